@@ -1,0 +1,67 @@
+import type { Band } from './targets.ts';
+
+/** What a mark is, not what colour it has: the writers own one palette table. */
+export type Role =
+  | Band
+  | 'ink'
+  | 'axis'
+  | 'grid'
+  | 'limit'
+  | 'median'
+  | 'inner-ribbon'
+  | 'inner-edge'
+  | 'outer-ribbon'
+  | 'outer-edge'
+  | 'trace'
+  | 'interval'
+  | 'gap'
+  | 'night'
+  | 'paper'
+  | 'muted';
+
+/** Shapes of note marks: food ● F, insulin ▲ I, exercise ◆ E, medicine ■ M, finger stick ✚ S, alarm, sensor, text. */
+export type SignShape = 'circle' | 'triangle' | 'diamond' | 'square' | 'plus' | 'bell' | 'ring' | 'dash';
+
+/** Points, x to the right and y down, from the drawing's top left corner. Coordinates rounded to 0.01. */
+export type Mark =
+  /** Open lines. Each entry is x0,y0,x1,y1… */
+  | { kind: 'line'; role: Role; lines: number[][]; width: number; dash?: [number, number] }
+  /** Closed shapes, filled by role (with the role's hatch), optionally outlined. */
+  | { kind: 'shape'; role: Role; rings: number[][]; outline?: Role; outlineWidth?: number }
+  | {
+      kind: 'rect';
+      role: Role;
+      x: number;
+      y: number;
+      w: number;
+      h: number;
+      outline?: Role;
+      outlineWidth?: number;
+      dotted?: boolean;
+      radius?: number;
+    }
+  | {
+      kind: 'text';
+      role: Role;
+      x: number;
+      /** Baseline. */
+      y: number;
+      text: string;
+      size: number;
+      anchor: 'start' | 'middle' | 'end';
+      strong?: boolean;
+      /** Text on a filled mark takes the colour that reads on that band. */
+      on?: Band;
+    }
+  | { kind: 'sign'; shape: SignShape; role: Role; x: number; y: number; size: number; letter?: string };
+
+/** A chart without a medium. */
+export interface Drawing {
+  width: number;
+  height: number;
+  /** What the chart shows, with its numbers, for those who cannot see it. */
+  summary: string;
+  /** The same as a small table, for an annex or a screen reader. */
+  table?: { columns: string[]; rows: string[][] };
+  marks: Mark[];
+}

@@ -1,0 +1,144 @@
+import type { GlucoseUnit } from './glucose.ts';
+
+/** One input file as the door found it. Decoding is a reader's step, so text encoding is a settled choice too. */
+export interface Input {
+  /** The file's name as the user gave it; shown, never opened again. */
+  name: string;
+  bytes: Uint8Array;
+}
+
+/** Where something stood. Lines and columns count from 1, as editors count; physical lines of the file. */
+export interface Origin {
+  file: string;
+  line: number;
+  column?: number;
+}
+
+/** Something to tell about the input. Never a sentence: the words live in templates, keyed by `code`. */
+export interface Issue {
+  code: string;
+  /** note: worth knowing. warning: part of the data is affected. refusal: no report can be made. */
+  level: 'note' | 'warning' | 'refusal';
+  origin?: Origin;
+  /** What was there, as text, cut to 120 characters. */
+  actual?: string;
+  /** What was expected, as a short word or pattern. */
+  expected?: string;
+  /** The command option that settles it, e.g. `--unit mmol/L`. */
+  option?: string;
+  /** How many rows share it, when it is told once for many. */
+  count?: number;
+}
+
+/** A decision about how to read a file, and who made it. */
+export interface Choice {
+  /** encoding | delimiter | decimal-mark | header | columns | unit | date-order | clock | zone | layout … */
+  id: string;
+  value: string;
+  by: 'user' | 'file' | 'default';
+  /** What in the file decided, as data (e.g. a header cell, `13 of 14 days`), never a sentence. */
+  evidence?: string;
+}
+
+/**
+ * The fate of one record (a row of text, an element of a list). A record that gives several entries keeps the
+ * strongest: used > note > duplicate > set-aside > ignored.
+ */
+export type RowFate = 'ignored' | 'set-aside' | 'duplicate' | 'note' | 'used';
+
+/** rows = used + duplicate + setAside + notes + ignored, for each file and in total. */
+export interface Ledger {
+  rows: number;
+  /** Rows whose glucose reading stands on the timeline. */
+  used: number;
+  /** Rows that only repeat what another row said. */
+  duplicate: number;
+  /** Rows that could not be trusted; each has an issue with its line and reason. */
+  setAside: number;
+  /** Rows that gave notes and no reading. */
+  notes: number;
+  /** Titles, headers, blank and summary rows: not data. */
+  ignored: number;
+}
+
+/** Sensor readings of one file, one column an array, in file order. All arrays have length `count`. */
+export interface ReadingColumns {
+  count: number;
+  /** Wall clock as written, in ms as if it were UTC. */
+  wall: Float64Array;
+  /** Offset from UTC in minutes as written in the file; NO_OFFSET of time/offset.ts where the file gave none. */
+  offset: Int16Array;
+  /** The number as it stood in the file, in `unit`. For a censored reading: the bound, or NaN when unknown. */
+  native: Float64Array;
+  /** 0 = mg/dL, 1 = mmol/L. */
+  unit: Uint8Array;
+  /** -1 = below what the sensor reports, 1 = above, 0 = a plain reading. */
+  limit: Int8Array;
+  /** Physical line, from 1. */
+  line: Int32Array;
+  /** Index of the record into `ReadFile.fates`. */
+  row: Int32Array;
+}
+
+export type NoteKind =
+  | 'meal'
+  | 'insulin'
+  | 'exercise'
+  | 'medication'
+  | 'fingerstick'
+  | 'calibration'
+  | 'alarm'
+  | 'sensor'
+  | 'text';
+
+/** One fact written down beside the readings. Amounts are never guessed: absent means "not written down". */
+export interface NoteEntry {
+  wall: number;
+  /** As in ReadingColumns. */
+  offset: number;
+  kind: NoteKind;
+  /** False when only a date was written: a note of that day, not of midnight. */
+  timed: boolean;
+  amount?: number;
+  /** g, IU, min, mg/dL, mmol/L … as UCUM writes it, or the file's own word. */
+  unit?: string;
+  /** Food name, exercise kind, insulin or medicine name. Hostile text. */
+  label?: string;
+  minutes?: number;
+  /** Free text as it stood. Hostile text. */
+  text?: string;
+  origin: Origin;
+  row: number;
+}
+
+/** What a reader made of one input. Readers never throw and never drop a record. */
+export interface ReadFile {
+  name: string;
+  /** Id of the input kind, e.g. `delimited`. */
+  kind: string;
+  /** SHA-256 of the bytes, hex. */
+  hash: string;
+  choices: Choice[];
+  issues: Issue[];
+  readings: ReadingColumns;
+  notes: NoteEntry[];
+  /** One a record, in file order; the timeline may turn `used` into `duplicate` or `set-aside`. */
+  fates: RowFate[];
+  /** Codes or names of persons found in the file, distinct, in order of appearance. Hostile text. */
+  persons: string[];
+  /** IANA zone named by the file, if any. */
+  zone?: string;
+  /** A layout that would reproduce the reading without any detection (see schemas/layout.ts); absent if it makes no sense. */
+  layout?: unknown;
+}
+
+/** What the person running the program has said about how to read. Absent = let the file decide. */
+export interface ReadSettings {
+  unit?: GlucoseUnit;
+  zone?: string;
+  dateOrder?: 'day-first' | 'month-first' | 'year-first';
+  /** Parsed layout file (schemas/layout.ts), already checked. */
+  layout?: unknown;
+  /** Today as the door knows it, for "a date in the future"; YYYY-MM-DD. */
+  today: string;
+}

@@ -1,0 +1,197 @@
+import type { Instant, LocalDate, MgPerDl } from './glucose.ts';
+import type { Estimate, Measured } from './measured.ts';
+import type { Band } from './targets.ts';
+
+/** Minutes in each band, exclusive; they sum to the minutes with readings. */
+export type BandMinutes = Record<Band, number>;
+
+/** How much of the period holds readings. Share = minutes with readings / minutes of the calendar days chosen. */
+export interface Coverage {
+  share: number;
+  /** Hours with readings, and hours of the period. */
+  hours: number;
+  ofHours: number;
+  /** 00:00-06:00 apart. */
+  night: { share: number; hours: number; ofHours: number };
+  byDay: { date: LocalDate; share: number; hours: number }[];
+  /** 24 shares, local clock hours 0 … 23. */
+  byHour: number[];
+  /** Days with any reading; days with at least 70 % of their minutes. */
+  daysWithReadings: number;
+  fullDays: number;
+  /** 14 days and 70 % (Battelino 2019). */
+  enough: boolean;
+  /** 72 hours of readings in all. */
+  reached72h: boolean;
+  /** Minutes in pauses longer than the gap rule, inside the period, by kind. */
+  missing: { hole: number; change: number; edge: number };
+}
+
+/** Mean sensor glucose. `bounded`: readings at the sensor's limits make it a bound; `censored` counts them. */
+export interface MeanGlucose {
+  mgdl: Estimate;
+  bounded: boolean;
+  censored: number;
+}
+
+/** Estimated from the sensor mean by its two published equations; not a laboratory A1C. */
+export interface Gmi {
+  percent: number;
+  mmolPerMol: number;
+}
+
+/** Share of time in each band, 0 to 1. `low` and `high` in `cumulative` include the outer level. */
+export interface TimeInBands {
+  minutes: BandMinutes;
+  exclusive: Record<Band, Estimate>;
+  cumulative: { low: Estimate; high: Estimate };
+  /** Against the set's goals, unrounded values compared; empty where the set has none. */
+  goals: { of: 'in-range' | 'low' | 'very-low' | 'high' | 'very-high'; op: '<' | '>'; share: number; met: boolean }[];
+}
+
+/** One clock bin of the modal day. Percentiles in mg/dL; null where the bin holds too few readings or days. */
+export interface ModalBin {
+  /** Minute of the local day at which the bin starts. */
+  minute: number;
+  p5: number | null;
+  p25: number | null;
+  p50: number | null;
+  p75: number | null;
+  p95: number | null;
+  n: number;
+  days: number;
+}
+
+/** The modal day: `bins` smoothed for drawing, `raw` as computed (type 7 quantiles). */
+export interface ModalDay {
+  binMinutes: number;
+  bins: ModalBin[];
+  raw: ModalBin[];
+}
+
+/** One clock hour over all days. Shares of the minutes with readings in that hour; null when there are none. */
+export interface HourShares {
+  hour: number;
+  minutes: number;
+  days: number;
+  shares: Record<Band, number> | null;
+}
+
+/** A low or a high. */
+export interface Episode {
+  side: 'low' | 'high';
+  /** First reading beyond the limit. */
+  start: Instant;
+  end: Instant;
+  /** Local calendar day and minute of the start, and the minute of the end on its own day. */
+  date: LocalDate;
+  startMinute: number;
+  endMinute: number;
+  minutes: number;
+  /** Lowest or highest reading, mg/dL; and whether it lies at the sensor's limit. */
+  extreme: MgPerDl;
+  extremeLimit: -1 | 0 | 1;
+  extremeAt: Instant;
+  /** 2 when at least 15 minutes on end lay beyond the outer limit. */
+  level: 1 | 2;
+  /** Minutes beyond the outer limit inside it. */
+  outerMinutes: number;
+  /** Starts between midnight and 06:00. */
+  night: boolean;
+  /** Touches a gap or the edge of the period, so it may have been longer. */
+  cut: { start: boolean; end: boolean };
+}
+
+export interface Episodes {
+  list: Episode[];
+  level2: number;
+  night: number;
+  /** Per week of readings, not of calendar. */
+  perWeek: Estimate;
+  level2PerWeek: Estimate;
+}
+
+/** One night, 00:00-06:00, named by the day it belongs to. */
+export interface Night {
+  date: LocalDate;
+  /** Share of its minutes with readings. Under 70 % the night is not called free of lows. */
+  share: number;
+  state: 'very-low' | 'low' | 'none-seen' | 'unknown';
+  /** Minutes below the low and the very low limit, of the minutes with readings. */
+  lowMinutes: number;
+  veryLowMinutes: number;
+  highMinutes: number;
+  lowest: MgPerDl | null;
+  lowestMinute: number | null;
+  /** Longest low episode overlapping the night, minutes; 0 when none. */
+  longestLow: number;
+}
+
+/** One calendar day in short. */
+export interface DailySummary {
+  date: LocalDate;
+  share: number;
+  mean: MgPerDl | null;
+  lowest: MgPerDl | null;
+  highest: MgPerDl | null;
+  minutes: BandMinutes;
+  /** Share in range of its readings; null without readings. */
+  inRange: number | null;
+  /** At least 70 % of its minutes with readings. */
+  full: boolean;
+}
+
+/** A clock window of the day over all days. */
+export interface DayWindow {
+  fromMinute: number;
+  toMinute: number;
+  /** Share of the time with readings in the window that was in range / low / high. */
+  inRange: number;
+  low: number;
+  high: number;
+  /** Days on which at least 70 % of the window has readings, and those of them with at least 70 % in range and no low. */
+  days: number;
+  goodDays: LocalDate[];
+}
+
+export interface DayWindows {
+  best: DayWindow;
+  hardest: DayWindow;
+  all: DayWindow[];
+}
+
+/** Nocturnal nadir to before breakfast (06:00-08:00 or the first meal noted), night by night. */
+export interface DawnRise {
+  nights: { date: LocalDate; nadir: MgPerDl; nadirMinute: number; before: MgPerDl; rise: number }[];
+  median: number;
+  /** Nights left out: a low in the night, or too few readings. */
+  leftOut: number;
+}
+
+/** Lows followed by a value above the high limit starting within 120 minutes of the low's end. */
+export interface Rebounds {
+  list: { low: Episode; highStart: Instant; minutesAfter: number; peak: MgPerDl }[];
+  /** Lows whose 120 minutes after are seen. */
+  ofLows: number;
+}
+
+/** Everything measured, by name. */
+export interface Measures {
+  coverage: Measured<Coverage>;
+  mean: Measured<MeanGlucose>;
+  /** mg/dL, n - 1. */
+  sd: Measured<number>;
+  /** Percent. */
+  cv: Measured<number>;
+  gmi: Measured<Gmi>;
+  timeInBands: Measured<TimeInBands>;
+  modalDay: Measured<ModalDay>;
+  hourly: Measured<HourShares[]>;
+  lows: Measured<Episodes>;
+  highs: Measured<Episodes>;
+  nights: Measured<Night[]>;
+  daily: Measured<DailySummary[]>;
+  windows: Measured<DayWindows>;
+  dawnRise: Measured<DawnRise>;
+  rebounds: Measured<Rebounds>;
+}

@@ -1,0 +1,61 @@
+import type { Drawing } from './drawing.ts';
+import type { Band } from './targets.ts';
+
+/** A cell of a table: text, and how it stands out. `band` draws a small labelled swatch before the text. */
+export interface Cell {
+  text: string;
+  strong?: boolean;
+  muted?: boolean;
+  band?: Band;
+}
+
+export type Block =
+  | { kind: 'heading'; level: 1 | 2 | 3; text: string }
+  | { kind: 'paragraph'; text: string; style: 'lead' | 'body' | 'strong' | 'small' }
+  | { kind: 'list'; items: string[]; ordered: boolean }
+  | {
+      kind: 'table';
+      caption: string;
+      /** Shown above the table when true; else only for screen readers. */
+      captionShown: boolean;
+      /** `width` is a share of the table's width; shares sum to 1. */
+      columns: { title: string; align: 'start' | 'end'; width: number }[];
+      rows: Cell[][];
+      dense?: boolean;
+    }
+  | { kind: 'chart'; title?: string; drawing: Drawing }
+  /** One number to be seen first, with its label and a small line under it. */
+  | { kind: 'figures'; items: { value: string; label: string; note: string; band?: Band }[] }
+  /** Tick boxes to fill in by hand. */
+  | { kind: 'boxes'; items: string[] }
+  | { kind: 'writeIn'; label: string; lines: number }
+  | { kind: 'caution'; id: string; text: string; boxed: boolean }
+  /** Side by side; `widths` are shares that sum to 1. */
+  | { kind: 'columns'; widths: number[]; columns: Block[][] }
+  /** Never split over a page break. */
+  | { kind: 'together'; blocks: Block[] }
+  | { kind: 'space'; points: number }
+  | { kind: 'pageBreak' };
+
+/** One page (it may run on to further sheets). Starts at the top of a sheet. */
+export interface Page {
+  id: string;
+  /** Bookmark text. */
+  title: string;
+  blocks: Block[];
+}
+
+export interface Report {
+  language: string;
+  direction: 'ltr' | 'rtl';
+  paper: 'a4' | 'letter';
+  voice: 'clinic' | 'patient';
+  /** Document title; holds no name. */
+  title: string;
+  /** Standing lines of every sheet. `{page}` and `{pages}` are filled by the writer. */
+  header: { left: string; right: string };
+  footer: { left: string; right: string };
+  pages: Page[];
+  /** Date of printing, YYYY-MM-DD: the document's only date. */
+  printed: string;
+}
