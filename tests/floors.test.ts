@@ -1,0 +1,171 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+
+/** Floors, from the ground up. A file may import from its own folder and from floors below its own; rooms on one floor do not know each other. */
+const FLOORS = [
+  ['model'],
+  ['units.ts', 'time', 'stats', 'schemas'],
+  ['readers'],
+  ['timeline'],
+  ['targets'],
+  ['measures'],
+  ['findings'],
+  ['analyse.ts'],
+  ['language'],
+  ['charts'],
+  ['pages'],
+  ['compose.ts'],
+  ['writers'],
+  ['clinic'],
+  ['index.ts'],
+  ['cli'],
+  ['build'],
+];
+
+/** Which room may import a package. Whatever is not listed is imported nowhere in src. */
+const LIBRARIES: Record<string, string> = {
+  luxon: 'time',
+  'd3-array': 'stats',
+  zod: 'schemas',
+  'd3-scale': 'charts',
+  'd3-shape': 'charts',
+  'intl-messageformat': 'language',
+  pdfkit: 'writers/pdf',
+  fontkit: 'writers/pdf',
+  jsdom: 'writers/html',
+  commander: 'cli',
+  esbuild: 'build',
+};
+
+/** Built-in modules below the door: arithmetic on bytes only, and `worker_threads` where a clinic's folder is shared out. */
+const BUILT_IN: Record<string, string[]> = {
+  'node:crypto': ['readers', 'analyse.ts', 'writers'],
+  'node:buffer': ['readers', 'writers'],
+  'node:zlib': ['readers', 'writers'],
+  'node:worker_threads': ['clinic'],
+};
+
+const DOORS = ['cli', 'build'];
+const src = new URL('../src/', import.meta.url).pathname;
+
+/** Rooms that only read the outside world's clock, disk or process by name are found by these words. */
+const WORLD = [
+  /\bDate\.now\b/,
+  /\bnew Date\(\s*\)/,
+  /\bMath\.random\b/,
+  /\bprocess\./,
+  /\bperformance\.now\b/,
+  /\bcrypto\.(randomUUID|getRandomValues)\b/,
+  /\bfetch\(/,
+  /\bDateTime\.(now|local\(\))/,
+  /\bresolvedOptions\(\)\.timeZone\b/,
+];
+
+interface File {
+  path: string;
+  room: string;
+  text: string;
+  code: string;
+  imports: string[];
+}
+
+const files: File[] = readdirSync(src, { recursive: true, encoding: 'utf8' })
+  .filter((path) => path.endsWith('.ts'))
+  .sort()
+  .map((path) => {
+    const text = readFileSync(join(src, path), 'utf8');
+    const code = text.replace(/\/\*[\s\S]*?\*\//g, '').replace(/(^|\s)\/\/.*$/gm, '$1');
+    const imports = [...code.matchAll(/(?:\bfrom\s*|\bimport\s*\(?\s*)'([^']+)'/g)].map((m) => m[1]!);
+    return { path, room: path.split('/')[0]!, text, code, imports };
+  });
+
+const floorOf = (room: string): number => FLOORS.findIndex((floor) => floor.includes(room));
+const breaches = (look: (file: File) => string[]): string[] =>
+  files.flatMap((file) => look(file).map((what) => `${file.path}: ${what}`));
+
+test('every room stands on a floor', () => {
+  expect(breaches((f) => (floorOf(f.room) < 0 ? ['no floor'] : []))).toEqual([]);
+});
+
+test('imports descend', () => {
+  expect(
+    breaches(({ path, room, imports }) =>
+      imports
+        .filter((name) => name.startsWith('.'))
+        .filter((name) => {
+          const target = new URL(name, `file:///${path}`).pathname.slice(1);
+          if (target === 'package.json') return false;
+          const to = target.split('/')[0]!;
+          return to !== room && !(floorOf(to) >= 0 && floorOf(to) < floorOf(room));
+        }),
+    ),
+  ).toEqual([]);
+});
+
+test('a relative import names its file', () => {
+  expect(
+    breaches(({ imports }) => imports.filter((name) => name.startsWith('.') && !/\.(ts|json)$/.test(name))),
+  ).toEqual([]);
+});
+
+test('each library has one room', () => {
+  expect(
+    breaches(({ path, imports }) =>
+      imports.filter((name) => {
+        if (name.startsWith('.') || name.startsWith('node:')) return false;
+        const room = LIBRARIES[name];
+        return room === undefined || !path.startsWith(`${room}/`);
+      }),
+    ),
+  ).toEqual([]);
+});
+
+test('nothing below the door touches disk, process or network', () => {
+  expect(
+    breaches(({ room, imports }) =>
+      DOORS.includes(room) ? [] : imports.filter((name) => name.startsWith('node:') && !BUILT_IN[name]?.includes(room)),
+    ),
+  ).toEqual([]);
+});
+
+test('nothing below the door knows the clock or chance', () => {
+  expect(
+    breaches(({ room, code }) =>
+      DOORS.includes(room) ? [] : WORLD.filter((word) => word.test(code)).map((word) => String(word)),
+    ),
+  ).toEqual([]);
+});
+
+test('heavy libraries load only when their output is asked for', () => {
+  // From the door and the library, the PDF writer is reached by `import()` only.
+  const eager = breaches(({ room, code }) =>
+    ['cli', 'index.ts', 'clinic'].includes(room)
+      ? [...code.matchAll(/^(?:import|export)\s(?!type\b)[^;]*from\s*'([^']*writers\/(?:pdf|html)[^']*)'/gm)].map(
+          (m) => m[1]!,
+        )
+      : [],
+  );
+  expect(eager).toEqual([]);
+});
+
+test('two levels of folder, no drawer for odds and ends, no default exports, no any', () => {
+  expect(
+    breaches(({ path, code }) => {
+      const found: string[] = [];
+      if (path.split('/').length > 3) found.push('too deep');
+      if (/(^|\/)(utils?|helpers?|common|misc|shared)(\.ts|\/)/.test(path)) found.push('a drawer for odds and ends');
+      if (/\bexport\s+default\b/.test(code)) found.push('default export');
+      if (/(:\s*any\b|\bas any\b|<any>)/.test(code)) found.push('any');
+      return found;
+    }),
+  ).toEqual([]);
+});
+
+test('files are short', () => {
+  const lengths = files.map(({ path, text }) => ({ path, lines: text.split('\n').length - 1 }));
+  const sorted = lengths.map(({ lines }) => lines).sort((a, b) => a - b);
+  expect(sorted[Math.floor(sorted.length / 2)]!, 'median').toBeLessThan(80);
+  expect(lengths.filter(({ lines }) => lines > 250)).toEqual([]);
+  expect(lengths.filter(({ lines }) => lines > 200).length / lengths.length, 'share over 200').toBeLessThan(0.05);
+});
