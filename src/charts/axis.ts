@@ -1,0 +1,127 @@
+import { scaleLinear, scaleLog } from 'd3-scale';
+import type { Mark } from '../model/drawing.ts';
+import type { MgPerDl } from '../model/glucose.ts';
+import type { Quantity } from '../model/quantity.ts';
+import { type ChartContext, limitHeights, roughWidth } from './context.ts';
+import { round } from './pen.ts';
+
+/** Where the curves of a chart go, in points. */
+export interface Plot {
+  left: number;
+  top: number;
+  width: number;
+  height: number;
+}
+
+/**
+ * The glucose axis is the same on every chart of every report: 40 to 400 mg/dL, logarithmic, so that the lows get
+ * the room that a linear axis takes from them (Rodbard 2020, doi 10.1089/dia.2020.0524). Values beyond are drawn on
+ * its ends.
+ */
+export const AXIS_LOW = 40;
+export const AXIS_HIGH = 400;
+
+export function glucoseScale(plot: Plot): (mgdl: number) => number {
+  return scaleLog()
+    .domain([AXIS_LOW, AXIS_HIGH])
+    .range([plot.top + plot.height, plot.top])
+    .clamp(true);
+}
+
+/** Minute of the local day to x. */
+export function clockScale(plot: Plot): (minute: number) => number {
+  return scaleLinear()
+    .domain([0, 1440])
+    .range([plot.left, plot.left + plot.width]);
+}
+
+/** Labelled limit lines, and the two ends of the axis, at the left of the plot. */
+export function glucoseAxis(plot: Plot, context: ChartContext): Mark[] {
+  const y = glucoseScale(plot);
+  const limits = limitHeights(context);
+  const right = plot.left + plot.width;
+  const lines: [number, Quantity][] = [
+    [limits.veryLow, { q: 'limit', of: 'very-low' }],
+    [limits.low, { q: 'limit', of: 'low' }],
+    [limits.high, { q: 'limit', of: 'high' }],
+  ];
+  if (limits.veryHigh !== null) lines.push([limits.veryHigh, { q: 'limit', of: 'very-high' }]);
+  const ends: [number, Quantity][] = [AXIS_LOW, AXIS_HIGH].map((end) => [end, { q: 'glucose', value: end as MgPerDl }]);
+  const marks: Mark[] = [];
+  const taken: number[] = [];
+  const label = (at: number, quantity: Quantity, role: 'ink' | 'axis', strong: boolean) => {
+    const base = round(y(at) + context.text * 0.36);
+    if (taken.some((other) => Math.abs(other - base) < context.text * 0.98)) return;
+    taken.push(base);
+    const text = context.say.value(quantity, 'short');
+    marks.push({
+      kind: 'text',
+      role,
+      x: round(plot.left - 4),
+      y: base,
+      text,
+      size: context.text,
+      anchor: 'end',
+      strong,
+    });
+  };
+  for (const [at] of lines) {
+    const main = at === limits.low || at === limits.high;
+    const height = round(y(at));
+    marks.push({
+      kind: 'line',
+      role: 'limit',
+      lines: [[plot.left, height, right, height]],
+      width: main ? 0.9 : 0.75,
+      ...(main ? {} : { dash: [2.5, 2.5] as [number, number] }),
+    });
+  }
+  // The two limits of the target range are labelled first: where room is short, the others give way.
+  for (const main of [true, false])
+    for (const [at, quantity] of lines) {
+      if ((at === limits.low || at === limits.high) === main) label(at, quantity, 'ink', main);
+    }
+  for (const [at, quantity] of ends) label(at, quantity, 'axis', false);
+  return marks;
+}
+
+/** Hours named under the plot every `step` hours, midnight to midnight, with short ticks. */
+export function clockAxis(plot: Plot, context: ChartContext, step = 3): Mark[] {
+  const x = clockScale(plot);
+  const base = plot.top + plot.height;
+  const marks: Mark[] = [];
+  const ticks: number[][] = [];
+  for (let hour = 0; hour <= 24; hour += 1) {
+    const at = round(x(hour * 60));
+    if (hour % step === 0) ticks.push([at, base, at, base + 4]);
+    else if (step <= 3) ticks.push([at, base, at, base + 2]);
+    if (hour % step !== 0) continue;
+    const text = context.say.value({ q: 'clock', value: hour * 60 }, 'short');
+    const edge = roughWidth(text, context.text) / 2 > plot.left && hour === 0;
+    marks.push({
+      kind: 'text',
+      role: 'axis',
+      x: at,
+      y: round(base + 5 + context.text),
+      text,
+      size: context.text,
+      anchor: edge ? 'start' : hour === 24 ? 'end' : hour === 0 ? 'start' : 'middle',
+    });
+  }
+  return [
+    { kind: 'line', role: 'axis', lines: [[plot.left, base, plot.left + plot.width, base]], width: 0.75 },
+    { kind: 'line', role: 'axis', lines: ticks, width: 0.75 },
+    ...marks,
+  ];
+}
+
+/** Light upright lines every `step` hours: decoration that guides the eye, never data. */
+export function clockGrid(plot: Plot, step = 6): Mark {
+  const x = clockScale(plot);
+  const lines: number[][] = [];
+  for (let hour = 0; hour <= 24; hour += step) {
+    const at = round(x(hour * 60));
+    lines.push([at, plot.top, at, round(plot.top + plot.height)]);
+  }
+  return { kind: 'line', role: 'grid', lines, width: 0.5 };
+}

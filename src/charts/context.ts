@@ -1,0 +1,28 @@
+import type { Speaker } from '../language/index.ts';
+import type { GlucoseUnit } from '../model/glucose.ts';
+import type { TargetSet } from '../model/targets.ts';
+import { toMgPerDl } from '../units.ts';
+
+/** What every chart needs besides its values: a voice, and the limits to draw. */
+export interface ChartContext {
+  say: Speaker;
+  targets: TargetSet;
+  /** Native unit of the data, whose published limits apply. */
+  native: GlucoseUnit;
+  /** Point size of the text on axes: 8.5 on the clinic report, 12 on the patient paper. */
+  text: number;
+}
+
+/** Limits as heights on a mg/dL axis: the native unit's own limits, converted for drawing only. */
+export function limitHeights({ targets, native }: ChartContext) {
+  const limits = targets.limits[native];
+  return {
+    veryLow: toMgPerDl(limits.veryLow, native),
+    low: toMgPerDl(limits.low, native),
+    high: toMgPerDl(limits.high, native),
+    veryHigh: limits.veryHigh === null ? null : toMgPerDl(limits.veryHigh, native),
+  };
+}
+
+/** Width a text will take, near enough to keep labels apart (measured mean of the face: 0.55 em a letter). */
+export const roughWidth = (text: string, size: number): number => text.length * size * 0.55;

@@ -1,0 +1,119 @@
+import type { Drawing, Mark } from '../model/drawing.ts';
+import type { Coverage } from '../model/measures.ts';
+import { type ChartContext, roughWidth } from './context.ts';
+import { CONTENT_WIDTH } from './frame.ts';
+import { round } from './pen.ts';
+
+const BAR_HEIGHT = 24;
+const BETWEEN = 22;
+
+/** How full each day and each clock hour is: what the rest of the report can and cannot speak about. */
+export function coverageChart(coverage: Coverage, context: ChartContext): Drawing {
+  const { say, text } = context;
+  const half = (CONTENT_WIDTH - BETWEEN) / 2;
+  const top = text + 6;
+  const base = top + BAR_HEIGHT;
+  const days = bars(
+    coverage.byDay.map((day) => day.share),
+    0,
+    half,
+    top,
+  );
+  const hours = bars(coverage.byHour, half + BETWEEN, half, top);
+  const marks: Mark[] = [
+    title(say.say('charts.coverage.byDay'), 0, context),
+    title(say.say('charts.coverage.byHour'), half + BETWEEN, context),
+    ...days,
+    ...hours,
+    ...dayLabels(coverage, half, base, context),
+  ];
+  for (const hour of [0, 6, 12, 18, 24]) {
+    const label = say.value({ q: 'clock', value: hour * 60 }, 'short');
+    const anchor = hour === 0 ? 'start' : hour === 24 ? 'end' : 'middle';
+    marks.push(small(label, half + BETWEEN + (hour / 24) * half, base + text + 3, anchor, context));
+  }
+  const low = coverage.byHour.reduce((least, share, hour) => (share < coverage.byHour[least]! ? hour : least), 0);
+  return {
+    width: CONTENT_WIDTH,
+    height: round(base + text + 6),
+    summary: say.say('charts.coverage.summary', {
+      share: { q: 'share', value: coverage.share },
+      night: { q: 'share', value: coverage.night.share },
+      hour: { q: 'clock', value: low * 60 },
+      least: { q: 'share', value: coverage.byHour[low]! },
+    }),
+    table: {
+      columns: [say.say('charts.words.day'), say.say('charts.words.covered')],
+      rows: coverage.byDay.map((day) => [
+        say.value({ q: 'date', value: day.date }, 'short'),
+        say.value({ q: 'share', value: day.share }),
+      ]),
+    },
+    marks,
+  };
+}
+
+/** Frames filled from the foot by the share that holds readings. */
+function bars(shares: number[], left: number, width: number, top: number): Mark[] {
+  const step = width / shares.length;
+  const gap = step > 6 ? 1.5 : step > 3 ? 0.75 : 0;
+  return shares.flatMap((share, index): Mark[] => {
+    const x = round(left + index * step);
+    const w = round(step - gap);
+    const h = round(Math.min(1, share) * BAR_HEIGHT);
+    const frame: Mark = {
+      kind: 'rect',
+      role: 'paper',
+      x,
+      y: top,
+      w,
+      h: BAR_HEIGHT,
+      outline: 'grid',
+      outlineWidth: 0.5,
+    };
+    if (h === 0) return [{ ...frame, dotted: true }];
+    return [frame, { kind: 'rect', role: 'muted', x, y: round(top + BAR_HEIGHT - h), w, h }];
+  });
+}
+
+function dayLabels(coverage: Coverage, width: number, base: number, context: ChartContext): Mark[] {
+  const { say, text } = context;
+  const step = width / coverage.byDay.length;
+  const marks: Mark[] = [];
+  let free = 0;
+  for (const [index, day] of coverage.byDay.entries()) {
+    const label = say.say('charts.words.dayNumber', { date: { q: 'date', value: day.date } });
+    const centre = (index + 0.5) * step;
+    const half = roughWidth(label, text) / 2;
+    if (centre - half < free || centre + half > width + 4) continue;
+    free = centre + half + 3;
+    marks.push(small(label, centre, base + text + 3, 'middle', context));
+  }
+  return marks;
+}
+
+const title = (text: string, x: number, context: ChartContext): Mark => ({
+  kind: 'text',
+  role: 'axis',
+  x: round(x),
+  y: round(context.text),
+  text,
+  size: context.text,
+  anchor: 'start',
+});
+
+const small = (
+  text: string,
+  x: number,
+  y: number,
+  anchor: 'start' | 'middle' | 'end',
+  context: ChartContext,
+): Mark => ({
+  kind: 'text',
+  role: 'axis',
+  x: round(x),
+  y: round(y),
+  text,
+  size: context.text,
+  anchor,
+});

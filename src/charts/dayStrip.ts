@@ -1,0 +1,192 @@
+import type { Drawing, Mark } from '../model/drawing.ts';
+import type { DailySummary } from '../model/measures.ts';
+import type { Band } from '../model/targets.ts';
+import type { Timeline } from '../model/timeline.ts';
+import { clockAxis, clockGrid, clockScale, glucoseAxis, glucoseScale, type Plot } from './axis.ts';
+import { type ChartContext, limitHeights } from './context.ts';
+import { CONTENT_WIDTH } from './frame.ts';
+import { noteSigns, SIGNS_HEIGHT } from './noteSigns.ts';
+import { round } from './pen.ts';
+
+const DATE_WIDTH = 62;
+
+/** One day across the full width: the curve on the axis all charts share, parts beyond range filled, notes under it. */
+export function dayStripChart(
+  timeline: Timeline,
+  summary: DailySummary,
+  index: number,
+  context: ChartContext,
+  options: { height: number; clock: boolean },
+): Drawing {
+  const { say, text } = context;
+  const day = timeline.days[index]!;
+  const left = DATE_WIDTH + text * 2.7;
+  const plot: Plot = { left, top: 2, width: CONTENT_WIDTH - left - 2, height: options.height };
+  const notes = timeline.notes.filter((note) => note.day === index);
+  const x = clockScale(plot);
+  const foot = plot.top + plot.height;
+  const head = say.say('charts.dayStrip.weekday', { date: { q: 'date', value: day.date } });
+  const marks: Mark[] = [
+    { kind: 'text', role: 'ink', x: 0, y: round(plot.top + 11), text: head, size: 10.5, anchor: 'start', strong: true },
+    ...facts(summary, plot.top + 11, context),
+    clockGrid(plot, 3),
+    ...beyond(timeline, day, plot, context),
+    ...glucoseAxis(plot, context),
+    ...trace(timeline, day, plot),
+    ...limitMarks(timeline, day, plot),
+    { kind: 'line', role: 'axis', lines: [[plot.left, foot, plot.left + plot.width, foot]], width: 0.75 },
+    ...noteSigns(notes, x, foot + 4, { left: plot.left, right: plot.left + plot.width }, context),
+  ];
+  let height = foot + 5 + SIGNS_HEIGHT;
+  if (options.clock) {
+    marks.push(...clockAxis({ ...plot, height: plot.height + SIGNS_HEIGHT + 4 }, context));
+    height += text + 6;
+  }
+  return { width: CONTENT_WIDTH, height: round(height), summary: sentence(summary, notes.length, context), marks };
+}
+
+function sentence(summary: DailySummary, notes: number, { say }: ChartContext): string {
+  const date = { q: 'date' as const, value: summary.date };
+  if (summary.mean === null || summary.lowest === null || summary.highest === null || summary.inRange === null)
+    return say.say('charts.dayStrip.empty', { date });
+  return say.say('charts.dayStrip.summary', {
+    date,
+    mean: { q: 'glucose', value: summary.mean },
+    lowest: { q: 'glucose', value: summary.lowest },
+    highest: { q: 'glucose', value: summary.highest },
+    inRange: { q: 'share', value: summary.inRange },
+    notes: { q: 'count', value: notes },
+  });
+}
+
+/** Date column: in range, average, and how much of the day there is to see where it is not whole. */
+function facts(summary: DailySummary, top: number, { say, text }: ChartContext): Mark[] {
+  const line = (index: number, content: string): Mark => ({
+    kind: 'text',
+    role: 'axis',
+    x: 0,
+    y: round(top + index * (text + 2.5)),
+    text: content,
+    size: text,
+    anchor: 'start',
+  });
+  if (summary.mean === null || summary.inRange === null) return [line(1, say.say('charts.dayStrip.noReadings'))];
+  const lines = [
+    say.say('charts.dayStrip.inRange', { share: { q: 'share', value: summary.inRange } }),
+    say.say('charts.dayStrip.mean', { mean: { q: 'glucose', value: summary.mean } }),
+  ];
+  if (!summary.full) lines.push(say.say('charts.dayStrip.covered', { share: { q: 'share', value: summary.share } }));
+  return lines.map((content, index) => line(index + 1, content));
+}
+
+type DayRange = { from: number; to: number };
+
+/** The curve in ink; a pause longer than the gap rule breaks it and leaves a dotted bracket on the foot of the plot. */
+function trace(timeline: Timeline, day: DayRange & { start: number; minutes: number }, plot: Plot): Mark[] {
+  const { at, mgdl, minute } = timeline.readings;
+  const x = clockScale(plot);
+  const y = glucoseScale(plot);
+  const longest = timeline.gapMinutes * 60000;
+  const lines: number[][] = [];
+  const holes: number[][] = [];
+  const foot = round(plot.top + plot.height - 1.5);
+  let current: number[] | null = null;
+  let lastX = plot.left;
+  let lastAt = day.start;
+  for (let i = day.from; i < day.to; i += 1) {
+    const px = round(x(minute[i]!));
+    const broken = at[i]! - lastAt > longest;
+    if (broken && px > lastX) holes.push([lastX, foot, px, foot]);
+    if (Number.isNaN(mgdl[i]!)) current = null;
+    else {
+      const py = round(y(mgdl[i]!));
+      // A clock set back at night would draw the curve backwards: the second pass starts a line of its own.
+      if (current === null || broken || px < lastX) {
+        current = [];
+        lines.push(current);
+      }
+      current.push(px, py);
+    }
+    lastX = px;
+    lastAt = at[i]!;
+  }
+  const end = round(plot.left + plot.width);
+  if (day.start + day.minutes * 60000 - lastAt > longest && end > lastX) holes.push([lastX, foot, end, foot]);
+  for (const line of lines) if (line.length === 2) line.push(round(line[0]! + 0.8), line[1]!);
+  return [
+    { kind: 'line', role: 'gap', lines: holes, width: 1.5, dash: [1.5, 2] },
+    { kind: 'line', role: 'trace', lines, width: 1.1 },
+  ];
+}
+
+/** What lies beyond the target range, filled from the limit to the curve in the colour of its level. */
+function beyond(timeline: Timeline, day: DayRange, plot: Plot, context: ChartContext): Mark[] {
+  const limits = limitHeights(context);
+  const y = glucoseScale(plot);
+  const steps: { band: Band; from: number; to: number; low: boolean }[] = [
+    { band: 'low', from: limits.low, to: limits.veryLow, low: true },
+    { band: 'very-low', from: limits.veryLow, to: 0, low: true },
+    { band: 'high', from: limits.high, to: limits.veryHigh ?? Infinity, low: false },
+  ];
+  if (limits.veryHigh !== null) steps.push({ band: 'very-high', from: limits.veryHigh, to: Infinity, low: false });
+  return steps.flatMap(({ band, from, to, low }): Mark[] => {
+    const rings = slices(timeline, day, plot, y, from, to, low);
+    return rings.length === 0 ? [] : [{ kind: 'shape', role: band, rings }];
+  });
+}
+
+/** Closed shapes between the level `from` and the curve, no further than the level `to`. */
+function slices(
+  timeline: Timeline,
+  day: DayRange,
+  plot: Plot,
+  y: (mgdl: number) => number,
+  from: number,
+  to: number,
+  low: boolean,
+): number[][] {
+  const { at, mgdl, minute } = timeline.readings;
+  const x = clockScale(plot);
+  const longest = timeline.gapMinutes * 60000;
+  const base = round(y(from));
+  const stop = round(y(low ? Math.max(to, 1) : to));
+  const rings: number[][] = [];
+  let ring: number[] = [];
+  let lastX = 0;
+  const close = () => {
+    if (ring.length >= 4) {
+      if (ring.length === 4) ring.push(round(ring[2]! + 1), ring[3]!);
+      rings.push([...ring, ring[ring.length - 2]!, base]);
+    }
+    ring = [];
+  };
+  for (let i = day.from; i < day.to; i += 1) {
+    const value = mgdl[i]!;
+    const px = round(x(minute[i]!));
+    const out = low ? value < from : value > from;
+    const broken = i > day.from && (at[i]! - at[i - 1]! > longest || px < lastX);
+    if (!out || broken) close();
+    if (out) {
+      if (ring.length === 0) ring.push(px, base);
+      const py = round(y(value));
+      ring.push(px, low ? Math.min(py, stop) : Math.max(py, stop));
+    }
+    lastX = px;
+  }
+  close();
+  return rings;
+}
+
+/** Readings at the sensor's own limits end in a small bar on the edge of the axis, so they are not taken for a value. */
+function limitMarks(timeline: Timeline, day: DayRange, plot: Plot): Mark[] {
+  const { limit, minute } = timeline.readings;
+  const x = clockScale(plot);
+  const lines: number[][] = [];
+  for (let i = day.from; i < day.to; i += 1) {
+    if (limit[i] === 0) continue;
+    const edge = round(limit[i]! < 0 ? plot.top + plot.height : plot.top);
+    const px = round(x(minute[i]!));
+    lines.push([px, edge - 2, px, edge + 2]);
+  }
+  return lines.length === 0 ? [] : [{ kind: 'line', role: 'ink', lines, width: 0.75 }];
+}

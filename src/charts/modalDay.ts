@@ -1,0 +1,148 @@
+import { area, line } from 'd3-shape';
+import type { Drawing, Mark } from '../model/drawing.ts';
+import type { MgPerDl } from '../model/glucose.ts';
+import type { ModalBin, ModalDay } from '../model/measures.ts';
+import { clockAxis, clockGrid, clockScale, glucoseAxis, glucoseScale, type Plot } from './axis.ts';
+import type { ChartContext } from './context.ts';
+import { CONTENT_WIDTH } from './frame.ts';
+import { pen, round } from './pen.ts';
+
+type Percentile = 'p5' | 'p25' | 'p50' | 'p75' | 'p95';
+
+/** Ribbons over the modal day: where half of the days lie, where nine of ten lie, and the middle. */
+export function modalDayChart(
+  modal: ModalDay,
+  context: ChartContext,
+  options: { height: number; outer: boolean },
+): Drawing {
+  const { say, text } = context;
+  const right = options.outer ? 66 : 4;
+  const plot: Plot = { left: text * 3.6, top: 4, width: CONTENT_WIDTH - text * 3.6 - right, height: options.height };
+  const bins = closed(modal);
+  const marks: Mark[] = [clockGrid(plot, 3)];
+  if (options.outer) {
+    marks.push({ kind: 'shape', role: 'outer-ribbon', rings: ribbon(bins, plot, 'p5', 'p95') });
+    marks.push(edge(bins, plot, 'p5', 'outer-edge', 0.75, [3, 2]), edge(bins, plot, 'p95', 'outer-edge', 0.75, [3, 2]));
+  }
+  marks.push({ kind: 'shape', role: 'inner-ribbon', rings: ribbon(bins, plot, 'p25', 'p75') });
+  marks.push(edge(bins, plot, 'p25', 'inner-edge', 0.9), edge(bins, plot, 'p75', 'inner-edge', 0.9));
+  marks.push(...glucoseAxis(plot, context), edge(bins, plot, 'p50', 'median', 2));
+  marks.push(...clockAxis(plot, context));
+  if (options.outer) marks.push(...endLabels(bins, plot, context));
+  const known = modal.bins.filter((bin) => bin.p50 !== null);
+  const peak = known.reduce<ModalBin | null>((most, bin) => (most === null || bin.p50! > most.p50! ? bin : most), null);
+  const least = known.reduce<ModalBin | null>((low, bin) => (low === null || bin.p50! < low.p50! ? bin : low), null);
+  return {
+    width: CONTENT_WIDTH,
+    height: round(plot.top + plot.height + text + 8),
+    summary:
+      peak === null || least === null
+        ? say.say('charts.modalDay.empty')
+        : say.say('charts.modalDay.summary', {
+            peak: { q: 'glucose', value: peak.p50 as MgPerDl },
+            peakAt: { q: 'clock', value: peak.minute },
+            least: { q: 'glucose', value: least.p50 as MgPerDl },
+            leastAt: { q: 'clock', value: least.minute },
+          }),
+    table: hourly(modal, context),
+    marks,
+  };
+}
+
+/** The day closes at 24:00 with the bin it opened with, or the ribbon would stop short. Points sit at bin centres. */
+function closed(modal: ModalDay): ModalBin[] {
+  const half = modal.binMinutes / 2;
+  const bins = modal.bins.map((bin) => ({ ...bin, minute: bin.minute + half }));
+  const first = bins[0];
+  const last = bins[bins.length - 1];
+  if (!first || !last) return bins;
+  const edgeOf = (minute: number): ModalBin => {
+    const mid = (a: number | null, b: number | null) => (a === null || b === null ? null : (a + b) / 2);
+    return {
+      ...first,
+      minute,
+      p5: mid(first.p5, last.p5),
+      p25: mid(first.p25, last.p25),
+      p50: mid(first.p50, last.p50),
+      p75: mid(first.p75, last.p75),
+      p95: mid(first.p95, last.p95),
+    };
+  };
+  return [edgeOf(0), ...bins, edgeOf(1440)];
+}
+
+function ribbon(bins: ModalBin[], plot: Plot, low: Percentile, high: Percentile): number[][] {
+  const x = clockScale(plot);
+  const y = glucoseScale(plot);
+  const ink = pen();
+  area<ModalBin>()
+    .defined((bin) => bin[low] !== null && bin[high] !== null)
+    .x((bin) => x(bin.minute))
+    .y0((bin) => y(bin[low]!))
+    .y1((bin) => y(bin[high]!))
+    .context(ink as never)(bins);
+  return ink.lines;
+}
+
+function edge(
+  bins: ModalBin[],
+  plot: Plot,
+  of: Percentile,
+  role: 'median' | 'inner-edge' | 'outer-edge',
+  width: number,
+  dash?: [number, number],
+): Mark {
+  const x = clockScale(plot);
+  const y = glucoseScale(plot);
+  const ink = pen();
+  line<ModalBin>()
+    .defined((bin) => bin[of] !== null)
+    .x((bin) => x(bin.minute))
+    .y((bin) => y(bin[of]!))
+    .context(ink as never)(bins);
+  return { kind: 'line', role, lines: ink.lines, width, ...(dash ? { dash } : {}) };
+}
+
+/** Names of the curves where they end, kept apart; no legend to look up. */
+function endLabels(bins: ModalBin[], plot: Plot, context: ChartContext): Mark[] {
+  const end = bins[bins.length - 1];
+  if (!end) return [];
+  const y = glucoseScale(plot);
+  const wanted = (['p95', 'p75', 'p50', 'p25', 'p5'] as const).flatMap((of) =>
+    end[of] === null ? [] : [{ of, y: y(end[of]) }],
+  );
+  let last = -Infinity;
+  return wanted.map(({ of, y: at }): Mark => {
+    last = Math.max(at + context.text * 0.36, last + context.text * 1.1);
+    return {
+      kind: 'text',
+      role: of === 'p50' ? 'ink' : 'axis',
+      x: round(plot.left + plot.width + 5),
+      y: round(last),
+      text: context.say.say(`charts.modalDay.curves.${of}`),
+      size: context.text,
+      anchor: 'start',
+      strong: of === 'p50',
+    };
+  });
+}
+
+function hourly(modal: ModalDay, { say }: ChartContext) {
+  const cell = (value: number | null) => (value === null ? '–' : say.value({ q: 'glucose', value: value as MgPerDl }));
+  return {
+    columns: [
+      say.say('charts.words.clock'),
+      ...(['p5', 'p25', 'p50', 'p75', 'p95'] as const).map((of) => say.say(`charts.modalDay.curves.${of}`)),
+    ],
+    rows: modal.bins
+      .filter((bin) => bin.minute % 60 === 0)
+      .map((bin) => [
+        say.value({ q: 'clock', value: bin.minute }, 'short'),
+        cell(bin.p5),
+        cell(bin.p25),
+        cell(bin.p50),
+        cell(bin.p75),
+        cell(bin.p95),
+      ]),
+  };
+}
