@@ -32,6 +32,8 @@ export type Block =
   | { kind: 'caution'; id: string; text: string; boxed: boolean }
   /** Side by side; `widths` are shares that sum to 1. */
   | { kind: 'columns'; widths: number[]; columns: Block[][] }
+  /** Blocks inside an ink outline (1 pt, 9 pt padding): the one thing a page wants seen. Never split. */
+  | { kind: 'panel'; blocks: Block[] }
   /** Never split over a page break. */
   | { kind: 'together'; blocks: Block[] }
   | { kind: 'space'; points: number }
