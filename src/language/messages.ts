@@ -1,0 +1,105 @@
+import { IntlMessageFormat } from 'intl-messageformat';
+import { once } from './once.ts';
+
+/** What a message needs filled in: a text for `{name}`, and for plural and select arms the number or word that chooses. */
+export interface Fill {
+  texts: Record<string, string>;
+  choices: Record<string, string | number>;
+}
+
+/** One language's words, found by dotted key and read only when first needed: most runs speak a part of them. */
+export interface Messages {
+  has(key: string): boolean;
+  /** The message at `key`. Throws an Error naming the key when it is missing or a parameter is not given. */
+  fill(key: string, fill: Fill): string;
+}
+
+interface Compiled {
+  format: IntlMessageFormat;
+  params: Set<string>;
+}
+
+type Element = ReturnType<IntlMessageFormat['getAst']>[number];
+
+/** Element kinds of the ICU syntax tree. */
+const ARGUMENT = 1;
+const OTHER_WITH_NAME = [2, 3, 4, 5, 6];
+const PREFIX = 'text ';
+
+/**
+ * A parameter may both choose an arm and be printed: `{k, plural, one {…} other {{k} nights}}`. Its printed form is
+ * already spoken text, so plain arguments are renamed to look that up and the arms keep the number.
+ */
+function renamePlain(elements: Element[], params: Set<string>): void {
+  for (const element of elements) {
+    if (element.type === ARGUMENT) {
+      params.add(element.value);
+      element.value = PREFIX + element.value;
+    } else if (OTHER_WITH_NAME.includes(element.type)) {
+      params.add((element as { value: string }).value);
+      const options = 'options' in element ? (element.options as Record<string, { value: Element[] }>) : {};
+      for (const arm of Object.values(options)) renamePlain(arm.value, params);
+    }
+  }
+}
+
+/** Names of the parameters a message uses, in any of its arms. Throws on a syntax error. */
+export function messageParams(text: string, locale: string): Set<string> {
+  return compile(text, locale).params;
+}
+
+function compile(text: string, locale: string, formatters: object = {}): Compiled {
+  const format = new IntlMessageFormat(text, locale, undefined, { ignoreTag: true, ...formatters });
+  const params = new Set<string>();
+  renamePlain(format.getAst(), params);
+  return { format, params };
+}
+
+/** One set of Intl formatters for all messages: each message would otherwise build its own. */
+function sharedFormatters(): object {
+  const plurals = once((options: string) => new Intl.PluralRules(...(JSON.parse(options) as [string])));
+  const numbers = once((options: string) => new Intl.NumberFormat(...(JSON.parse(options) as [string])));
+  return {
+    formatters: {
+      getPluralRules: (...options: unknown[]) => plurals(JSON.stringify(options)),
+      getNumberFormat: (...options: unknown[]) => numbers(JSON.stringify(options)),
+      getDateTimeFormat: (locale: string, options?: Intl.DateTimeFormatOptions) =>
+        new Intl.DateTimeFormat(locale, { ...options, timeZone: 'UTC' }),
+    },
+  };
+}
+
+export function openMessages(words: object, language: string, locale: string): Messages {
+  const compiled = new Map<string, Compiled>();
+  const formatters = sharedFormatters();
+
+  const find = (key: string): string | undefined => {
+    let at: unknown = words;
+    for (const step of key.split('.')) {
+      if (typeof at !== 'object' || at === null || !Object.hasOwn(at, step)) return undefined;
+      at = (at as Record<string, unknown>)[step];
+    }
+    return typeof at === 'string' ? at : undefined;
+  };
+
+  return {
+    has: (key) => find(key) !== undefined,
+    fill(key, { texts, choices }) {
+      let message = compiled.get(key);
+      if (!message) {
+        const text = find(key);
+        if (text === undefined) throw new Error(`No words for "${key}" in language "${language}".`);
+        message = compile(text, locale, formatters);
+        compiled.set(key, message);
+      }
+      const values: Record<string, string | number> = {};
+      for (const name of message.params) {
+        const text = texts[name];
+        if (text === undefined) throw new Error(`The words "${key}" (${language}) need a value for {${name}}.`);
+        values[name] = choices[name] ?? text;
+        values[PREFIX + name] = text;
+      }
+      return message.format.format(values) as string;
+    },
+  };
+}

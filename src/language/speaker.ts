@@ -1,0 +1,112 @@
+import type { GlucoseUnit } from '../model/glucose.ts';
+import type { BandMinutes } from '../model/measures.ts';
+import type { Params, Quantity } from '../model/quantity.ts';
+import type { Band, Goal, TargetSet } from '../model/targets.ts';
+import { against, goalShare } from './against.ts';
+import { type LocaleForms, localeForms, type Style } from './locale.ts';
+import { type Messages, openMessages } from './messages.ts';
+import { duration, quantityChoice, quantityText, type Telling } from './quantities.ts';
+import { BANDS, dayOf24, stackedTenths } from './shares.ts';
+
+export interface Speaker {
+  language: string;
+  direction: 'ltr' | 'rtl';
+  unit: GlucoseUnit;
+  voice: 'clinic' | 'patient';
+  /**
+   * The message at a dotted key with each quantity turned into text. `{unit}` is always known. Counts choose plural
+   * arms by number; `dates` choose `few` (to be named) or `many`; estimates choose `interval` or `point`.
+   * Throws an Error naming the key when it, or one of its parameters, is missing.
+   */
+  say(key: string, params?: Params): string;
+  has(key: string): boolean;
+  value(q: Quantity, style?: Style): string;
+  /** A plain number with exactly so many decimals, as the locale writes it. */
+  number(value: number, decimals: number): string;
+  /** A share beside a goal: with as many decimals as it takes not to contradict the verdict. */
+  against(share: number, goal: Pick<Goal, 'share'>): string;
+  /** A goal in words: "below 4 %", "above 70 %". */
+  goal(goal: Pick<Goal, 'op' | 'share'>): string;
+  /** The five bands of a stack: percentages that sum to 100 (clinic), times that sum to 24 hours (patient). */
+  stack(minutes: BandMinutes): Record<Band, string>;
+}
+
+export interface SpeakerOptions {
+  unit: GlucoseUnit;
+  voice: 'clinic' | 'patient';
+  targets: TargetSet;
+}
+
+interface Book {
+  language: string;
+  direction: 'ltr' | 'rtl';
+  messages: Messages;
+  forms: LocaleForms;
+}
+
+/** Messages and formatters are the same for every report in a language, so a batch builds them once. */
+const books = new WeakMap<object, Book>();
+
+function openBook(words: unknown): Book {
+  if (typeof words !== 'object' || words === null) throw new Error('The words of a language are an object of texts.');
+  let book = books.get(words);
+  if (!book) {
+    const { id, locale, direction } = words as Record<string, unknown>;
+    if (typeof id !== 'string' || typeof locale !== 'string' || (direction !== 'ltr' && direction !== 'rtl')) {
+      throw new Error('The words of a language need "id", "locale" and "direction" (ltr or rtl).');
+    }
+    book = { language: id, direction, messages: openMessages(words, id, locale), forms: localeForms(locale) };
+    books.set(words, book);
+  }
+  return book;
+}
+
+/** Someone who can say things in one language, unit and voice. `words` is the parsed content of a words file. */
+export function speaker(words: unknown, options: SpeakerOptions): Speaker {
+  const { language, direction, messages, forms } = openBook(words);
+  const { unit, voice, targets } = options;
+  const fill: Telling['fill'] = (key, texts, choices = {}) => messages.fill(key, { texts, choices });
+  const telling: Telling = { forms, unit, voice, targets, fill };
+  // In right-to-left text numbers with their units keep their own order.
+  const isolate = (text: string): string => (direction === 'rtl' ? `\u2066${text}\u2069` : text);
+  const value = (q: Quantity, style?: Style): string => isolate(quantityText(telling, q, style));
+
+  return {
+    language,
+    direction,
+    unit,
+    voice,
+    say(key, params = {}) {
+      const texts: Record<string, string> = { unit: isolate(unit) };
+      const choices: Record<string, string | number> = {};
+      for (const [name, q] of Object.entries(params)) {
+        texts[name] = value(q);
+        const choice = quantityChoice(q);
+        if (choice !== undefined) choices[name] = choice;
+      }
+      return fill(key, texts, choices);
+    },
+    has: messages.has,
+    value,
+    number: (number, decimals) => isolate(forms.number(number, decimals)),
+    against: (share, goal) => isolate(against(telling, share, goal)),
+    goal: (goal) =>
+      isolate(fill(goal.op === '<' ? 'units.below' : 'units.above', { value: goalShare(telling, goal.share) })),
+    stack(minutes) {
+      const day = dayOf24(minutes);
+      const tenths = stackedTenths(minutes);
+      const told = {} as Record<Band, string>;
+      for (const band of BANDS) {
+        const some = minutes[band] > 0;
+        if (voice === 'patient') {
+          told[band] = isolate(duration(telling, day[band] === 0 && some ? 0.1 : day[band], 'long'));
+        } else {
+          const number = forms.number(tenths[band] / 10, 1);
+          const least = tenths[band] === 0 && some ? fill('units.under', { value: forms.number(0.1, 1) }) : number;
+          told[band] = isolate(fill('units.percent', { value: least }));
+        }
+      }
+      return told;
+    },
+  };
+}
