@@ -82,7 +82,7 @@ function dayLabels(coverage: Coverage, width: number, base: number, context: Cha
   const marks: Mark[] = [];
   let free = 0;
   for (const [index, day] of coverage.byDay.entries()) {
-    const label = say.say('charts.words.dayNumber', { date: { q: 'date', value: day.date } });
+    const label = say.value({ q: 'date', value: day.date }, 'day');
     const centre = (index + 0.5) * step;
     const half = roughWidth(label, text) / 2;
     if (centre - half < free || centre + half > width + 4) continue;

@@ -25,7 +25,7 @@ export function dayStripChart(
   const notes = timeline.notes.filter((note) => note.day === index);
   const x = clockScale(plot);
   const foot = plot.top + plot.height;
-  const head = say.say('charts.dayStrip.weekday', { date: { q: 'date', value: day.date } });
+  const head = `${say.value({ q: 'date', value: day.date }, 'weekday')} ${say.value({ q: 'date', value: day.date }, 'compact')}`;
   const marks: Mark[] = [
     { kind: 'text', role: 'ink', x: 0, y: round(plot.top + 11), text: head, size: 10.5, anchor: 'start', strong: true },
     ...facts(summary, plot.top + 11, context),

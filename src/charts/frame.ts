@@ -1,8 +1,8 @@
 /**
- * The box every sheet fills, in points. It lies inside the smaller of A4 and US Letter with margins of 15 mm or
- * more (20 mm at the sides, for the punch), so both papers break at the same places.
+ * The room blocks and charts may fill on a sheet, in points. One layout serves A4 and US Letter: the box fits the
+ * smaller of the two in each direction, with margins of at least 15 mm and a binding edge of 20 mm.
  */
 export const CONTENT_WIDTH = 482;
 
-/** Height left for blocks between the header line and the footer. */
+/** What is left between the header's rule and the footer. */
 export const CONTENT_HEIGHT = 640;

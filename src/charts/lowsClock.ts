@@ -95,7 +95,7 @@ export function lowsClockChart(lows: Episode[], context: ChartContext): Drawing 
 
 /** A low over midnight is two bars on a clock. */
 function pieces(low: Episode, { say }: ChartContext): Bar[] {
-  const label = say.value({ q: 'date', value: low.date }, 'short');
+  const label = say.value({ q: 'date', value: low.date }, 'compact');
   const to = low.startMinute + low.minutes;
   if (to <= 1440) return [{ from: low.startMinute, to, label, level: low.level }];
   return [

@@ -63,9 +63,9 @@ function oneNight(night: Night, at: { x: number; y: number; w: number; h: number
   const top = at.y + text + 4;
   const centre = round(at.x + at.w / 2);
   const on = fill === 'paper' ? {} : { on: fill };
-  const wide = say.say('charts.words.weekdayNumber', { date: { q: 'date', value: night.date } });
-  const narrow = say.say('charts.words.dayNumber', { date: { q: 'date', value: night.date } });
-  const label = roughWidth(wide, text) <= at.w + 2 ? wide : narrow;
+  const day = say.value({ q: 'date', value: night.date }, 'day');
+  const wide = `${say.value({ q: 'date', value: night.date }, 'weekday')} ${day}`;
+  const label = roughWidth(wide, text) <= at.w + 2 ? wide : day;
   const first =
     night.state === 'unknown' ? '?' : night.lowest === null ? '–' : say.value({ q: 'glucose', value: night.lowest });
   const second =

@@ -87,15 +87,14 @@ export const SIGNS_HEIGHT = LANES * (SIZE + 2.5);
 
 /** Only what was written: an amount with its unit, or the minutes; nothing where nothing was noted. */
 export function amount(note: Note, { say }: ChartContext): string | null {
-  if (note.kind === 'fingerstick' || note.kind === 'calibration')
-    return note.amount === undefined
-      ? null
-      : say.say('charts.dayStrip.plain', { amount: { q: 'count', value: note.amount } });
-  if (note.minutes !== undefined && note.kind === 'exercise')
+  if (note.kind === 'exercise' && note.minutes !== undefined)
     return say.value({ q: 'minutes', value: note.minutes }, 'short');
   if (note.amount === undefined) return null;
-  return say.say('charts.dayStrip.amount', {
-    amount: { q: 'count', value: note.amount },
-    unit: { q: 'word', value: note.unit === 'IU' ? say.say('units.insulin') : (note.unit ?? '') },
-  });
+  const number = say.number(
+    note.amount,
+    Number.isInteger(note.amount) ? 0 : note.amount * 10 === Math.round(note.amount * 10) ? 1 : 2,
+  );
+  if (note.kind === 'fingerstick' || note.kind === 'calibration') return number;
+  const unit = note.unit === 'IU' ? say.say('units.insulin') : (note.unit ?? '');
+  return say.say('charts.dayStrip.amount', { amount: { q: 'word', value: number }, unit: { q: 'word', value: unit } });
 }
