@@ -1,0 +1,18 @@
+/**
+ * Writes the files of every story: `npx tsx sample-data/make.ts [folder]`. The same bytes each time: no clock, seeded
+ * chance. READMEs and settings are written by hand and left alone.
+ */
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { eveningExercise } from './making/evening-exercise.ts';
+import { steadyFortnight } from './making/steady-fortnight.ts';
+import type { Story } from './making/story.ts';
+
+const STORIES: readonly Story[] = [steadyFortnight, eveningExercise];
+
+const target = process.argv[2] ?? import.meta.dirname;
+for (const story of STORIES) {
+  const folder = join(target, story.folder);
+  mkdirSync(folder, { recursive: true });
+  for (const [name, bytes] of Object.entries(story.files())) writeFileSync(join(folder, name), bytes);
+}
