@@ -1,0 +1,111 @@
+import type { MgPerDl } from '../model/glucose.ts';
+import type { Limits, TargetSet } from '../model/targets.ts';
+import type { Readings, Timeline } from '../model/timeline.ts';
+import { type Draws, drawDays } from '../stats/resample.ts';
+import { bandBeyond, bandOf } from '../targets/bands.ts';
+import { mgPerDl } from '../units.ts';
+import { type Course, findHighs, findLows } from './course.ts';
+
+/** A day, hour, night or window with less than this share of its minutes is not called seen (Battelino 2019). */
+export const SEEN_SHARE = 0.7;
+
+/** Midnight to 06:00 (Danne 2017, Diabetes Care 40:1631-1640). */
+export const NIGHT_END = 360;
+
+const DRAWS = 2000;
+const SEED = 20190608;
+
+/** What measures share, so that every reading is classified once and every day summed once. */
+export interface Context {
+  timeline: Timeline;
+  targets: TargetSet;
+  /** Index into BANDS of each reading, found in its native unit. */
+  bands: Uint8Array;
+  /**
+   * mg/dL of each reading, with a stand-in where the sensor's bound is unknown, for order and extremes only: the
+   * lowest (highest) value the sensor did report, or the outer limit when that lies further out.
+   */
+  heights: Float64Array;
+  /** Minutes with readings by day, and by day and band (day * 5 + band). */
+  dayMinutes: Float64Array;
+  dayBands: Float64Array;
+  /** Share of each day's minutes with readings, at most 1. */
+  dayShares: Float64Array;
+  lows(): Course[];
+  highs(): Course[];
+  draws(days: number): Draws;
+}
+
+export function context(timeline: Timeline, targets: TargetSet): Context {
+  const { readings, days } = timeline;
+  const bands = classify(readings, targets);
+  const dayMinutes = new Float64Array(days.length);
+  const dayBands = new Float64Array(days.length * 5);
+  for (let i = 0; i < readings.count; i++) {
+    const day = readings.day[i]!;
+    const weight = readings.weight[i]!;
+    dayMinutes[day] = dayMinutes[day]! + weight;
+    const cell = day * 5 + bands[i]!;
+    dayBands[cell] = dayBands[cell]! + weight;
+  }
+  const heights = standIns(readings, targets);
+  const drawn = new Map<number, Draws>();
+  const shared: Context = {
+    timeline,
+    targets,
+    bands,
+    heights,
+    dayMinutes,
+    dayBands,
+    dayShares: dayMinutes.map((minutes, day) => Math.min(1, minutes / days[day]!.minutes)),
+    lows: once(() => findLows(shared)),
+    highs: once(() => findHighs(shared)),
+    draws(count) {
+      const known = drawn.get(count) ?? drawDays(count, DRAWS, SEED);
+      drawn.set(count, known);
+      return known;
+    },
+  };
+  return shared;
+}
+
+function once<T>(make: () => T): () => T {
+  let made: { value: T } | null = null;
+  return () => {
+    made ??= { value: make() };
+    return made.value;
+  };
+}
+
+function classify(readings: Readings, targets: TargetSet): Uint8Array {
+  const bands = new Uint8Array(readings.count);
+  const mgdl: Limits = targets.limits['mg/dL'];
+  const mmol: Limits = targets.limits['mmol/L'];
+  for (let i = 0; i < readings.count; i++) {
+    const limits = readings.unit[i] === 0 ? mgdl : mmol;
+    const side = readings.limit[i]!;
+    bands[i] =
+      side === 0 ? bandOf(readings.native[i]!, limits) : bandBeyond(side < 0 ? -1 : 1, readings.native[i]!, limits);
+  }
+  return bands;
+}
+
+function standIns(readings: Readings, targets: TargetSet): Float64Array {
+  const limits = targets.limits['mg/dL'];
+  let lowest = limits.veryLow;
+  let highest = limits.veryHigh ?? limits.high;
+  let unknown = false;
+  for (let i = 0; i < readings.count; i++) {
+    const value = readings.mgdl[i]!;
+    if (value < lowest) lowest = value;
+    else if (value > highest) highest = value;
+    else if (Number.isNaN(value)) unknown = true;
+  }
+  if (!unknown) return readings.mgdl;
+  return readings.mgdl.map((value, i) => (!Number.isNaN(value) ? value : readings.limit[i]! < 0 ? lowest : highest));
+}
+
+/** The height of a reading as a glucose value. */
+export function heightAt(shared: Context, reading: number): MgPerDl {
+  return mgPerDl(shared.heights[reading]!);
+}

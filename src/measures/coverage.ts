@@ -1,0 +1,70 @@
+import type { Coverage } from '../model/measures.ts';
+import { hourMinutes } from './clock.ts';
+import { type Context, NIGHT_END, SEEN_SHARE } from './context.ts';
+import { fullDays } from './estimate.ts';
+import type { Measure } from './measure.ts';
+
+const ENOUGH_DAYS = 14;
+const FIRST_LOOK_HOURS = 72;
+
+/** How much of the chosen calendar days holds readings, each reading standing for its interval. */
+export const coverage: Measure<'coverage'> = {
+  id: 'coverage',
+  source: 'Battelino 2019, Diabetes Care 42:1593-1603; 72 hours: common practice, no source',
+  needs: { readings: 1 },
+  definition: { enoughDays: ENOUGH_DAYS, enoughShare: SEEN_SHARE, firstLookHours: FIRST_LOOK_HOURS },
+  compute(shared) {
+    const { days, readings } = shared.timeline;
+    if (readings.count === 0) return { ok: false, why: 'no-readings' };
+    const byDay = days.map((day, d) => {
+      const share = shared.dayShares[d]!;
+      return { date: day.date, share, hours: (share * day.minutes) / 60 };
+    });
+    const hours = byDay.reduce((sum, day) => sum + day.hours, 0);
+    const ofHours = days.reduce((sum, day) => sum + day.minutes, 0) / 60;
+    const share = hours / ofHours;
+    const daysWithReadings = shared.dayMinutes.reduce((sum, minutes) => sum + (minutes > 0 ? 1 : 0), 0);
+    const value: Coverage = {
+      share,
+      hours,
+      ofHours,
+      ...clockShares(shared),
+      byDay,
+      daysWithReadings,
+      fullDays: fullDays(shared),
+      enough: days.length >= ENOUGH_DAYS && share >= SEEN_SHARE,
+      reached72h: hours >= FIRST_LOOK_HOURS,
+      missing: missing(shared),
+    };
+    return { ok: true, value, n: daysWithReadings, of: 'days' };
+  },
+};
+
+function clockShares({ timeline }: Context): Pick<Coverage, 'byHour' | 'night'> {
+  const { readings, days } = timeline;
+  const seen = new Float64Array(24);
+  const held = new Float64Array(24);
+  for (let i = 0; i < readings.count; i++) {
+    const hour = (readings.minute[i]! / 60) | 0;
+    seen[hour] = seen[hour]! + readings.weight[i]!;
+  }
+  for (const day of days) {
+    hourMinutes(timeline, day).forEach((minutes, hour) => {
+      held[hour] = held[hour]! + minutes;
+    });
+  }
+  const byHour = Array.from(seen, (minutes, hour) => Math.min(1, minutes / held[hour]!));
+  let nightSeen = 0;
+  let nightHeld = 0;
+  for (let hour = 0; hour < NIGHT_END / 60; hour++) {
+    nightSeen += byHour[hour]! * held[hour]!;
+    nightHeld += held[hour]!;
+  }
+  return { byHour, night: { share: nightSeen / nightHeld, hours: nightSeen / 60, ofHours: nightHeld / 60 } };
+}
+
+function missing({ timeline }: Context): Coverage['missing'] {
+  const minutes = { hole: 0, change: 0, edge: 0 };
+  for (const gap of timeline.gaps) minutes[gap.kind] += gap.minutes;
+  return minutes;
+}

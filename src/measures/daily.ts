@@ -1,0 +1,48 @@
+import type { BandMinutes, DailySummary } from '../model/measures.ts';
+import { BANDS, IN_RANGE } from '../targets/bands.ts';
+import { mgPerDl } from '../units.ts';
+import { type Context, heightAt, SEEN_SHARE } from './context.ts';
+import type { Measure } from './measure.ts';
+
+/** Each calendar day in short. */
+export const daily: Measure<'daily'> = {
+  id: 'daily',
+  source: 'bands Battelino 2019, Diabetes Care 42:1593-1603; the table is ours',
+  needs: { readings: 1 },
+  definition: { fullShare: SEEN_SHARE },
+  compute(shared) {
+    if (shared.timeline.readings.count === 0) return { ok: false, why: 'no-readings' };
+    const value = shared.timeline.days.map((_, day) => oneDay(shared, day));
+    return { ok: true, value, n: value.length, of: 'days' };
+  },
+};
+
+function oneDay(shared: Context, index: number): DailySummary {
+  const { timeline, heights, dayBands, dayMinutes, dayShares } = shared;
+  const { readings } = timeline;
+  const { date, from, to } = timeline.days[index]!;
+  let sum = 0;
+  let known = 0;
+  let lowest = from;
+  let highest = from;
+  for (let i = from; i < to; i++) {
+    const value = readings.mgdl[i]!;
+    if (!Number.isNaN(value)) {
+      sum += value * readings.weight[i]!;
+      known += readings.weight[i]!;
+    }
+    if (heights[i]! < heights[lowest]!) lowest = i;
+    if (heights[i]! > heights[highest]!) highest = i;
+  }
+  const none = to === from;
+  return {
+    date,
+    share: dayShares[index]!,
+    mean: known > 0 ? mgPerDl(sum / known) : null,
+    lowest: none ? null : heightAt(shared, lowest),
+    highest: none ? null : heightAt(shared, highest),
+    minutes: Object.fromEntries(BANDS.map((band, b) => [band, dayBands[index * 5 + b]!])) as BandMinutes,
+    inRange: none ? null : dayBands[index * 5 + IN_RANGE]! / dayMinutes[index]!,
+    full: dayShares[index]! >= SEEN_SHARE,
+  };
+}

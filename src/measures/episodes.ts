@@ -1,0 +1,102 @@
+import type { Instant } from '../model/glucose.ts';
+import type { Estimate, Measured } from '../model/measured.ts';
+import type { Episode, Episodes } from '../model/measures.ts';
+import { noneCountedUpper } from '../stats/poisson.ts';
+import { type Context, heightAt, NIGHT_END } from './context.ts';
+import { type Course, EPISODE_MINUTES } from './course.ts';
+import { estimates, fullDays, INTERVAL_DAYS, LEVEL } from './estimate.ts';
+import type { Measure } from './measure.ts';
+
+const WEEK = 7 * 1440;
+const definition = { minutesToStart: EPISODE_MINUTES, minutesToEnd: EPISODE_MINUTES, nightEnd: NIGHT_END };
+const source = 'Danne 2017, Diabetes Care 40:1631-1640 (end rule from memory); gaps and intervals ours';
+
+/** Lows: 15 minutes below the low limit until 15 minutes back at or above it. */
+export const lows: Measure<'lows'> = {
+  id: 'lows',
+  source,
+  needs: { readings: 1 },
+  definition,
+  compute: (shared) => episodes(shared, 'low', shared.lows()),
+};
+
+/** Highs: 15 minutes above the high limit until 15 minutes back at or below it. */
+export const highs: Measure<'highs'> = {
+  id: 'highs',
+  source,
+  needs: { readings: 1 },
+  definition,
+  compute: (shared) => episodes(shared, 'high', shared.highs()),
+};
+
+function episodes(shared: Context, side: Episode['side'], courses: Course[]): Measured<Episodes> {
+  const { readings, days } = shared.timeline;
+  if (readings.count === 0) return { ok: false, why: 'no-readings' };
+  const list = courses.map((course) => episode(shared, side, course));
+  const perDay = new Float64Array(days.length);
+  const level2PerDay = new Float64Array(days.length);
+  list.forEach((each, i) => {
+    const day = readings.day[courses[i]!.first]!;
+    perDay[day] = perDay[day]! + WEEK;
+    if (each.level === 2) level2PerDay[day] = level2PerDay[day]! + WEEK;
+  });
+  const [perWeek, level2PerWeek] = estimates(shared, [perDay, level2PerDay], shared.dayMinutes) as [Estimate, Estimate];
+  return {
+    ok: true,
+    value: {
+      list,
+      level2: list.filter((each) => each.level === 2).length,
+      night: list.filter((each) => each.night).length,
+      perWeek: noneCounted(shared, perWeek),
+      level2PerWeek: noneCounted(shared, level2PerWeek),
+    },
+    n: list.length,
+    of: 'episodes',
+  };
+}
+
+/** One course as people speak of it. */
+export function episode(shared: Context, side: Episode['side'], course: Course): Episode {
+  const { readings, days, interval } = shared.timeline;
+  const extreme = extremeOf(shared, side, course);
+  const day = readings.day[course.first]!;
+  const startMinute = readings.minute[course.first]!;
+  // Where the next reading ends it, its own clock counts; a cut end lies one interval after the last reading.
+  const ender = course.cutEnd ? course.last : course.last + 1;
+  const later = course.cutEnd ? Math.round(readings.weight[course.last] ?? interval) : 0;
+  return {
+    side,
+    start: course.start as Instant,
+    end: course.end as Instant,
+    date: days[day]!.date,
+    startMinute,
+    endMinute: (readings.minute[ender]! + later) % 1440,
+    minutes: (course.end - course.start) / 60000,
+    extreme: heightAt(shared, extreme),
+    extremeLimit: readings.limit[extreme]! as -1 | 0 | 1,
+    extremeAt: readings.at[extreme]! as Instant,
+    level: course.longestOuter >= EPISODE_MINUTES ? 2 : 1,
+    outerMinutes: course.outerMinutes,
+    night: startMinute < NIGHT_END,
+    cut: { start: course.cutStart, end: course.cutEnd },
+  };
+}
+
+/** The first of the lowest (highest) readings; at the same height one at the sensor's limit lies further out. */
+function extremeOf({ heights, timeline }: Context, side: Episode['side'], course: Course): number {
+  const { limit } = timeline.readings;
+  const sign = side === 'low' ? 1 : -1;
+  let best = course.first;
+  for (let i = course.first + 1; i <= course.last; i++) {
+    const ahead = sign * (heights[best]! - heights[i]!);
+    if (ahead > 0 || (ahead === 0 && limit[best] === 0 && limit[i] !== 0)) best = i;
+  }
+  return best;
+}
+
+/** None counted still leaves room for some: the exact Poisson bound for the weeks seen, instead of no interval. */
+function noneCounted(shared: Context, estimate: Estimate): Estimate {
+  if (estimate.value > 0 || fullDays(shared) < INTERVAL_DAYS) return estimate;
+  const weeks = shared.dayMinutes.reduce((sum, minutes) => sum + minutes, 0) / WEEK;
+  return { ...estimate, low: 0, high: noneCountedUpper(LEVEL) / weeks, method: 'exact-poisson' };
+}

@@ -1,0 +1,40 @@
+import type { Context } from './context.ts';
+import { estimates } from './estimate.ts';
+import type { Measure } from './measure.ts';
+
+/**
+ * Mean sensor glucose, each reading weighted by the minutes it stands for. A reading at the sensor's limit counts
+ * with the limit and makes the mean a bound; where the limit is unknown it is left out, and the mean still a bound.
+ */
+export const mean: Measure<'mean'> = {
+  id: 'mean',
+  source: 'Battelino 2019, Diabetes Care 42:1593-1603; interval ours',
+  needs: { readings: 1 },
+  definition: {},
+  compute(shared) {
+    const { readings } = shared.timeline;
+    if (readings.count === 0) return { ok: false, why: 'no-readings' };
+    const { sums, minutes, known, censored } = daySums(shared);
+    if (known === 0) return { ok: false, why: 'bound-unknown' };
+    const [mgdl] = estimates(shared, [sums], minutes);
+    return { ok: true, value: { mgdl: mgdl!, bounded: censored > 0, censored }, n: known, of: 'readings' };
+  },
+};
+
+function daySums({ timeline }: Context) {
+  const { readings, days } = timeline;
+  const sums = new Float64Array(days.length);
+  const minutes = new Float64Array(days.length);
+  let known = 0;
+  let censored = 0;
+  for (let i = 0; i < readings.count; i++) {
+    if (readings.limit[i] !== 0) censored++;
+    const value = readings.mgdl[i]!;
+    if (Number.isNaN(value)) continue;
+    const day = readings.day[i]!;
+    known++;
+    sums[day] = sums[day]! + value * readings.weight[i]!;
+    minutes[day] = minutes[day]! + readings.weight[i]!;
+  }
+  return { sums, minutes, known, censored };
+}
