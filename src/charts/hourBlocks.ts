@@ -1,8 +1,8 @@
 import type { Drawing, Mark } from '../model/drawing.ts';
 import type { Band } from '../model/targets.ts';
+import { BANDS } from '../targets/bands.ts';
 import { type ChartContext, roughWidth } from './context.ts';
 import { CONTENT_WIDTH } from './frame.ts';
-import { BANDS } from './hoursBar.ts';
 import { frame, round } from './pen.ts';
 
 const GAP = 2;

@@ -1,9 +1,9 @@
 import type { Drawing, Mark } from '../model/drawing.ts';
 import type { HourShares } from '../model/measures.ts';
+import { BANDS } from '../targets/bands.ts';
 import { clockAxis, type Plot } from './axis.ts';
 import type { ChartContext } from './context.ts';
 import { CONTENT_WIDTH } from './frame.ts';
-import { BANDS } from './hoursBar.ts';
 import { frame, round } from './pen.ts';
 
 /** What share of each clock hour lay in each band: a column an hour, lowest at the foot, the shares beyond range in figures. */

@@ -1,11 +1,9 @@
 import type { Drawing, Mark } from '../model/drawing.ts';
 import type { TimeInBands } from '../model/measures.ts';
-import type { Band } from '../model/targets.ts';
+import { BANDS } from '../targets/bands.ts';
 import { type ChartContext, roughWidth } from './context.ts';
 import { CONTENT_WIDTH } from './frame.ts';
 import { round } from './pen.ts';
-
-export const BANDS: readonly Band[] = ['very-low', 'low', 'in-range', 'high', 'very-high'];
 
 const BAR = 24;
 /** White between neighbours, so that bands of like darkness stay apart in grey. */

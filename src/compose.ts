@@ -1,0 +1,48 @@
+import type { Analysis } from './analyse.ts';
+import { speaker } from './language/index.ts';
+import type { Report } from './model/report.ts';
+import { type PageContext, pages } from './pages/index.ts';
+
+export interface ComposeOptions {
+  voice: 'clinic' | 'patient';
+  paper: 'a4' | 'letter';
+}
+
+/** Tells an analysis in one language as one of the two papers. `words` is the parsed content of a words file. */
+export function compose(analysis: Analysis, words: unknown, { voice, paper }: ComposeOptions): Report {
+  const { timeline, targets, settings } = analysis;
+  const unit = settings.unit ?? timeline.unit;
+  const say = speaker(words, { unit, voice, targets });
+  const context: PageContext = {
+    analysis,
+    say,
+    chart: { say, targets, native: timeline.unit, text: voice === 'clinic' ? 8.5 : 12 },
+  };
+  const { name, code, clinic } = settings.person;
+  const word = (value: string) => ({ q: 'word' as const, value });
+  const who = [name, code].filter((one) => one !== undefined && one !== '').join(' · ');
+  return {
+    language: say.language,
+    direction: say.direction,
+    paper,
+    voice,
+    title: say.say(`pages.paper.${voice}.title`),
+    header: {
+      left: who === '' ? say.say('pages.paper.nobody') : who,
+      right: [clinic, say.say(`pages.paper.${voice}.title`)].filter((one) => one).join(' · '),
+    },
+    footer: {
+      left: say.say('pages.paper.footer', {
+        from: word(say.value({ q: 'date', value: timeline.from }, 'compact')),
+        to: word(say.value({ q: 'date', value: timeline.to }, 'full')),
+        unit: word(unit),
+        printed: word(say.value({ q: 'date', value: settings.today as never }, 'compact')),
+        version: word(analysis.version),
+        hash: word(analysis.hash),
+      }),
+      right: say.say('pages.paper.pageOf', { page: word('{page}'), pages: word('{pages}') }),
+    },
+    pages: pages[voice].flatMap((make) => make(context) ?? []),
+    printed: settings.today,
+  };
+}

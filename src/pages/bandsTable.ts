@@ -1,0 +1,119 @@
+import type { Estimate } from '../model/measured.ts';
+import type { TimeInBands } from '../model/measures.ts';
+import type { Block, Cell } from '../model/report.ts';
+import type { Band, Goal } from '../model/targets.ts';
+import type { PageContext } from './context.ts';
+
+const DAY = 1440;
+
+/** Time below, in and above range with intervals, against the set's goals: cumulative lines, as the consensus prints goals. */
+export function bandsTable(time: TimeInBands, context: PageContext): Block {
+  const { say, analysis } = context;
+  const lines: { of: Goal['of']; band: Band; estimate: Estimate }[] = [
+    { of: 'very-low', band: 'very-low', estimate: time.exclusive['very-low'] },
+    { of: 'low', band: 'low', estimate: time.cumulative.low },
+    { of: 'in-range', band: 'in-range', estimate: time.exclusive['in-range'] },
+    { of: 'high', band: 'high', estimate: time.cumulative.high },
+  ];
+  const hasVeryHigh = analysis.targets.limits[analysis.timeline.unit].veryHigh !== null;
+  if (hasVeryHigh) lines.push({ of: 'very-high', band: 'very-high', estimate: time.exclusive['very-high'] });
+  return {
+    kind: 'table',
+    caption: say.say('pages.bandsTable.caption'),
+    captionShown: false,
+    dense: true,
+    columns: [
+      { title: say.say('pages.bandsTable.band'), align: 'start', width: 0.3 },
+      { title: say.say('pages.bandsTable.share'), align: 'end', width: 0.14 },
+      { title: say.say('pages.bandsTable.interval'), align: 'end', width: 0.22 },
+      { title: say.say('pages.bandsTable.perDay'), align: 'end', width: 0.17 },
+      { title: say.say('pages.bandsTable.goal'), align: 'end', width: 0.17 },
+    ],
+    rows: lines.map(({ of, band, estimate }) => row(of, band, estimate, time, context)),
+  };
+}
+
+function row(
+  of: Goal['of'],
+  band: Band,
+  estimate: Estimate,
+  time: TimeInBands,
+  { say, analysis }: PageContext,
+): Cell[] {
+  const goal = time.goals.find((one) => one.of === of);
+  const share = goal ? say.against(estimate.value, goal) : say.value({ q: 'share', value: estimate.value });
+  const limits = limitParams(of);
+  return [
+    { text: say.say(`pages.bandsTable.lines.${of}`, limits), band },
+    { text: share, strong: true },
+    { text: interval(estimate, say), muted: true },
+    { text: say.value({ q: 'minutes', value: estimate.value * DAY }, 'short') },
+    {
+      text: goal
+        ? say.say('pages.bandsTable.verdict', {
+            op: { q: 'word', value: goal.op === '<' ? 'under' : 'over' },
+            goal: { q: 'share', value: goal.share },
+            met: { q: 'word', value: goal.met ? 'yes' : 'no' },
+          })
+        : say.say(analysis.targets.goals.length === 0 ? 'pages.bandsTable.noGoals' : 'pages.bandsTable.noGoal'),
+    },
+  ];
+}
+
+const limitParams = (of: Goal['of']) =>
+  of === 'in-range'
+    ? { low: { q: 'limit' as const, of: 'low' as const }, high: { q: 'limit' as const, of: 'high' as const } }
+    : { limit: { q: 'limit' as const, of } };
+
+function interval(estimate: Estimate, say: PageContext['say']): string {
+  if (estimate.low === null || estimate.high === null) return '–';
+  return say.say('pages.bandsTable.range', {
+    low: { q: 'share', value: estimate.low },
+    high: { q: 'share', value: estimate.high },
+  });
+}
+
+/** The few single numbers that consensus papers ask for beside the bands. */
+export function numbersTable({ say, analysis }: PageContext): Block {
+  const { mean, sd, cv, gmi } = analysis.measures;
+  const rows: Cell[][] = [];
+  const line = (id: string, text: string) =>
+    rows.push([{ text: say.say(`pages.numbers.${id}`) }, { text, strong: true }]);
+  if (mean.ok) {
+    const value = say.value({ q: 'glucose', value: mean.value.mgdl.value as never });
+    line('mean', mean.value.bounded ? say.say('pages.numbers.bounded', { value: { q: 'word', value } }) : value);
+    const { low, high } = mean.value.mgdl;
+    if (low !== null && high !== null) {
+      const bound = (mgdl: number) => ({ q: 'glucose' as const, value: mgdl as never });
+      const range = say.say('pages.bandsTable.range', {
+        low: { q: 'word', value: say.value(bound(low), 'short') },
+        high: { q: 'word', value: say.value(bound(high), 'short') },
+      });
+      rows.push([
+        { text: say.say('pages.numbers.interval'), muted: true },
+        { text: range, muted: true },
+      ]);
+    }
+  } else line('mean', say.say(`why.${mean.why}`));
+  line('sd', sd.ok ? say.value({ q: 'rise', value: sd.value }, 'short') : say.say(`why.${sd.why}`));
+  line(
+    'cv',
+    cv.ok
+      ? say.say('pages.numbers.percent', { value: { q: 'word', value: say.number(cv.value, 1) } })
+      : say.say(`why.${cv.why}`),
+  );
+  if (gmi.ok)
+    line('gmi', say.say('pages.numbers.percent', { value: { q: 'word', value: say.number(gmi.value.percent, 1) } }));
+  else if (gmi.why !== 'not-for-these-targets') line('gmi', say.say(`why.${gmi.why}`));
+  return {
+    kind: 'table',
+    caption: say.say('pages.numbers.caption'),
+    captionShown: false,
+    dense: true,
+    columns: [
+      { title: say.say('pages.numbers.name'), align: 'start', width: 0.52 },
+      { title: say.say('pages.numbers.value'), align: 'end', width: 0.48 },
+    ],
+    rows,
+  };
+}

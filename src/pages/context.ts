@@ -1,0 +1,68 @@
+import type { Analysis } from '../analyse.ts';
+import type { ChartContext } from '../charts/context.ts';
+import type { Speaker } from '../language/index.ts';
+import type { LocalDate } from '../model/glucose.ts';
+import type { Evidence, Look } from '../model/look.ts';
+import type { Quantity } from '../model/quantity.ts';
+import type { Block, Page } from '../model/report.ts';
+
+/** What every page is filled from. */
+export interface PageContext {
+  analysis: Analysis;
+  say: Speaker;
+  chart: ChartContext;
+}
+
+/** Fills one page, or null when there is nothing to say on it. */
+export type PageMaker = (context: PageContext) => Page | null;
+
+type Holds = Extract<Look, { case: 'holds' }>;
+
+/** What a finding saw, when it holds. */
+export function held({ analysis }: PageContext, id: string): Holds | null {
+  const look = analysis.found.find((one) => one.id === id)?.look;
+  return look?.case === 'holds' ? look : null;
+}
+
+/** One part of a finding's words, or null when the finding does not hold or has no such words in this voice. */
+export function told(context: PageContext, id: string, part: 'what' | 'why' | 'ask'): string | null {
+  const look = held(context, id);
+  const key = `findings.${id}.${context.say.voice}.${part}`;
+  return look && context.say.has(key) ? context.say.say(key, look.params) : null;
+}
+
+/** All sentences of `ids` that hold, in that order. */
+export function tellAll(context: PageContext, ids: readonly string[], part: 'what' | 'why' | 'ask' = 'what'): string[] {
+  return ids.flatMap((id) => told(context, id, part) ?? []);
+}
+
+export const count = (value: number): Quantity => ({ q: 'count', value });
+export const word = (value: string): Quantity => ({ q: 'word', value });
+
+export const paragraph = (text: string, style: 'lead' | 'body' | 'strong' | 'small' = 'body'): Block => ({
+  kind: 'paragraph',
+  text,
+  style,
+});
+export const heading = (level: 1 | 2 | 3, text: string): Block => ({ kind: 'heading', level, text });
+export const space = (points: number): Block => ({ kind: 'space', points });
+
+export function caution({ say }: PageContext, id: string, boxed = false): Block {
+  return { kind: 'caution', id, text: say.say(`cautions.${id}`), boxed };
+}
+
+/** The days behind a statement, each once, as short dates. */
+export function evidenceDays({ say }: PageContext, where: Evidence[]): string {
+  const days = [...new Set(where.map((one) => one.date))].sort() as LocalDate[];
+  return days.map((date) => say.value({ q: 'date', value: date }, 'compact')).join(', ');
+}
+
+/** `14 days, March 2 to March 15, 2026`, as parameters of a message. */
+export function periodParams({ analysis, say }: PageContext): Record<string, Quantity> {
+  const { timeline } = analysis;
+  return {
+    days: count(timeline.days.length),
+    from: word(say.value({ q: 'date', value: timeline.from }, 'long')),
+    to: word(say.value({ q: 'date', value: timeline.to }, 'full')),
+  };
+}

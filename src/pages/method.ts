@@ -1,0 +1,63 @@
+import { measures } from '../measures/index.ts';
+import type { Measured } from '../model/measured.ts';
+import type { Block, Cell } from '../model/report.ts';
+import { count, heading, type PageContext, type PageMaker, paragraph, word } from './context.ts';
+
+/** Definition, source and count behind each number, the rules that are ours, and what this report is not. */
+export const method: PageMaker = (context) => {
+  const { say, analysis } = context;
+  return {
+    id: 'method',
+    title: say.say('pages.method.title'),
+    blocks: [
+      heading(1, say.say('pages.method.title')),
+      paragraph(say.say('cautions.clinicMethod')),
+      paragraph(
+        say.say('pages.method.targets', {
+          name: word(say.say(`targets.${analysis.targets.id}.name`)),
+          source: word(analysis.targets.source),
+        }),
+      ),
+      measuresTable(context),
+      heading(2, say.say('pages.method.rules')),
+      {
+        kind: 'list',
+        ordered: false,
+        items: ['interval', 'axis', 'gaps', 'night', 'units', 'duplicates', 'limits'].map((rule) =>
+          say.say(`pages.method.rule.${rule}`, {
+            gap: { q: 'minutes', value: analysis.timeline.gapMinutes },
+            interval: { q: 'minutes', value: analysis.timeline.interval },
+            unit: word(analysis.timeline.unit),
+          }),
+        ),
+      },
+      paragraph(say.say('pages.method.made', { version: word(analysis.version), hash: word(analysis.hash) }), 'small'),
+    ],
+  };
+};
+
+function measuresTable({ say, analysis }: PageContext): Block {
+  const rows = Object.values(measures).map((unit): Cell[] => {
+    const value: Measured<unknown> = analysis.measures[unit.id];
+    const n = value.ok ? say.say(`pages.method.n.${value.of}`, { n: count(value.n) }) : say.say(`why.${value.why}`);
+    return [
+      { text: say.say(`measures.${unit.id}.name`), strong: true },
+      { text: say.say(`measures.${unit.id}.definition`) },
+      { text: unit.source, muted: true },
+      { text: n },
+    ];
+  });
+  return {
+    kind: 'table',
+    caption: say.say('pages.method.tableCaption'),
+    captionShown: false,
+    dense: true,
+    columns: [
+      { title: say.say('pages.method.measure'), align: 'start', width: 0.17 },
+      { title: say.say('pages.method.definition'), align: 'start', width: 0.4 },
+      { title: say.say('pages.method.source'), align: 'start', width: 0.28 },
+      { title: say.say('pages.method.basis'), align: 'start', width: 0.15 },
+    ],
+    rows,
+  };
+}

@@ -1,0 +1,112 @@
+import { coverageChart } from '../charts/coverage.ts';
+import { hoursBarChart } from '../charts/hoursBar.ts';
+import { lowsClockChart } from '../charts/lowsClock.ts';
+import { nightsChart } from '../charts/nights.ts';
+import type { Quantity } from '../model/quantity.ts';
+import type { Block } from '../model/report.ts';
+import { bandsTable, numbersTable } from './bandsTable.ts';
+import { heading, held, type PageContext, type PageMaker, paragraph, periodParams, tellAll, told } from './context.ts';
+
+const LOWS = ['very-low', 'lows-at-night', 'lows-clustered', 'lows-averages-hide', 'no-lows-seen'] as const;
+/** So many nights fit page 1 as boxes; a longer period shows its last ones here and all of them on the day strips. */
+const NIGHTS_SHOWN = 28;
+
+/** Page 1 stands alone: enough data, lows, nights, hours, one topic, in the order a visit needs them. */
+export const overview: PageMaker = (context) => {
+  const { say } = context;
+  return {
+    id: 'overview',
+    title: say.say('pages.overview.bookmark'),
+    blocks: [
+      heading(1, say.say('pages.overview.title', periodParams(context))),
+      ...data(context),
+      ...lows(context),
+      ...nights(context),
+      ...hours(context),
+      ...topic(context),
+    ],
+  };
+};
+
+function data(context: PageContext): Block[] {
+  const { say, analysis, chart } = context;
+  const { coverage } = analysis.measures;
+  const blocks: Block[] = [heading(2, say.say('pages.overview.data.title'))];
+  if (!coverage.ok) return [...blocks, paragraph(say.say(`why.${coverage.why}`))];
+  const { value } = coverage;
+  const params: Record<string, Quantity> = {
+    hours: { q: 'minutes', value: value.hours * 60 },
+    ofHours: { q: 'minutes', value: value.ofHours * 60 },
+    share: { q: 'share', value: value.share },
+    night: { q: 'share', value: value.night.share },
+    reached: { q: 'word', value: value.reached72h ? 'yes' : 'no' },
+    interval: { q: 'minutes', value: analysis.timeline.interval },
+  };
+  const warnings = tellAll(context, ['not-enough-data', 'nights-without-data', 'readings-at-limits']);
+  return [
+    ...blocks,
+    paragraph([say.say('pages.overview.data.sentence', params), ...warnings].join(' ')),
+    { kind: 'chart', drawing: coverageChart(value, chart) },
+  ];
+}
+
+function lows(context: PageContext): Block[] {
+  const { say, analysis, chart } = context;
+  const { lows } = analysis.measures;
+  const blocks: Block[] = [heading(2, say.say('pages.overview.lows.title'))];
+  if (!lows.ok) return [...blocks, paragraph(say.say(`why.${lows.why}`))];
+  const sentences = tellAll(context, LOWS);
+  blocks.push(paragraph(sentences.slice(0, 3).join(' ') || say.say('pages.overview.lows.none')));
+  if (lows.value.list.length > 0) blocks.push({ kind: 'chart', drawing: lowsClockChart(lows.value.list, chart) });
+  return blocks;
+}
+
+function nights(context: PageContext): Block[] {
+  const { say, analysis, chart } = context;
+  const { nights } = analysis.measures;
+  const blocks: Block[] = [heading(2, say.say('pages.overview.nights.title'))];
+  if (!nights.ok) return [...blocks, paragraph(say.say(`why.${nights.why}`))];
+  const shown = nights.value.slice(-NIGHTS_SHOWN);
+  blocks.push({ kind: 'chart', drawing: nightsChart(shown, chart) });
+  blocks.push(
+    paragraph(
+      say.say('pages.overview.nights.key', {
+        low: { q: 'limit', of: 'low' },
+        shown: { q: 'count', value: shown.length },
+        all: { q: 'word', value: shown.length === nights.value.length ? 'yes' : 'no' },
+      }),
+      'small',
+    ),
+  );
+  return blocks;
+}
+
+function hours(context: PageContext): Block[] {
+  const { say, analysis, chart } = context;
+  const { timeInBands } = analysis.measures;
+  const blocks: Block[] = [heading(2, say.say('pages.overview.hours.title'))];
+  if (!timeInBands.ok) return [...blocks, paragraph(say.say(`why.${timeInBands.why}`))];
+  return [
+    ...blocks,
+    { kind: 'chart', drawing: hoursBarChart(timeInBands.value, chart) },
+    {
+      kind: 'columns',
+      widths: [0.66, 0.34],
+      columns: [[bandsTable(timeInBands.value, context)], [numbersTable(context)]],
+    },
+  ];
+}
+
+function topic(context: PageContext): Block[] {
+  const { say, analysis } = context;
+  const topics = analysis.topics.filter((one) => held(context, one.id));
+  const inside: Block[] = [heading(2, say.say('pages.overview.topic.title'))];
+  if (topics.length === 0) inside.push(paragraph(say.say('pages.overview.topic.none')));
+  for (const { id, rule } of topics) {
+    const look = held(context, id)!;
+    inside.push(paragraph(say.say(`findings.${id}.topic`, look.params), 'strong'));
+    const lines = [told(context, id, 'why'), told(context, id, 'ask'), say.say(`findings.rules.${rule}`)];
+    inside.push(paragraph(lines.filter((line) => line !== null).join(' ')));
+  }
+  return [{ kind: 'panel', blocks: inside }];
+}

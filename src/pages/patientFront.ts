@@ -1,0 +1,117 @@
+import { hourBlocksChart } from '../charts/hourBlocks.ts';
+import { nightsChart } from '../charts/nights.ts';
+import { dayOf24 } from '../language/index.ts';
+import type { Block } from '../model/report.ts';
+import { BANDS } from '../targets/bands.ts';
+import {
+  caution,
+  heading,
+  held,
+  type PageContext,
+  type PageMaker,
+  paragraph,
+  periodParams,
+  tellAll,
+  told,
+} from './context.ts';
+
+const NIGHTS_SHOWN = 14;
+
+/** The first side: what it rests on, any very low glucose, what went well, hours, nights, one thing to look at. */
+export const patientFront: PageMaker = (context) => {
+  const { say } = context;
+  return {
+    id: 'patient-front',
+    title: say.say('pages.patientFront.title'),
+    blocks: [
+      heading(1, say.say('pages.patientFront.title')),
+      ...data(context),
+      ...well(context),
+      ...hours(context),
+      ...nights(context),
+      ...topic(context),
+      caution(context, 'C2', true),
+      caution(context, 'C1'),
+    ],
+  };
+};
+
+function data(context: PageContext): Block[] {
+  const { say, analysis } = context;
+  const { coverage } = analysis.measures;
+  const sentences = [say.say('pages.patientFront.period', periodParams(context))];
+  if (coverage.ok)
+    sentences.push(
+      say.say('pages.patientFront.hours', {
+        hours: { q: 'minutes', value: coverage.value.hours * 60 },
+        days: { q: 'count', value: coverage.value.daysWithReadings },
+      }),
+    );
+  sentences.push(say.say('pages.patientFront.unit'));
+  // A very low glucose stands in the first block, whatever went well.
+  sentences.push(...tellAll(context, ['very-low', 'not-enough-data']));
+  return [paragraph(sentences.join(' '))];
+}
+
+function well(context: PageContext): Block[] {
+  const lines = tellAll(context, ['best-window', 'best-days', 'no-lows-seen']).slice(0, 2);
+  if (lines.length === 0) return [];
+  return [heading(2, context.say.say('pages.patientFront.well')), paragraph(lines.join(' '))];
+}
+
+function hours(context: PageContext): Block[] {
+  const { say, analysis, chart } = context;
+  const { timeInBands } = analysis.measures;
+  const title = heading(2, say.say('pages.patientFront.hoursTitle'));
+  if (!timeInBands.ok) return [title, paragraph(say.say('pages.patientFront.cannotTell'))];
+  const day = dayOf24(timeInBands.value.minutes);
+  const stack = say.stack(timeInBands.value.minutes);
+  const shown = BANDS.filter((band) => timeInBands.value.minutes[band] > 0 && band !== 'in-range');
+  return [
+    title,
+    { kind: 'chart', drawing: hourBlocksChart(day, chart) },
+    paragraph(
+      [
+        say.say('pages.patientFront.inRange', {
+          time: { q: 'word', value: stack['in-range'] },
+          low: { q: 'limit', of: 'low' },
+          high: { q: 'limit', of: 'high' },
+        }),
+        ...shown.map((band) =>
+          say.say('pages.patientFront.band', {
+            band: { q: 'word', value: say.say(`bands.${band}.patient`) },
+            time: { q: 'word', value: stack[band] },
+          }),
+        ),
+      ].join(' '),
+    ),
+  ];
+}
+
+function nights(context: PageContext): Block[] {
+  const { say, analysis, chart } = context;
+  const { nights } = analysis.measures;
+  const title = heading(2, say.say('pages.patientFront.nights'));
+  if (!nights.ok) return [title, paragraph(say.say('pages.patientFront.cannotTell'))];
+  const shown = nights.value.slice(-NIGHTS_SHOWN);
+  const blocks: Block[] = [title, { kind: 'chart', drawing: nightsChart(shown, chart) }];
+  const sentences = tellAll(context, ['lows-at-night', 'nights-without-data']);
+  blocks.push(paragraph([say.say('pages.patientFront.nightsKey'), ...sentences].join(' ')));
+  return blocks;
+}
+
+function topic(context: PageContext): Block[] {
+  const { say, analysis } = context;
+  const first = analysis.topics.find((one) => held(context, one.id));
+  if (!first) return [];
+  const look = held(context, first.id)!;
+  const what = told(context, first.id, 'what');
+  const blocks: Block[] = [
+    heading(2, say.say('pages.patientFront.topic')),
+    paragraph(say.say(`findings.${first.id}.topic`, look.params), 'strong'),
+  ];
+  // What already stands above is not said twice.
+  if (what !== null && !['very-low', 'lows-at-night', 'not-enough-data'].includes(first.id))
+    blocks.push(paragraph(what));
+  return [{ kind: 'panel', blocks }];
+}

@@ -1,0 +1,42 @@
+import type { Block } from '../model/report.ts';
+import { evidenceDays, heading, type PageContext, type PageMaker, paragraph, told } from './context.ts';
+
+/** Every finding that holds, safety first, with what it rests on; then what the data could not tell. */
+export const standsOut: PageMaker = (context) => {
+  const { say, analysis } = context;
+  const holding = analysis.found.filter((one) => one.look.case === 'holds').map((one) => one.id);
+  const blocks: Block[] = [heading(1, say.say('pages.standsOut.title'))];
+  if (holding.length === 0) blocks.push(paragraph(say.say('pages.standsOut.none')));
+  for (const id of holding) blocks.push(...statement(context, id));
+  const untold = analysis.found.filter((one) => one.look.case === 'untold');
+  if (untold.length > 0)
+    blocks.push(heading(2, say.say('pages.standsOut.untold')), {
+      kind: 'list',
+      ordered: false,
+      items: untold.map(({ id, look }) =>
+        say.say('pages.standsOut.untoldLine', {
+          text: { q: 'word', value: say.say(`findings.${id}.untold`) },
+          why: { q: 'word', value: look.case === 'untold' ? say.say(`why.${look.why}`) : '' },
+        }),
+      ),
+    });
+  return { id: 'stands-out', title: say.say('pages.standsOut.title'), blocks };
+};
+
+function statement(context: PageContext, id: string): Block[] {
+  const { say, analysis } = context;
+  const what = told(context, id, 'what');
+  const look = analysis.found.find((one) => one.id === id)?.look;
+  if (what === null || look?.case !== 'holds') return [];
+  const blocks: Block[] = [heading(3, say.say(`findings.${id}.name`, look.params)), paragraph(what)];
+  const why = told(context, id, 'why');
+  const ask = told(context, id, 'ask');
+  const more = [why, ask && say.say('pages.standsOut.ask', { ask: { q: 'word', value: ask } })].filter(
+    (line) => line !== null,
+  );
+  if (more.length > 0) blocks.push(paragraph(more.join(' ')));
+  const days = evidenceDays(context, look.where);
+  if (days !== '')
+    blocks.push(paragraph(say.say('pages.standsOut.seen', { days: { q: 'word', value: days } }), 'small'));
+  return [{ kind: 'together', blocks }];
+}

@@ -1,0 +1,52 @@
+import { hourSharesChart } from '../charts/hourShares.ts';
+import { modalDayChart } from '../charts/modalDay.ts';
+import type { Block } from '../model/report.ts';
+import { heading, type PageMaker, paragraph, space, tellAll } from './context.ts';
+
+const CLOCK_FINDINGS = ['high-after-window', 'dawn-rise', 'wide-spread', 'best-window', 'lows-clustered'] as const;
+/** Room at the right of both charts, so that their clocks stand one above the other. */
+const LABELS = 66;
+
+/** Where on the clock glucose usually runs, how far days differ, and what share of each hour lay in each band. */
+export const usualDay: PageMaker = (context) => {
+  const { say, analysis, chart } = context;
+  const { modalDay, hourly, windows } = analysis.measures;
+  const blocks: Block[] = [heading(1, say.say('pages.usualDay.title'))];
+  if (!modalDay.ok)
+    blocks.push(
+      paragraph(say.say('pages.usualDay.untold', { why: { q: 'word', value: say.say(`why.${modalDay.why}`) } })),
+    );
+  else {
+    blocks.push(
+      paragraph(
+        say.say('pages.usualDay.how', {
+          days: { q: 'count', value: modalDay.value.bins.reduce((most, bin) => Math.max(most, bin.days), 0) },
+          minutes: { q: 'count', value: modalDay.value.binMinutes },
+        }),
+      ),
+      {
+        kind: 'chart',
+        title: say.say('pages.usualDay.ribbons', { unit: { q: 'word', value: say.unit } }),
+        drawing: modalDayChart(modalDay.value, chart, { height: 210, outer: true }),
+      },
+    );
+  }
+  if (hourly.ok)
+    blocks.push(space(6), {
+      kind: 'chart',
+      title: say.say('pages.usualDay.shares'),
+      drawing: hourSharesChart(hourly.value, chart, { height: 84, right: LABELS }),
+    });
+  const lines = tellAll(context, CLOCK_FINDINGS);
+  if (windows.ok)
+    lines.push(
+      say.say('pages.usualDay.hardest', {
+        from: { q: 'clock', value: windows.value.hardest.fromMinute },
+        to: { q: 'clock', value: windows.value.hardest.toMinute },
+        inRange: { q: 'share', value: windows.value.hardest.inRange },
+      }),
+    );
+  if (lines.length > 0)
+    blocks.push(heading(2, say.say('pages.usualDay.clock')), { kind: 'list', items: lines, ordered: false });
+  return { id: 'usual-day', title: say.say('pages.usualDay.title'), blocks };
+};
