@@ -1,0 +1,133 @@
+import { createHash } from 'node:crypto';
+import { lookAll, topics } from './findings/index.ts';
+import { measure } from './measures/index.ts';
+import type { Choice, Input, Issue, Ledger, ReadSettings } from './model/input.ts';
+import type { Look } from './model/look.ts';
+import type { Measures } from './model/measures.ts';
+import type { Settings } from './model/settings.ts';
+import type { TargetSet } from './model/targets.ts';
+import type { Timeline } from './model/timeline.ts';
+import { readInputs } from './readers/index.ts';
+import { targetSets } from './targets/index.ts';
+import { buildTimeline } from './timeline/index.ts';
+
+/** How one file was understood, and what became of each of its rows. */
+export interface FileAccount {
+  name: string;
+  /** Id of the input kind. */
+  kind: string;
+  /** SHA-256 of the bytes, hex. */
+  hash: string;
+  choices: Choice[];
+  ledger: Ledger;
+  /** Codes or names found in it. Hostile text. */
+  persons: string[];
+  /** A layout that reads the file the same way without any detection; absent where it makes no sense. */
+  layout?: unknown;
+}
+
+/** Everything known, in numbers, without a word. All papers and data files are made from it. */
+export interface Analysis {
+  ok: true;
+  /** Of this shape; grows when a reader of the JSON would have to change. */
+  schema: 1;
+  /** Of the program. */
+  version: string;
+  /** 12 hex digits of what the numbers depend on: files, settings, version. Not of the identity line. */
+  hash: string;
+  settings: Settings;
+  files: FileAccount[];
+  /** Over all files. */
+  ledger: Ledger;
+  targets: TargetSet;
+  timeline: Timeline;
+  measures: Measures;
+  /** Every finding in order of print, also those that are absent or could not be told. */
+  found: { id: string; look: Look }[];
+  /** What to talk about, the first foremost. */
+  topics: ReturnType<typeof topics>;
+  issues: Issue[];
+}
+
+/** No numbers can be given. At least one issue is a refusal and says what would settle it. */
+export interface Refusal {
+  ok: false;
+  files: FileAccount[];
+  ledger: Ledger;
+  issues: Issue[];
+}
+
+/** Reads and places the files: the first half, which a person can look at before anything is counted. */
+export function intake(
+  inputs: readonly Input[],
+  settings: Settings,
+): Refusal | (Omit<Refusal, 'ok'> & { ok: true; timeline: Timeline }) {
+  const files = readInputs([...inputs], readSettings(settings));
+  const { timeline, issues: placed, ledgers } = buildTimeline(files, settings);
+  const issues = [...files.flatMap((file) => file.issues), ...placed];
+  const told = {
+    files: files.map((file, i) => ({
+      name: file.name,
+      kind: file.kind,
+      hash: file.hash,
+      choices: file.choices,
+      ledger: ledgers[i]!,
+      persons: file.persons,
+      ...(file.layout === undefined ? {} : { layout: file.layout }),
+    })),
+    ledger: total(ledgers),
+    issues,
+  };
+  if (timeline === null || issues.some((issue) => issue.level === 'refusal')) return { ok: false, ...told };
+  return { ok: true, ...told, timeline };
+}
+
+/**
+ * The numbers half, start to end. A pure function: the same inputs, settings and version give the same analysis.
+ * Never throws for what is in the files; what cannot be read safely is refused with its reasons.
+ */
+export function analyse(inputs: readonly Input[], settings: Settings, version: string): Analysis | Refusal {
+  const taken = intake(inputs, settings);
+  if (!taken.ok) return taken;
+  const targets = targetSets[settings.targets];
+  const measures = measure(taken.timeline, targets);
+  const found = lookAll(measures, targets);
+  return {
+    ...taken,
+    schema: 1,
+    version,
+    hash: identity(taken.files, settings, version),
+    settings,
+    targets,
+    measures,
+    found,
+    topics: topics(found),
+  };
+}
+
+function readSettings({ unit, zone, dateOrder, layout, today }: Settings): ReadSettings {
+  return {
+    today,
+    ...(unit === undefined ? {} : { unit }),
+    ...(zone === undefined ? {} : { zone }),
+    ...(dateOrder === undefined ? {} : { dateOrder }),
+    ...(layout === undefined ? {} : { layout }),
+  };
+}
+
+function total(ledgers: readonly Ledger[]): Ledger {
+  const sum: Ledger = { rows: 0, used: 0, duplicate: 0, setAside: 0, notes: 0, ignored: 0 };
+  for (const ledger of ledgers) {
+    for (const name of Object.keys(sum) as (keyof Ledger)[]) sum[name] += ledger[name];
+  }
+  return sum;
+}
+
+/** Two papers with the same twelve digits show the same numbers, whoever's name stands on them. */
+function identity(files: FileAccount[], { person: _, ...settings }: Settings, version: string): string {
+  const inOrder = Object.entries(settings).sort(([a], [b]) => (a < b ? -1 : 1));
+  return createHash('sha256')
+    .update(JSON.stringify([version, inOrder, files.map((file) => file.hash)]))
+    .digest('hex')
+    .slice(0, 12);
+}

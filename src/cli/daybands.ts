@@ -1,0 +1,60 @@
+#!/usr/bin/env node
+import manifest from '../../package.json' with { type: 'json' };
+import type { Door } from './door.ts';
+import { EXIT, WrongUse } from './exits.ts';
+import { reasonOf } from './gather.ts';
+import { words } from './home.ts';
+import { program } from './program.ts';
+import { read } from './read.ts';
+import { report } from './report.ts';
+import { teller, wrongUse } from './tell.ts';
+
+const language = words('en');
+const tell = teller(language);
+
+/** The day on the wall of whoever runs the command: the one place where the program asks what day it is. */
+function localToday(): string {
+  const now = new Date();
+  const two = (n: number): string => String(n).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}
+
+const door: Door = {
+  tell,
+  words: language,
+  today: localToday(),
+  version: manifest.version,
+  print: (line) => console.log(line),
+  complain: (line) => console.error(line),
+};
+
+async function main(): Promise<number> {
+  let exit: number = EXIT.done;
+  const command = program(manifest.version, tell, {
+    report: async (files, options) => {
+      exit = await report(files, options, door);
+    },
+    read: async (files, options) => {
+      exit = await read(files, options, door);
+    },
+  });
+  try {
+    if (process.argv.length <= 2) command.help();
+    await command.parseAsync();
+    return exit;
+  } catch (error) {
+    if (error instanceof WrongUse) {
+      console.error(wrongUse(tell, error));
+      console.error(tell.say('cli.error.seeHelp', { command: 'daybands' }));
+      return EXIT.usage;
+    }
+    // The argument parser has already said what was wrong, or shown the help that was asked for.
+    const { code, exitCode } = error as { code?: string; exitCode?: number };
+    if (code?.startsWith('commander.')) return exitCode === 0 ? EXIT.done : EXIT.usage;
+    console.error(tell.say('cli.error.unexpected', { reason: reasonOf(error) }));
+    if (process.env.DAYBANDS_TRACE) console.error(error);
+    return EXIT.partly;
+  }
+}
+
+process.exitCode = await main();

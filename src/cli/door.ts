@@ -1,0 +1,38 @@
+import type { Timeline } from '../model/timeline.ts';
+import type { Gathered } from './gather.ts';
+import type { Wanted } from './settings.ts';
+import type { Teller } from './tell.ts';
+
+/** What the commands are given by the one file that knows the world. */
+export interface Door {
+  tell: Teller;
+  /** Parsed words file of the language. */
+  words: unknown;
+  /** YYYY-MM-DD on the wall clock of this machine. */
+  today: string;
+  version: string;
+  /** To the standard output, one line. */
+  print(line: string): void;
+  /** To the standard error, one line. */
+  complain(line: string): void;
+}
+
+/** What was not opened, and which settings came from a file. */
+export function tellSources({ tell, print }: Door, found: Gathered, wanted: Wanted): void {
+  if (found.passedOver.length > 0) print(tell.say('cli.told.passedOver', { names: found.passedOver.join(', ') }));
+  if (found.settingsPath !== undefined && wanted.fromFile.length > 0) {
+    print(tell.say('cli.told.settingsFile', { path: found.settingsPath, names: wanted.fromFile.join(', ') }));
+  }
+  if (wanted.overruled.length > 0) print(tell.say('cli.told.overruled', { names: wanted.overruled.join(', ') }));
+}
+
+export function tellPeriod({ tell, print }: Door, timeline: Timeline): void {
+  const date = (value: Timeline['from']): string => tell.speaker.value({ q: 'date', value }, 'full');
+  print(
+    tell.say(`cli.told.period.${timeline.chosenBy}`, {
+      days: timeline.days.length,
+      from: date(timeline.from),
+      to: date(timeline.to),
+    }),
+  );
+}

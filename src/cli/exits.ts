@@ -1,0 +1,22 @@
+/** How the command ends; kept stable, so that scripts can rely on it. */
+export const EXIT = {
+  /** Everything asked for was made. */
+  done: 0,
+  /** The input could not be read safely; no report was written. */
+  refused: 1,
+  /** The report was written, but a part of it could not be worked out, or a file could not be written. */
+  partly: 2,
+  /** The command was not given what it needs. */
+  usage: 64,
+} as const;
+
+/** The command line or a settings file asks for something that does not exist. `key` names the words for it. */
+export class WrongUse extends Error {
+  readonly key: string;
+  readonly details: Record<string, string>;
+  constructor(key: string, details: Record<string, string> = {}) {
+    super(key);
+    this.key = key;
+    this.details = details;
+  }
+}

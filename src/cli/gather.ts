@@ -1,0 +1,82 @@
+import { readdirSync, readFileSync, statSync } from 'node:fs';
+import { basename, dirname, join, resolve } from 'node:path';
+import type { Input } from '../model/input.ts';
+import { WrongUse } from './exits.ts';
+
+export interface Gathered {
+  inputs: Input[];
+  /** Full paths of the inputs, in the same order; an output may never land on one. */
+  paths: string[];
+  /** Full path of the settings file that stands beside the inputs. */
+  settingsPath?: string;
+  /** Files of a given folder that were not opened, because their ending is not one of an export. */
+  passedOver: string[];
+}
+
+const SETTINGS = 'settings.json';
+const EXPORTS = /\.(csv|tsv|tab|txt|json|ndjson|jsonl)$/i;
+/** Our own results may lie in the folder of the inputs. */
+const OURS = /-(analysis\.json|set-aside\.csv|layout\.json)$/;
+/** An export of ten years of readings every minute is about 200 MB; more in one file is a mistake. */
+const MOST_BYTES = 1_000_000_000;
+
+function filesOf(folder: string): { inputs: string[]; passedOver: string[] } {
+  const names = readdirSync(folder, { withFileTypes: true })
+    .filter((entry) => !entry.isDirectory() && !entry.name.startsWith('.') && entry.name !== SETTINGS)
+    .map((entry) => entry.name)
+    .filter((name) => !OURS.test(name) && !/^readme/i.test(name))
+    .sort();
+  return {
+    inputs: names.filter((name) => EXPORTS.test(name)),
+    passedOver: names.filter((name) => !EXPORTS.test(name)),
+  };
+}
+
+const isFile = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isFile() ?? false;
+
+/** Finds and opens what the person named. Throws WrongUse when something is not there or cannot be opened. */
+export function gather(named: readonly string[], apart: readonly string[] = []): Gathered {
+  const paths: string[] = [];
+  const folders = new Set<string>();
+  const passedOver: string[] = [];
+  const leftOut = new Set(apart.map((path) => resolve(path)));
+  for (const name of named) {
+    const path = resolve(name);
+    const stat = statSync(path, { throwIfNoEntry: false });
+    if (!stat) throw new WrongUse('noSuchFile', { path: name });
+    if (stat.isDirectory()) {
+      const found = filesOf(path);
+      const inputs = found.inputs.map((file) => join(path, file)).filter((file) => !leftOut.has(file));
+      if (inputs.length === 0) throw new WrongUse('emptyFolder', { path: name });
+      paths.push(...inputs);
+      passedOver.push(...found.passedOver);
+      folders.add(path);
+    } else {
+      paths.push(path);
+      folders.add(dirname(path));
+    }
+  }
+  const settings = [...folders].map((folder) => join(folder, SETTINGS)).filter(isFile);
+  if (settings.length > 1) throw new WrongUse('twoSettings', { first: settings[0]!, second: settings[1]! });
+  const once = [...new Set(paths)];
+  return {
+    inputs: once.map((path) => ({ name: basename(path), bytes: open(path) })),
+    paths: once,
+    ...(settings[0] === undefined ? {} : { settingsPath: settings[0] }),
+    passedOver,
+  };
+}
+
+function open(path: string): Uint8Array {
+  try {
+    if (statSync(path).size > MOST_BYTES) throw new WrongUse('fileTooLarge', { path });
+    return readFileSync(path);
+  } catch (error) {
+    if (error instanceof WrongUse) throw error;
+    throw new WrongUse('cannotOpen', { path, reason: reasonOf(error) });
+  }
+}
+
+/** The system's own short word for what went wrong, e.g. `EACCES`. */
+export const reasonOf = (error: unknown): string =>
+  error instanceof Error ? ((error as NodeJS.ErrnoException).code ?? error.message) : String(error);

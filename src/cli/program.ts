@@ -1,0 +1,104 @@
+import { Command, Option } from 'commander';
+import type { FolderSettings } from '../schemas/settings.ts';
+import { targetSets } from '../targets/index.ts';
+import { WrongUse } from './exits.ts';
+import type { Teller } from './tell.ts';
+
+export interface ReportOptions extends FolderSettings {
+  out: string;
+}
+export interface ReadOptions extends FolderSettings {
+  json?: boolean;
+}
+
+export interface Actions {
+  report(files: string[], options: ReportOptions): Promise<void>;
+  read(files: string[], options: ReadOptions): Promise<void>;
+}
+
+/** The command line: names, help and the shape of each option. What they do is the actions' business. */
+export function program(version: string, tell: Teller, actions: Actions): Command {
+  const help = (key: string): string => tell.say(`cli.help.${key}`);
+  const oneOf = (flag: string, allowed: string[]) => (value: string) => {
+    if (!allowed.includes(value)) {
+      throw new WrongUse('wrongValue', { option: flag, value, expected: allowed.join(', ') });
+    }
+    return value;
+  };
+  const option = (flag: string, value: string, name: string, check?: (flag: string) => (text: string) => unknown) => {
+    const made = new Option(`${flag} ${value}`, help(name));
+    return check ? made.argParser(check(flag)) : made;
+  };
+  const choice =
+    (...allowed: string[]) =>
+    (flag: string) =>
+      oneOf(flag, allowed);
+
+  const command = (name: string): Command =>
+    new Command(name)
+      .argument('<files...>', help('files'))
+      .helpOption('-h, --help', help('help'))
+      .exitOverride()
+      .configureHelp({ helpWidth: 100 })
+      .addOption(option('--unit', '<unit>', 'unit', choice('mg/dL', 'mmol/L')))
+      .addOption(option('--date-order', '<order>', 'dateOrder', choice('day-first', 'month-first', 'year-first')))
+      .addOption(option('--zone', '<zone>', 'zone'))
+      .addOption(option('--layout', '<file>', 'layout'))
+      .addOption(option('--days', '<n>', 'days', wholeDays))
+      .addOption(option('--from', '<date>', 'from', calendarDate))
+      .addOption(option('--to', '<date>', 'to', calendarDate));
+
+  const report = command('report')
+    .summary(help('report'))
+    .description(help('report'))
+    .addOption(option('--out', '<folder>', 'out').default('reports'))
+    .addOption(option('--targets', '<set>', 'targets', choice(...Object.keys(targetSets))))
+    .addOption(option('--paper', '<size>', 'paper', choice('a4', 'letter')))
+    .addOption(new Option('--grey', help('grey')))
+    .addOption(option('--name', '<text>', 'name'))
+    .addOption(option('--code', '<text>', 'code'))
+    .addOption(option('--clinic', '<text>', 'clinic'))
+    .addOption(option('--date', '<date>', 'date', calendarDate))
+    .addHelpText('after', section(tell, 'examples.report'))
+    .action(actions.report);
+
+  const read = command('read')
+    .summary(help('read'))
+    .description(help('read'))
+    .addOption(new Option('--json', help('json')))
+    .addHelpText('after', section(tell, 'examples.read'))
+    .action(actions.read);
+
+  return new Command('daybands')
+    .description(help('about'))
+    .version(version, '-V, --version', help('version'))
+    .helpOption('-h, --help', help('help'))
+    .helpCommand(false)
+    .exitOverride()
+    .configureHelp({ helpWidth: 100 })
+    .addHelpText('after', `${section(tell, 'examples.all')}\n${help('settings')}\n\n${exits(tell)}`)
+    .addCommand(report)
+    .addCommand(read);
+}
+
+const indent = (text: string): string => text.replace(/^(?=.)/gm, '  ');
+const section = (tell: Teller, key: string): string =>
+  `\n${tell.say('cli.help.examplesTitle')}:\n${indent(tell.say(`cli.help.${key}`))}\n`;
+const exits = (tell: Teller): string => `${tell.say('cli.help.exitsTitle')}:\n${indent(tell.say('cli.help.exits'))}`;
+
+const calendarDate =
+  (option: string) =>
+  (value: string): string => {
+    const real = /^\d{4}-\d\d-\d\d$/.test(value) && !Number.isNaN(Date.parse(value));
+    if (!real || new Date(value).toISOString().slice(0, 10) !== value)
+      throw new WrongUse('wrongDate', { option, value });
+    return value;
+  };
+
+const wholeDays =
+  (option: string) =>
+  (value: string): number => {
+    const days = Number(value);
+    if (!Number.isInteger(days) || days < 1 || days > 366) throw new WrongUse('wrongDays', { option, value });
+    return days;
+  };

@@ -1,0 +1,74 @@
+import { intake } from '../analyse.ts';
+import type { Choice } from '../model/input.ts';
+import type { Door } from './door.ts';
+import { tellPeriod, tellSources } from './door.ts';
+import { EXIT, WrongUse } from './exits.ts';
+import { gather } from './gather.ts';
+import type { ReadOptions } from './program.ts';
+import { settle } from './settings.ts';
+import { accounts, issueLines, printable, type Teller } from './tell.ts';
+
+/** Shows how each file was understood, and writes nothing. Gives the exit code. */
+export async function read(files: string[], { json, ...given }: ReadOptions, door: Door): Promise<number> {
+  const { tell, print } = door;
+  const found = gather(files);
+  const wanted = await settle(given, found.settingsPath, door.today);
+  if ('issues' in wanted) {
+    for (const line of issueLines(tell, wanted.issues)) door.complain(line);
+    throw new WrongUse('wrongSettings');
+  }
+  const taken = intake(found.inputs, wanted.settings);
+  const exit = taken.ok ? EXIT.done : EXIT.refused;
+  if (json) {
+    const { ok, files: told, ledger, issues } = taken;
+    print(JSON.stringify({ ok, files: told, ledger, issues }, null, 2));
+    return exit;
+  }
+  tellSources(door, found, wanted);
+  for (const file of taken.files) {
+    print('');
+    print(tell.say('cli.told.understood', { file: file.name }));
+    for (const line of choiceLines(tell, file.kind, file.choices)) print(`  ${line}`);
+    print(`  ${accounts(tell, file.ledger)}`);
+    if (file.persons.length > 0) print(`  ${tell.say('cli.told.persons', { names: file.persons.join(', ') })}`);
+    const options = optionsOf(file.choices);
+    if (options !== '') print(`  ${tell.say('cli.told.options')}:\n    ${options}`);
+    if (file.layout !== undefined) {
+      print(`  ${tell.say('cli.told.layout')}:`);
+      print(printable(JSON.stringify(file.layout)).replace(/^/gm, '    '));
+    }
+  }
+  print('');
+  if (taken.files.length > 1) print(tell.say('cli.told.allRows', { accounts: accounts(tell, taken.ledger) }));
+  if (taken.ok) tellPeriod(door, taken.timeline);
+  const lines = issueLines(tell, taken.issues, Number.POSITIVE_INFINITY);
+  print(lines.length > 0 ? `${tell.say('cli.told.problems')}:` : tell.say('cli.told.noProblems'));
+  for (const line of lines) print(`  ${line}`);
+  return exit;
+}
+
+function choiceLines(tell: Teller, kind: string, choices: readonly Choice[]): string[] {
+  const rows = choices.map(({ id, value, by, evidence }) => {
+    const who = tell.say(`cli.told.by.${by}`);
+    const key = `choices.${id}`;
+    return [
+      tell.has(key) ? tell.say(key) : id,
+      printable(value),
+      evidence === undefined ? who : tell.say('cli.told.evidence', { by: who, evidence }),
+    ];
+  });
+  const table = [[tell.say('cli.told.kind'), kind, ''], ...rows];
+  const widths = [0, 1].map((column) => Math.min(40, Math.max(...table.map((row) => row[column]!.length))));
+  return table.map(([what, value, who]) =>
+    `${what!.padEnd(widths[0]!)}  ${value!.padEnd(widths[1]!)}  ${who}`.trimEnd(),
+  );
+}
+
+/** Choices that have an option of their own; the layout carries the rest. */
+const OPTION: Record<string, string> = { unit: '--unit', 'date-order': '--date-order', zone: '--zone' };
+
+const optionsOf = (choices: readonly Choice[]): string =>
+  choices
+    .filter(({ id }) => OPTION[id] !== undefined)
+    .map(({ id, value }) => `${OPTION[id]} ${/[^\w/.-]/.test(value) ? JSON.stringify(value) : value}`)
+    .join(' ');

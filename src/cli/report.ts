@@ -1,0 +1,102 @@
+import { realpathSync } from 'node:fs';
+import { basename, extname, join, relative } from 'node:path';
+import { type Analysis, analyse } from '../analyse.ts';
+import { compose } from '../compose.ts';
+import { analysisJson } from '../writers/json.ts';
+import { type Door, tellPeriod, tellSources } from './door.ts';
+import { EXIT, WrongUse } from './exits.ts';
+import { type Gathered, gather, reasonOf } from './gather.ts';
+import { fonts } from './home.ts';
+import type { ReportOptions } from './program.ts';
+import { safeName } from './safeName.ts';
+import { type Output, saveAll } from './save.ts';
+import { setAsideCsv } from './setAside.ts';
+import { settle, type Wanted } from './settings.ts';
+import { accounts, issueLines } from './tell.ts';
+
+interface Made extends Output {
+  what: 'clinic' | 'patient' | 'analysis' | 'setAside';
+}
+
+/** Reads one person's files and writes both papers, the numbers, and what was set aside. Gives the exit code. */
+export async function report(files: string[], { out, ...given }: ReportOptions, door: Door): Promise<number> {
+  const { tell, print } = door;
+  const found = gather(files);
+  const wanted = await settle(given, found.settingsPath, door.today);
+  if ('issues' in wanted) {
+    for (const line of issueLines(tell, wanted.issues)) door.complain(line);
+    throw new WrongUse('wrongSettings');
+  }
+  const analysis = analyse(found.inputs, wanted.settings, door.version);
+  tellSources(door, found, wanted);
+  if (!analysis.ok) {
+    for (const line of issueLines(tell, analysis.issues)) door.complain(line);
+    door.complain(tell.say('cli.told.refused'));
+    return EXIT.refused;
+  }
+  const outputs = await make(analysis, wanted, stemOf(files, found, wanted), door);
+  guardInputs(out, outputs, found);
+  try {
+    saveAll(out, outputs);
+  } catch (error) {
+    door.complain(tell.say('cli.error.cannotWrite', { path: out, reason: reasonOf(error) }));
+    return EXIT.partly;
+  }
+  print(accounts(tell, analysis.ledger));
+  tellPeriod(door, analysis.timeline);
+  for (const line of issueLines(tell, analysis.issues)) print(line);
+  const failed = failures(analysis);
+  if (failed.length > 0) door.complain(tell.say('cli.told.failed', { names: failed.join(', ') }));
+  print(tell.say('cli.told.written', { folder: out }));
+  const longest = Math.max(...outputs.map(({ name }) => name.length));
+  for (const { name, what } of outputs) print(`  ${name.padEnd(longest)}  ${tell.say(`cli.told.output.${what}`)}`);
+  print(tell.say('cli.told.caution'));
+  return failed.length > 0 ? EXIT.partly : EXIT.done;
+}
+
+async function make(analysis: Analysis, wanted: Wanted, stem: string, door: Door): Promise<Made[]> {
+  const { writePdf } = await import('../writers/pdf/index.ts');
+  const made: Made[] = [];
+  for (const voice of ['clinic', 'patient'] as const) {
+    const paper = compose(analysis, door.words, { voice, paper: wanted.paper });
+    const bytes = await writePdf(paper, fonts(), { version: door.version, grey: wanted.grey });
+    made.push({ name: `${stem}-${voice === 'clinic' ? 'clinic-report' : 'patient-paper'}.pdf`, bytes, what: voice });
+  }
+  made.push({ name: `${stem}-analysis.json`, bytes: analysisJson(analysis), what: 'analysis' });
+  if (analysis.ledger.setAside > 0) {
+    made.push({ name: `${stem}-set-aside.csv`, bytes: setAsideCsv(door.tell, analysis.issues), what: 'setAside' });
+  }
+  return made;
+}
+
+/** The code, else the name of the one folder or the first file. Never the person's name: file names travel. */
+function stemOf(files: string[], found: Gathered, wanted: Wanted): string {
+  const { code } = wanted.settings.person;
+  if (code !== undefined) return safeName(code);
+  const first = files.length === 1 ? files[0]! : found.paths[0]!;
+  return safeName(basename(first, extname(first)) || basename(found.paths[0]!, extname(found.paths[0]!)));
+}
+
+function guardInputs(out: string, outputs: readonly Output[], found: Gathered): void {
+  const real = (path: string): string => {
+    try {
+      return realpathSync(path);
+    } catch {
+      return path;
+    }
+  };
+  const inputs = new Set(found.paths.map(real));
+  for (const { name } of outputs) {
+    const path = join(out, name);
+    if (inputs.has(real(path))) throw new WrongUse('overInput', { path: relative('.', path) });
+  }
+}
+
+function failures({ measures, found }: Analysis): string[] {
+  return [
+    ...Object.entries(measures)
+      .filter(([, measured]) => !measured.ok && measured.why === 'failed')
+      .map(([id]) => id),
+    ...found.filter(({ look }) => look.case === 'untold' && look.why === 'failed').map(({ id }) => id),
+  ];
+}

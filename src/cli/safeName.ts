@@ -1,0 +1,23 @@
+/** Names that Windows keeps for devices; a file with one cannot be copied there. */
+const DEVICES = /^(con|prn|aux|nul|com\d|lpt\d)$/i;
+const MOST_CHARACTERS = 60;
+/** Room for the longest ending, in bytes, under the usual limit of 255 for a file name. */
+const MOST_BYTES = 180;
+
+/**
+ * A file name any system and mail program can carry: letters, marks and digits of any script, everything else a hyphen.
+ * Path signs, control and direction characters never get through. Falls back to `daybands`.
+ */
+export function safeName(text: string): string {
+  let name = text
+    .normalize('NFC')
+    .replace(/[^\p{L}\p{M}\p{N}]+/gu, '-')
+    .replace(/^-+|-+$/g, '');
+  name = [...name].slice(0, MOST_CHARACTERS).join('');
+  while (Buffer.byteLength(name) > MOST_BYTES) name = [...name].slice(0, -1).join('');
+  name = name.replace(/-+$/, '');
+  // A mark needs a letter to stand on.
+  name = name.replace(/^\p{M}+/u, '');
+  if (name === '') return 'daybands';
+  return DEVICES.test(name) ? `${name}-1` : name;
+}

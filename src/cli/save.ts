@@ -1,0 +1,44 @@
+import { closeSync, fsyncSync, mkdirSync, openSync, renameSync, rmSync, writeSync } from 'node:fs';
+import { join } from 'node:path';
+
+export interface Output {
+  name: string;
+  bytes: Uint8Array | string;
+}
+
+/** Asked to stop while saving, we finish the files first: it takes milliseconds. */
+const STOPS = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
+const finishFirst = (): void => {};
+
+/**
+ * Writes all outputs into `folder`, or none: each goes to a hidden name in the same folder, is forced to the disk, and
+ * only when all are there are they given their names. Throws as the file system does, after clearing up.
+ */
+export function saveAll(folder: string, outputs: readonly Output[]): void {
+  for (const stop of STOPS) process.on(stop, finishFirst);
+  const parts: { part: string; whole: string }[] = [];
+  try {
+    mkdirSync(folder, { recursive: true });
+    for (const { name, bytes } of outputs) {
+      const part = join(folder, `.${name}.${process.pid}.part`);
+      parts.push({ part, whole: join(folder, name) });
+      writeWhole(part, typeof bytes === 'string' ? Buffer.from(bytes) : bytes);
+    }
+    for (const { part, whole } of parts) renameSync(part, whole);
+  } catch (error) {
+    for (const { part } of parts) rmSync(part, { force: true });
+    throw error;
+  } finally {
+    for (const stop of STOPS) process.off(stop, finishFirst);
+  }
+}
+
+function writeWhole(path: string, bytes: Uint8Array): void {
+  const file = openSync(path, 'w');
+  try {
+    for (let done = 0; done < bytes.length; ) done += writeSync(file, bytes, done);
+    fsyncSync(file);
+  } finally {
+    closeSync(file);
+  }
+}

@@ -1,0 +1,103 @@
+import { readFileSync } from 'node:fs';
+import { basename, dirname, resolve } from 'node:path';
+import type { Issue } from '../model/input.ts';
+import type { PeriodChoice, Settings } from '../model/settings.ts';
+import type { FolderSettings } from '../schemas/settings.ts';
+import { WrongUse } from './exits.ts';
+import { reasonOf } from './gather.ts';
+
+/** What the person asked for, from all places, and where it was said. */
+export interface Wanted {
+  settings: Settings;
+  paper: 'a4' | 'letter';
+  grey: boolean;
+  /** Names taken from the settings file, and those of them that the command line overruled. */
+  fromFile: string[];
+  overruled: string[];
+}
+
+const DAYS = 14;
+
+/** Options win over the settings file, that over the usual. Throws WrongUse, or hands back what is wrong in the file. */
+export async function settle(
+  options: FolderSettings,
+  settingsPath: string | undefined,
+  today: string,
+): Promise<Wanted | { issues: Issue[] }> {
+  let file: FolderSettings = {};
+  if (settingsPath !== undefined) {
+    const { readSettings } = await import('../schemas/settings.ts');
+    const read = readSettings(readText(settingsPath), basename(settingsPath));
+    if ('issues' in read) return read;
+    file = { ...read.settings };
+    if (file.layout !== undefined) file.layout = resolve(dirname(settingsPath), file.layout);
+  }
+  const given = Object.keys(options).filter((name) => options[name as keyof FolderSettings] !== undefined);
+  // Days and dates answer the same question, so one on the command line sets the other in the file aside.
+  const period = ['days', 'from', 'to'];
+  if (given.some((name) => period.includes(name))) for (const name of period) delete file[name as 'days'];
+  const fromFile = Object.keys(file).filter((name) => !given.includes(name));
+  const overruled = Object.keys(file).filter((name) => given.includes(name));
+  const wanted: FolderSettings = { ...file };
+  for (const name of given) Object.assign(wanted, { [name]: options[name as keyof FolderSettings] });
+  checkZone(wanted.zone);
+  return {
+    settings: {
+      targets: wanted.targets ?? 'adult',
+      period: periodOf(wanted),
+      today: wanted.date ?? today,
+      person: pick(wanted, ['name', 'code', 'clinic']),
+      ...pick(wanted, ['unit', 'zone', 'dateOrder']),
+      ...(wanted.layout === undefined ? {} : { layout: await readLayout(wanted.layout) }),
+    },
+    paper: wanted.paper ?? 'a4',
+    grey: wanted.grey ?? false,
+    fromFile,
+    overruled,
+  };
+}
+
+/** Only the names that are there: under exact optional types absent and undefined differ. */
+function pick<T extends object, K extends keyof T>(from: T, names: K[]): { [P in K]?: NonNullable<T[P]> } {
+  return Object.fromEntries(names.filter((name) => from[name] != null).map((name) => [name, from[name]])) as {
+    [P in K]?: NonNullable<T[P]>;
+  };
+}
+
+function periodOf({ days, from, to }: FolderSettings): PeriodChoice {
+  if (from === undefined && to === undefined) return { days: days ?? DAYS };
+  if (days !== undefined) throw new WrongUse('daysAndDates');
+  if (from !== undefined && to !== undefined && from > to) throw new WrongUse('datesReversed', { from, to });
+  return { ...(from === undefined ? {} : { from }), ...(to === undefined ? {} : { to }) };
+}
+
+function checkZone(zone: string | undefined): void {
+  if (zone === undefined) return;
+  try {
+    new Intl.DateTimeFormat('en', { timeZone: zone });
+  } catch {
+    throw new WrongUse('wrongZone', { option: '--zone', value: zone });
+  }
+}
+
+async function readLayout(path: string): Promise<unknown> {
+  const { parseLayout } = await import('../schemas/layout.ts');
+  let json: unknown;
+  try {
+    json = JSON.parse(readText(path));
+  } catch (error) {
+    if (error instanceof WrongUse) throw error;
+    throw new WrongUse('wrongLayout', { path, problem: reasonOf(error) });
+  }
+  const checked = parseLayout(json);
+  if (!checked.ok) throw new WrongUse('wrongLayout', { path, problem: checked.problems.join('; ') });
+  return checked.layout;
+}
+
+function readText(path: string): string {
+  try {
+    return readFileSync(path, 'utf8').replace(/^\ufeff/, '');
+  } catch (error) {
+    throw new WrongUse('cannotOpen', { path, reason: reasonOf(error) });
+  }
+}

@@ -1,0 +1,89 @@
+import { z } from 'zod';
+import type { Issue } from '../model/input.ts';
+
+/** What may stand in a `settings.json` beside the inputs: the names of the command's options. */
+export interface FolderSettings {
+  unit?: 'mg/dL' | 'mmol/L' | undefined;
+  zone?: string | undefined;
+  dateOrder?: 'day-first' | 'month-first' | 'year-first' | undefined;
+  targets?: 'adult' | 'older' | 'pregnancy-type-1' | 'pregnancy-other' | undefined;
+  days?: number | undefined;
+  from?: string | undefined;
+  to?: string | undefined;
+  paper?: 'a4' | 'letter' | undefined;
+  grey?: boolean | undefined;
+  name?: string | undefined;
+  code?: string | undefined;
+  clinic?: string | undefined;
+  /** Path of a layout file, from the folder of the settings file. */
+  layout?: string | undefined;
+  /** Date of printing. */
+  date?: string | undefined;
+}
+
+const date = z.iso.date();
+const line = z.string().min(1).max(80);
+
+const folderSettings = z.strictObject({
+  unit: z.enum(['mg/dL', 'mmol/L']).optional(),
+  zone: line.optional(),
+  dateOrder: z.enum(['day-first', 'month-first', 'year-first']).optional(),
+  targets: z.enum(['adult', 'older', 'pregnancy-type-1', 'pregnancy-other']).optional(),
+  days: z.int().min(1).max(366).optional(),
+  from: date.optional(),
+  to: date.optional(),
+  paper: z.enum(['a4', 'letter']).optional(),
+  grey: z.boolean().optional(),
+  name: line.optional(),
+  code: line.optional(),
+  clinic: line.optional(),
+  layout: z.string().min(1).optional(),
+  date: date.optional(),
+}) satisfies z.ZodType<FolderSettings>;
+
+/** Reads the text of a settings file. What does not fit is told place by place, and nothing of the file is used. */
+export function readSettings(text: string, file: string): { settings: FolderSettings } | { issues: Issue[] } {
+  let content: unknown;
+  try {
+    content = JSON.parse(text);
+  } catch (error) {
+    const line = lineOf(text, error);
+    return { issues: [{ code: 'settings-not-json', level: 'refusal', origin: { file, line } }] };
+  }
+  const checked = folderSettings.safeParse(content);
+  if (checked.success) return { settings: checked.data };
+  return {
+    issues: checked.error.issues.flatMap((issue) => {
+      const names = issue.code === 'unrecognized_keys' ? issue.keys : [issue.path.join('.') || '{ }'];
+      return names.map((name): Issue => {
+        const origin = { file, line: lineOfName(text, name) };
+        if (issue.code === 'unrecognized_keys') {
+          const expected = Object.keys(folderSettings.shape).join(', ');
+          return { code: 'settings-unknown-name', level: 'refusal', origin, actual: name, expected };
+        }
+        return { code: 'settings-wrong-value', level: 'refusal', origin, actual: name, expected: expectation(issue) };
+      });
+    }),
+  };
+}
+
+function expectation(issue: z.core.$ZodIssue): string {
+  if (issue.code === 'invalid_value') return issue.values.map(String).join(' | ');
+  if (issue.code === 'invalid_type') return issue.expected;
+  if (issue.code === 'invalid_format') return issue.format === 'date' ? 'YYYY-MM-DD' : issue.format;
+  if (issue.code === 'too_small') return `≥ ${issue.minimum}`;
+  if (issue.code === 'too_big') return `≤ ${issue.maximum}`;
+  return issue.code;
+}
+
+/** The parser tells a place in characters or nothing at all; people count lines. */
+function lineOf(text: string, error: unknown): number {
+  const position = /position (\d+)/.exec(error instanceof Error ? error.message : '');
+  const before = position ? text.slice(0, Number(position[1])) : text;
+  return before.split('\n').length;
+}
+
+function lineOfName(text: string, name: string): number {
+  const at = text.indexOf(`"${name}"`);
+  return at < 0 ? 1 : text.slice(0, at).split('\n').length;
+}

@@ -1,0 +1,29 @@
+import type { Analysis } from '../analyse.ts';
+import type { Readings } from '../model/timeline.ts';
+
+export interface JsonOptions {
+  /** False leaves the single readings out, for what only needs the numbers made of them. */
+  readings?: boolean;
+}
+
+const HOLE = '@readings@';
+
+/**
+ * The analysis as JSON for programs: readings as one array a column on one line each, numbers unrounded, unknown
+ * numbers null. The order of names is fixed, so the same analysis gives the same text.
+ */
+export function analysisJson(analysis: Analysis, { readings = true }: JsonOptions = {}): string {
+  const { ok: _, timeline, ...rest } = analysis;
+  const inner = readings ? HOLE : { count: timeline.readings.count };
+  const text = `${JSON.stringify({ ...rest, timeline: { ...timeline, readings: inner } }, null, 1)}\n`;
+  // A function, so that a `$` in the data is no pattern of replacement.
+  return readings ? text.replace(`"${HOLE}"`, () => columns(timeline.readings)) : text;
+}
+
+function columns(readings: Readings): string {
+  const lines = Object.entries(readings).map(([name, value]) => {
+    const content = ArrayBuffer.isView(value) ? Array.from(value as Float64Array) : value;
+    return `   "${name}": ${JSON.stringify(content)}`;
+  });
+  return `{\n${lines.join(',\n')}\n  }`;
+}
