@@ -1,0 +1,32 @@
+import type { Block } from '../../model/report.ts';
+import type { Flow, Strip } from './flow.ts';
+import { drawMarks } from './marks.ts';
+import { flow, lineStrips, type Setting, setText } from './setting.ts';
+import { node } from './tree.ts';
+
+type Chart = Extract<Block, { kind: 'chart' }>;
+
+export function chart(block: Chart, width: number, setting: Setting): Flow {
+  const { scale, palette, parent, capacity } = setting;
+  const { drawing } = block;
+  const strips: Strip[] = [];
+  if (block.title) {
+    const text = setText(block.title, scale.strong, width, setting);
+    for (const line of lineStrips(text, node('P', parent), palette.ink.text)) strips.push({ ...line, keep: true });
+  }
+  const titleRoom = strips.length ? scale.rhythm * 0.5 : 0;
+  const most = capacity - strips.length * scale.strong.line - titleRoom;
+  const zoom = Math.min(1, width / drawing.width, most / drawing.height);
+  const figure = node('Figure', parent, { alt: drawing.summary });
+  const [w, h] = [drawing.width * zoom, drawing.height * zoom];
+  strips.push({
+    height: h,
+    gap: titleRoom,
+    keep: false,
+    draw(sheet, x, y) {
+      figure.box = sheet.boxInFile(x, y, w, h);
+      drawMarks(drawing, sheet.as(figure), x, y, zoom, setting);
+    },
+  });
+  return flow(strips, 0.8 * scale.rhythm, scale.rhythm);
+}

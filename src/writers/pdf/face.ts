@@ -1,0 +1,36 @@
+import { create, type ParsedFont } from 'fontkit';
+
+/** The two faces of a report as font files (TrueType). */
+export interface PdfFonts {
+  regular: Uint8Array;
+  semibold: Uint8Array;
+}
+
+/** A parsed font with what is worth keeping between documents. */
+export interface Face {
+  font: ParsedFont;
+  /** pdfkit's word layouts. */
+  layouts: Record<string, unknown>;
+  /** Advance of a word, in thousandths of the size. */
+  widths: Map<string, number>;
+  uses: number;
+}
+
+/** Parsing costs 20 ms and more, so each file is parsed once per process. */
+const faces = new WeakMap<Uint8Array, Face>();
+
+/** Words are kept for this many documents, so that free text cannot fill the memory of a long run. */
+const DOCUMENTS_PER_CACHE = 200;
+
+export function openFace(bytes: Uint8Array): Face {
+  let face = faces.get(bytes);
+  if (!face) {
+    face = { font: create(bytes), layouts: Object.create(null), widths: new Map(), uses: 0 };
+    faces.set(bytes, face);
+  }
+  if (++face.uses % DOCUMENTS_PER_CACHE === 0) {
+    face.layouts = Object.create(null);
+    face.widths = new Map();
+  }
+  return face;
+}

@@ -1,0 +1,109 @@
+import type { Sheet } from './sheet.ts';
+
+/** A band of a page that is never cut: one line of a paragraph, one row of a table, one chart. Points. */
+export interface Strip {
+  height: number;
+  /** Space above it; dropped at the top of a sheet. */
+  gap: number;
+  /** Stays on the sheet of the strip after it. */
+  keep: boolean;
+  draw(sheet: Sheet, x: number, y: number): void;
+  /** Repeated above this strip when it comes first on a sheet (the head of a table). */
+  running?: Strip;
+  /** Starts a new sheet. */
+  breakBefore?: boolean;
+}
+
+/** A block as strips, with the space it wants around it. Between two blocks the larger of the two wishes holds. */
+export interface Flow {
+  strips: Strip[];
+  before: number;
+  after: number;
+}
+
+export interface Placed {
+  strip: Strip;
+  sheet: number;
+  /** From the top of the content box. */
+  y: number;
+}
+
+/** Blocks one after another as one list of strips. */
+export function chain(flows: readonly Flow[]): Flow {
+  const strips: Strip[] = [];
+  let after = 0;
+  let before = 0;
+  for (const flow of flows) {
+    const [first, ...rest] = flow.strips;
+    if (!first) continue;
+    if (strips.length === 0) before = flow.before;
+    const gap = strips.length === 0 ? first.gap : first.gap + Math.max(after, flow.before);
+    strips.push({ ...first, gap });
+    for (const strip of rest) strips.push(strip);
+    after = flow.after;
+  }
+  return { strips, before, after };
+}
+
+/** Height of strips set one under another without a page break. */
+export function heightOf(strips: readonly Strip[]): number {
+  let height = 0;
+  strips.forEach((strip, i) => {
+    height += strip.height + (i === 0 ? 0 : strip.gap);
+  });
+  return height;
+}
+
+/** Draws strips one under another. */
+export function drawStack(strips: readonly Strip[], sheet: Sheet, x: number, y: number): void {
+  let at = y;
+  strips.forEach((strip, i) => {
+    if (i > 0) at += strip.gap;
+    strip.draw(sheet, x, at);
+    at += strip.height;
+  });
+}
+
+/**
+ * Puts strips on sheets of `capacity` points, first sheet 0. Strips bound by `keep` move to the next sheet together
+ * when they fit one sheet; a longer run is set strip by strip.
+ */
+export function place(strips: readonly Strip[], capacity: number): { placed: Placed[]; sheets: number } {
+  const placed: Placed[] = [];
+  let sheet = 0;
+  let y = 0;
+  let empty = true;
+
+  const put = (strip: Strip): void => {
+    if (empty && strip.running) {
+      placed.push({ strip: strip.running, sheet, y });
+      y += strip.running.height;
+    } else if (!empty) y += strip.gap;
+    placed.push({ strip, sheet, y });
+    y += strip.height;
+    empty = false;
+  };
+  const turn = (): void => {
+    if (empty) return;
+    sheet++;
+    y = 0;
+    empty = true;
+  };
+
+  for (let from = 0; from < strips.length; ) {
+    let to = from + 1;
+    while (to < strips.length && strips[to - 1]!.keep && !strips[to]!.breakBefore) to++;
+    const run = strips.slice(from, to);
+    if (run[0]!.breakBefore) turn();
+    const height = heightOf(run);
+    // Half a hundredth of a point is rounding, not overflow.
+    const fits = (needed: number): boolean => y + needed <= capacity + 0.005;
+    if (!fits(height + (empty ? 0 : run[0]!.gap)) && height + (run[0]!.running?.height ?? 0) <= capacity) turn();
+    for (const strip of run) {
+      if (!empty && !fits(strip.gap + strip.height)) turn();
+      put(strip);
+    }
+    from = to;
+  }
+  return { placed, sheets: sheet + 1 };
+}

@@ -1,0 +1,9 @@
+/** fontkit ships no types; this is the part used here. */
+declare module 'fontkit' {
+  export interface ParsedFont {
+    readonly postscriptName: string;
+    hasGlyphForCodePoint(codePoint: number): boolean;
+    layout(text: string): unknown;
+  }
+  export function create(bytes: Uint8Array): ParsedFont;
+}

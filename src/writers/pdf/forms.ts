@@ -1,0 +1,101 @@
+import type { Block } from '../../model/report.ts';
+import type { Flow, Strip } from './flow.ts';
+import { flow, lineStrips, type Setting, setText } from './setting.ts';
+import type { Sheet } from './sheet.ts';
+import { node } from './tree.ts';
+
+type Of<K extends Block['kind']> = Extract<Block, { kind: K }>;
+
+const MM = 72 / 25.4;
+/** Side of a tick box. */
+const BOX = 5 * MM;
+/** Between ruled lines for handwriting. */
+const RULED = 9 * MM;
+
+export function boxes(block: Of<'boxes'>, width: number, setting: Setting): Flow {
+  if (block.inline) return boxesInLine(block, width, setting);
+  const { scale, palette, parent } = setting;
+  const style = scale.body;
+  const left = BOX + scale.rhythm;
+  const top = node('L', parent);
+  const strips: Strip[] = block.items.map((item, i) => {
+    const text = setText(item, style, width - left, setting);
+    const body = lineStrips(text, node('LBody', node('LI', top)), palette.ink.text, left);
+    const drop = Math.max(0, (BOX - style.line) / 2);
+    return {
+      height: Math.max(BOX, drop + body.length * style.line),
+      gap: i === 0 ? 0 : scale.rhythm * 0.7,
+      keep: false,
+      draw(sheet, x, y) {
+        const boxTop = y + Math.max(0, (style.line - BOX) / 2);
+        tickBox(sheet, x, boxTop, setting);
+        body.forEach((line, n) => {
+          line.draw(sheet, x, y + drop + n * style.line);
+        });
+      },
+    };
+  });
+  return flow(strips, 0.5 * scale.rhythm, scale.rhythm);
+}
+
+function tickBox(sheet: Sheet, x: number, y: number, { palette }: Setting): void {
+  const square = sheet.rect(x + 0.5, y + 0.5, BOX - 1, BOX - 1, 1.5);
+  sheet.asArtifact().stroke(square, { colour: palette.ink.line, width: 1 });
+}
+
+/** Boxes side by side, each with its word to the right; as many in a row as the width holds. */
+function boxesInLine(block: Of<'boxes'>, width: number, setting: Setting): Flow {
+  const { scale, palette, parent } = setting;
+  const style = scale.body;
+  const left = BOX + scale.rhythm * 0.5;
+  const between = scale.rhythm * 1.2;
+  const top = node('L', parent);
+  const items = block.items.map((item) => {
+    const text = setText(item, style, width - left, setting);
+    const wide = Math.max(0, ...text.lines.map((line) => text.face.width(line, style.size)));
+    const lines = lineStrips(text, node('LBody', node('LI', top)), palette.ink.text, left);
+    return { lines, wide: left + wide };
+  });
+  const rows: { x: number; lines: Strip[] }[][] = [];
+  let x = Infinity;
+  for (const { lines, wide } of items) {
+    if (x + wide > width) {
+      rows.push([]);
+      x = 0;
+    }
+    rows.at(-1)!.push({ x, lines });
+    x += wide + between;
+  }
+  const drop = Math.max(0, (BOX - style.line) / 2);
+  const strips: Strip[] = rows.map((row, i) => ({
+    height: Math.max(BOX, drop + Math.max(...row.map(({ lines }) => lines.length)) * style.line),
+    gap: i === 0 ? 0 : scale.rhythm * 0.7,
+    keep: false,
+    draw(sheet, at, y) {
+      for (const item of row) {
+        tickBox(sheet, at + item.x, y + Math.max(0, (style.line - BOX) / 2), setting);
+        item.lines.forEach((line, n) => {
+          line.draw(sheet, at + item.x, y + drop + n * style.line);
+        });
+      }
+    },
+  }));
+  return flow(strips, 0.5 * scale.rhythm, scale.rhythm);
+}
+
+export function writeIn(block: Of<'writeIn'>, width: number, setting: Setting): Flow {
+  const { scale, palette, parent } = setting;
+  const label = lineStrips(setText(block.label, scale.strong, width, setting), node('P', parent), palette.ink.text);
+  const rule: Strip = {
+    height: RULED,
+    gap: 0,
+    keep: false,
+    draw(sheet, x, y) {
+      const at = y + RULED - 0.5;
+      sheet.asArtifact().lines([[x, at, x + width, at]], { colour: palette.muted.line, width: 0.75 });
+    },
+  };
+  const strips = label.map((strip) => ({ ...strip, keep: true }));
+  for (let i = 0; i < block.lines; i++) strips.push(i === 0 && block.lines > 1 ? { ...rule, keep: true } : rule);
+  return flow(strips, scale.rhythm, 1.2 * scale.rhythm);
+}

@@ -1,0 +1,31 @@
+import type { Block, Page } from '../../model/report.ts';
+
+function* levels(blocks: readonly Block[]): Generator<number> {
+  for (const block of blocks) {
+    if (block.kind === 'heading') yield block.level;
+    else if (block.kind === 'together') yield* levels(block.blocks);
+    else if (block.kind === 'columns') for (const column of block.columns) yield* levels(column);
+  }
+}
+
+/**
+ * How deep the headings of each page lie in the document. A document has one top heading, its first; a later page
+ * that opens with a top heading of its own hangs one level lower, as a chapter. No level is skipped.
+ */
+export function headingDepths(pages: readonly Page[]): ((level: number) => number)[] {
+  let seen = 0;
+  return pages.map((page, index) => {
+    const used = [...levels(page.blocks)];
+    const shift = index > 0 && used.includes(1) ? 1 : 0;
+    let first = seen === 0;
+    return (level) => {
+      let depth = level + shift;
+      if (first) depth = 1;
+      else if (depth === 1) depth = 2;
+      first = false;
+      depth = Math.min(depth, seen + 1);
+      seen = depth;
+      return depth;
+    };
+  });
+}

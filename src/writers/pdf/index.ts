@@ -1,0 +1,92 @@
+import { CONTENT_HEIGHT, CONTENT_WIDTH } from '../../charts/frame.ts';
+import type { Report } from '../../model/report.ts';
+import { COLOUR, GREY } from '../palette.ts';
+import { blocksFlow } from './blocks.ts';
+import { bytesOf, openPdf, type Pdf } from './document.ts';
+import { openFace, type PdfFonts } from './face.ts';
+import { place } from './flow.ts';
+import { headingDepths } from './headings.ts';
+import { scaleOf } from './scale.ts';
+import type { Setting } from './setting.ts';
+import { Sheet } from './sheet.ts';
+import { drawStanding, FRAME_HEIGHT, HEADER_HEIGHT } from './standing.ts';
+import { node, writeTree } from './tree.ts';
+import { openTypeface } from './typeface.ts';
+import { clean } from './words.ts';
+
+export type { PdfFonts } from './face.ts';
+
+export interface PdfInfo {
+  /** Version of this program, for the file's own description. */
+  version: string;
+  /** Black ink only, bands told apart by hatch. */
+  grey?: boolean;
+}
+
+const PAPERS: Record<Report['paper'], [width: number, height: number]> = { a4: [595.28, 841.89], letter: [612, 792] };
+
+/**
+ * Sets a report on paper. Same report, fonts and version, same bytes. Throws when a chart holds a coordinate that is
+ * not a number; nothing in a text can make it throw.
+ */
+export async function writePdf(report: Report, fonts: PdfFonts, info: PdfInfo): Promise<Uint8Array> {
+  const size = PAPERS[report.paper];
+  const pdf = openPdf({
+    title: clean(report.title),
+    language: report.language,
+    size,
+    printed: report.printed,
+    producer: `Daybands ${info.version}`,
+  });
+  const root = node('Document');
+  const setting: Omit<Setting, 'depth'> = {
+    scale: scaleOf(report.voice),
+    palette: info.grey ? GREY : COLOUR,
+    faces: {
+      regular: openTypeface(pdf, openFace(fonts.regular)),
+      semibold: openTypeface(pdf, openFace(fonts.semibold)),
+    },
+    capacity: CONTENT_HEIGHT,
+    parent: root,
+  };
+
+  // Measured first: "page 1 of 9" needs the 9.
+  const depths = headingDepths(report.pages);
+  const pages = report.pages.map((page, i) => {
+    const flow = blocksFlow(page.blocks, CONTENT_WIDTH, { ...setting, depth: depths[i]! });
+    return { title: clean(page.title), ...place(flow.strips, CONTENT_HEIGHT) };
+  });
+  const count = Math.max(
+    1,
+    pages.reduce((sum, page) => sum + page.sheets, 0),
+  );
+
+  // The text column is centred; on A4 half a point to the right, for the full 20 mm of binding edge.
+  const x = Math.ceil((size[0] - CONTENT_WIDTH) / 2);
+  const y = (size[1] - FRAME_HEIGHT) / 2;
+  const sheets = Array.from({ length: count }, (_, i) => new Sheet(i, size[1]));
+  let first = 0;
+  const bookmarks: { title: string; pageNumber: number }[] = [];
+  for (const page of pages) {
+    bookmarks.push({ title: page.title, pageNumber: first });
+    for (const { strip, sheet, y: top } of page.placed) strip.draw(sheets[first + sheet]!, x, y + HEADER_HEIGHT + top);
+    first += page.sheets;
+  }
+  const everywhere: Setting = { ...setting, depth: (level) => level };
+  sheets.forEach((sheet, i) => {
+    drawStanding(report, sheet, x, y, i + 1, count, everywhere);
+  });
+  const written = sheets.map((sheet) => addSheet(pdf, sheet));
+  writeTree(pdf, root, written);
+  for (const { title, pageNumber } of bookmarks) pdf.outline.addItem(title, { pageNumber, fit: true });
+  return bytesOf(pdf);
+}
+
+function addSheet(pdf: Pdf, sheet: Sheet) {
+  pdf.addPage();
+  const { page } = pdf;
+  const treeKey = page.structParentTreeKey;
+  for (const face of sheet.typefaces) page.fonts[face.id] ??= face.font.ref();
+  page.content.write(Buffer.from(sheet.finish(), 'latin1'));
+  return { page: page.dictionary, treeKey, marks: sheet.marks };
+}

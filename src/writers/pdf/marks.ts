@@ -1,0 +1,112 @@
+import type { Drawing, Mark } from '../../model/drawing.ts';
+import { type Box, boxOf, hatchLines } from '../hatch.ts';
+import type { Ink } from '../palette.ts';
+import { letterPlace, SIGNS } from '../signs.ts';
+import type { Setting } from './setting.ts';
+import type { Sheet } from './sheet.ts';
+
+/** Fills a path, and lays the role's hatch over it. The hatch keeps its phase on the sheet. */
+export function hatchedFill(sheet: Sheet, ink: Ink, path: string, box: Box): void {
+  sheet.fill(path, ink.fill);
+  const { hatch } = ink;
+  if (!hatch) return;
+  sheet.clipped(path, () => sheet.lines(hatchLines(box, hatch), { colour: hatch.colour, width: hatch.width }));
+}
+
+/** Draws a chart's marks with its top left corner at x, y, `zoom` times its own size. */
+export function drawMarks(drawing: Drawing, sheet: Sheet, x: number, y: number, zoom: number, setting: Setting): void {
+  drawing.marks.forEach((mark, i) => {
+    try {
+      drawMark(zoom === 1 ? mark : zoomed(mark, zoom), sheet, x, y, setting);
+    } catch (cause) {
+      if (!(cause instanceof RangeError)) throw cause;
+      throw new Error(
+        `mark ${i} (${mark.kind}, ${mark.role}) of the chart "${drawing.summary}" has a coordinate that is not a number`,
+        { cause },
+      );
+    }
+  });
+}
+
+function drawMark(mark: Mark, sheet: Sheet, x: number, y: number, setting: Setting): void {
+  const ink = setting.palette[mark.role];
+  switch (mark.kind) {
+    case 'line':
+      sheet.lines(mark.lines, { colour: ink.line, width: mark.width, dash: mark.dash, round: !mark.dash }, x, y);
+      return;
+    case 'shape': {
+      const box = boxOf(mark.rings);
+      const path = sheet.rings(mark.rings, x, y);
+      hatchedFill(sheet, ink, path, { ...box, x: box.x + x, y: box.y + y });
+      if (mark.outline)
+        sheet.stroke(path, { colour: setting.palette[mark.outline].line, width: mark.outlineWidth ?? 0.75 });
+      return;
+    }
+    case 'rect': {
+      const box = { x: mark.x + x, y: mark.y + y, w: mark.w, h: mark.h };
+      const path = sheet.rect(box.x, box.y, box.w, box.h, mark.radius);
+      hatchedFill(sheet, ink, path, box);
+      if (!mark.outline) return;
+      const dash = mark.dotted ? ([1.5, 1.5] as const) : undefined;
+      sheet.stroke(path, { colour: setting.palette[mark.outline].line, width: mark.outlineWidth ?? 0.75, dash });
+      return;
+    }
+    case 'text':
+      drawText(mark, sheet, x, y, setting);
+      return;
+    case 'sign':
+      drawSign(mark, sheet, x, y, setting);
+  }
+}
+
+function drawText(mark: Extract<Mark, { kind: 'text' }>, sheet: Sheet, x: number, y: number, setting: Setting): void {
+  const face = setting.faces[mark.strong ? 'semibold' : 'regular'];
+  const text = face.readable(mark.text).replaceAll('\n', ' ');
+  const width = face.width(text, mark.size);
+  const left = mark.x + x - (mark.anchor === 'start' ? 0 : mark.anchor === 'end' ? width : width / 2);
+  const base = mark.y + y;
+  const under = mark.on && setting.palette[mark.on];
+  if (under?.hatch) {
+    // Words are not read through a hatch: a plate of the band's plain fill lies under them.
+    sheet.fill(sheet.rect(left - 2, base - mark.size * 0.82, width + 4, mark.size * 1.08, 1), under.fill);
+  }
+  sheet.text(text, left, base, face, mark.size, under ? under.on : setting.palette[mark.role].text);
+}
+
+function drawSign(mark: Extract<Mark, { kind: 'sign' }>, sheet: Sheet, x: number, y: number, setting: Setting): void {
+  const sign = SIGNS[mark.shape];
+  const ink = setting.palette[mark.role];
+  const [cx, cy, size] = [mark.x + x, mark.y + y, mark.size];
+  const rings = sign.polygons.map((ring) => ring.map((value) => value * size));
+  sheet.fill(sheet.rings(rings, cx, cy), ink.fill);
+  if (sign.circle) {
+    const r = sign.circle * size;
+    const path = sheet.rect(cx - r, cy - r, 2 * r, 2 * r, r);
+    if (sign.hollow) {
+      sheet.fill(path, setting.palette.paper.fill);
+      sheet.stroke(path, { colour: ink.line, width: Math.max(0.75, size * 0.12) });
+    } else sheet.fill(path, ink.fill);
+  }
+  if (!mark.letter) return;
+  const face = setting.faces.semibold;
+  const place = letterPlace(mark.shape, size);
+  const letter = face.readable(mark.letter);
+  const left = cx + place.dx - (place.inside ? face.width(letter, place.size) / 2 : 0);
+  const colour = place.inside && !sign.hollow ? ink.on : ink.text;
+  sheet.text(letter, left, cy + place.dy, face, place.size, colour);
+}
+
+/** A chart too large for its place is drawn smaller rather than cut. */
+function zoomed(mark: Mark, zoom: number): Mark {
+  const all = (rows: number[][]): number[][] => rows.map((row) => row.map((value) => value * zoom));
+  switch (mark.kind) {
+    case 'line':
+      return { ...mark, lines: all(mark.lines) };
+    case 'shape':
+      return { ...mark, rings: all(mark.rings) };
+    case 'rect':
+      return { ...mark, x: mark.x * zoom, y: mark.y * zoom, w: mark.w * zoom, h: mark.h * zoom };
+    default:
+      return { ...mark, x: mark.x * zoom, y: mark.y * zoom, size: mark.size * zoom };
+  }
+}

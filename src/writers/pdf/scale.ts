@@ -1,0 +1,71 @@
+import type { Report } from '../../model/report.ts';
+
+/** How a kind of text is set: points, and the distance from baseline to baseline. */
+export interface Style {
+  face: 'regular' | 'semibold';
+  size: number;
+  line: number;
+}
+
+type StyleName =
+  | 'lead'
+  | 'body'
+  | 'strong'
+  | 'small'
+  | 'head1'
+  | 'head2'
+  | 'head3'
+  | 'value'
+  | 'cell'
+  | 'cellHead'
+  | 'denseCell'
+  | 'denseHead'
+  | 'standing';
+
+export interface Scale extends Record<StyleName, Style> {
+  /** Space between blocks; everything else is a share of it. */
+  rhythm: number;
+}
+
+const regular = (size: number, line: number): Style => ({ face: 'regular', size, line });
+const semibold = (size: number, line: number): Style => ({ face: 'semibold', size, line });
+
+const CLINIC: Scale = {
+  lead: regular(11.5, 15.5),
+  body: regular(10, 13.5),
+  strong: semibold(10, 13.5),
+  small: regular(8.75, 11.75),
+  head1: semibold(17, 21.5),
+  head2: semibold(12.5, 16.5),
+  head3: semibold(10.5, 14),
+  value: semibold(20, 24),
+  cell: regular(9.5, 12.5),
+  cellHead: semibold(8.75, 11.75),
+  denseCell: regular(8.75, 11),
+  denseHead: semibold(8.5, 11),
+  standing: regular(8.5, 11),
+  rhythm: 9,
+};
+
+/** Nothing under 12 pt but the standing lines. */
+const PATIENT: Scale = {
+  lead: regular(16, 21.5),
+  body: regular(14, 19),
+  strong: semibold(14, 19),
+  small: regular(12, 16),
+  head1: semibold(22, 28),
+  head2: semibold(16, 21.5),
+  head3: semibold(14, 19),
+  value: semibold(24, 29),
+  cell: regular(13, 17),
+  cellHead: semibold(12, 16),
+  denseCell: regular(12, 15.5),
+  denseHead: semibold(12, 15.5),
+  standing: regular(9, 11),
+  rhythm: 11,
+};
+
+export const scaleOf = (voice: Report['voice']): Scale => (voice === 'patient' ? PATIENT : CLINIC);
+
+/** From the top of a line box to its baseline: the faces rise 1.025 and fall 0.275 of their size. */
+export const baseline = ({ size, line }: Style): number => line / 2 + 0.375 * size;

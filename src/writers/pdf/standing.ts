@@ -1,0 +1,66 @@
+import { CONTENT_HEIGHT, CONTENT_WIDTH } from '../../charts/frame.ts';
+import type { Report } from '../../model/report.ts';
+import { baseline } from './scale.ts';
+import type { Setting } from './setting.ts';
+import type { Sheet } from './sheet.ts';
+import { cut, wrap } from './wrap.ts';
+
+/** Two lines of text, the rule, and air before the content. */
+export const HEADER_HEIGHT = 37;
+/** Air after the content, and two lines of text. */
+export const FOOTER_HEIGHT = 31;
+export const FRAME_HEIGHT = HEADER_HEIGHT + CONTENT_HEIGHT + FOOTER_HEIGHT;
+
+const LINES = 2;
+
+/** The lines every sheet carries, so that a lone sheet can be put back where it belongs. */
+export function drawStanding(
+  report: Report,
+  sheet: Sheet,
+  x: number,
+  y: number,
+  page: number,
+  pages: number,
+  setting: Setting,
+): void {
+  const { scale, palette } = setting;
+  const { line } = scale.standing;
+  sheet.asArtifact('Pagination');
+  const fill = (text: string): string => text.replaceAll('{page}', `${page}`).replaceAll('{pages}', `${pages}`);
+  const ruleY = y + 2 * line + 3;
+  drawPair(fill(report.header.left), fill(report.header.right), sheet, x, ruleY - 3, 'above', setting);
+  sheet.lines([[x, ruleY, x + CONTENT_WIDTH, ruleY]], { colour: palette.ink.line, width: 0.75 });
+  const footer = y + FRAME_HEIGHT - 2 * line;
+  drawPair(fill(report.footer.left), fill(report.footer.right), sheet, x, footer, 'below', setting);
+}
+
+/** A text at each side, each of at most two lines; what is longer ends in an ellipsis. */
+function drawPair(
+  left: string,
+  right: string,
+  sheet: Sheet,
+  x: number,
+  y: number,
+  side: 'above' | 'below',
+  { scale, palette, faces }: Setting,
+): void {
+  const style = scale.standing;
+  const face = faces.regular;
+  const gutter = style.size * 2;
+  const texts = [left, right].map((text) => face.readable(text));
+  const widths = texts.map((text) => face.width(text, style.size));
+  const room = CONTENT_WIDTH - gutter;
+  // The shorter text gets the room it needs, up to half; the other has the rest.
+  const rightRoom = Math.min(widths[1]!, Math.max(room / 2, room - widths[0]!));
+  const rooms = [room - rightRoom, rightRoom];
+  texts.forEach((text, i) => {
+    const lines = wrap(text, face, style.size, rooms[i]! + 0.01);
+    const shown = lines.slice(0, LINES);
+    if (lines.length > LINES) shown[LINES - 1] = cut(lines.slice(LINES - 1).join(' '), face, style.size, rooms[i]!);
+    const top = side === 'above' ? y - shown.length * style.line : y;
+    shown.forEach((line, n) => {
+      const at = i === 0 ? x : x + CONTENT_WIDTH - face.width(line, style.size);
+      sheet.text(line, at, top + n * style.line + baseline(style), face, style.size, palette.axis.text);
+    });
+  });
+}

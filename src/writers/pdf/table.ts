@@ -1,0 +1,181 @@
+import type { Block, Cell } from '../../model/report.ts';
+import type { Flow, Strip } from './flow.ts';
+import { baseline, type Style } from './scale.ts';
+import { flow, lineStrips, type SetText, type Setting, setText } from './setting.ts';
+import type { Sheet } from './sheet.ts';
+import { SWATCH, swatch } from './swatch.ts';
+import { type Node, node } from './tree.ts';
+
+type Table = Extract<Block, { kind: 'table' }>;
+
+interface Column {
+  x: number;
+  width: number;
+  end: boolean;
+}
+
+interface Set {
+  text: SetText;
+  owner: Node;
+  colour: string;
+  cell: Cell;
+}
+
+const SWATCH_ROOM = SWATCH + 4.5;
+
+export function table(block: Table, width: number, setting: Setting): Flow {
+  const { scale, palette, parent, capacity } = setting;
+  const dense = block.dense ?? false;
+  const styles = dense ? { cell: scale.denseCell, head: scale.denseHead } : { cell: scale.cell, head: scale.cellHead };
+  const pad = styles.cell.size * (dense ? 0.2 : 0.36);
+  const columns = placeColumns(block, width, styles.cell.size);
+  const top = node('Table', parent);
+  const strips: Strip[] = [];
+  if (block.captionShown) {
+    const text = setText(block.caption, scale.strong, width, setting);
+    const caption = lineStrips(text, node('Caption', top), palette.ink.text);
+    for (const line of caption) strips.push({ ...line, keep: true });
+  } else top.summary = block.caption;
+
+  const head = headStrip(block, columns, styles.head, pad, width, top, setting);
+  strips.push({ ...head, gap: strips.length ? scale.rhythm * 0.4 : 0, keep: true });
+  const room = capacity - head.height;
+  block.rows.forEach((row, i) => {
+    const parts = rowStrips(row, columns, styles.cell, pad, width, room, top, setting);
+    // A first or a last row never stands alone on its sheet.
+    const binds = i === 0 || i === block.rows.length - 2;
+    parts.forEach((part, n) => {
+      const last = n === parts.length - 1;
+      strips.push({ ...part, running: head, keep: last && binds && i < block.rows.length - 1 });
+    });
+  });
+  return flow(strips, 0.8 * scale.rhythm, 1.3 * scale.rhythm);
+}
+
+function placeColumns(block: Table, width: number, size: number): Column[] {
+  const gutter = size;
+  const sum = block.columns.reduce((total, column) => total + column.width, 0) || 1;
+  const last = block.columns.length - 1;
+  let x = 0;
+  return block.columns.map((column, i) => {
+    const full = (width * column.width) / sum;
+    const placed = { x, width: Math.max(size, full - (i === last ? 0 : gutter)), end: column.align === 'end' };
+    x += full;
+    return placed;
+  });
+}
+
+/** The head stays an artifact where it is repeated: its cells are read once. */
+function headStrip(
+  block: Table,
+  columns: Column[],
+  style: Style,
+  pad: number,
+  width: number,
+  top: Node,
+  setting: Setting,
+): Strip {
+  const row = node('TR', top);
+  const cells = block.columns.map((column, i): Set => {
+    const text = setText(column.title, style, columns[i]!.width, setting);
+    const owner = node('TH', row, { scope: 'Column' });
+    return { text, owner, colour: setting.palette.axis.text, cell: { text: column.title } };
+  });
+  const lines = Math.max(1, ...cells.map((it) => it.text.lines.length));
+  const height = lines * style.line + pad * 2;
+  let drawn = false;
+  return {
+    height,
+    gap: 0,
+    keep: true,
+    draw(sheet, x, y) {
+      const repeated = drawn;
+      drawn = true;
+      cells.forEach((it, i) => {
+        // Titles stand on the rule, so that short ones are not left hanging.
+        const drop = (lines - it.text.lines.length) * style.line;
+        drawCell(it, columns[i]!, 0, it.text.lines.length, sheet, x, y + pad + drop, repeated, setting);
+      });
+      const rule = [x, y + height, x + width, y + height];
+      sheet.asArtifact().lines([rule], { colour: setting.palette.ink.line, width: 0.75 });
+    },
+  };
+}
+
+/** One strip a row; a row taller than a sheet is cut between lines. */
+function rowStrips(
+  row: readonly Cell[],
+  columns: Column[],
+  style: Style,
+  pad: number,
+  width: number,
+  room: number,
+  top: Node,
+  setting: Setting,
+): Strip[] {
+  const { palette, scale } = setting;
+  const owner = node('TR', top);
+  const cells = columns.map((column, i): Set => {
+    const cell = row[i] ?? { text: '' };
+    const face = cell.strong ? 'semibold' : style.face;
+    const text = setText(cell.text, { ...style, face }, column.width - (cell.band ? SWATCH_ROOM : 0), setting);
+    const title = i === 0 && cell.strong;
+    const place = title ? node('TH', owner, { scope: 'Row' }) : node('TD', owner);
+    return { text, owner: place, colour: cell.muted ? palette.muted.text : palette.ink.text, cell };
+  });
+  const lines = Math.max(1, ...cells.map((it) => it.text.lines.length));
+  const perStrip = Math.max(1, Math.floor((room - pad * 2) / style.line));
+  const strips: Strip[] = [];
+  for (let from = 0; from < lines; from += perStrip) {
+    const to = Math.min(lines, from + perStrip);
+    const height = (to - from) * style.line + pad * 2;
+    strips.push({
+      height,
+      gap: 0,
+      keep: false,
+      draw(sheet, x, y) {
+        cells.forEach((it, i) => {
+          drawCell(it, columns[i]!, from, to, sheet, x, y + pad, false, setting);
+        });
+        if (to < lines) return;
+        const rule = [x, y + height, x + width, y + height];
+        sheet.asArtifact().lines([rule], { colour: palette.grid.line, width: scale.rhythm > 10 ? 1 : 0.75 });
+      },
+    });
+  }
+  return strips;
+}
+
+function drawCell(
+  it: Set,
+  column: Column,
+  from: number,
+  to: number,
+  sheet: Sheet,
+  x: number,
+  y: number,
+  artifact: boolean,
+  setting: Setting,
+): void {
+  const { style, face, lines, actual } = it.text;
+  if (actual) it.owner.actual = actual;
+  const base = baseline(style);
+  const shown = lines.slice(from, to);
+  const wide = (line: string): number => face.width(line, style.size);
+  let left = x + column.x;
+  if (it.cell.band) {
+    const first = shown[0] ?? '';
+    if (from === 0) {
+      const at = column.end ? left + column.width - wide(first) - SWATCH_ROOM : left;
+      swatch(sheet, it.cell.band, at, y + base, setting);
+    }
+    if (!column.end) left += SWATCH_ROOM;
+  }
+  shown.forEach((line, n) => {
+    if (!line) return;
+    const at = column.end ? left + column.width - wide(line) : left;
+    if (artifact) sheet.asArtifact();
+    else sheet.as(it.owner);
+    sheet.text(line, at, y + base + n * style.line, face, style.size, it.colour);
+  });
+}

@@ -1,0 +1,92 @@
+import type { Typeface } from './typeface.ts';
+
+/** After these a line may end inside a word. */
+const SOFT = /(?<=[-–—/_@.,;:)\]}&=?])(?=[^\s\d])/u;
+
+/** A letter with the marks that sit on it. */
+const LETTERS = /\P{M}\p{M}*|\p{M}+/gu;
+
+/**
+ * Breaks text into lines no wider than `width` points. Lines end at spaces; a word too long for a line of its own
+ * breaks after punctuation, or else between letters, so nothing ever runs out of its column.
+ */
+export function wrap(text: string, face: Typeface, size: number, width: number): string[] {
+  const lines: string[] = [];
+  for (const paragraph of text.split('\n')) {
+    let line = '';
+    let used = 0;
+    for (const word of paragraph.split(' ')) {
+      if (!word) continue;
+      const wide = face.width(word, size);
+      if (line && used + wide <= width) {
+        line += `${word} `;
+        used += face.width(`${word} `, size);
+        continue;
+      }
+      if (line) lines.push(line.trimEnd());
+      line = word;
+      if (wide > width) {
+        const parts = breakWord(word, face, size, width);
+        line = parts.pop() ?? '';
+        lines.push(...parts);
+      }
+      line += ' ';
+      used = face.width(line, size);
+    }
+    lines.push(line.trimEnd());
+  }
+  return lines;
+}
+
+function breakWord(word: string, face: Typeface, size: number, width: number): string[] {
+  const lines: string[] = [];
+  let line = '';
+  let used = 0;
+  for (const part of word.split(SOFT)) {
+    const wide = face.width(part, size);
+    if (used + wide <= width) {
+      line += part;
+      used += wide;
+      continue;
+    }
+    if (wide <= width) {
+      lines.push(line);
+      line = part;
+      used = wide;
+      continue;
+    }
+    for (const letter of part.match(LETTERS) ?? []) {
+      const step = face.width(letter, size);
+      if (line && used + step > width) {
+        lines.push(line);
+        line = '';
+        used = 0;
+      }
+      line += letter;
+      used += step;
+    }
+  }
+  lines.push(line);
+  return lines;
+}
+
+/** The largest size from `size` down to `least` at which the text fits on one line of `width`. */
+export function fitSize(text: string, face: Typeface, size: number, least: number, width: number): number {
+  const wide = face.width(text, size);
+  if (wide <= width) return size;
+  return Math.max(least, Math.floor(((size * width) / wide) * 4) / 4);
+}
+
+/** One line cut to fit, with an ellipsis. */
+export function cut(text: string, face: Typeface, size: number, width: number): string {
+  if (face.width(text, size) <= width) return text;
+  const letters = text.match(LETTERS) ?? [];
+  let used = face.width('…', size);
+  let kept = '';
+  for (const letter of letters) {
+    used += face.width(letter, size);
+    if (used > width) break;
+    kept += letter;
+  }
+  return `${kept.trimEnd()}…`;
+}
