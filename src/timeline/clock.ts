@@ -1,0 +1,104 @@
+import type { Issue, ReadFile } from '../model/input.ts';
+import type { PeriodChoice } from '../model/settings.ts';
+import { DAY_MS, isLocalDate, MINUTE_MS, midnightOf } from '../time/calendar.ts';
+import { AS_WRITTEN, type LocalClock } from '../time/clock.ts';
+import { NO_OFFSET } from '../time/offset.ts';
+import { isZone, zoneClock } from '../time/zone.ts';
+import type { PlacedFile } from './place.ts';
+import type { Pool } from './pool.ts';
+
+/** How the wearer's clock is known: by a zone, by the offsets in the rows, or only as written. */
+export interface ClockChoice {
+  zone: string | null;
+  by: 'zone' | 'offsets' | 'written';
+  /** The clock for rows without an offset. */
+  clock: LocalClock;
+  issues: Issue[];
+}
+
+/** Which clock to use. A refusal is among the issues when the files leave it open. */
+export function chooseClock(files: ReadFile[], settings: { zone?: string; period?: PeriodChoice }): ClockChoice {
+  const named = [...new Set(files.flatMap(({ zone }) => (zone === undefined ? [] : [zone])))];
+  const zones = settings.zone === undefined ? named : [settings.zone];
+  const { withOffset, without, utc } = countOffsets(files);
+  const open = (issue: Issue): ClockChoice => ({ zone: null, by: 'written', clock: AS_WRITTEN, issues: [issue] });
+  const unknown = zones.find((zone) => !isZone(zone));
+  if (unknown !== undefined) {
+    return open({ code: 'unknown-zone', level: 'refusal', actual: unknown.slice(0, 120), option: '--zone' });
+  }
+  if (zones.length > 1) {
+    return open({ code: 'zones-differ', level: 'refusal', actual: zones.join(', ').slice(0, 120), option: '--zone' });
+  }
+  const [zone] = zones;
+  if (zone !== undefined) {
+    const { from, to } = stretch(files, settings.period);
+    return { zone, by: 'zone', clock: zoneClock(zone, from, to), issues: [] };
+  }
+  if (withOffset > 0 && without > 0) {
+    return open({ code: 'offsets-missing', level: 'refusal', count: without, option: '--zone' });
+  }
+  if (withOffset === 0) return { zone: null, by: 'written', clock: AS_WRITTEN, issues: [] };
+  const issues: Issue[] = [];
+  if (utc === withOffset) issues.push({ code: 'clock-utc', level: 'warning', count: utc, option: '--zone' });
+  return { zone: null, by: 'offsets', clock: AS_WRITTEN, issues };
+}
+
+/** The wearer's clock as the offsets of the rows tell it: a new piece wherever the offset changes. */
+export function clockOfOffsets(pool: Pool, files: PlacedFile[]): { clock: LocalClock; issues: Issue[] } {
+  const clock: LocalClock = { from: [Number.NEGATIVE_INFINITY], offset: [] };
+  for (let k = 0; k < pool.count; k++) {
+    const offset = files[pool.file[k]!]!.file.readings.offset[pool.index[k]!]! * MINUTE_MS;
+    if (offset === clock.offset.at(-1)) continue;
+    if (k > 0) clock.from.push(pool.at[k]!);
+    clock.offset.push(offset);
+  }
+  if (clock.offset.length === 0) return { clock: AS_WRITTEN, issues: [] };
+  const changes = clock.offset.length - 1;
+  if (changes === 0) return { clock, issues: [] };
+  const days = (pool.at[pool.count - 1]! - pool.at[0]!) / DAY_MS;
+  const actual = [...new Set(clock.offset)].slice(0, 8).map(offsetText).join(', ');
+  // A traveller changes clocks now and then; two clocks in turns are two exports that disagree.
+  const level = changes > 2 + days ? 'refusal' : 'note';
+  const code = level === 'refusal' ? 'offsets-disagree' : 'offsets-change';
+  return { clock, issues: [{ code, level, actual, count: changes, option: '--zone' }] };
+}
+
+function countOffsets(files: ReadFile[]): { withOffset: number; without: number; utc: number } {
+  let without = 0;
+  let utc = 0;
+  let all = 0;
+  for (const { readings } of files) {
+    all += readings.count;
+    for (let i = 0; i < readings.count; i++) {
+      if (readings.offset[i] === NO_OFFSET) without++;
+      else if (readings.offset[i] === 0) utc++;
+    }
+  }
+  return { withOffset: all - without, without, utc };
+}
+
+/** Instants between which the clock must be right: readings, notes and the days asked for, with room on both sides. */
+function stretch(files: ReadFile[], period: PeriodChoice | undefined): { from: number; to: number } {
+  let from = Number.POSITIVE_INFINITY;
+  let to = Number.NEGATIVE_INFINITY;
+  const include = (wall: number) => {
+    if (wall < from) from = wall;
+    if (wall > to) to = wall;
+  };
+  for (const { readings, notes } of files) {
+    for (let i = 0; i < readings.count; i++) include(readings.wall[i]!);
+    for (const note of notes) include(note.wall);
+  }
+  const days = period && 'days' in period ? period.days : 14;
+  if (to >= from) include(to - days * DAY_MS);
+  if (period && !('days' in period)) {
+    for (const date of [period.from, period.to]) if (date !== undefined && isLocalDate(date)) include(midnightOf(date));
+  }
+  return { from: from - 16 * DAY_MS, to: to + 3 * DAY_MS };
+}
+
+function offsetText(offset: number): string {
+  const minutes = Math.abs(offset) / MINUTE_MS;
+  const two = (value: number) => String(value).padStart(2, '0');
+  return `${offset < 0 ? '-' : '+'}${two(Math.floor(minutes / 60))}:${two(minutes % 60)}`;
+}

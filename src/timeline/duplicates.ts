@@ -1,0 +1,101 @@
+import type { Issue } from '../model/input.ts';
+import { MGDL_PER_MMOL, UNITS } from '../units.ts';
+import { DUPLICATE, type PlacedFile, SET_ASIDE } from './place.ts';
+import { dropLost, type Pool } from './pool.ts';
+
+/** Issues listed one by one; what is beyond is told once with its count. */
+const LISTED = 50;
+
+/** mg/dL within which a value in one unit and a value in the other are the same number, rounded in each. */
+const ROUNDING = 0.05 * MGDL_PER_MMOL + 0.5;
+
+/** One reading of a group at the same instant. */
+interface Twin {
+  file: number;
+  index: number;
+  native: number;
+  unit: number;
+  limit: number;
+}
+
+/**
+ * Readings at the same instant: when they say the same, one is used and the rest are duplicates; when they differ,
+ * none is used and an issue names both lines. Never averaged. Which fate each distinct value gets does not depend on
+ * the order of files or rows.
+ */
+export function settleDuplicates(pool: Pool, files: PlacedFile[]): Issue[] {
+  const issues: Issue[] = [];
+  let contradictions = 0;
+  let changed = false;
+  for (let k = 1; k < pool.count; k++) {
+    if (pool.at[k] !== pool.at[k - 1]) continue;
+    const start = k - 1;
+    while (k < pool.count && pool.at[k] === pool.at[start]) k++;
+    changed = true;
+    const group = twins(pool, files, start, k).sort(byTrust);
+    const [first, ...rest] = group as [Twin, ...Twin[]];
+    const other = rest.find((twin) => !sameSaying(first, twin));
+    if (!other) {
+      for (const twin of rest) files[twin.file]!.lost[twin.index] = DUPLICATE;
+      continue;
+    }
+    contradictions++;
+    if (contradictions <= LISTED) issues.push(contradiction(files, first, other));
+    group.forEach((twin, g) => {
+      const repeats = group.slice(0, g).some((earlier) => sameSaying(earlier, twin));
+      files[twin.file]!.lost[twin.index] = repeats ? DUPLICATE : SET_ASIDE;
+    });
+  }
+  if (contradictions > LISTED) issues.push({ code: 'contradictions', level: 'warning', count: contradictions });
+  if (changed) dropLost(pool, files);
+  return issues;
+}
+
+function twins(pool: Pool, files: PlacedFile[], from: number, to: number): Twin[] {
+  const group: Twin[] = [];
+  for (let k = from; k < to; k++) {
+    const file = pool.file[k]!;
+    const index = pool.index[k]!;
+    const { native, unit, limit } = files[file]!.file.readings;
+    group.push({ file, index, native: native[index]!, unit: unit[index]!, limit: limit[index]! });
+  }
+  return group;
+}
+
+/** A known bound before an unknown one, a bound before a plain number at it, the finer unit, then the lower value. */
+function byTrust(a: Twin, b: Twin): number {
+  return (
+    Number(Number.isNaN(a.native)) - Number(Number.isNaN(b.native)) ||
+    Math.abs(b.limit) - Math.abs(a.limit) ||
+    a.unit - b.unit ||
+    a.native - b.native ||
+    a.limit - b.limit ||
+    a.file - b.file ||
+    a.index - b.index
+  );
+}
+
+/** Whether `b` repeats what `a` says; `a` comes first in order of trust. */
+function sameSaying(a: Twin, b: Twin): boolean {
+  if (Number.isNaN(b.native)) return a.limit === b.limit;
+  if (a.limit !== b.limit && b.limit !== 0) return false;
+  if (a.unit === b.unit) return a.native === b.native;
+  return Math.abs(inMgPerDl(a) - inMgPerDl(b)) <= ROUNDING;
+}
+
+function inMgPerDl(twin: Twin): number {
+  return twin.unit === 1 ? twin.native * MGDL_PER_MMOL : twin.native;
+}
+
+function contradiction(files: PlacedFile[], a: Twin, b: Twin): Issue {
+  const place = (twin: Twin) => {
+    const { name, readings } = files[twin.file]!.file;
+    return { file: name, line: readings.line[twin.index]! };
+  };
+  const text = (twin: Twin) => {
+    const { file, line } = place(twin);
+    const sign = twin.limit < 0 ? '< ' : twin.limit > 0 ? '> ' : '';
+    return `${sign}${Number.isNaN(twin.native) ? '?' : twin.native} ${UNITS[twin.unit]} (${file}:${line})`;
+  };
+  return { code: 'contradiction', level: 'warning', origin: place(a), actual: `${text(a)}, ${text(b)}`.slice(0, 120) };
+}

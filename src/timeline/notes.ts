@@ -1,0 +1,86 @@
+import type { Instant } from '../model/glucose.ts';
+import type { Issue, NoteEntry, ReadFile } from '../model/input.ts';
+import type { Day, Note } from '../model/timeline.ts';
+import { MINUTE_MS, midnightBefore, minuteOfDay } from '../time/calendar.ts';
+import { firstInstantFrom, instantsOf, type LocalClock, wallAt } from '../time/clock.ts';
+import { NO_OFFSET } from '../time/offset.ts';
+import { DUPLICATE, KEPT, SET_ASIDE } from './place.ts';
+
+export interface PlacedNotes {
+  /** Notes of the period, in order of time. */
+  notes: Note[];
+  outside: number;
+  /** KEPT, DUPLICATE or SET_ASIDE, one list a file, one entry a note. */
+  lost: Uint8Array[];
+  issues: Issue[];
+}
+
+/**
+ * Puts the notes of all files on the days. A note that says the same as an earlier one at the same time is a
+ * duplicate. A note in a doubled hour takes the first pass, one in a skipped hour is set aside. A note without a time
+ * belongs to its day and stands at the day's start.
+ */
+export function placeNotes(files: ReadFile[], clock: LocalClock, hasZone: boolean, days: Day[]): PlacedNotes {
+  const placed: PlacedNotes = { notes: [], outside: 0, lost: [], issues: [] };
+  const seen = new Set<string>();
+  for (const { notes } of files) {
+    const lost = new Uint8Array(notes.length);
+    placed.lost.push(lost);
+    notes.forEach((note, n) => {
+      const at = instantOf(note, clock, hasZone);
+      if (at === undefined) {
+        lost[n] = SET_ASIDE;
+        placed.issues.push({ code: 'skipped-hour-note', level: 'warning', origin: note.origin });
+        return;
+      }
+      const saying = sayingOf(note, at);
+      if (seen.has(saying)) {
+        lost[n] = DUPLICATE;
+        return;
+      }
+      seen.add(saying);
+      lost[n] = KEPT;
+      const day = dayOf(at, days);
+      if (day < 0) placed.outside++;
+      else placed.notes.push({ ...note, at, day, minute: minuteOfDay(wallAt(clock, at)) });
+    });
+  }
+  placed.notes.sort(
+    (a, b) => a.at - b.at || Number(a.timed) - Number(b.timed) || compare(sayingOf(a, a.at), sayingOf(b, b.at)),
+  );
+  return placed;
+}
+
+/**
+ * With a zone, an offset makes an instant. Without one the wall clock is the wearer's, whatever offset stands beside
+ * it, so that notes stay beside the meals they tell of.
+ */
+function instantOf(note: NoteEntry, clock: LocalClock, hasZone: boolean): Instant | undefined {
+  if (!note.timed) return firstInstantFrom(clock, midnightBefore(note.wall));
+  if (hasZone && note.offset !== NO_OFFSET) return (note.wall - note.offset * MINUTE_MS) as Instant;
+  const [first] = instantsOf(clock, note.wall);
+  if (first !== undefined || hasZone) return first;
+  return firstInstantFrom(clock, note.wall);
+}
+
+function dayOf(at: number, days: Day[]): number {
+  const end = days.at(-1);
+  if (!end || at < days[0]!.start || at >= end.start + end.minutes * MINUTE_MS) return -1;
+  let low = 0;
+  let high = days.length - 1;
+  while (low < high) {
+    const middle = (low + high + 1) >>> 1;
+    if (days[middle]!.start <= at) low = middle;
+    else high = middle - 1;
+  }
+  return at < days[low]!.start + days[low]!.minutes * MINUTE_MS ? low : -1;
+}
+
+function sayingOf(note: NoteEntry, at: number): string {
+  const { timed, kind, amount, unit, label, minutes, text } = note;
+  return JSON.stringify([at, timed, kind, amount, unit, label, minutes, text]);
+}
+
+function compare(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}

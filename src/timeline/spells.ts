@@ -1,0 +1,114 @@
+import type { Instant } from '../model/glucose.ts';
+import type { Day, Spell } from '../model/timeline.ts';
+import { DAY_MS, MINUTE_MS } from '../time/calendar.ts';
+
+/** A spell of at least this many days may end with a change of sensor (rule ours). */
+const WORN_DAYS = 5;
+
+/** A pause at least this long after such a spell is taken for a change of sensor and its warm-up (rule ours). */
+const CHANGE_MINUTES = 60;
+
+/** Steps longer than this are pauses, whatever the interval. */
+const LONGEST_STEP = 120;
+
+/** For a lone reading, which tells nothing of its interval. */
+const FALLBACK_INTERVAL = 5;
+
+/** A spell as an index range `[from, to)` into the readings. */
+export interface SpellRange {
+  from: number;
+  to: number;
+  interval: number;
+}
+
+/**
+ * Stretches worn as one sensor, as far as the data show: a new one begins where the usual interval changes from one
+ * day to another, and after a pause of an hour or more that follows five or more days of one spell.
+ */
+export function findSpells(at: Float64Array, days: Day[]): SpellRange[] {
+  const count = at.length;
+  if (count === 0) return [];
+  const starts = new Set([0, ...intervalChanges(at, days)]);
+  let began = at[0]!;
+  for (let i = 1; i < count; i++) {
+    const worn = at[i - 1]! - began >= WORN_DAYS * DAY_MS;
+    if (worn && at[i]! - at[i - 1]! >= CHANGE_MINUTES * MINUTE_MS) starts.add(i);
+    if (starts.has(i)) began = at[i]!;
+  }
+  const overall = usualStep(at, 0, count)?.interval ?? FALLBACK_INTERVAL;
+  const bounds = [...starts].sort((a, b) => a - b);
+  return bounds.map((from, k) => {
+    const to = bounds[k + 1] ?? count;
+    return { from, to, interval: usualStep(at, from, to)?.interval ?? overall };
+  });
+}
+
+/** The spells as shown to others. */
+export function asSpells(ranges: SpellRange[], at: Float64Array): Spell[] {
+  return ranges.map(({ from, to, interval }) => ({
+    from: at[from]! as Instant,
+    to: at[to - 1]! as Instant,
+    interval,
+    count: to - from,
+  }));
+}
+
+/** The interval of the spell that covers most time. */
+export function mainInterval(ranges: SpellRange[]): number {
+  let best: SpellRange | undefined;
+  for (const range of ranges) {
+    if (!best || (range.to - range.from) * range.interval > (best.to - best.from) * best.interval) best = range;
+  }
+  return best?.interval ?? FALLBACK_INTERVAL;
+}
+
+/**
+ * The most frequent step of the readings `[from, to)`, to half a minute, and the share of steps that have it.
+ * Undefined when no two readings are within two hours of each other.
+ */
+export function usualStep(at: Float64Array, from: number, to: number): { interval: number; share: number } | undefined {
+  const tally = new Uint32Array(2 * LONGEST_STEP + 1);
+  let steps = 0;
+  for (let i = from + 1; i < to; i++) {
+    const halves = Math.round((at[i]! - at[i - 1]!) / (MINUTE_MS / 2));
+    if (halves > 2 * LONGEST_STEP) continue;
+    steps++;
+    if (halves > 0) tally[halves]!++;
+  }
+  let mode = 0;
+  for (let halves = 1; halves < tally.length; halves++) if (tally[halves]! > tally[mode]!) mode = halves;
+  return mode === 0 ? undefined : { interval: mode / 2, share: tally[mode]! / steps };
+}
+
+/** Where the usual interval of a day is another than that of the days before. Only days with a clear one count. */
+function intervalChanges(at: Float64Array, days: Day[]): number[] {
+  const changes: number[] = [];
+  let interval = 0;
+  let since = 0;
+  for (const { from, to } of days) {
+    if (to - from < 12) continue;
+    const usual = usualStep(at, from, to);
+    if (!usual || usual.share < 0.5) continue;
+    if (interval > 0 && usual.interval !== interval) changes.push(bestSplit(at, since, to, interval, usual.interval));
+    interval = usual.interval;
+    since = from;
+  }
+  return changes;
+}
+
+/** The index in `(from, to)` at which the old interval gives way to the new with the fewest steps on the wrong side. */
+function bestSplit(at: Float64Array, from: number, to: number, old: number, next: number): number {
+  let score = 0;
+  let best = Number.NEGATIVE_INFINITY;
+  let split = from + 1;
+  for (let i = from + 1; i < to; i++) {
+    if (score >= best) {
+      best = score;
+      split = i;
+    }
+    const step = Math.round((at[i]! - at[i - 1]!) / (MINUTE_MS / 2)) / 2;
+    if (step === old) score++;
+    else if (step === next) score--;
+  }
+  return split;
+}
