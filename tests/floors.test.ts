@@ -33,7 +33,12 @@ const LIBRARIES: Record<string, string> = {
   'intl-messageformat': 'language',
   pdfkit: 'writers/pdf',
   fontkit: 'writers/pdf',
+  'bidi-js': 'writers/pdf',
   jsdom: 'writers/html',
+  fflate: 'readers',
+  'read-excel-file': 'readers',
+  'read-excel-file/node': 'readers',
+  tinypool: 'clinic',
   commander: 'cli',
   esbuild: 'build',
 };

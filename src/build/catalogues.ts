@@ -1,0 +1,119 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { findings } from '../findings/index.ts';
+import { measures } from '../measures/index.ts';
+import { targetSets } from '../targets/index.ts';
+
+/** Paths of the generated pages in docs/, each with the text the registries and the English words give it now. */
+export function catalogues(): Record<string, string> {
+  const words = JSON.parse(readFileSync(new URL('../../templates/words/en.json', import.meta.url), 'utf8')) as Words;
+  return {
+    'docs/measures.md': page('Measures', MEASURES, measuresOf(words)),
+    'docs/findings.md': page('Findings', FINDINGS, findingsOf(words)),
+    'docs/targets.md': page('Targets', TARGETS, targetsOf(words)),
+    'docs/issues.md': page('Issues', ISSUES, issuesOf(words)),
+  };
+}
+
+interface Words {
+  [key: string]: string | Words;
+}
+
+const MEASURES = 'Every number and table of an analysis, in the order in which the report explains them.';
+const FINDINGS = `Every statement about the data, in order of print: safety first. A finding *holds*, is *absent*, or is
+*untold* when the data do not allow it to be told; untold findings are printed with the reason. The examples are run by
+the tests. Words are in message format: what stands in braces is filled in.`;
+const TARGETS = `Published target sets. A glucose value is compared in the unit its file was in, with the limits
+published for that unit. Shares for low and high include the outer level.`;
+const ISSUES = `Everything the program may have to say about its input, with the room that says it. Words are in message
+format: what stands in braces is filled in.`;
+
+const page = (title: string, about: string, sections: string[]): string =>
+  `<!-- Written by \`npm run docs\`; change the source instead. -->\n\n# ${title}\n\n${about}\n\n${sections.join('\n\n')}\n`;
+
+const text = (words: Words, key: string): string => {
+  let at: string | Words | undefined = words;
+  for (const step of key.split('.')) at = typeof at === 'object' ? at[step] : undefined;
+  return typeof at === 'string' ? at : '';
+};
+
+const facts = (rows: [string, string][]): string =>
+  rows
+    .filter(([, value]) => value !== '')
+    .map(([name, value]) => `- ${name}: ${value}`)
+    .join('\n');
+
+const pairs = (record: object): string =>
+  Object.entries(record)
+    .map(([name, value]) => `${name} ${value}`)
+    .join(', ');
+
+const measuresOf = (words: Words): string[] =>
+  Object.values(measures).map(({ id, source, needs, definition }) =>
+    [
+      `## ${text(words, `measures.${id}.name`)}`,
+      text(words, `measures.${id}.definition`),
+      facts([
+        ['id', `\`${id}\``],
+        ['needs', pairs(needs)],
+        ['figures', pairs(definition)],
+        ['source', source],
+      ]),
+    ].join('\n\n'),
+  );
+
+const quote = (message: string): string => (message === '' ? '' : `\`\`\`text\n${message}\n\`\`\``);
+
+function leaves(words: string | Words | undefined, path = ''): [string, string][] {
+  if (words === undefined) return [];
+  if (typeof words === 'string') return [[path, words]];
+  return Object.entries(words).flatMap(([name, inner]) => leaves(inner, path === '' ? name : `${path}.${name}`));
+}
+
+const findingsOf = (words: Words): string[] =>
+  findings.map(({ id, source, examples }) => {
+    const section = words.findings as Words | undefined;
+    const said = leaves(section?.[id]).map(([path, message]) => `*${path}*\n\n${quote(message)}`);
+    const rows = examples.map(([name, , expected, set]) => `| ${name} | ${expected} | ${set ?? 'adult'} |`);
+    return [
+      `## ${id}`,
+      facts([['source', source]]),
+      ...said,
+      ['| example | expected | targets |', '|---|---|---|', ...rows].join('\n'),
+    ].join('\n\n');
+  });
+
+const targetsOf = (words: Words): string[] =>
+  Object.values(targetSets).map((set) => {
+    const limits = Object.entries(set.limits).map(
+      ([unit, { veryLow, low, high, veryHigh }]) => `| ${unit} | ${veryLow} | ${low} | ${high} | ${veryHigh ?? '–'} |`,
+    );
+    const goals = set.goals.map(({ of, op, share }) => `${of} ${op} ${Math.round(share * 1000) / 10} %`).join(', ');
+    return [
+      `## ${text(words, `targets.${set.id}.name`)}`,
+      text(words, `targets.${set.id}.note`),
+      ['| unit | very low below | low below | high above | very high above |', '|---|---|---|---|---|', ...limits].join(
+        '\n',
+      ),
+      facts([
+        ['id', `\`${set.id}\``],
+        ['goals', goals === '' ? 'none published as percentages' : goals],
+        ['CV spoken of as stable', set.cvLimit === null ? 'not stated' : `≤ ${set.cvLimit} %`],
+        ['GMI', set.gmi ? 'shown' : 'not shown'],
+        ['source', set.source],
+      ]),
+    ].join('\n\n');
+  });
+
+function issuesOf(words: Words): string[] {
+  const src = new URL('../', import.meta.url);
+  const files = readdirSync(fileURLToPath(src), { recursive: true, encoding: 'utf8' })
+    .filter((path) => path.endsWith('.ts') && !path.startsWith('build/'))
+    .sort()
+    .map((path) => ({ path, content: readFileSync(new URL(path, src), 'utf8') }));
+  const rows = leaves(words.issues).map(([code, message]) => {
+    const places = files.filter(({ content }) => content.includes(`'${code}'`)).map(({ path }) => `\`${path}\``);
+    return `| \`${code}\` | ${message.replaceAll('|', '\\|').replaceAll('\n', ' ')} | ${places.join(', ')} |`;
+  });
+  return [['| code | words | said by |', '|---|---|---|', ...rows.sort()].join('\n')];
+}
