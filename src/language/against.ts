@@ -1,6 +1,7 @@
 import type { Goal } from '../model/targets.ts';
-import { duration, percentNumber, type Telling } from './quantities.ts';
+import { duration, percent as percentText } from './durations.ts';
 import { spokenMinutes } from './shares.ts';
+import type { Telling } from './telling.ts';
 
 const DAY_MINUTES = 1440;
 
@@ -29,10 +30,8 @@ export function against(telling: Telling, share: number, goal: Pick<Goal, 'share
     }
   } else {
     const percent = share * 100;
-    const usual = percentNumber(telling, share);
-    const rounded = Number(percent.toFixed(percent < 9.95 ? 1 : 0));
-    if (rounded === 0 || sideOf(rounded, goal.share * 100) === side)
-      return telling.fill('units.percent', { value: usual });
+    const rounded = Number(percent.toFixed(percent < 9.95 || percent > 99 ? 1 : 0));
+    if (rounded === 0 || sideOf(rounded, goal.share * 100) === side) return percentText(telling, share);
     if (sideOf(Number(percent.toFixed(2)), goal.share * 100) === side) {
       return telling.fill('units.percent', { value: telling.forms.number(percent, 2) });
     }

@@ -1,7 +1,6 @@
 import type { BandMinutes } from '../model/measures.ts';
 import type { Band } from '../model/targets.ts';
-
-export const BANDS: readonly Band[] = ['very-low', 'low', 'in-range', 'high', 'very-high'];
+import { BANDS } from '../targets/bands.ts';
 
 const DAY_MINUTES = 1440;
 

@@ -2,11 +2,14 @@ import type { GlucoseUnit } from '../model/glucose.ts';
 import type { BandMinutes } from '../model/measures.ts';
 import type { Params, Quantity } from '../model/quantity.ts';
 import type { Band, Goal, TargetSet } from '../model/targets.ts';
+import { BANDS } from '../targets/bands.ts';
 import { against, goalShare } from './against.ts';
+import { duration } from './durations.ts';
 import { type LocaleForms, localeForms, type Style } from './locale.ts';
 import { type Messages, openMessages } from './messages.ts';
-import { duration, quantityChoice, quantityText, type Telling } from './quantities.ts';
-import { BANDS, dayOf24, stackedTenths } from './shares.ts';
+import { quantityChoice, quantityText } from './quantities.ts';
+import { dayOf24, stackedTenths } from './shares.ts';
+import type { Telling } from './telling.ts';
 
 export interface Speaker {
   language: string;
@@ -91,7 +94,9 @@ export function speaker(words: unknown, options: SpeakerOptions): Speaker {
     number: (number, decimals) => isolate(forms.number(number, decimals)),
     against: (share, goal) => isolate(against(telling, share, goal)),
     goal: (goal) =>
-      isolate(fill(goal.op === '<' ? 'units.below' : 'units.above', { value: goalShare(telling, goal.share) })),
+      isolate(
+        fill(`units.goal.${voice}.${goal.op === '<' ? 'under' : 'over'}`, { value: goalShare(telling, goal.share) }),
+      ),
     stack(minutes) {
       const day = dayOf24(minutes);
       const tenths = stackedTenths(minutes);

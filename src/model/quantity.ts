@@ -7,8 +7,13 @@ import type { Estimate } from './measured.ts';
  */
 export type Quantity =
   | { q: 'count'; value: number }
-  /** 0 to 1; spoken as percent, or in hours a day for the patient. */
-  | { q: 'share'; value: number }
+  /**
+   * 0 to 1; spoken as percent, or in hours a day for the patient. `beside` is a goal told in the same breath: the
+   * text gets the decimals it takes not to contradict the verdict.
+   */
+  | { q: 'share'; value: number; beside?: number }
+  /** How many of how many, told as the fixed frequency word with its count: "most nights (9 of 13)". */
+  | { q: 'often'; k: number; n: number; of: 'days' | 'nights' | 'lows' }
   /** A duration. */
   | { q: 'minutes'; value: number }
   | { q: 'glucose'; value: MgPerDl; limit?: -1 | 0 | 1 }
@@ -20,7 +25,7 @@ export type Quantity =
   | { q: 'clock'; value: number }
   | { q: 'date'; value: LocalDate }
   | { q: 'dates'; value: LocalDate[] }
-  | { q: 'estimate'; value: Estimate; as: 'share' | 'glucose' | 'minutes' }
+  | { q: 'estimate'; value: Estimate; as: 'share' | 'glucose' | 'minutes'; beside?: number }
   | { q: 'word'; value: string };
 
 export type Params = Record<string, Quantity>;

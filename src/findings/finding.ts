@@ -1,0 +1,37 @@
+import type { Evidence, Look } from '../model/look.ts';
+import type { Why } from '../model/measured.ts';
+import type { Measures } from '../model/measures.ts';
+import type { Params } from '../model/quantity.ts';
+import type { TargetSet } from '../model/targets.ts';
+
+/** A few measures, what the finding makes of them, and the target set when it is not the adult one. */
+export type Example = readonly [
+  name: string,
+  measures: Partial<Measures>,
+  expected: Look['case'],
+  targets?: TargetSet['id'],
+];
+
+/** One statement about the data. It reads measures, never readings, and advises nothing. */
+export interface Finding {
+  id: string;
+  /** Where the rule was published, or that it is ours. */
+  source: string;
+  look(measures: Measures, targets: TargetSet): Look;
+  /** With the boundary between holding and absent. */
+  examples: readonly Example[];
+}
+
+/** What one finding saw. */
+export interface Found {
+  id: string;
+  look: Look;
+}
+
+export const absent: Look = { case: 'absent' };
+
+export const untold = (why: Why): Look => ({ case: 'untold', why });
+
+export function holds(params: Params, where: Evidence[], variant?: string): Look {
+  return variant === undefined ? { case: 'holds', params, where } : { case: 'holds', params, where, variant };
+}

@@ -1,0 +1,59 @@
+import type { Measures } from '../model/measures.ts';
+import type { TargetSet } from '../model/targets.ts';
+import { bestDays } from './bestDays.ts';
+import { cvOverLimit } from './cvOverLimit.ts';
+import { dawnRise } from './dawnRise.ts';
+import { type Finding, type Found, untold } from './finding.ts';
+import { highAfterWindow } from './highAfterWindow.ts';
+import { longLows } from './longLows.ts';
+import { longVeryHigh } from './longVeryHigh.ts';
+import { lowsAtNight } from './lowsAtNight.ts';
+import { lowsAveragesHide } from './lowsAveragesHide.ts';
+import { lowsClustered } from './lowsClustered.ts';
+import { nightsWithoutData } from './nightsWithoutData.ts';
+import { noLowsSeen } from './noLowsSeen.ts';
+import { notEnoughData } from './notEnoughData.ts';
+import { readingsAtLimits } from './readingsAtLimits.ts';
+import { reboundAfterLows } from './reboundAfterLows.ts';
+import { timeInRange } from './timeInRange.ts';
+import { timeLowOverGoal } from './timeLowOverGoal.ts';
+import { veryLow } from './veryLow.ts';
+import { wentWell } from './wentWell.ts';
+import { wideSpread } from './wideSpread.ts';
+
+export type { Example, Finding, Found } from './finding.ts';
+export { topics, type Topic } from './topic.ts';
+
+/** Every finding, in the order of print: enough data, lows, nights, what went well, time in range, highs, the rest. */
+export const findings: readonly Finding[] = [
+  notEnoughData,
+  veryLow,
+  longLows,
+  lowsAtNight,
+  nightsWithoutData,
+  lowsClustered,
+  timeLowOverGoal,
+  lowsAveragesHide,
+  noLowsSeen,
+  wentWell,
+  bestDays,
+  timeInRange,
+  longVeryHigh,
+  highAfterWindow,
+  reboundAfterLows,
+  dawnRise,
+  wideSpread,
+  cvOverLimit,
+  readingsAtLimits,
+];
+
+/** What every finding saw, in the order of print. Never throws: a finding that does is told as failed. */
+export function lookAll(measures: Measures, targets: TargetSet): Found[] {
+  return findings.map((finding) => {
+    try {
+      return { id: finding.id, look: finding.look(measures, targets) };
+    } catch {
+      return { id: finding.id, look: untold('failed') };
+    }
+  });
+}

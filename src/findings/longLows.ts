@@ -1,0 +1,35 @@
+import { daysOf, evidenceOf, extremes } from './episodes.ts';
+import { lowsLike } from './examples.ts';
+import { absent, type Finding, holds, untold } from './finding.ts';
+import { count, dates, limit, minutes } from './quantities.ts';
+
+const LONG = 120;
+
+/** Lows of 2 hours or more. Whether the consensus means 120 minutes or more than 120 is read both ways; ours: from 120. */
+export const longLows: Finding = {
+  id: 'long-lows',
+  source: 'extended lows: Battelino 2023, Lancet Diabetes Endocrinol 11:42-57 (minutes from memory)',
+  look({ lows }) {
+    if (!lows.ok) return untold(lows.why);
+    const long = lows.value.list.filter((each) => each.minutes >= LONG);
+    if (long.length === 0) return absent;
+    const { extreme, longest } = extremes(long);
+    return holds(
+      {
+        count: count(long.length),
+        dates: dates(daysOf(long)),
+        night: count(long.filter((each) => each.night).length),
+        length: minutes(LONG),
+        longest,
+        lowest: extreme,
+        limit: limit('low'),
+      },
+      long.map(evidenceOf),
+    );
+  },
+  examples: [
+    ['a low of 120 minutes', { lows: lowsLike({ minutes: 120 }) }, 'holds'],
+    ['a low of 119 minutes', { lows: lowsLike({ minutes: 119 }) }, 'absent'],
+    ['no readings', { lows: { ok: false, why: 'no-readings' } }, 'untold'],
+  ],
+};

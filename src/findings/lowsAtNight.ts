@@ -1,0 +1,42 @@
+import { nightsLike } from './examples.ts';
+import { absent, type Finding, holds, untold } from './finding.ts';
+import { clock, count, dates, glucose, limit, minutes, often, word } from './quantities.ts';
+
+const NIGHT_END = 360;
+
+/** Nights with any reading below the low limit. */
+export const lowsAtNight: Finding = {
+  id: 'lows-at-night',
+  source: 'night: Danne 2017, Diabetes Care 40:1631-1640; counted by night: ours',
+  look({ nights }) {
+    if (!nights.ok) return untold(nights.why);
+    const low = nights.value.filter((night) => night.state === 'low' || night.state === 'very-low');
+    const known = nights.value.filter((night) => night.state !== 'unknown');
+    if (low.length === 0) return known.length === 0 ? untold('too-few-nights') : absent;
+    const deepest = low.reduce((a, b) => ((b.lowest ?? Infinity) < (a.lowest ?? Infinity) ? b : a));
+    const longest = Math.max(...low.map((night) => night.longestLow));
+    return holds(
+      {
+        often: often(low.length, known.length, 'nights'),
+        count: count(low.length),
+        veryLow: count(low.filter((night) => night.state === 'very-low').length),
+        unknown: count(nights.value.length - known.length),
+        dates: dates(low.map(({ date }) => date)),
+        length: word(longest > 0 ? 'episode' : 'brief'),
+        longest: minutes(longest),
+        lowest: deepest.lowest === null ? limit('low') : glucose(deepest.lowest),
+        lowestAt: clock(deepest.lowestMinute ?? 0),
+        from: clock(0),
+        to: clock(NIGHT_END),
+        limit: limit('low'),
+      },
+      low.map(({ date }) => ({ date, fromMinute: 0, toMinute: NIGHT_END })),
+    );
+  },
+  examples: [
+    ['1 night of 14', { nights: nightsLike(14, {}, { state: 'low', longestLow: 20 }) }, 'holds'],
+    ['none seen on 14 nights', { nights: nightsLike(14) }, 'absent'],
+    ['no night with enough readings', { nights: nightsLike(14, { state: 'unknown', share: 0.5 }) }, 'untold'],
+    ['a low in a night with few readings', { nights: nightsLike(1, { state: 'very-low', share: 0.2 }) }, 'holds'],
+  ],
+};

@@ -1,0 +1,68 @@
+import type { MgPerDl } from '../model/glucose.ts';
+import type { ModalBin } from '../model/measures.ts';
+import { daysOf, evidenceOf } from './episodes.ts';
+import { bandsLike, lowsLike, modalDayLike, seenCoverage } from './examples.ts';
+import { absent, type Finding, holds, untold } from './finding.ts';
+import { count, glucose, limit, often, share, word } from './quantities.ts';
+
+const LEAST_DAYS = 2;
+
+/**
+ * Lows on 2 or more days that the summary does not show: the time low meets its goals, or the lower edge of the
+ * middle half of days never comes down to the low limit.
+ */
+export const lowsAveragesHide: Finding = {
+  id: 'lows-averages-hide',
+  source: 'ours',
+  look({ lows, coverage, timeInBands, modalDay }, targets) {
+    if (!lows.ok) return untold(lows.why);
+    if (!coverage.ok) return untold(coverage.why);
+    const days = daysOf(lows.value.list);
+    if (days.length < LEAST_DAYS) return absent;
+    if (!timeInBands.ok && !modalDay.ok) return untold(modalDay.ok ? 'failed' : modalDay.why);
+    const goals = timeInBands.ok ? timeInBands.value.goals.filter(({ of }) => of === 'low' || of === 'very-low') : [];
+    const goalMet = goals.length > 0 && goals.every(({ met }) => met);
+    const edge = modalDay.ok ? least(modalDay.value.bins) : null;
+    const clear = edge !== null && edge >= targets.limits['mg/dL'].low;
+    if (!goalMet && !clear) return absent;
+    const hidden = goalMet && clear ? 'both' : goalMet ? 'goal' : 'profile';
+    const low = timeInBands.ok ? timeInBands.value.cumulative.low.value : 0;
+    return holds(
+      {
+        hidden: word(hidden),
+        often: often(days.length, coverage.value.daysWithReadings, 'days'),
+        count: count(lows.value.list.length),
+        share: share(low, goals.find(({ of }) => of === 'low')?.share),
+        edge: edge === null ? limit('low') : glucose(edge as MgPerDl),
+        limit: limit('low'),
+      },
+      lows.value.list.map(evidenceOf),
+      hidden,
+    );
+  },
+  examples: [
+    ['lows on 2 days, lower edge at the limit', { ...twoLows(), modalDay: modalDayLike(70) }, 'holds'],
+    ['lower edge below the limit, goal missed', { ...twoLows(), modalDay: modalDayLike(69), ...missed() }, 'absent'],
+    ['goal met, lower edge below the limit', { ...twoLows(), modalDay: modalDayLike(69), ...met() }, 'holds'],
+    ['lows on 1 day', { lows: lowsLike({}), coverage: seenCoverage(14, 1), modalDay: modalDayLike(90) }, 'absent'],
+    ['neither shares nor usual day', twoLows(), 'untold'],
+  ],
+};
+
+function least(bins: readonly ModalBin[]): number | null {
+  let lowest: number | null = null;
+  for (const { p25 } of bins) if (p25 !== null && (lowest === null || p25 < lowest)) lowest = p25;
+  return lowest;
+}
+
+function twoLows() {
+  return { lows: lowsLike({}, {}), coverage: seenCoverage(14, 1) };
+}
+
+function met() {
+  return { timeInBands: bandsLike({ low: 39, 'in-range': 961 }, { of: 'low', op: '<', share: 0.04, met: true }) };
+}
+
+function missed() {
+  return { timeInBands: bandsLike({ low: 41, 'in-range': 959 }, { of: 'low', op: '<', share: 0.04, met: false }) };
+}

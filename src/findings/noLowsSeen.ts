@@ -1,0 +1,49 @@
+import { bandsLike, lowsLike, nightsLike, seenCoverage } from './examples.ts';
+import { absent, type Finding, holds, untold } from './finding.ts';
+import { count, limit, minutes, word } from './quantities.ts';
+
+const SEEN_SHARE = 0.7;
+
+/** No reading below the low limit in the hours there are, never "no lows": told with the hours, those at night apart. */
+export const noLowsSeen: Finding = {
+  id: 'no-lows-seen',
+  source: 'ours; 70 % Battelino 2019, Diabetes Care 42:1593-1603',
+  look({ lows, timeInBands, coverage, nights }) {
+    if (!lows.ok) return untold(lows.why);
+    if (!timeInBands.ok) return untold(timeInBands.why);
+    if (!coverage.ok) return untold(coverage.why);
+    const { minutes: spent } = timeInBands.value;
+    if (lows.value.list.length > 0 || spent.low > 0 || spent['very-low'] > 0) return absent;
+    const { share, hours, night } = coverage.value;
+    if (share < SEEN_SHARE) return untold('too-few-readings');
+    const thin = nights.ok ? nights.value.filter((each) => each.share < 1) : [];
+    const gaps = !nights.ok || thin.length > 0 || night.share < 1;
+    return holds(
+      {
+        hours: minutes(hours * 60),
+        nightHours: minutes(night.hours * 60),
+        gaps: word(gaps ? 'yes' : 'no'),
+        nightsWithGaps: count(thin.length),
+        limit: limit('low'),
+      },
+      [],
+      gaps ? 'night-gaps' : 'whole-nights',
+    );
+  },
+  examples: [
+    ['nothing below the limit, nights whole', seen(1), 'holds'],
+    ['70 % of readings', seen(0.7), 'holds'],
+    ['69 % of readings', seen(0.69), 'untold'],
+    ['five minutes low, no episode', { ...seen(1), timeInBands: bandsLike({ low: 5, 'in-range': 1000 }) }, 'absent'],
+    ['a low', { ...seen(1), lows: lowsLike({}) }, 'absent'],
+  ],
+};
+
+function seen(share: number) {
+  return {
+    lows: lowsLike(),
+    timeInBands: bandsLike({ 'in-range': 1000 }),
+    coverage: seenCoverage(14, share),
+    nights: nightsLike(14, { share }),
+  };
+}

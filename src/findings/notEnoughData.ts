@@ -1,0 +1,40 @@
+import { seenCoverage } from './examples.ts';
+import { absent, type Finding, holds, untold } from './finding.ts';
+import { count, minutes, share, word } from './quantities.ts';
+
+const NEEDED_DAYS = 14;
+const NEEDED_SHARE = 0.7;
+
+/** Fewer than 14 days, or less than 70 % of them with readings: numbers are shown, and told to be unsteady. */
+export const notEnoughData: Finding = {
+  id: 'not-enough-data',
+  source: 'Battelino 2019, Diabetes Care 42:1593-1603',
+  look({ coverage }) {
+    if (!coverage.ok) return untold(coverage.why);
+    const { byDay, daysWithReadings, hours, ofHours, share: seen, enough } = coverage.value;
+    if (enough) return absent;
+    const lacking = byDay.length < NEEDED_DAYS ? (seen < NEEDED_SHARE ? 'both' : 'days') : 'share';
+    return holds(
+      {
+        lacking: word(lacking),
+        days: count(byDay.length),
+        daysWithReadings: count(daysWithReadings),
+        neededDays: count(NEEDED_DAYS),
+        hours: minutes(hours * 60),
+        ofHours: minutes(ofHours * 60),
+        // Share of the period, not time a day, so told as a plain percentage in both voices.
+        percent: count(Math.floor(seen * 100)),
+        share: share(seen, NEEDED_SHARE),
+        neededShare: share(NEEDED_SHARE),
+      },
+      byDay.filter((day) => day.share < NEEDED_SHARE).map(({ date }) => ({ date })),
+      lacking,
+    );
+  },
+  examples: [
+    ['14 days with 70 % of readings', { coverage: seenCoverage(14, 0.7) }, 'absent'],
+    ['13 full days', { coverage: seenCoverage(13, 1) }, 'holds'],
+    ['14 days with 69.9 %', { coverage: seenCoverage(14, 0.699) }, 'holds'],
+    ['no readings', { coverage: { ok: false, why: 'no-readings' } }, 'untold'],
+  ],
+};

@@ -1,0 +1,36 @@
+import { median } from '../stats/quantile.ts';
+import { evidenceOf } from './episodes.ts';
+import { reboundsLike } from './examples.ts';
+import { absent, type Finding, holds, untold } from './finding.ts';
+import { count, glucose, limit, minutes, often } from './quantities.ts';
+
+const LEAST = 2;
+const WITHIN = 120;
+
+/** Highs that began within 2 hours after a low, more than once. An order in time, not a cause. */
+export const reboundAfterLows: Finding = {
+  id: 'rebound-after-lows',
+  source: 'Acciaroli 2022, J Diabetes Sci Technol 16:677-682; twice: ours',
+  look({ rebounds }) {
+    if (!rebounds.ok) return untold(rebounds.why);
+    const { list, ofLows } = rebounds.value;
+    if (list.length < LEAST) return absent;
+    const peak = list.reduce((a, b) => (b.peak > a.peak ? b : a)).peak;
+    return holds(
+      {
+        often: often(list.length, ofLows, 'lows'),
+        count: count(list.length),
+        within: minutes(WITHIN),
+        after: minutes(median(list.map((each) => each.minutesAfter))),
+        peak: glucose(peak),
+        limit: limit('high'),
+      },
+      list.map(({ low }) => evidenceOf(low)),
+    );
+  },
+  examples: [
+    ['after 2 of 5 lows', { rebounds: reboundsLike(2, 5) }, 'holds'],
+    ['after 1 of 5 lows', { rebounds: reboundsLike(1, 5) }, 'absent'],
+    ['no readings', { rebounds: { ok: false, why: 'no-readings' } }, 'untold'],
+  ],
+};

@@ -1,0 +1,48 @@
+import { bandsLike } from './examples.ts';
+import { type Finding, holds, untold } from './finding.ts';
+import { limit, minutes, share, shareEstimate, word } from './quantities.ts';
+
+/** Time in range with its interval, against the set's goal when it has one, and the time above range. */
+export const timeInRange: Finding = {
+  id: 'time-in-range',
+  source: 'Battelino 2019, Diabetes Care 42:1593-1603',
+  look({ timeInBands }) {
+    if (!timeInBands.ok) return untold(timeInBands.why);
+    const { exclusive, cumulative, goals } = timeInBands.value;
+    const goal = goals.find(({ of }) => of === 'in-range');
+    const highGoal = goals.find(({ of }) => of === 'high');
+    const inRange = exclusive['in-range'];
+    const verdict = goal === undefined ? 'no-verdict' : goal.met ? 'met' : 'not-met';
+    return holds(
+      {
+        verdict: word(verdict),
+        estimate: shareEstimate(inRange, goal?.share),
+        share: share(inRange.value, goal?.share),
+        best: share(inRange.value),
+        low: share(inRange.low ?? inRange.value),
+        high: share(inRange.high ?? inRange.value),
+        known: word(inRange.low === null ? 'point' : 'interval'),
+        minutes: minutes(inRange.value * 1440),
+        goal: share(goal?.share ?? 0),
+        from: limit('low'),
+        to: limit('high'),
+        above: share(cumulative.high.value, highGoal?.share),
+        aboveMinutes: minutes(cumulative.high.value * 1440),
+        aboveGoal: share(highGoal?.share ?? 0),
+        aboveVerdict: word(highGoal === undefined ? 'no-verdict' : highGoal.met ? 'met' : 'not-met'),
+      },
+      [],
+      verdict,
+    );
+  },
+  examples: [
+    ['goal met', { timeInBands: bandsLike({ 'in-range': 71, high: 29 }, goal(true)) }, 'holds'],
+    ['exactly on the goal', { timeInBands: bandsLike({ 'in-range': 70, high: 30 }, goal(false)) }, 'holds'],
+    ['no goal', { timeInBands: bandsLike({ 'in-range': 70, high: 30 }) }, 'holds', 'pregnancy-other'],
+    ['no readings', { timeInBands: { ok: false, why: 'no-readings' } }, 'untold'],
+  ],
+};
+
+function goal(met: boolean) {
+  return { of: 'in-range' as const, op: '>' as const, share: 0.7, met };
+}

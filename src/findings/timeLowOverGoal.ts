@@ -1,0 +1,46 @@
+import { bandsLike } from './examples.ts';
+import { absent, type Finding, holds, untold } from './finding.ts';
+import { limit, minutes, share, shareEstimate, word } from './quantities.ts';
+
+/** Time low, or very low, does not meet its goal. The goal on low includes very low. */
+export const timeLowOverGoal: Finding = {
+  id: 'time-low-over-goal',
+  source: 'Battelino 2019, Diabetes Care 42:1593-1603',
+  look({ timeInBands }) {
+    if (!timeInBands.ok) return untold(timeInBands.why);
+    const { goals, cumulative, exclusive } = timeInBands.value;
+    const low = goals.find(({ of }) => of === 'low');
+    const veryLow = goals.find(({ of }) => of === 'very-low');
+    if (!low && !veryLow) return untold('not-for-these-targets');
+    const over = { low: low?.met === false, veryLow: veryLow?.met === false };
+    if (!over.low && !over.veryLow) return absent;
+    const which = over.low && over.veryLow ? 'both' : over.low ? 'low' : 'very-low';
+    return holds(
+      {
+        which: word(which),
+        low: shareEstimate(cumulative.low, low?.share),
+        lowShare: share(cumulative.low.value, low?.share),
+        lowMinutes: minutes(cumulative.low.value * 1440),
+        lowGoal: share(low?.share ?? 0),
+        limit: limit('low'),
+        veryLow: shareEstimate(exclusive['very-low'], veryLow?.share),
+        veryLowShare: share(exclusive['very-low'].value, veryLow?.share),
+        veryLowMinutes: minutes(exclusive['very-low'].value * 1440),
+        veryLowGoal: share(veryLow?.share ?? 0),
+        veryLowLimit: limit('very-low'),
+      },
+      [],
+      which,
+    );
+  },
+  examples: [
+    ['low not met', { timeInBands: bandsLike({ low: 40, 'in-range': 960 }, goal('low', 0.04, false)) }, 'holds'],
+    ['both met', { timeInBands: bandsLike({ low: 39, 'in-range': 961 }, goal('low', 0.04, true)) }, 'absent'],
+    ['very low not met', { timeInBands: bandsLike({ 'very-low': 20 }, goal('very-low', 0.01, false)) }, 'holds'],
+    ['a set without goals', { timeInBands: bandsLike({ low: 40 }) }, 'untold', 'pregnancy-other'],
+  ],
+};
+
+function goal(of: 'low' | 'very-low', limitShare: number, met: boolean) {
+  return { of, op: '<' as const, share: limitShare, met };
+}

@@ -1,0 +1,40 @@
+import type { Found } from './finding.ts';
+
+/** What to talk about, and the rule that chose it; the rule's words are `findings.rules.<rule>`. */
+export interface Topic {
+  id: string;
+  rule: string;
+}
+
+/** Lows before data, data before highs, highs before spread: published reading orders put safety first. */
+const ORDER: readonly Topic[] = [
+  { id: 'very-low', rule: 'very-low-first' },
+  { id: 'long-lows', rule: 'lows-first' },
+  { id: 'lows-at-night', rule: 'lows-first' },
+  { id: 'lows-clustered', rule: 'lows-first' },
+  { id: 'time-low-over-goal', rule: 'lows-first' },
+  { id: 'lows-averages-hide', rule: 'lows-first' },
+  { id: 'not-enough-data', rule: 'data-before-highs' },
+  { id: 'nights-without-data', rule: 'data-before-highs' },
+  { id: 'long-very-high', rule: 'highs-after-lows' },
+  { id: 'high-after-window', rule: 'highs-after-lows' },
+  { id: 'rebound-after-lows', rule: 'highs-after-lows' },
+  { id: 'dawn-rise', rule: 'highs-after-lows' },
+  { id: 'wide-spread', rule: 'spread-last' },
+  { id: 'cv-over-limit', rule: 'spread-last' },
+  { id: 'went-well', rule: 'repeat-what-works' },
+  { id: 'best-days', rule: 'repeat-what-works' },
+];
+
+/**
+ * One topic for the visit, so that the effect of a change can be seen (Szmuilowicz & Aleppo 2022, Postgrad Med
+ * 134:743-751); a second one only beside a very low glucose. None when no finding of the list holds.
+ */
+export function topics(found: readonly Found[]): Topic[] {
+  const holding = new Set(found.filter(({ look }) => look.case === 'holds').map(({ id }) => id));
+  const [first, second] = ORDER.filter(({ id }) => holding.has(id));
+  if (!first) return [];
+  return first.id === 'very-low' && second && second.rule !== 'repeat-what-works'
+    ? [first, { ...second, rule: 'second-beside-very-low' }]
+    : [first];
+}

@@ -1,0 +1,65 @@
+import { daysOf, evidenceOf, extremes } from './episodes.ts';
+import { bandsLike, lowsLike } from './examples.ts';
+import { absent, type Finding, holds, untold } from './finding.ts';
+import { clock, count, dates, limit, minutes, word } from './quantities.ts';
+
+/** Any very low glucose. Once is enough, and so is less than the 15 minutes that make an episode. */
+export const veryLow: Finding = {
+  id: 'very-low',
+  source: 'level 2: Battelino 2019, Diabetes Care 42:1593-1603; 15 minutes: Danne 2017, Diabetes Care 40:1631-1640',
+  look({ lows, timeInBands, daily }) {
+    if (!lows.ok) return untold(lows.why);
+    const episodes = lows.value.list.filter((each) => each.level === 2);
+    const total = timeInBands.ok ? timeInBands.value.minutes['very-low'] : 0;
+    if (episodes.length > 0) {
+      const { extreme, longest, furthest } = extremes(episodes);
+      return holds(
+        {
+          kind: word('episodes'),
+          count: count(episodes.length),
+          days: count(daysOf(episodes).length),
+          dates: dates(daysOf(episodes)),
+          night: count(episodes.filter((each) => each.night).length),
+          lowest: extreme,
+          lowestDate: dates([furthest.date]),
+          lowestFrom: clock(furthest.startMinute),
+          longest,
+          total: minutes(
+            Math.max(
+              total,
+              episodes.reduce((sum, each) => sum + each.outerMinutes, 0),
+            ),
+          ),
+          limit: limit('very-low'),
+        },
+        episodes.map(evidenceOf),
+        'episodes',
+      );
+    }
+    if (total === 0) return absent;
+    const days = daily.ok ? daily.value.filter((day) => day.minutes['very-low'] > 0).map(({ date }) => date) : [];
+    return holds(
+      {
+        kind: word('brief'),
+        count: count(0),
+        days: count(days.length),
+        dates: dates(days),
+        night: count(0),
+        lowest: limit('very-low'),
+        lowestDate: dates([]),
+        lowestFrom: clock(0),
+        longest: minutes(0),
+        total: minutes(total),
+        limit: limit('very-low'),
+      },
+      days.map((date) => ({ date })),
+      'brief',
+    );
+  },
+  examples: [
+    ['one low of level 2', { lows: lowsLike({ level: 2 }) }, 'holds'],
+    ['lows of level 1 only', { lows: lowsLike({}, {}), timeInBands: bandsLike({ low: 60 }) }, 'absent'],
+    ['ten minutes very low, no episode', { lows: lowsLike(), timeInBands: bandsLike({ 'very-low': 10 }) }, 'holds'],
+    ['no readings', { lows: { ok: false, why: 'no-readings' } }, 'untold'],
+  ],
+};
