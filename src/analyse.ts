@@ -1,8 +1,7 @@
 import { createHash } from 'node:crypto';
-import { lookAll, topics } from './findings/index.ts';
+import { type Found, lookAll, type Topic, topics } from './findings/index.ts';
 import { measure } from './measures/index.ts';
 import type { Choice, Input, Issue, Ledger, ReadSettings } from './model/input.ts';
-import type { Look } from './model/look.ts';
 import type { Measures } from './model/measures.ts';
 import type { Settings } from './model/settings.ts';
 import type { TargetSet } from './model/targets.ts';
@@ -39,13 +38,15 @@ export interface Analysis {
   files: FileAccount[];
   /** Over all files. */
   ledger: Ledger;
+  /** Of the readings and notes in the ledger, those on days outside the period. */
+  outside: { readings: number; notes: number };
   targets: TargetSet;
   timeline: Timeline;
   measures: Measures;
   /** Every finding in order of print, also those that are absent or could not be told. */
-  found: { id: string; look: Look }[];
+  found: Found[];
   /** What to talk about, the first foremost. */
-  topics: ReturnType<typeof topics>;
+  topics: Topic[];
   issues: Issue[];
 }
 
@@ -54,6 +55,7 @@ export interface Refusal {
   ok: false;
   files: FileAccount[];
   ledger: Ledger;
+  outside: { readings: number; notes: number };
   issues: Issue[];
 }
 
@@ -63,7 +65,7 @@ export function intake(
   settings: Settings,
 ): Refusal | (Omit<Refusal, 'ok'> & { ok: true; timeline: Timeline }) {
   const files = readInputs([...inputs], readSettings(settings));
-  const { timeline, issues: placed, ledgers } = buildTimeline(files, settings);
+  const { timeline, issues: placed, ledgers, total, readingsOutside, notesOutside } = buildTimeline(files, settings);
   const issues = [...files.flatMap((file) => file.issues), ...placed];
   const told = {
     files: files.map((file, i) => ({
@@ -71,11 +73,12 @@ export function intake(
       kind: file.kind,
       hash: file.hash,
       choices: file.choices,
-      ledger: ledgers[i]!,
+      ledger: ledgers[i]!.ledger,
       persons: file.persons,
       ...(file.layout === undefined ? {} : { layout: file.layout }),
     })),
-    ledger: total(ledgers),
+    ledger: total,
+    outside: { readings: readingsOutside, notes: notesOutside },
     issues,
   };
   if (timeline === null || issues.some((issue) => issue.level === 'refusal')) return { ok: false, ...told };
@@ -113,14 +116,6 @@ function readSettings({ unit, zone, dateOrder, layout, today }: Settings): ReadS
     ...(dateOrder === undefined ? {} : { dateOrder }),
     ...(layout === undefined ? {} : { layout }),
   };
-}
-
-function total(ledgers: readonly Ledger[]): Ledger {
-  const sum: Ledger = { rows: 0, used: 0, duplicate: 0, setAside: 0, notes: 0, ignored: 0 };
-  for (const ledger of ledgers) {
-    for (const name of Object.keys(sum) as (keyof Ledger)[]) sum[name] += ledger[name];
-  }
-  return sum;
 }
 
 /** Two papers with the same twelve digits show the same numbers, whoever's name stands on them. */

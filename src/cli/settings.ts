@@ -16,8 +16,6 @@ export interface Wanted {
   overruled: string[];
 }
 
-const DAYS = 14;
-
 /** Options win over the settings file, that over the usual. Throws WrongUse, or hands back what is wrong in the file. */
 export async function settle(
   options: FolderSettings,
@@ -44,9 +42,9 @@ export async function settle(
   return {
     settings: {
       targets: wanted.targets ?? 'adult',
-      period: periodOf(wanted),
       today: wanted.date ?? today,
       person: pick(wanted, ['name', 'code', 'clinic']),
+      ...periodOf(wanted),
       ...pick(wanted, ['unit', 'zone', 'dateOrder']),
       ...(wanted.layout === undefined ? {} : { layout: await readLayout(wanted.layout) }),
     },
@@ -64,11 +62,12 @@ function pick<T extends object, K extends keyof T>(from: T, names: K[]): { [P in
   };
 }
 
-function periodOf({ days, from, to }: FolderSettings): PeriodChoice {
-  if (from === undefined && to === undefined) return { days: days ?? DAYS };
-  if (days !== undefined) throw new WrongUse('daysAndDates');
+function periodOf({ days, from, to }: FolderSettings): { period?: PeriodChoice } {
+  if (days !== undefined && (from ?? to) !== undefined) throw new WrongUse('daysAndDates');
+  if (days !== undefined) return { period: { days } };
+  if (from === undefined && to === undefined) return {};
   if (from !== undefined && to !== undefined && from > to) throw new WrongUse('datesReversed', { from, to });
-  return { ...(from === undefined ? {} : { from }), ...(to === undefined ? {} : { to }) };
+  return { period: { ...(from === undefined ? {} : { from }), ...(to === undefined ? {} : { to }) } };
 }
 
 function checkZone(zone: string | undefined): void {

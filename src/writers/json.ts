@@ -13,11 +13,13 @@ const HOLE = '@readings@';
  * numbers null. The order of names is fixed, so the same analysis gives the same text.
  */
 export function analysisJson(analysis: Analysis, { readings = true }: JsonOptions = {}): string {
-  const { ok: _, timeline, ...rest } = analysis;
+  const { ok: _, timeline: whole, ...rest } = analysis;
+  // The timeline's own issues stand among those of the analysis already.
+  const { issues: __, ...timeline } = whole;
   const inner = readings ? HOLE : { count: timeline.readings.count };
   const text = `${JSON.stringify({ ...rest, timeline: { ...timeline, readings: inner } }, null, 1)}\n`;
   // A function, so that a `$` in the data is no pattern of replacement.
-  return readings ? text.replace(`"${HOLE}"`, () => columns(timeline.readings)) : text;
+  return readings ? text.replace(`"${HOLE}"`, () => columns(whole.readings)) : text;
 }
 
 function columns(readings: Readings): string {
