@@ -34,7 +34,7 @@ export function clockSetBack(placed: PlacedFile, hasZone: boolean): Issue[] {
     last = here;
   }
   return jumps.map((i) => ({
-    code: 'clock-set-back',
+    code: hasZone ? 'clock-set-back' : 'clock-set-back-written',
     level: 'warning',
     origin: { file: file.name, line: file.readings.line[i]! },
     actual: new Date(file.readings.wall[i]!).toISOString().slice(0, 16).replace('T', ' '),
