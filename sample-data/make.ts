@@ -4,11 +4,15 @@
  */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { autumnClockChange } from './making/autumn-clock-change.ts';
 import { eveningExercise } from './making/evening-exercise.ts';
+import { longHighs } from './making/long-highs.ts';
+import { pregnancy } from './making/pregnancy.ts';
 import { steadyFortnight } from './making/steady-fortnight.ts';
 import type { Story } from './making/story.ts';
+import { thinData } from './making/thin-data.ts';
 
-const STORIES: readonly Story[] = [steadyFortnight, eveningExercise];
+const STORIES: readonly Story[] = [steadyFortnight, eveningExercise, autumnClockChange, pregnancy, thinData, longHighs];
 
 const target = process.argv[2] ?? import.meta.dirname;
 for (const story of STORIES) {

@@ -79,7 +79,6 @@ function lived(): Lived {
     puton: [-2 * 1440, time.at(12, 9 * 60), time.at(26, 10 * 60 + 20)],
     holes: [{ from: time.at(9, 17 * 60), to: time.at(9, 18 * 60 + 20) }],
     pressed: [],
-    reports: { from: 40, to: 400 },
     firstDay: 0.06,
     noise: 4.5,
   };

@@ -71,7 +71,7 @@ export function live(person: Person, plan: Plan, wear: Wear, clock: Clock, rando
     if (value < 70 && !alarmed) happenings.push({ at, kind: 'alarm', label: 'low', why: 'low' });
     alarmed = value < 70 || (alarmed && value < 80);
     const acts = random.chance(asleep ? habits.treatsLow.asleep : habits.treatsLow.awake);
-    if (value < 68 && acts && at - lastTreated > 20) {
+    if (value < habits.treatsBelow && acts && at - lastTreated > 20) {
       eat(16, 14);
       lastTreated = at;
       happenings.push({ at, kind: 'meal', amount: 16, label: 'glucose tablets', why: 'low' });

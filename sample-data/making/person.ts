@@ -55,6 +55,8 @@ export interface Habits {
   correctsAbove: number;
   /** Chance per reading (3 min) of acting on a low, awake and asleep. */
   treatsLow: { awake: number; asleep: number };
+  /** Acts on readings under this, mg/dL. */
+  treatsBelow: number;
   /** Asleep from, to: wall minutes. */
   sleep: { from: number; to: number };
   /** Names of the insulins. */

@@ -7,8 +7,6 @@ export interface Wear {
   holes: { from: number; to: number }[];
   /** Lying on the sensor: the reading sinks by `depth` (a share) and comes back. */
   pressed: { from: number; to: number; depth: number }[];
-  /** Lowest and highest value the sensor reports, mg/dL. */
-  reports: { from: number; to: number };
   /** What the first day reads, as a share too high or too low. */
   firstDay: number;
   /** Standard deviation of the noise, mg/dL at 100. */

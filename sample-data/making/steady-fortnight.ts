@@ -44,7 +44,6 @@ function lived(): Lived {
       { from: time.at(10, 2 * 60 + 20), to: time.at(10, 4 * 60 + 5) },
     ],
     pressed: [{ from: time.at(8, 3 * 60 + 12), to: time.at(8, 3 * 60 + 54), depth: 0.45 }],
-    reports: { from: 40, to: 400 },
     firstDay: -0.1,
     noise: 5,
   };

@@ -21,6 +21,7 @@ export const ADULT_HABITS: Habits = {
   penStep: 1,
   correctsAbove: 240,
   treatsLow: { awake: 0.5, asleep: 0.06 },
+  treatsBelow: 68,
   sleep: { from: 1380, to: 405 },
   rapid: 'rapid',
   long: 'long-acting',
