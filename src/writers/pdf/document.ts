@@ -1,3 +1,4 @@
+import { deflateSync } from 'node:zlib';
 import PDFDocument from 'pdfkit';
 import type { Face } from './face.ts';
 
@@ -12,13 +13,14 @@ export interface Ref {
 export interface DocumentFont {
   id: string;
   layoutCache: Record<string, unknown>;
+  subset: { glyphs: number[]; encode(): Uint8Array };
   ref(): Ref;
   widthOfString(text: string, size: number): number;
   encode(text: string): [hex: string[], positions: { xAdvance: number; advanceWidth: number; xOffset: number }[]];
 }
 
 export interface PdfPage {
-  content: Ref;
+  content: Ref & { compress: boolean; buffer: Uint8Array[] };
   dictionary: Ref;
   fonts: Record<string, Ref>;
   structParentTreeKey: number;
@@ -33,9 +35,9 @@ export interface Pdf {
   font(face: Face['font']): void;
   getStructTreeRoot(): Ref;
   getStructParentTree(): { get(key: number): Ref[] };
-  on(event: 'data', listener: (chunk: Uint8Array) => void): void;
-  on(event: 'end', listener: () => void): void;
-  on(event: 'error', listener: (error: Error) => void): void;
+  /** Of Node's streams. */
+  read(): Uint8Array | null;
+  push(chunk: Uint8Array | null): boolean;
   end(): void;
   /** Private in pdfkit: the font last set. */
   _font: DocumentFont | null;
@@ -97,21 +99,54 @@ function escapeMetadata(pdf: Pdf): void {
   };
 }
 
-/** Adds a face to a document, sharing the layouts of earlier documents. */
+/** What nearly every report uses. Taken into each subset first and in this order, so that subsets can be kept. */
+const USUAL =
+  ' ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789.,:;!?()[]/+-=%&*#@"\'<>_–—−·•…×±≤≥→’“”°\u00A0\u202F';
+
+/** Adds a face to a document, sharing word layouts and cut-down font files with earlier documents. */
 export function useFace(pdf: Pdf, face: Face): DocumentFont {
   pdf.font(face.font);
   const font = pdf._font;
-  if (!font?.layoutCache) throw new Error('pdfkit no longer keeps its word layouts where this version expects them');
+  if (!font?.layoutCache || !font.subset?.glyphs)
+    throw new Error('pdfkit keeps its fonts in another way than expected');
   font.layoutCache = face.layouts;
+  font.encode(USUAL);
+  const { subset } = font;
+  const encode = subset.encode.bind(subset);
+  // Cutting a font down takes 5 ms; most reports use the same glyphs.
+  subset.encode = () => {
+    const key = subset.glyphs.join();
+    let file = face.files.get(key);
+    if (!file) {
+      file = encode();
+      face.files.set(key, file);
+    }
+    return file;
+  };
   return font;
 }
 
-export function bytesOf(pdf: Pdf): Promise<Uint8Array> {
-  return new Promise((resolve, reject) => {
-    const chunks: Uint8Array[] = [];
-    pdf.on('data', (chunk) => chunks.push(chunk));
-    pdf.on('end', () => resolve(new Uint8Array(Buffer.concat(chunks))));
-    pdf.on('error', reject);
-    pdf.end();
-  });
+/**
+ * Fills the current page with operators. Deflated here at a lower level than pdfkit's: half the time for 6 % more
+ * bytes. The transformation pdfkit has already written there is dropped.
+ */
+export function fillPage(page: PdfPage, operators: string): void {
+  const { content } = page;
+  content.compress = false;
+  content.buffer = [];
+  content.data.Filter = 'FlateDecode';
+  content.write(deflateSync(Buffer.from(operators, 'latin1'), { level: 4 }));
+}
+
+/** Ends the document. The chunks are taken as they are written: a stream would cost a tenth of the time. */
+export function bytesOf(pdf: Pdf): Uint8Array {
+  const chunks: Uint8Array[] = [];
+  const start = pdf.read();
+  if (start) chunks.push(start);
+  pdf.push = (chunk) => {
+    if (chunk) chunks.push(chunk);
+    return true;
+  };
+  pdf.end();
+  return new Uint8Array(Buffer.concat(chunks));
 }

@@ -52,7 +52,7 @@ function boxesInLine(block: Of<'boxes'>, width: number, setting: Setting): Flow 
   const top = node('L', parent);
   const items = block.items.map((item) => {
     const text = setText(item, style, width - left, setting);
-    const wide = Math.max(0, ...text.lines.map((line) => text.face.width(line, style.size)));
+    const wide = Math.max(0, ...text.lines.map((line) => text.face.width(line.trimEnd(), style.size)));
     const lines = lineStrips(text, node('LBody', node('LI', top)), palette.ink.text, left);
     return { lines, wide: left + wide };
   });

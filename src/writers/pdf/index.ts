@@ -2,7 +2,7 @@ import { CONTENT_HEIGHT, CONTENT_WIDTH } from '../../charts/frame.ts';
 import type { Report } from '../../model/report.ts';
 import { COLOUR, GREY } from '../palette.ts';
 import { blocksFlow } from './blocks.ts';
-import { bytesOf, openPdf, type Pdf } from './document.ts';
+import { bytesOf, fillPage, openPdf, type Pdf } from './document.ts';
 import { openFace, type PdfFonts } from './face.ts';
 import { place } from './flow.ts';
 import { headingDepths } from './headings.ts';
@@ -87,6 +87,6 @@ function addSheet(pdf: Pdf, sheet: Sheet) {
   const { page } = pdf;
   const treeKey = page.structParentTreeKey;
   for (const face of sheet.typefaces) page.fonts[face.id] ??= face.font.ref();
-  page.content.write(Buffer.from(sheet.finish(), 'latin1'));
+  fillPage(page, sheet.finish());
   return { page: page.dictionary, treeKey, marks: sheet.marks };
 }

@@ -5,12 +5,17 @@ import { letterPlace, SIGNS } from '../signs.ts';
 import type { Setting } from './setting.ts';
 import type { Sheet } from './sheet.ts';
 
-/** Fills a path, and lays the role's hatch over it. The hatch keeps its phase on the sheet. */
-export function hatchedFill(sheet: Sheet, ink: Ink, path: string, box: Box): void {
+/**
+ * Fills a path, and lays the role's hatch over it. The hatch keeps its phase on the sheet, or runs through the middle
+ * of a small sample, so that all samples look alike.
+ */
+export function hatchedFill(sheet: Sheet, ink: Ink, path: string, box: Box, phase: 'sheet' | 'middle' = 'sheet'): void {
   sheet.fill(path, ink.fill);
   const { hatch } = ink;
   if (!hatch) return;
-  sheet.clipped(path, () => sheet.lines(hatchLines(box, hatch), { colour: hatch.colour, width: hatch.width }));
+  const [ox, oy] = phase === 'sheet' ? [0, 0] : [-box.x - box.w / 2, -box.y - box.h / 2];
+  const lines = hatchLines(box, hatch, ox, oy);
+  sheet.clipped(path, () => sheet.lines(lines, { colour: hatch.colour, width: hatch.width }));
 }
 
 /** Draws a chart's marks with its top left corner at x, y, `zoom` times its own size. */

@@ -40,7 +40,7 @@ export class Sheet {
   readonly typefaces = new Set<Typeface>();
   private readonly index: number;
   private readonly height: number;
-  private out = '0.01 0 0 0.01 0 0 cm\n';
+  private out: string;
   private open: Node | string | null = null;
   private filled = '';
   private stroked = '';
@@ -48,6 +48,7 @@ export class Sheet {
   constructor(index: number, height: number) {
     this.index = index;
     this.height = height;
+    this.out = `0.01 0 0 -0.01 0 ${height} cm\n`;
   }
 
   /** What follows belongs to this node. */

@@ -59,7 +59,7 @@ function drawPair(
     if (lines.length > LINES) shown[LINES - 1] = cut(lines.slice(LINES - 1).join(' '), face, style.size, rooms[i]!);
     const top = side === 'above' ? y - shown.length * style.line : y;
     shown.forEach((line, n) => {
-      const at = i === 0 ? x : x + CONTENT_WIDTH - face.width(line, style.size);
+      const at = i === 0 ? x : x + CONTENT_WIDTH - face.width(line.trimEnd(), style.size);
       sheet.text(line, at, top + n * style.line + baseline(style), face, style.size, palette.axis.text);
     });
   });

@@ -11,6 +11,6 @@ export function swatch(sheet: Sheet, band: Band, x: number, base: number, { pale
   const [left, top, side] = [x + 0.5, base - SWATCH + 0.25, SWATCH - 0.5];
   sheet.asArtifact();
   const path = sheet.rect(left, top, side, side);
-  hatchedFill(sheet, palette[band], path, { x: left, y: top, w: side, h: side });
+  hatchedFill(sheet, palette[band], path, { x: left, y: top, w: side, h: side }, 'middle');
   sheet.stroke(path, { colour: palette.ink.line, width: 0.75 });
 }

@@ -53,7 +53,7 @@ export function table(block: Table, width: number, setting: Setting): Flow {
 }
 
 function placeColumns(block: Table, width: number, size: number): Column[] {
-  const gutter = size;
+  const gutter = size * 1.4;
   const sum = block.columns.reduce((total, column) => total + column.width, 0) || 1;
   const last = block.columns.length - 1;
   let x = 0;
@@ -161,7 +161,7 @@ function drawCell(
   if (actual) it.owner.actual = actual;
   const base = baseline(style);
   const shown = lines.slice(from, to);
-  const wide = (line: string): number => face.width(line, style.size);
+  const wide = (line: string): number => face.width(line.trimEnd(), style.size);
   let left = x + column.x;
   if (it.cell.band) {
     const first = shown[0] ?? '';

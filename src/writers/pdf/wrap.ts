@@ -8,7 +8,8 @@ const LETTERS = /\P{M}\p{M}*|\p{M}+/gu;
 
 /**
  * Breaks text into lines no wider than `width` points. Lines end at spaces; a word too long for a line of its own
- * breaks after punctuation, or else between letters, so nothing ever runs out of its column.
+ * breaks after punctuation, or else between letters, so nothing ever runs out of its column. A line broken at a space
+ * keeps it: readers of the file would else join two words. Measure such a line with `trimEnd`.
  */
 export function wrap(text: string, face: Typeface, size: number, width: number): string[] {
   const lines: string[] = [];
@@ -23,7 +24,7 @@ export function wrap(text: string, face: Typeface, size: number, width: number):
         used += face.width(`${word} `, size);
         continue;
       }
-      if (line) lines.push(line.trimEnd());
+      if (line) lines.push(line);
       line = word;
       if (wide > width) {
         const parts = breakWord(word, face, size, width);
