@@ -1,0 +1,147 @@
+import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { expect, test } from 'vitest';
+import { catalogues } from '../src/build/catalogues.ts';
+import { findings } from '../src/findings/index.ts';
+import { measures } from '../src/measures/index.ts';
+import { targetSets } from '../src/targets/index.ts';
+
+const home = fileURLToPath(new URL('..', import.meta.url));
+const read = (path: string): string => readFileSync(join(home, path), 'utf8');
+const words: unknown = JSON.parse(read('templates/words/en.json'));
+
+/** Text files of the tree, from its top, without what is built or fetched. */
+function filesUnder(folder: string): string[] {
+  return readdirSync(join(home, folder), { withFileTypes: true }).flatMap((entry) => {
+    const path = folder === '' ? entry.name : `${folder}/${entry.name}`;
+    if (entry.isDirectory()) {
+      return ['node_modules', 'dist', 'dist.next', 'out', 'coverage', '.git'].includes(entry.name)
+        ? []
+        : filesUnder(path);
+    }
+    return [path];
+  });
+}
+const files = filesUnder('');
+const sources = files.filter((path) => path.startsWith('src/') && path.endsWith('.ts'));
+
+function wordsAt(key: string): unknown {
+  let at: unknown = words;
+  for (const step of key.split('.'))
+    at = typeof at === 'object' && at ? (at as Record<string, unknown>)[step] : undefined;
+  return at;
+}
+const camel = (id: string): string => id.replace(/-(\w)/g, (_, letter: string) => letter.toUpperCase());
+const found = (pattern: RegExp, paths = sources): { path: string; text: string }[] =>
+  paths.flatMap((path) => [...read(path).matchAll(pattern)].map((match) => ({ path, text: match[1]! })));
+
+test('nothing stands at the top but what the house is made of', () => {
+  const allowed = [
+    ...['README.md', 'DEVELOPERS.md', 'LICENSE', 'package.json', 'package-lock.json', 'tsconfig.json'],
+    ...['src', 'templates', 'tests', 'sample-data', 'docs'],
+    ...['node_modules', 'dist', 'dist.next', 'out', 'coverage'],
+  ];
+  expect(readdirSync(home).filter((name) => !name.startsWith('.') && !allowed.includes(name))).toEqual([]);
+});
+
+test('every finding and target set stands in the file of its name, with a source', () => {
+  for (const { id, source, examples } of findings) {
+    expect(existsSync(join(home, `src/findings/${camel(id)}.ts`)), id).toBe(true);
+    expect(source, id).not.toBe('');
+    expect(
+      examples.map(([, , expected]) => expected),
+      id,
+    ).toEqual(expect.arrayContaining(['holds', 'absent']));
+  }
+  for (const { id, source } of Object.values(targetSets)) {
+    expect(existsSync(join(home, `src/targets/${camel(id)}.ts`)), id).toBe(true);
+    expect(source, id).not.toBe('');
+  }
+});
+
+test('every measure has a source and words', () => {
+  for (const [name, { id, source }] of Object.entries(measures)) {
+    expect(id).toBe(name);
+    expect(source, id).not.toBe('');
+    expect(wordsAt(`measures.${id}.name`), id).toBeTypeOf('string');
+    expect(wordsAt(`measures.${id}.definition`), id).toBeTypeOf('string');
+  }
+});
+
+test('every finding and target set has words', () => {
+  const missing = [
+    ...findings.map(({ id }) => `findings.${id}`),
+    ...Object.keys(targetSets).map((id) => `targets.${id}.name`),
+  ].filter((key) => wordsAt(key) === undefined);
+  expect(missing).toEqual([]);
+});
+
+test('every issue that can be told has words', () => {
+  const emitted = found(/\bcode:\s*'([a-z][a-z0-9-]+)'/g);
+  expect(emitted.length).toBeGreaterThan(0);
+  expect(emitted.filter(({ text }) => typeof wordsAt(`issues.${text}`) !== 'string')).toEqual([]);
+});
+
+test('every wrong use of the command has words', () => {
+  const thrown = found(/new WrongUse\('(\w+)'/g);
+  expect(thrown.filter(({ text }) => typeof wordsAt(`cli.error.${text}`) !== 'string')).toEqual([]);
+});
+
+test('every sentence that code asks for exists', () => {
+  const whole = found(/\bsay\(\s*'([a-zA-Z][\w-]*\.[\w.-]+)'/g);
+  expect(whole.filter(({ text }) => typeof wordsAt(text) !== 'string')).toEqual([]);
+  // Keys that end in something looked up: the part before it must exist.
+  const begun = found(/\bsay\(\s*`([a-zA-Z][\w-]*\.[\w.-]+)\.\$\{/g);
+  expect(begun.filter(({ text }) => typeof wordsAt(text) !== 'object')).toEqual([]);
+});
+
+test('the generated pages are fresh', () => {
+  for (const [path, text] of Object.entries(catalogues())) expect(read(path), `${path}: run npm run docs`).toBe(text);
+});
+
+test('the tree stands alone', () => {
+  // Spelled apart, so that this file does not find itself.
+  const elsewhere = ['work', 'home', 'root', 'Users'].map((name) => ['', name, ''].join('/'));
+  const text = files.filter((path) => /\.(ts|json|md|html|css|csv|txt)$/.test(path) && path !== 'package-lock.json');
+  const pointing = text.filter((path) => {
+    const content = read(path).replaceAll(/https?:\/\/\S+/g, '');
+    return elsewhere.some((folder) => new RegExp(`(^|[\\s"'\`(])${folder}`, 'm').test(content));
+  });
+  expect(pointing).toEqual([]);
+});
+
+test('links in the pages lead somewhere', () => {
+  const pages = files.filter((path) => path.endsWith('.md'));
+  const dead = pages.flatMap((page) =>
+    [...read(page).matchAll(/\]\(([^)\s#]+)(?:#[^)]*)?\)/g)]
+      .map((match) => match[1]!)
+      .filter((target) => !/^[a-z]+:/.test(target))
+      .filter((target) => !existsSync(join(home, dirname(page), target)))
+      .map((target) => `${page}: ${target}`),
+  );
+  expect(dead).toEqual([]);
+});
+
+test('DEVELOPERS.md has a paragraph for every folder', () => {
+  const text = read('DEVELOPERS.md');
+  const rooms = readdirSync(join(home, 'src')).map((name) =>
+    statSync(join(home, 'src', name)).isDirectory() ? `src/${name}/` : `src/${name}`,
+  );
+  const missing = [...rooms, 'templates/', 'tests/', 'sample-data/', 'docs/'].filter(
+    (room) => !text.includes(`\`${room}\``),
+  );
+  expect(missing).toEqual([]);
+});
+
+test('the changelog begins with this version', () => {
+  const { version } = JSON.parse(read('package.json')) as { version: string };
+  expect(/^## (\S+)/m.exec(read('docs/changelog.md'))?.[1]).toBe(version);
+});
+
+test('each run of the suite stands in its own time zone', () => {
+  const zone = process.env.TZ;
+  expect(new Intl.DateTimeFormat().resolvedOptions().timeZone).toBe(zone);
+  // 12:00 UTC on 1 January: noon in UTC, 01:00 the next day in New Zealand (UTC+13 in summer, IANA time zone database).
+  expect(new Date(Date.UTC(2026, 0, 1, 12)).getHours()).toBe(zone === 'UTC' ? 12 : 1);
+});
