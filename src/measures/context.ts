@@ -1,19 +1,17 @@
 import type { MgPerDl } from '../model/glucose.ts';
 import type { Limits, TargetSet } from '../model/targets.ts';
 import type { Readings, Timeline } from '../model/timeline.ts';
-import { type Draws, drawDays } from '../stats/resample.ts';
+import { type Moments, moments } from '../stats/moments.ts';
 import { bandBeyond, bandOf } from '../targets/bands.ts';
 import { mgPerDl } from '../units.ts';
 import { type Course, findHighs, findLows } from './course.ts';
+import type { Basis } from './estimate.ts';
 
 /** A day, hour, night or window with less than this share of its minutes is not called seen (Battelino 2019). */
 export const SEEN_SHARE = 0.7;
 
 /** Midnight to 06:00 (Danne 2017, Diabetes Care 40:1631-1640). */
 export const NIGHT_END = 360;
-
-const DRAWS = 2000;
-const SEED = 20190608;
 
 /** What measures share, so that every reading is classified once and every day summed once. */
 export interface Context {
@@ -31,9 +29,12 @@ export interface Context {
   dayBands: Float64Array;
   /** Share of each day's minutes with readings, at most 1. */
   dayShares: Float64Array;
+  /** Mean and SD of all readings whose value or bound is known. */
+  moments(): Moments;
   lows(): Course[];
   highs(): Course[];
-  draws(days: number): Draws;
+  /** Denominators already drawn, by the column they stand in. */
+  bases: Map<Float64Array, Basis>;
 }
 
 export function context(timeline: Timeline, targets: TargetSet): Context {
@@ -49,7 +50,6 @@ export function context(timeline: Timeline, targets: TargetSet): Context {
     dayBands[cell] = dayBands[cell]! + weight;
   }
   const heights = standIns(readings, targets);
-  const drawn = new Map<number, Draws>();
   const shared: Context = {
     timeline,
     targets,
@@ -58,13 +58,10 @@ export function context(timeline: Timeline, targets: TargetSet): Context {
     dayMinutes,
     dayBands,
     dayShares: dayMinutes.map((minutes, day) => Math.min(1, minutes / days[day]!.minutes)),
+    moments: once(() => moments(readings.mgdl, readings.weight)),
     lows: once(() => findLows(shared)),
     highs: once(() => findHighs(shared)),
-    draws(count) {
-      const known = drawn.get(count) ?? drawDays(count, DRAWS, SEED);
-      drawn.set(count, known);
-      return known;
-    },
+    bases: new Map(),
   };
   return shared;
 }

@@ -4,6 +4,14 @@ import type { Context } from './context.ts';
 /** At least this long beyond the limit to begin, and back inside to end (Danne 2017; end rule from memory). */
 export const EPISODE_MINUTES = 15;
 
+/** A sensor's five minutes are seldom five minutes to the second: three readings still stand for fifteen. */
+const SLACK = 0.5;
+
+/** Long enough to begin, to end, or to reach level 2. */
+export function lastsLong(minutes: number): boolean {
+  return minutes >= EPISODE_MINUTES - SLACK;
+}
+
 /** A low or a high as runs of readings; indices into the readings. */
 export interface Course {
   /** First reading beyond the limit, and last reading that belongs to it. */
@@ -20,61 +28,61 @@ export interface Course {
 }
 
 export function findLows(shared: Context): Course[] {
-  return find(shared, (band) => band <= LOW, VERY_LOW);
+  return find(shared, 0, LOW, VERY_LOW);
 }
 
 export function findHighs(shared: Context): Course[] {
-  return find(shared, (band) => band >= HIGH, VERY_HIGH);
+  return find(shared, HIGH, VERY_HIGH, VERY_HIGH);
 }
 
 /**
- * The episode rule: a run of readings beyond the limit that together stand for 15 minutes opens an episode, a run
- * back inside of 15 minutes ends it where that run began; shorter recoveries count in. A pause longer than the gap
- * rule closes it at the last reading before and marks it cut: nothing is made up between readings.
+ * The episode rule: a run of readings beyond the limit (bands `from` to `to`) that together stand for 15 minutes
+ * opens an episode, a run back inside of 15 minutes ends it where that run began; shorter recoveries count in. A
+ * pause longer than the gap rule closes it at the last reading before and marks it cut: nothing is made up between
+ * readings.
  */
-function find(shared: Context, beyond: (band: number) => boolean, outer: number): Course[] {
-  const { bands, timeline } = shared;
+function find({ bands, timeline }: Context, from: number, to: number, outer: number): Course[] {
   const { at, weight, count } = timeline.readings;
   const longest = timeline.gapMinutes * 60000;
   const found: Course[] = [];
   let open: Course | null = null;
-  let runStart = 0;
+  let segment = 0;
+  let run = 0;
   let runMinutes = 0;
   let runBeyond = false;
-  let segmentStart = 0;
-
-  const close = (last: number, end: number, cut: boolean) => {
-    found.push({ ...open!, last, end, cutEnd: cut });
-    open = null;
-  };
-
   for (let i = 0; i < count; i++) {
-    const isBeyond = beyond(bands[i]!);
+    const beyond = bands[i]! >= from && bands[i]! <= to;
     const afterGap = i > 0 && at[i]! - at[i - 1]! > longest;
     if (afterGap) {
-      if (open) close(i - 1, at[i - 1]! + weight[i - 1]! * 60000, true);
-      segmentStart = i;
+      if (open) found.push(cutAfter(open, i - 1, at, weight));
+      open = null;
+      segment = i;
     }
-    if (afterGap || i === 0 || isBeyond !== runBeyond) {
-      runStart = i;
+    if (afterGap || beyond !== runBeyond) {
+      run = i;
       runMinutes = 0;
-      runBeyond = isBeyond;
+      runBeyond = beyond;
     }
     runMinutes += weight[i]!;
-    if (runMinutes < EPISODE_MINUTES) continue;
-    if (runBeyond && !open) {
-      open = blank(runStart, at[runStart]!, runStart === segmentStart);
-    } else if (!runBeyond && open) {
-      close(runStart - 1, at[runStart]!, false);
+    if (!lastsLong(runMinutes) || beyond === (open !== null)) continue;
+    if (open) {
+      found.push({ ...open, last: run - 1, end: at[run]! });
+      open = null;
+    } else {
+      open = begin(run, at[run]!, run === segment);
     }
   }
-  if (open) close(count - 1, at[count - 1]! + weight[count - 1]! * 60000, true);
+  if (open) found.push(cutAfter(open, count - 1, at, weight));
   for (const course of found) weighOuter(course, bands, weight, outer);
   return found;
 }
 
-function blank(first: number, start: number, cutStart: boolean): Course {
+function begin(first: number, start: number, cutStart: boolean): Course {
   return { first, last: first, start, end: start, outerMinutes: 0, longestOuter: 0, cutStart, cutEnd: false };
+}
+
+function cutAfter(open: Course, last: number, at: Float64Array, weight: Float64Array): Course {
+  return { ...open, last, end: at[last]! + weight[last]! * 60000, cutEnd: true };
 }
 
 function weighOuter(course: Course, bands: Uint8Array, weight: Float64Array, outer: number): void {

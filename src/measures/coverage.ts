@@ -5,12 +5,13 @@ import { fullDays } from './estimate.ts';
 import type { Measure } from './measure.ts';
 
 const ENOUGH_DAYS = 14;
+/** Common practice, no source. */
 const FIRST_LOOK_HOURS = 72;
 
 /** How much of the chosen calendar days holds readings, each reading standing for its interval. */
 export const coverage: Measure<'coverage'> = {
   id: 'coverage',
-  source: 'Battelino 2019, Diabetes Care 42:1593-1603; 72 hours: common practice, no source',
+  source: 'Battelino 2019, Diabetes Care 42:1593-1603',
   needs: { readings: 1 },
   definition: { enoughDays: ENOUGH_DAYS, enoughShare: SEEN_SHARE, firstLookHours: FIRST_LOOK_HOURS },
   compute(shared) {
@@ -20,7 +21,7 @@ export const coverage: Measure<'coverage'> = {
       const share = shared.dayShares[d]!;
       return { date: day.date, share, hours: (share * day.minutes) / 60 };
     });
-    const hours = byDay.reduce((sum, day) => sum + day.hours, 0);
+    const hours = hoursSeen(shared);
     const ofHours = days.reduce((sum, day) => sum + day.minutes, 0) / 60;
     const share = hours / ofHours;
     const daysWithReadings = shared.dayMinutes.reduce((sum, minutes) => sum + (minutes > 0 ? 1 : 0), 0);
@@ -39,6 +40,11 @@ export const coverage: Measure<'coverage'> = {
     return { ok: true, value, n: daysWithReadings, of: 'days' };
   },
 };
+
+/** Hours with readings, no day counting for more than it has. */
+export function hoursSeen({ timeline, dayShares }: Context): number {
+  return timeline.days.reduce((sum, day, d) => sum + (dayShares[d]! * day.minutes) / 60, 0);
+}
 
 function clockShares({ timeline }: Context): Pick<Coverage, 'byHour' | 'night'> {
   const { readings, days } = timeline;

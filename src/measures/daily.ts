@@ -7,7 +7,7 @@ import type { Measure } from './measure.ts';
 /** Each calendar day in short. */
 export const daily: Measure<'daily'> = {
   id: 'daily',
-  source: 'bands Battelino 2019, Diabetes Care 42:1593-1603; the table is ours',
+  source: 'Battelino 2019, Diabetes Care 42:1593-1603',
   needs: { readings: 1 },
   definition: { fullShare: SEEN_SHARE },
   compute(shared) {

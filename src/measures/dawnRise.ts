@@ -20,7 +20,7 @@ const QUIET_TO = 480;
  */
 export const dawnRise: Measure<'dawnRise'> = {
   id: 'dawnRise',
-  source: 'Monnier 2013, Diabetes Care 36:4057-4062; windows ours',
+  source: 'Monnier 2013, Diabetes Care 36:4057-4062; Daybands',
   needs: { nights: MIN_NIGHTS },
   definition: { mealFrom: MEAL_FROM, mealTo: MEAL_TO, beforeMeal: BEFORE_MEAL, quietTo: QUIET_TO, nights: MIN_NIGHTS },
   compute(shared) {

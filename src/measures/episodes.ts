@@ -3,13 +3,13 @@ import type { Estimate, Measured } from '../model/measured.ts';
 import type { Episode, Episodes } from '../model/measures.ts';
 import { noneCountedUpper } from '../stats/poisson.ts';
 import { type Context, heightAt, NIGHT_END } from './context.ts';
-import { type Course, EPISODE_MINUTES } from './course.ts';
-import { estimates, fullDays, INTERVAL_DAYS, LEVEL } from './estimate.ts';
+import { type Course, EPISODE_MINUTES, lastsLong } from './course.ts';
+import { estimate, fullDays, INTERVAL_DAYS, LEVEL } from './estimate.ts';
 import type { Measure } from './measure.ts';
 
 const WEEK = 7 * 1440;
 const definition = { minutesToStart: EPISODE_MINUTES, minutesToEnd: EPISODE_MINUTES, nightEnd: NIGHT_END };
-const source = 'Danne 2017, Diabetes Care 40:1631-1640 (end rule from memory); gaps and intervals ours';
+const source = 'Danne 2017, Diabetes Care 40:1631-1640; Daybands';
 
 /** Lows: 15 minutes below the low limit until 15 minutes back at or above it. */
 export const lows: Measure<'lows'> = {
@@ -40,15 +40,14 @@ function episodes(shared: Context, side: Episode['side'], courses: Course[]): Me
     perDay[day] = perDay[day]! + WEEK;
     if (each.level === 2) level2PerDay[day] = level2PerDay[day]! + WEEK;
   });
-  const [perWeek, level2PerWeek] = estimates(shared, [perDay, level2PerDay], shared.dayMinutes) as [Estimate, Estimate];
   return {
     ok: true,
     value: {
       list,
       level2: list.filter((each) => each.level === 2).length,
       night: list.filter((each) => each.night).length,
-      perWeek: noneCounted(shared, perWeek),
-      level2PerWeek: noneCounted(shared, level2PerWeek),
+      perWeek: rate(shared, perDay),
+      level2PerWeek: rate(shared, level2PerDay),
     },
     n: list.length,
     of: 'episodes',
@@ -75,7 +74,7 @@ export function episode(shared: Context, side: Episode['side'], course: Course):
     extreme: heightAt(shared, extreme),
     extremeLimit: readings.limit[extreme]! as -1 | 0 | 1,
     extremeAt: readings.at[extreme]! as Instant,
-    level: course.longestOuter >= EPISODE_MINUTES ? 2 : 1,
+    level: lastsLong(course.longestOuter) ? 2 : 1,
     outerMinutes: course.outerMinutes,
     night: startMinute < NIGHT_END,
     cut: { start: course.cutStart, end: course.cutEnd },
@@ -95,8 +94,9 @@ function extremeOf({ heights, timeline }: Context, side: Episode['side'], course
 }
 
 /** None counted still leaves room for some: the exact Poisson bound for the weeks seen, instead of no interval. */
-function noneCounted(shared: Context, estimate: Estimate): Estimate {
-  if (estimate.value > 0 || fullDays(shared) < INTERVAL_DAYS) return estimate;
+function rate(shared: Context, perDay: Float64Array): Estimate {
+  const seen = estimate(shared, perDay, shared.dayMinutes, 'positive');
+  if (seen.value > 0 || fullDays(shared) < INTERVAL_DAYS) return seen;
   const weeks = shared.dayMinutes.reduce((sum, minutes) => sum + minutes, 0) / WEEK;
-  return { ...estimate, low: 0, high: noneCountedUpper(LEVEL) / weeks, method: 'exact-poisson' };
+  return { ...seen, low: 0, high: noneCountedUpper(LEVEL) / weeks, method: 'exact-poisson' };
 }

@@ -5,7 +5,7 @@ import type { Measure } from './measure.ts';
 /** Shares of each clock hour's readings in each band, over all days. */
 export const hourly: Measure<'hourly'> = {
   id: 'hourly',
-  source: 'idea: Rodbard 2020, doi 10.1089/dia.2020.0524; bands Battelino 2019',
+  source: 'Rodbard 2020, doi 10.1089/dia.2020.0524; Battelino 2019, Diabetes Care 42:1593-1603',
   needs: { readings: 1 },
   definition: {},
   compute(shared) {

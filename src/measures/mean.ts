@@ -1,5 +1,5 @@
 import type { Context } from './context.ts';
-import { estimates } from './estimate.ts';
+import { estimate } from './estimate.ts';
 import type { Measure } from './measure.ts';
 
 /**
@@ -8,7 +8,7 @@ import type { Measure } from './measure.ts';
  */
 export const mean: Measure<'mean'> = {
   id: 'mean',
-  source: 'Battelino 2019, Diabetes Care 42:1593-1603; interval ours',
+  source: 'Battelino 2019, Diabetes Care 42:1593-1603; Daybands',
   needs: { readings: 1 },
   definition: {},
   compute(shared) {
@@ -16,8 +16,8 @@ export const mean: Measure<'mean'> = {
     if (readings.count === 0) return { ok: false, why: 'no-readings' };
     const { sums, minutes, known, censored } = daySums(shared);
     if (known === 0) return { ok: false, why: 'bound-unknown' };
-    const [mgdl] = estimates(shared, [sums], minutes);
-    return { ok: true, value: { mgdl: mgdl!, bounded: censored > 0, censored }, n: known, of: 'readings' };
+    const mgdl = estimate(shared, sums, known === readings.count ? shared.dayMinutes : minutes, 'positive');
+    return { ok: true, value: { mgdl, bounded: censored > 0, censored }, n: known, of: 'readings' };
   },
 };
 

@@ -9,10 +9,10 @@ const MIN_DAYS = 5;
 /** Below this many values a 5th or 95th percentile only interpolates between the two outermost. */
 const MIN_FOR_OUTER = 20;
 
-/** All days laid on one clock, with percentiles by clock bin. Bin width and smoothing are ours: no source states any. */
+/** All days laid on one clock, with percentiles by clock bin. Bin width and smoothing are ours: no source states any. Mazze from memory. */
 export const modalDay: Measure<'modalDay'> = {
   id: 'modalDay',
-  source: 'Mazze 1987, Diabetes Care 10:111 (idea, from memory); Hyndman & Fan 1996; bins and smoothing ours',
+  source: 'Mazze 1987, Diabetes Care 10:111; Hyndman & Fan 1996, Am Stat 50:361-365; Daybands',
   needs: { days: MIN_DAYS },
   definition: {
     quantiles: QUANTILE_METHOD,

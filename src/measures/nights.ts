@@ -10,7 +10,7 @@ import type { Measure } from './measure.ts';
  */
 export const nights: Measure<'nights'> = {
   id: 'nights',
-  source: 'Danne 2017, Diabetes Care 40:1631-1640 (00:00-06:00); state ours',
+  source: 'Danne 2017, Diabetes Care 40:1631-1640; Daybands',
   needs: { readings: 1 },
   definition: { fromMinute: 0, toMinute: NIGHT_END, seenShare: SEEN_SHARE },
   compute(shared) {

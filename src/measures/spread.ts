@@ -1,5 +1,4 @@
 import type { Measured } from '../model/measured.ts';
-import { moments } from '../stats/moments.ts';
 import type { Context } from './context.ts';
 import type { Measure } from './measure.ts';
 
@@ -24,7 +23,7 @@ export const cv: Measure<'cv'> = {
 function spread(shared: Context, of: (found: { mean: number; sd: number }) => number): Measured<number> {
   const { readings } = shared.timeline;
   if (readings.count === 0) return { ok: false, why: 'no-readings' };
-  const found = moments(readings.mgdl, readings.weight);
+  const found = shared.moments();
   if (found.n === 0) return { ok: false, why: 'bound-unknown' };
   if (found.n < 2) return { ok: false, why: 'too-few-readings' };
   return { ok: true, value: of(found), n: found.n, of: 'readings' };

@@ -3,7 +3,7 @@ import type { BandMinutes } from '../model/measures.ts';
 import type { Band, Goal } from '../model/targets.ts';
 import { BANDS } from '../targets/bands.ts';
 import type { Context } from './context.ts';
-import { estimates, LEVEL, WHOLE_DAYS } from './estimate.ts';
+import { estimate, LEVEL, WHOLE_DAYS } from './estimate.ts';
 import type { Measure } from './measure.ts';
 
 /**
@@ -12,7 +12,7 @@ import type { Measure } from './measure.ts';
  */
 export const timeInBands: Measure<'timeInBands'> = {
   id: 'timeInBands',
-  source: 'Battelino 2019, Diabetes Care 42:1593-1603; edges Holt 2021, Diabetes Care 44:2589-2625; intervals ours',
+  source: 'Battelino 2019, Diabetes Care 42:1593-1603; Holt 2021, Diabetes Care 44:2589-2625; Daybands',
   needs: { readings: 1 },
   definition: { level: LEVEL, method: WHOLE_DAYS },
   compute(shared) {
@@ -21,14 +21,10 @@ export const timeInBands: Measure<'timeInBands'> = {
     const perDay = BANDS.map((_, band) => bandByDay(shared, band));
     const below = add(perDay[0]!, perDay[1]!);
     const above = add(perDay[3]!, perDay[4]!);
-    const [veryLow, low, inRange, high, veryHigh, lows, highs] = estimates(
-      shared,
-      [...perDay, below, above],
-      shared.dayMinutes,
-    ) as [Estimate, Estimate, Estimate, Estimate, Estimate, Estimate, Estimate];
-    const exclusive = { 'very-low': veryLow, low, 'in-range': inRange, high, 'very-high': veryHigh };
+    const share = (minutes: Float64Array) => estimate(shared, minutes, shared.dayMinutes, 'share');
+    const exclusive = Object.fromEntries(BANDS.map((band, i) => [band, share(perDay[i]!)])) as Record<Band, Estimate>;
     const minutes = Object.fromEntries(BANDS.map((band, i) => [band, perDay[i]!.reduce(sum, 0)])) as BandMinutes;
-    const cumulative = { low: lows, high: highs };
+    const cumulative = { low: share(below), high: share(above) };
     const goals = shared.targets.goals.map((goal) => judge(goal, { ...exclusive, ...cumulative }));
     return { ok: true, value: { minutes, exclusive, cumulative, goals }, n: readings.count, of: 'readings' };
   },

@@ -16,7 +16,7 @@ const PARTS = 1440 / STEP;
  */
 export const windows: Measure<'windows'> = {
   id: 'windows',
-  source: 'ours',
+  source: 'Daybands',
   needs: { days: MIN_DAYS },
   definition: { width: WIDTH, step: STEP, seenShare: SEEN_SHARE, goodShare: GOOD_SHARE, minDays: MIN_DAYS },
   compute(shared) {

@@ -1,25 +1,44 @@
 import { chance } from './chance.ts';
 import { normalCdf, studentQuantile } from './distributions.ts';
 
-/** Whole days drawn with replacement, `count` times `days` of them, one draw after the other. */
+/** Whole days drawn with replacement, `count` times `days` of them. */
 export interface Draws {
   days: number;
   count: number;
-  picks: Uint16Array;
+  /**
+   * The days of one draw after the other, taken two at a time, as first * (days + 1) + second: a table of the sums of
+   * all pairs halves the additions. An odd draw ends with `days` as its second, which stands for no day.
+   */
+  pairs: Uint32Array;
+  /** Student's t for these days, and what is cut off at each end of the drawn ratios. */
+  t: number;
+  tail: number;
 }
 
-/** Lower and upper end of an interval. */
-export interface Interval {
-  low: number;
-  high: number;
+let last: { key: string; draws: Draws } | null = null;
+
+/**
+ * Draws whole days, so that what belongs together (a night, a day of food) stays together. A pure function of its
+ * arguments; the last result is kept, because a clinic's reports nearly all ask for the same fortnight.
+ */
+export function drawDays(days: number, count: number, seed: number, level: number): Draws {
+  const key = `${days} ${count} ${seed} ${level}`;
+  if (last?.key !== key) {
+    const t = studentQuantile((1 + level) / 2, days - 1);
+    last = { key, draws: { days, count, pairs: drawPairs(days, count, seed), t, tail: expandedTail(days, t) } };
+  }
+  return last.draws;
 }
 
-/** Draws whole days, so that what belongs together (a night, a day of food) stays together. */
-export function drawDays(days: number, count: number, seed: number): Draws {
+function drawPairs(days: number, count: number, seed: number): Uint32Array {
   const next = chance(seed);
-  const picks = new Uint16Array(days * count);
-  for (let i = 0; i < picks.length; i++) picks[i] = (next() * days) | 0;
-  return { days, count, picks };
+  const perDraw = Math.ceil(days / 2);
+  const pairs = new Uint32Array(perDraw * count);
+  for (let i = 0; i < pairs.length; i++) {
+    const alone = days % 2 === 1 && i % perDraw === perDraw - 1;
+    pairs[i] = Math.floor(next() * days) * (days + 1) + (alone ? days : Math.floor(next() * days));
+  }
+  return pairs;
 }
 
 /**
@@ -27,42 +46,40 @@ export function drawDays(days: number, count: number, seed: number): Draws {
  * "expanded percentile" of Hesterberg 2015 (Am Stat 69:371-386, from memory), which answers for the t distribution
  * and for the n - 1 in the variance.
  */
-export function expandedTail(days: number, level: number): number {
-  const t = studentQuantile((1 + level) / 2, days - 1);
+export function expandedTail(days: number, t: number): number {
   return normalCdf(-t * Math.sqrt(days / (days - 1)));
 }
 
-/**
- * Intervals for ratios of sums over days (share of time = minutes in band / minutes with readings), all from the
- * same draws. Every day's denominator must be above 0. Null where all draws agree: days without any spread say
- * nothing about how far off the next fortnight may be.
- */
-export function ratioIntervals(
-  draws: Draws,
-  numerators: readonly Float64Array[],
-  denominator: Float64Array,
-  level: number,
-): (Interval | null)[] {
-  const tail = expandedTail(draws.days, level);
-  const bottoms = drawnSums(draws, denominator);
-  return numerators.map((numerator) => {
-    const ratios = drawnSums(draws, numerator);
-    for (let draw = 0; draw < draws.count; draw++) ratios[draw] = ratios[draw]! / bottoms[draw]!;
-    const low = orderStatistic(ratios, tail);
-    const high = orderStatistic(ratios, 1 - tail);
-    return low === high ? null : { low, high };
-  });
-}
-
-function drawnSums({ days, count, picks }: Draws, perDay: Float64Array): Float64Array {
+/** Sums of a per-day column over each draw. */
+export function drawnSums({ days, count, pairs }: Draws, perDay: Float64Array): Float64Array {
+  const table = pairSums(perDay);
+  const perDraw = Math.ceil(days / 2);
   const sums = new Float64Array(count);
   let at = 0;
   for (let draw = 0; draw < count; draw++) {
     let sum = 0;
-    for (const end = at + days; at < end; at++) sum += perDay[picks[at]!]!;
+    for (const end = at + perDraw; at < end; at++) sum += table[pairs[at]!]!;
     sums[draw] = sum;
   }
   return sums;
+}
+
+function pairSums(perDay: Float64Array): Float64Array {
+  const days = perDay.length;
+  const table = new Float64Array(days * (days + 1));
+  let cell = 0;
+  for (let first = 0; first < days; first++) {
+    for (let second = 0; second < days; second++) table[cell++] = perDay[first]! + perDay[second]!;
+    table[cell++] = perDay[first]!;
+  }
+  return table;
+}
+
+/** The two ends of the drawn ratios top / bottom at the draws' tails. Every bottom must be above 0. */
+export function drawnEnds(draws: Draws, tops: Float64Array, bottoms: Float64Array): { low: number; high: number } {
+  const ratios = new Float64Array(draws.count);
+  for (let draw = 0; draw < draws.count; draw++) ratios[draw] = tops[draw]! / bottoms[draw]!;
+  return { low: orderStatistic(ratios, draws.tail), high: orderStatistic(ratios, 1 - draws.tail) };
 }
 
 /** Type 7 quantile without sorting everything; reorders `values`. */
@@ -82,7 +99,7 @@ function select(values: Float64Array, k: number): void {
   let left = 0;
   let right = values.length - 1;
   while (left < right) {
-    const pivot = values[(left + right) >> 1]!;
+    const pivot = values[k]!;
     let i = left;
     let j = right;
     while (i <= j) {
