@@ -81,7 +81,11 @@ const files: File[] = readdirSync(src, { recursive: true, encoding: 'utf8' })
   .map((path) => {
     const text = readFileSync(join(src, path), 'utf8');
     const code = text.replace(/\/\*[\s\S]*?\*\//g, '').replace(/(^|\s)\/\/.*$/gm, '$1');
-    const imports = [...code.matchAll(/(?:\bfrom\s*|\bimport\s*\(?\s*)'([^']+)'/g)].map((m) => m[1]!);
+    const imports = [
+      ...code.matchAll(/^(?:import|export)\b[^'"]*?\bfrom\s*'([^']+)'/gm),
+      ...code.matchAll(/^import\s*'([^']+)'/gm),
+      ...code.matchAll(/\bimport\(\s*'([^']+)'/g),
+    ].map((match) => match[1]!);
     return { path, room: path.split('/')[0]!, text, code, imports };
   });
 
