@@ -1,7 +1,5 @@
-import { clock } from './clock.ts';
 import type { MealHabit } from './days.ts';
 import { BREAKFASTS, DINNERS, LUNCHES, SNACKS } from './foods.ts';
-import type { Lived } from './live.ts';
 import type { Habits } from './person.ts';
 
 /** One folder of sample-data: the files a generator writes there. Settings and README are written by hand. */
@@ -48,24 +46,8 @@ export const FOUR_MEALS: MealHabit[] = [
   meal(DINNERS, 1125),
 ];
 
-export { clock };
-
 /** Readings at the sensor's limits, as words; the rest as numbers. */
 export function limited(value: number, from: number, to: number, below: string, above: string): string {
   if (value < from) return below;
   return value > to ? above : String(value);
-}
-
-/** Shares in bands, mean and lows by night, to look at while tuning a story; mg/dL. */
-export function glance(lived: Lived, low = 70, high = 180): string {
-  const values = lived.readings.map((r) => Math.min(401, Math.max(39, r.value)));
-  const n = values.length;
-  const share = (test: (x: number) => boolean) => ((100 * values.filter(test).length) / n).toFixed(1);
-  const mean = values.reduce((a, b) => a + b, 0) / n;
-  const sd = Math.sqrt(values.reduce((a, b) => a + (b - mean) ** 2, 0) / (n - 1));
-  return [
-    `n ${n} mean ${mean.toFixed(0)} cv ${((100 * sd) / mean).toFixed(0)}`,
-    `<54 ${share((x) => x < 54)} <${low} ${share((x) => x < low)} in ${share((x) => x >= low && x <= high)}`,
-    `>${high} ${share((x) => x > high)} >250 ${share((x) => x > 250)}`,
-  ].join(' ');
 }
