@@ -35,7 +35,8 @@ export function list(block: Of<'list'>, width: number, setting: Setting): Flow {
   const face = faces.regular;
   const top = node('L', parent);
   const labels = block.items.map((_, i) => (block.ordered ? `${i + 1}.` : '•'));
-  const indent = Math.max(...labels.map((label) => face.width(label, style.size)), 0) + style.size * 0.55;
+  const widest = labels.reduce((most, label) => Math.max(most, face.width(label, style.size)), 0);
+  const indent = widest + style.size * 0.55;
   const strips: Strip[] = [];
   block.items.forEach((item, i) => {
     const entry = node('LI', top);

@@ -29,13 +29,14 @@ export function wrap(text: string, face: Typeface, size: number, width: number):
       if (wide > width) {
         const parts = breakWord(word, face, size, width);
         line = parts.pop() ?? '';
-        lines.push(...parts);
+        for (const part of parts) lines.push(part);
       }
       line += ' ';
       used = face.width(line, size);
     }
-    lines.push(line.trimEnd());
+    lines.push(line);
   }
+  lines.push(lines.pop()!.trimEnd());
   return lines;
 }
 
