@@ -11,6 +11,9 @@ const CHANGE_MINUTES = 60;
 /** Steps longer than this are pauses, whatever the interval. */
 const LONGEST_STEP = 120;
 
+/** From this share of steps on, an interval is clear. */
+const CLEAR_SHARE = 0.6;
+
 /** For a lone reading, which tells nothing of its interval. */
 const FALLBACK_INTERVAL = 5;
 
@@ -63,21 +66,38 @@ export function mainInterval(ranges: SpellRange[]): number {
 }
 
 /**
- * The most frequent step of the readings `[from, to)`, to half a minute, and the share of steps that have it.
- * Undefined when no two readings are within two hours of each other.
+ * The usual step of the readings `[from, to)`, to half a minute, and the share of steps that keep it: the most frequent
+ * one. Where readings stand between those of a grid (two sensors, extra rows) no single step is usual but every second
+ * reading keeps the grid's, so that is tried too. Undefined when no two readings are within two hours of each other.
  */
 export function usualStep(at: Float64Array, from: number, to: number): { interval: number; share: number } | undefined {
+  const plain = modeOfSteps(at, from, to, 1);
+  if (!plain || plain.share >= CLEAR_SHARE) return plain;
+  const second = modeOfSteps(at, from, to, 2);
+  return second && second.share > 1.5 * plain.share ? second : plain;
+}
+
+function modeOfSteps(at: Float64Array, from: number, to: number, lag: number) {
   const tally = new Uint32Array(2 * LONGEST_STEP + 1);
   let steps = 0;
-  for (let i = from + 1; i < to; i++) {
-    const halves = Math.round((at[i]! - at[i - 1]!) / (MINUTE_MS / 2));
+  for (let i = from + lag; i < to; i++) {
+    const halves = Math.round((at[i]! - at[i - lag]!) / (MINUTE_MS / 2));
     if (halves > 2 * LONGEST_STEP) continue;
     steps++;
     if (halves > 0) tally[halves]!++;
   }
   let mode = 0;
   for (let halves = 1; halves < tally.length; halves++) if (tally[halves]! > tally[mode]!) mode = halves;
-  return mode === 0 ? undefined : { interval: mode / 2, share: tally[mode]! / steps };
+  if (mode === 0) return undefined;
+  const slack = 2 * slackOf(mode / 2);
+  let near = 0;
+  for (let halves = Math.ceil(mode - slack); halves <= mode + slack; halves++) near += tally[halves] ?? 0;
+  return { interval: mode / 2, share: near / steps };
+}
+
+/** Minutes a step may be from the interval and still be that interval: a quarter of it, or a cut-off minute. */
+export function slackOf(interval: number): number {
+  return Math.max(0.25 * interval, Math.min(1, 0.4 * interval));
 }
 
 /** Where the usual interval of a day is another than that of the days before. Only days with a clear one count. */
@@ -102,13 +122,14 @@ function bestSplit(at: Float64Array, from: number, to: number, old: number, next
   let best = Number.NEGATIVE_INFINITY;
   let split = from + 1;
   for (let i = from + 1; i < to; i++) {
-    if (score >= best) {
+    const step = Math.round((at[i]! - at[i - 1]!) / (MINUTE_MS / 2)) / 2;
+    // The step that leads to the split belongs to neither side.
+    if (step === next) score--;
+    if (score > best) {
       best = score;
       split = i;
     }
-    const step = Math.round((at[i]! - at[i - 1]!) / (MINUTE_MS / 2)) / 2;
     if (step === old) score++;
-    else if (step === next) score--;
   }
   return split;
 }

@@ -1,5 +1,5 @@
 import { MINUTE_MS } from '../time/calendar.ts';
-import type { SpellRange } from './spells.ts';
+import { type SpellRange, slackOf } from './spells.ts';
 
 /** Above this share of uneven steps readings are weighted by time instead of counted (rule ours). */
 const UNEVEN_SHARE = 0.05;
@@ -40,11 +40,6 @@ export function fillWeights(weight: Float64Array, at: Float64Array, spells: Spel
       weight[i] = mixed ? Math.min(step, most) : step < shortest ? step : usual;
     }
   }
-}
-
-/** How far a step may be from the interval and still be that interval: a quarter of it, or a cut-off minute. */
-function slackOf(interval: number): number {
-  return Math.max(0.25 * interval, Math.min(1, 0.4 * interval));
 }
 
 function meanRegularStep(at: Float64Array, from: number, to: number, interval: number): number {

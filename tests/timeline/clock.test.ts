@@ -1,0 +1,125 @@
+import { describe, expect, it } from 'vitest';
+import type { ReadFile } from '../../src/model/input.ts';
+import { DAY_MS, HOUR_MS, MINUTE_MS } from '../../src/time/calendar.ts';
+import { buildTimeline } from '../../src/timeline/index.ts';
+import { built, fileOf, type Row } from '../support/timeline.ts';
+
+const wall = (text: string) => Date.parse(`${text}Z`);
+
+/** Two days of readings every 15 minutes, each with the offset given for its time. */
+function withOffsets(from: string, hours: number, offsetOf: (at: number) => number): Row[] {
+  const rows: Row[] = [];
+  for (let at = wall(from); at < wall(from) + hours * HOUR_MS; at += 15 * MINUTE_MS) {
+    const offset = offsetOf(at);
+    rows.push({ wall: at + offset * MINUTE_MS, offset, native: 110 });
+  }
+  return rows;
+}
+
+const codes = (files: ReadFile[], settings = {}) => buildTimeline(files, settings).issues.map(({ code }) => code);
+const plain: Row[] = [0, 5, 10].map((m) => ({ wall: wall('2026-03-02T08:00') + m * MINUTE_MS, native: 100 }));
+
+describe('which clock', () => {
+  it('takes the clock as written when nothing says more', () => {
+    const { zone, readings, days } = built([fileOf(plain)]);
+    expect(zone).toBeNull();
+    expect(readings.at[0]).toBe(plain[0]!.wall);
+    expect(days.at(-1)!.minutes).toBe(1440);
+  });
+
+  it('takes the zone a file names, and the user before the file', () => {
+    const file = { ...fileOf(plain), zone: 'Europe/Helsinki' };
+    expect(built([file]).zone).toBe('Europe/Helsinki');
+    expect(built([file]).readings.at[0]).toBe(wall('2026-03-02T06:00'));
+    expect(built([file], { zone: 'America/New_York' }).readings.at[0]).toBe(wall('2026-03-02T13:00'));
+  });
+
+  it.each([
+    ['a zone nobody knows', [fileOf(plain)], { zone: 'Mars/Base' }, ['unknown-zone']],
+    ['an abbreviation', [{ ...fileOf(plain), zone: 'EST' }], {}, ['unknown-zone']],
+    [
+      'files with two zones',
+      [
+        { ...fileOf(plain), zone: 'Europe/Oslo' },
+        { ...fileOf(plain), zone: 'Asia/Tokyo' },
+      ],
+      {},
+      ['zones-differ'],
+    ],
+    ['offsets on some rows only', [fileOf([...plain, { wall: 0, offset: 60, native: 100 }])], {}, ['offsets-missing']],
+  ])('refuses %s', (_, files, settings, expected) => {
+    expect(codes(files, settings)).toEqual(expected);
+    expect(buildTimeline(files, settings).timeline).toBeNull();
+  });
+
+  it('warns when every time is in UTC and no zone is given', () => {
+    const rows = withOffsets('2026-03-02T00:00', 48, () => 0);
+    expect(buildTimeline([fileOf(rows)], {}).issues).toEqual([
+      { code: 'clock-utc', level: 'warning', count: 192, option: '--zone' },
+    ]);
+    expect(codes([fileOf(rows)], { zone: 'Europe/Helsinki' })).toEqual([]);
+  });
+
+  it('places rows with offsets as instants when the zone is given', () => {
+    const rows = withOffsets('2026-03-02T00:00', 48, () => 0);
+    const { readings, days } = built([fileOf(rows)], { zone: 'Asia/Kathmandu' });
+    expect(readings.at[0]).toBe(wall('2026-03-02T00:00'));
+    expect(readings.minute[0]).toBe(5 * 60 + 45);
+    expect(days.at(-1)!.date).toBe('2026-03-04');
+  });
+});
+
+describe('offsets without a zone', () => {
+  it('show the local clock of the rows and keep real time', () => {
+    // Helsinki's change of 2025-03-30T01:00Z, told by the offsets alone.
+    const rows = withOffsets('2025-03-29T00:00', 72, (at) => (at < wall('2025-03-30T01:00') ? 120 : 180));
+    const { timeline, issues } = buildTimeline([fileOf(rows)], {});
+    const { readings, days } = timeline!;
+    expect(issues.map(({ code, level, actual }) => [code, level, actual])).toEqual([
+      ['offsets-change', 'note', '+02:00, +03:00'],
+    ]);
+    expect([...readings.at]).toEqual(rows.map(({ wall, offset }) => wall - offset! * MINUTE_MS));
+    rows.forEach((row, i) => {
+      expect(readings.minute[i]).toBe((row.wall % DAY_MS) / MINUTE_MS);
+    });
+    expect(days.find(({ date }) => date === '2025-03-30')!.minutes).toBe(1380);
+  });
+
+  it('follow a traveller, with days in one order even where a date is lived twice', () => {
+    // Tokyo to Los Angeles: +09:00, then -08:00 from early on 4 March in Tokyo, which is still 3 March there.
+    const rows = withOffsets('2026-03-01T00:00', 120, (at) => (at < wall('2026-03-03T16:00') ? 540 : -480));
+    const { readings, days } = built([fileOf(rows)]);
+    for (let i = 1; i < readings.count; i++) expect(readings.day[i]! >= readings.day[i - 1]!).toBe(true);
+    for (const [d, day] of days.entries()) {
+      for (let i = day.from; i < day.to; i++) expect(readings.day[i]).toBe(d);
+      const next = days[d + 1];
+      if (next) expect(day.start + day.minutes * MINUTE_MS).toBe(next.start);
+    }
+    expect(days.at(-1)!.to).toBe(rows.length);
+  });
+
+  it('refuse two exports that disagree about the offset in turns', () => {
+    const one = withOffsets('2026-03-02T00:00', 48, () => 0);
+    const other = withOffsets('2026-03-02T00:05', 48, () => 120);
+    expect(codes([fileOf(one), fileOf(other)])).toEqual(['offsets-disagree']);
+  });
+});
+
+describe('whose readings', () => {
+  it.each([
+    [['A-17'], ['A-17'], true],
+    [['A-17'], ['A-17 '], true],
+    [['A-17'], [], true],
+    [['A-17'], ['B-02'], false],
+    [['A-17', 'B-02'], [], false],
+  ])('%j and %j may be joined: %s', (first, second, may) => {
+    const files = [
+      { ...fileOf(plain), persons: first },
+      { ...fileOf(plain), persons: second },
+    ];
+    const { timeline, issues, total } = buildTimeline(files, {});
+    expect(timeline !== null).toBe(may);
+    expect(issues.some(({ code }) => code === 'two-persons')).toBe(!may);
+    expect(total.rows).toBe(6);
+  });
+});

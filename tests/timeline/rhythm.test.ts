@@ -1,0 +1,179 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { Timeline } from '../../src/model/timeline.ts';
+import { DAY_MS, MINUTE_MS } from '../../src/time/calendar.ts';
+import { built, fileOf, type Row, rowsOf, timelineOf } from '../support/timeline.ts';
+
+const FROM = Date.UTC(2026, 2, 2);
+const sum = (values: Iterable<number>) => [...values].reduce((total, value) => total + value, 0);
+const weights = ({ readings }: Timeline) => [...readings.weight];
+
+/** A timeline from the minutes after midnight of 2026-03-02 at which readings stand, over the days given. */
+function at(minutes: number[], days = 14): Timeline {
+  const rows: Row[] = minutes.map((minute) => ({ wall: FROM + minute * MINUTE_MS, native: 100 }));
+  return built([fileOf(rows)], {
+    period: { from: '2026-03-02', to: new Date(FROM + (days - 1) * DAY_MS).toISOString().slice(0, 10) },
+  });
+}
+
+const every = (step: number, from: number, to: number): number[] =>
+  Array.from({ length: Math.ceil((to - from) / step) }, (_, k) => from + k * step);
+
+describe('interval', () => {
+  // 14 days hold 20160, 4032, 1344 readings at 1, 5, 15 minutes (arithmetic); the others follow the same way.
+  it.each([
+    [1, 20160, 20],
+    [3, 6720, 20],
+    [5, 4032, 20],
+    [10, 2016, 20],
+    [15, 1344, 30],
+    [30, 672, 60],
+  ])('%d minutes: %d readings in 14 days, gap rule %d', (step, count, gap) => {
+    const timeline = timelineOf({ every: step, value: () => 100 });
+    expect(timeline.readings.count).toBe(count);
+    expect(timeline.interval).toBe(step);
+    expect(timeline.gapMinutes).toBe(gap);
+    expect(timeline.mixed).toBe(false);
+    expect(timeline.gaps).toEqual([]);
+    expect(timeline.spells).toHaveLength(1);
+    expect(sum(timeline.readings.weight)).toBe(14 * 1440);
+  });
+
+  it('sees through seconds of jitter, and counts readings all the same', () => {
+    const jitter = (k: number) => [0.2, -0.3, 0.1, 0, -0.15][k % 5]!;
+    const timeline = at(every(5, 0.5, 14 * 1440).map((minute, k) => minute + jitter(k)));
+    expect(timeline.interval).toBe(5);
+    expect(timeline.mixed).toBe(false);
+    expect(new Set(weights(timeline)).size).toBe(1);
+    expect(timeline.readings.weight[0]).toBeCloseTo(5, 3);
+  });
+
+  it('does not stretch a clock that runs fast beyond the time there is', () => {
+    const timeline = at(every(298 / 60, 0, 10 * 1440), 10);
+    expect(timeline.interval).toBe(5);
+    expect(sum(timeline.readings.weight)).toBeLessThanOrEqual(10 * 1440 + 5);
+  });
+
+  it('is told from a lone reading by no one', () => {
+    const timeline = at([600], 1);
+    expect(timeline.interval).toBe(5);
+    expect(weights(timeline)).toEqual([5]);
+  });
+});
+
+describe('spells', () => {
+  it('split where the interval changes, at the very reading', () => {
+    const change = 6 * 1440 + 617;
+    const timeline = at([...every(5, 0, change), ...every(15, change, 14 * 1440)]);
+    expect(timeline.spells.map(({ interval }) => interval)).toEqual([5, 15]);
+    expect((timeline.spells[1]!.from - FROM) / MINUTE_MS).toBe(change);
+    expect(timeline.mixed).toBe(true);
+    expect(timeline.interval).toBe(15);
+  });
+
+  it('split after five days at a pause of an hour, called a change', () => {
+    const timeline = at([...every(5, 0, 6 * 1440), ...every(5, 6 * 1440 + 60, 14 * 1440)]);
+    expect(timeline.spells.map(({ count }) => count)).toEqual([6 * 288, 8 * 288 - 12]);
+    expect(timeline.gaps.map(({ kind, minutes }) => [kind, minutes])).toEqual([['change', 65]]);
+    expect(timeline.mixed).toBe(false);
+  });
+
+  it('do not split before five days, nor at a shorter pause', () => {
+    const timeline = at([
+      ...every(5, 0, 4 * 1440),
+      ...every(5, 4 * 1440 + 120, 8 * 1440),
+      ...every(5, 8 * 1440 + 50, 14 * 1440),
+    ]);
+    expect(timeline.spells).toHaveLength(1);
+    expect(timeline.gaps.map(({ kind }) => kind)).toEqual(['hole', 'hole']);
+  });
+
+  it('are not made by a day with many extra rows', () => {
+    const extra = every(7, 3 * 1440 + 600, 3 * 1440 + 700);
+    const timeline = at([...new Set([...every(15, 0, 14 * 1440), ...extra])]);
+    expect(timeline.spells).toHaveLength(1);
+    expect(timeline.interval).toBe(15);
+  });
+});
+
+describe('gaps', () => {
+  it.each([
+    [15, []],
+    [20, ['hole']],
+  ])('a pause of %d missing minutes at 5: %j', (missing, kinds) => {
+    // The pause between readings is one interval longer than the minutes left out; the rule is longer than 20.
+    const timeline = timelineOf({ days: 3, value: () => 100, without: [{ day: 1, from: 600, to: 600 + missing }] });
+    expect(timeline.gaps.map(({ kind }) => kind)).toEqual(kinds);
+  });
+
+  it('reach from the edges of the period', () => {
+    const timeline = at(every(5, 1440 + 600, 3 * 1440 - 300), 4);
+    expect(timeline.gaps.map(({ kind, minutes }) => [kind, minutes])).toEqual([
+      ['edge', 1440 + 600],
+      ['edge', 1440 + 305],
+    ]);
+  });
+});
+
+describe('weights', () => {
+  it('count a reading before a missing one as any other', () => {
+    const timeline = timelineOf({ days: 2, value: () => 100, without: [{ from: 600, to: 605 }] });
+    expect(timeline.mixed).toBe(false);
+    expect(new Set(weights(timeline))).toEqual(new Set([5]));
+  });
+
+  it('share the interval with rows in between, never beyond the time there is', () => {
+    const grid = every(15, 0, 14 * 1440);
+    const scans = every(15, 0, 14 * 1440)
+      .filter((_, k) => k % 40 === 0)
+      .map((minute) => minute + 4);
+    const timeline = at([...grid, ...scans]);
+    expect(timeline.mixed).toBe(false);
+    expect(sum(timeline.readings.weight)).toBeCloseTo(14 * 1440, 6);
+  });
+
+  it('are min(time to next, 1.5 intervals) where steps are mixed', () => {
+    const timeline = at([...every(15, 0, 7 * 1440), ...every(15, 0, 7 * 1440).map((minute) => minute + 4)], 7);
+    expect(timeline.mixed).toBe(true);
+    expect(new Set(weights(timeline).slice(0, -1))).toEqual(new Set([4, 11]));
+    const split = at([
+      ...every(5, 0, 7 * 1440),
+      ...every(15, 7 * 1440, 10 * 1440),
+      ...every(15, 10 * 1440 + 60, 14 * 1440),
+    ]);
+    expect(split.mixed).toBe(true);
+    expect(Math.max(...weights(split))).toBe(22.5);
+  });
+
+  it('of any stretch never exceed the time it lasts by more than one interval', () => {
+    const steps = fc.array(fc.constantFrom(0.25, 1, 2, 4, 5, 5, 5, 5, 5.1, 7, 10, 15, 45, 600), {
+      minLength: 1,
+      maxLength: 300,
+    });
+    fc.assert(
+      fc.property(steps, (made) => {
+        let minute = 0;
+        const minutes = made.map((step) => {
+          minute += step;
+          return minute;
+        });
+        const { readings, interval, spells } = at(minutes, 120);
+        let from = 0;
+        let total = 0;
+        const most = Math.max(interval, ...spells.map((spell) => spell.interval));
+        for (let i = 0; i < readings.count; i++) {
+          total += readings.weight[i]!;
+          const lasted = (readings.at[i]! - readings.at[from]!) / MINUTE_MS;
+          expect(total).toBeLessThanOrEqual(lasted + 1.5 * most + 1e-6);
+        }
+        from = 0;
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
+
+it('keeps rows on the builder in step with what it promises', () => {
+  const rows = rowsOf({ days: 2, every: 15, value: (minute) => (minute < 60 ? null : 100) });
+  expect(rows).toHaveLength(2 * 92);
+});
