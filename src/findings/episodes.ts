@@ -1,4 +1,4 @@
-import type { LocalDate } from '../model/glucose.ts';
+import type { LocalDate, MgPerDl } from '../model/glucose.ts';
 import type { Evidence } from '../model/look.ts';
 import type { Episode } from '../model/measures.ts';
 import type { Quantity } from '../model/quantity.ts';
@@ -30,6 +30,15 @@ export function extremes(episodes: readonly Episode[]): { extreme: Quantity; lon
     longest: minutes(Math.max(...episodes.map((each) => each.minutes))),
     furthest,
   };
+}
+
+/**
+ * A value told as a bound when an episode says that it lay beyond what the sensor shows: tables of nights and rebounds
+ * keep the value alone.
+ */
+export function bounded(value: MgPerDl, episodes: readonly Episode[]): Quantity {
+  const beyond = episodes.find(({ extreme, extremeLimit }) => extreme === value && extremeLimit !== 0);
+  return glucose(value, beyond?.extremeLimit ?? 0);
 }
 
 /** Whole days from 1970 to a local day, for counting days across midnight. */

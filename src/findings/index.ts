@@ -1,6 +1,7 @@
 import type { Measures } from '../model/measures.ts';
 import type { TargetSet } from '../model/targets.ts';
 import { bestDays } from './bestDays.ts';
+import { bestWindow } from './bestWindow.ts';
 import { cvOverLimit } from './cvOverLimit.ts';
 import { dawnRise } from './dawnRise.ts';
 import { type Finding, type Found, untold } from './finding.ts';
@@ -18,11 +19,10 @@ import { reboundAfterLows } from './reboundAfterLows.ts';
 import { timeInRange } from './timeInRange.ts';
 import { timeLowOverGoal } from './timeLowOverGoal.ts';
 import { veryLow } from './veryLow.ts';
-import { wentWell } from './wentWell.ts';
 import { wideSpread } from './wideSpread.ts';
 
 export type { Example, Finding, Found } from './finding.ts';
-export { topics, type Topic } from './topic.ts';
+export { type Topic, topics } from './topic.ts';
 
 /** Every finding, in the order of print: enough data, lows, nights, what went well, time in range, highs, the rest. */
 export const findings: readonly Finding[] = [
@@ -35,7 +35,7 @@ export const findings: readonly Finding[] = [
   timeLowOverGoal,
   lowsAveragesHide,
   noLowsSeen,
-  wentWell,
+  bestWindow,
   bestDays,
   timeInRange,
   longVeryHigh,

@@ -17,6 +17,7 @@ export const longLows: Finding = {
     return holds(
       {
         count: count(long.length),
+        days: count(daysOf(long).length),
         dates: dates(daysOf(long)),
         night: count(long.filter((each) => each.night).length),
         length: minutes(LONG),

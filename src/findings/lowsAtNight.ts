@@ -1,6 +1,7 @@
+import { bounded } from './episodes.ts';
 import { nightsLike } from './examples.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
-import { clock, count, dates, glucose, limit, minutes, often, word } from './quantities.ts';
+import { clock, count, dates, limit, minutes, often, word } from './quantities.ts';
 
 const NIGHT_END = 360;
 
@@ -8,7 +9,7 @@ const NIGHT_END = 360;
 export const lowsAtNight: Finding = {
   id: 'lows-at-night',
   source: 'night: Danne 2017, Diabetes Care 40:1631-1640; counted by night: ours',
-  look({ nights }) {
+  look({ nights, lows }) {
     if (!nights.ok) return untold(nights.why);
     const low = nights.value.filter((night) => night.state === 'low' || night.state === 'very-low');
     const known = nights.value.filter((night) => night.state !== 'unknown');
@@ -24,7 +25,7 @@ export const lowsAtNight: Finding = {
         dates: dates(low.map(({ date }) => date)),
         length: word(longest > 0 ? 'episode' : 'brief'),
         longest: minutes(longest),
-        lowest: deepest.lowest === null ? limit('low') : glucose(deepest.lowest),
+        lowest: deepest.lowest === null ? limit('low') : bounded(deepest.lowest, lows.ok ? lows.value.list : []),
         lowestAt: clock(deepest.lowestMinute ?? 0),
         from: clock(0),
         to: clock(NIGHT_END),

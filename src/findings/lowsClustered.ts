@@ -3,7 +3,7 @@ import { dayNumber, daysOf, evidenceOf, extremes } from './episodes.ts';
 import { lowsLike, seenCoverage } from './examples.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 import { isRepeated } from './pattern.ts';
-import { clock, count, dates, limit, often } from './quantities.ts';
+import { clock, count, dates, limit, often, word } from './quantities.ts';
 
 const WIDTH = 120;
 
@@ -25,6 +25,7 @@ export const lowsClustered: Finding = {
       {
         from: clock(cluster.from),
         to: clock(cluster.to),
+        span: word(cluster.from === cluster.to ? 'point' : 'span'),
         often: often(cluster.days, days, 'days'),
         count: count(cluster.lows.length),
         dates: dates(daysOf(cluster.lows)),
@@ -40,7 +41,8 @@ export const lowsClustered: Finding = {
     ['3 of 9 days, 121 minutes apart', at(9, 120, 180, 241), 'absent'],
     ['3 of 10 days', at(10, 120, 180, 240), 'absent'],
     ['2 of 4 days', at(4, 120, 180), 'absent'],
-    ['around midnight', at(9, 1380, 1439, 30), 'holds'],
+    ['around midnight', at(9, 30, 1380, 1439), 'holds'],
+    ['two of the three on one evening, before and after midnight', at(9, 1380, 1439, 30), 'absent'],
     ['no readings', { lows: { ok: false, why: 'no-readings' } }, 'untold'],
   ],
 };

@@ -1,6 +1,6 @@
 import { nightsLike } from './examples.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
-import { count, minutes, often } from './quantities.ts';
+import { count, often } from './quantities.ts';
 
 const SEEN_SHARE = 0.7;
 const NIGHT_END = 360;
@@ -13,13 +13,10 @@ export const nightsWithoutData: Finding = {
     if (!nights.ok) return untold(nights.why);
     const thin = nights.value.filter((night) => night.share < SEEN_SHARE);
     if (thin.length === 0) return absent;
-    const seen = nights.value.reduce((sum, night) => sum + night.share, 0) * NIGHT_END;
     return holds(
       {
         often: often(thin.length, nights.value.length, 'nights'),
         count: count(thin.length),
-        hours: minutes(seen),
-        ofHours: minutes(nights.value.length * NIGHT_END),
       },
       thin.map(({ date }) => ({ date, fromMinute: 0, toMinute: NIGHT_END })),
     );

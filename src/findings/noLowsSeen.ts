@@ -1,6 +1,6 @@
 import { bandsLike, lowsLike, nightsLike, seenCoverage } from './examples.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
-import { count, limit, minutes, word } from './quantities.ts';
+import { limit, minutes, word } from './quantities.ts';
 
 const SEEN_SHARE = 0.7;
 
@@ -23,7 +23,6 @@ export const noLowsSeen: Finding = {
         hours: minutes(hours * 60),
         nightHours: minutes(night.hours * 60),
         gaps: word(gaps ? 'yes' : 'no'),
-        nightsWithGaps: count(thin.length),
         limit: limit('low'),
       },
       [],

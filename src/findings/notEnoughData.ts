@@ -22,8 +22,6 @@ export const notEnoughData: Finding = {
         neededDays: count(NEEDED_DAYS),
         hours: minutes(hours * 60),
         ofHours: minutes(ofHours * 60),
-        // Share of the period, not time a day, so told as a plain percentage in both voices.
-        percent: count(Math.floor(seen * 100)),
         share: share(seen, NEEDED_SHARE),
         neededShare: share(NEEDED_SHARE),
       },

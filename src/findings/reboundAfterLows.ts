@@ -1,8 +1,8 @@
 import { median } from '../stats/quantile.ts';
-import { evidenceOf } from './episodes.ts';
+import { bounded, evidenceOf } from './episodes.ts';
 import { reboundsLike } from './examples.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
-import { count, glucose, limit, minutes, often } from './quantities.ts';
+import { count, limit, minutes, often } from './quantities.ts';
 
 const LEAST = 2;
 const WITHIN = 120;
@@ -11,7 +11,7 @@ const WITHIN = 120;
 export const reboundAfterLows: Finding = {
   id: 'rebound-after-lows',
   source: 'Acciaroli 2022, J Diabetes Sci Technol 16:677-682; twice: ours',
-  look({ rebounds }) {
+  look({ rebounds, highs }) {
     if (!rebounds.ok) return untold(rebounds.why);
     const { list, ofLows } = rebounds.value;
     if (list.length < LEAST) return absent;
@@ -22,7 +22,7 @@ export const reboundAfterLows: Finding = {
         count: count(list.length),
         within: minutes(WITHIN),
         after: minutes(median(list.map((each) => each.minutesAfter))),
-        peak: glucose(peak),
+        peak: bounded(peak, highs.ok ? highs.value.list : []),
         limit: limit('high'),
       },
       list.map(({ low }) => evidenceOf(low)),

@@ -1,6 +1,6 @@
 import { bandsLike } from './examples.ts';
 import { type Finding, holds, untold } from './finding.ts';
-import { limit, minutes, share, shareEstimate, word } from './quantities.ts';
+import { limit, share, shareEstimate, word } from './quantities.ts';
 
 /** Time in range with its interval, against the set's goal when it has one, and the time above range. */
 export const timeInRange: Finding = {
@@ -17,17 +17,14 @@ export const timeInRange: Finding = {
       {
         verdict: word(verdict),
         estimate: shareEstimate(inRange, goal?.share),
-        share: share(inRange.value, goal?.share),
         best: share(inRange.value),
         low: share(inRange.low ?? inRange.value),
         high: share(inRange.high ?? inRange.value),
         known: word(inRange.low === null ? 'point' : 'interval'),
-        minutes: minutes(inRange.value * 1440),
         goal: share(goal?.share ?? 0),
         from: limit('low'),
         to: limit('high'),
         above: share(cumulative.high.value, highGoal?.share),
-        aboveMinutes: minutes(cumulative.high.value * 1440),
         aboveGoal: share(highGoal?.share ?? 0),
         aboveVerdict: word(highGoal === undefined ? 'no-verdict' : highGoal.met ? 'met' : 'not-met'),
       },

@@ -22,7 +22,7 @@ const ORDER: readonly Topic[] = [
   { id: 'dawn-rise', rule: 'highs-after-lows' },
   { id: 'wide-spread', rule: 'spread-last' },
   { id: 'cv-over-limit', rule: 'spread-last' },
-  { id: 'went-well', rule: 'repeat-what-works' },
+  { id: 'best-window', rule: 'repeat-what-works' },
   { id: 'best-days', rule: 'repeat-what-works' },
 ];
 

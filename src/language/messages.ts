@@ -99,7 +99,8 @@ export function openMessages(words: object, language: string, locale: string): M
         values[name] = choices[name] ?? text;
         values[PREFIX + name] = text;
       }
-      return message.format.format(values) as string;
+      // Empty arms leave their spaces behind.
+      return (message.format.format(values) as string).replace(/ {2,}/g, ' ').trim();
     },
   };
 }

@@ -4,8 +4,8 @@ import { PATTERN_DAYS } from './pattern.ts';
 import { clock, count, often, share } from './quantities.ts';
 
 /** The clock window with most days in range and free of lows, when that is two thirds of them or more. */
-export const wentWell: Finding = {
-  id: 'went-well',
+export const bestWindow: Finding = {
+  id: 'best-window',
   source: 'ours',
   look({ windows }) {
     if (!windows.ok) return untold(windows.why);

@@ -1,0 +1,44 @@
+import {
+  bandsLike,
+  daysLike,
+  highsLike,
+  lowsLike,
+  meanLike,
+  modalDayLike,
+  nightsLike,
+  reboundsLike,
+  seenCoverage,
+  windowsLike,
+} from '../../src/findings/examples.ts';
+import type { Measured } from '../../src/model/measured.ts';
+import type { Measures } from '../../src/model/measures.ts';
+
+const unknown = <T>(): Measured<T> => ({ ok: false, why: 'too-few-readings' });
+
+/** A calm fortnight in which nothing stands out; what is given replaces it. */
+export function measuresWith(given: Partial<Measures> = {}): Measures {
+  return {
+    coverage: seenCoverage(14, 1),
+    mean: meanLike(140),
+    sd: { ok: true, value: 42, n: 4032, of: 'readings' },
+    cv: { ok: true, value: 30, n: 4032, of: 'readings' },
+    gmi: { ok: true, value: { percent: 6.66, mmolPerMol: 49.3 }, n: 4032, of: 'readings' },
+    timeInBands: bandsLike({ 'in-range': 15_000, high: 5_160 }),
+    modalDay: modalDayLike(100),
+    hourly: unknown(),
+    lows: lowsLike(),
+    highs: highsLike(),
+    nights: nightsLike(14),
+    daily: daysLike(Array.from({ length: 14 }, () => 0.74)),
+    windows: windowsLike(14, 8),
+    dawnRise: unknown(),
+    rebounds: reboundsLike(0, 0),
+    ...given,
+  };
+}
+
+/** Nothing could be measured, but for what is given. */
+export function onlyMeasured(given: Partial<Measures>): Measures {
+  const nothing = Object.fromEntries(Object.keys(measuresWith()).map((id) => [id, unknown()]));
+  return { ...(nothing as unknown as Measures), ...given };
+}
