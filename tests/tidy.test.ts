@@ -87,10 +87,10 @@ test('every wrong use of the command has words', () => {
 });
 
 test('every sentence that code asks for exists', () => {
-  const whole = found(/\bsay\(\s*'([a-zA-Z][\w-]*\.[\w.-]+)'/g);
+  const whole = found(/\b(?:say|plain)\(\s*'([a-zA-Z][\w-]*\.[\w.-]+)'/g);
   expect(whole.filter(({ text }) => typeof wordsAt(text) !== 'string')).toEqual([]);
   // Keys that end in something looked up: the part before it must exist.
-  const begun = found(/\bsay\(\s*`([a-zA-Z][\w-]*\.[\w.-]+)\.\$\{/g);
+  const begun = found(/\b(?:say|plain)\(\s*`([a-zA-Z][\w-]*\.[\w.-]+)\.\$\{/g);
   expect(begun.filter(({ text }) => typeof wordsAt(text) !== 'object')).toEqual([]);
 });
 

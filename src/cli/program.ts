@@ -18,7 +18,7 @@ export interface Actions {
 
 /** The command line: names, help and the shape of each option. What they do is the actions' business. */
 export function program(version: string, tell: Teller, actions: Actions): Command {
-  const help = (key: string): string => tell.say(`cli.help.${key}`);
+  const help = (key: string): string => tell.plain(`cli.help.${key}`);
   const oneOf = (flag: string, allowed: string[]) => (value: string) => {
     if (!allowed.includes(value)) {
       throw new WrongUse('wrongValue', { option: flag, value, expected: allowed.join(', ') });
@@ -83,8 +83,9 @@ export function program(version: string, tell: Teller, actions: Actions): Comman
 
 const indent = (text: string): string => text.replace(/^(?=.)/gm, '  ');
 const section = (tell: Teller, key: string): string =>
-  `\n${tell.say('cli.help.examplesTitle')}:\n${indent(tell.say(`cli.help.${key}`))}\n`;
-const exits = (tell: Teller): string => `${tell.say('cli.help.exitsTitle')}:\n${indent(tell.say('cli.help.exits'))}`;
+  `\n${tell.plain('cli.help.examplesTitle')}:\n${indent(tell.plain(`cli.help.${key}`))}\n`;
+const exits = (tell: Teller): string =>
+  `${tell.plain('cli.help.exitsTitle')}:\n${indent(tell.plain('cli.help.exits'))}`;
 
 const calendarDate =
   (option: string) =>

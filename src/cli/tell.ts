@@ -8,6 +8,8 @@ import type { WrongUse } from './exits.ts';
 export interface Teller {
   say(key: string, texts?: Record<string, string | number>): string;
   has(key: string): boolean;
+  /** The words at a key as they stand, for help texts: nothing is filled in, so nothing need be parsed. */
+  plain(key: string): string;
   speaker: Speaker;
 }
 
@@ -16,8 +18,15 @@ export function teller(words: unknown): Teller {
   return {
     say: (key, texts = {}) => voice.say(key, asParams(texts)),
     has: voice.has,
+    plain: (key) => plainWords(words, key),
     speaker: voice,
   };
+}
+
+function plainWords(words: unknown, key: string): string {
+  let at = words;
+  for (const step of key.split('.')) at = (at as Record<string, unknown> | undefined)?.[step];
+  return typeof at === 'string' ? at : key;
 }
 
 const asParams = (texts: Record<string, string | number>): Params =>
