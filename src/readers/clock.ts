@@ -1,0 +1,135 @@
+import type { Stamp } from './dates.ts';
+
+const isDigit = (b: number | undefined): b is number => b !== undefined && b >= 0x30 && b <= 0x39;
+
+/** Set in Stamp.flags. */
+export const CLOCK_FLAGS = { impossible: 1, second60: 2, needlessHalf: 4, halfGiven: 8 } as const;
+
+/**
+ * Reads a clock time from `i`: `12:05`, `12:05:30.250`, `7h05`, `7.05`, `12:05 p.m.`, then an offset or zone as in
+ * RFC 3339 and RFC 9557. False when it is no clock; parts out of range set the `impossible` flag instead.
+ */
+export function readClock(bytes: Uint8Array, i: number, to: number, out: Stamp): boolean {
+  let hour = 0;
+  let digits = 0;
+  for (; isDigit(bytes[i]) && i < to; i++, digits++) hour = hour * 10 + bytes[i]! - 0x30;
+  let minute = 0;
+  let second = 0;
+  let milli = 0;
+  if (digits === 4 || digits === 6) {
+    // Basic form of ISO 8601: hhmm or hhmmss.
+    if (digits === 6) second = hour % 100;
+    const hhmm = digits === 6 ? Math.trunc(hour / 100) : hour;
+    minute = hhmm % 100;
+    hour = Math.trunc(hhmm / 100);
+  } else {
+    const mark = bytes[i];
+    if (digits === 0 || digits > 2 || i >= to) return false;
+    if (mark !== 0x3a && mark !== 0x2e && mark !== 0x68) {
+      // `7 PM`: an hour with its half, nothing else.
+      const half = readTail(bytes, i, to, hour, out);
+      if (!half || !(out.flags & CLOCK_FLAGS.halfGiven)) return false;
+      return finish(hour, 0, 0, 0, out);
+    }
+    i++;
+    let n = 0;
+    for (; i < to && isDigit(bytes[i]); i++, n++) minute = minute * 10 + bytes[i]! - 0x30;
+    if (n === 0 || n > 2) return false;
+    if (i < to && (bytes[i] === 0x3a || (bytes[i] === 0x2e && mark === 0x2e))) {
+      i++;
+      n = 0;
+      for (; i < to && isDigit(bytes[i]); i++, n++) second = second * 10 + bytes[i]! - 0x30;
+      if (n === 0 || n > 2) return false;
+    }
+  }
+  if (i < to && (bytes[i] === 0x2e || bytes[i] === 0x2c) && isDigit(bytes[i + 1])) {
+    i++;
+    let scale = 100;
+    for (; i < to && isDigit(bytes[i]); i++) {
+      milli += (bytes[i]! - 0x30) * scale;
+      scale /= 10;
+    }
+  }
+  if (i < to && !readTail(bytes, i, to, hour, out)) return false;
+  return finish(hour, minute, second, Math.trunc(milli), out);
+}
+
+function finish(hour: number, minute: number, second: number, milli: number, out: Stamp): boolean {
+  let h = hour;
+  if (out.half !== 0) {
+    if (h > 12) {
+      // 14:05 PM says the same twice; 14:05 AM contradicts itself.
+      if (out.half === 2) out.flags |= CLOCK_FLAGS.needlessHalf;
+      else out.flags |= CLOCK_FLAGS.impossible;
+    } else if (h === 0) {
+      if (out.half === 2) out.flags |= CLOCK_FLAGS.impossible;
+    } else h = (h % 12) + (out.half === 2 ? 12 : 0);
+  }
+  let s = second;
+  if (s === 60) {
+    s = 59.999;
+    out.flags |= CLOCK_FLAGS.second60;
+  }
+  const midnight = h === 24 && minute === 0 && second === 0;
+  if ((h > 23 && !midnight) || minute > 59 || s >= 60) out.flags |= CLOCK_FLAGS.impossible;
+  out.hour = hour;
+  out.ms = Math.round(((h * 60 + minute) * 60 + s) * 1000) + milli;
+  return true;
+}
+
+/** What may follow the digits: AM or PM, `Uhr`, an offset, a zone in brackets. False when it is none of these. */
+function readTail(bytes: Uint8Array, from: number, to: number, hour: number, out: Stamp): boolean {
+  let i = from;
+  const b = bytes[i]!;
+  if (b === 0x5a && i + 1 === to) {
+    out.offset = 0;
+    return true;
+  }
+  if ((b === 0x2b || b === 0x2d) && isDigit(bytes[i + 1])) return readOffset(bytes, i, to, out);
+  const tail = Buffer.from(bytes.buffer, bytes.byteOffset + i, Math.min(to - i, 80))
+    .toString('utf8')
+    .replaceAll('\u2212', '-');
+  const found =
+    /^[\s\u00a0\u202f]*(?:(a|p)\.?[\s\u00a0]?m\.?|(上午)|(下午)|uhr|h|hrs?\.?)?[\s\u00a0\u202f]*(z|utc|gmt)?([+-]\d{1,2}:?(?:\d\d)?)?(?:\[([A-Za-z_/+-]{3,40})\])?$/i.exec(
+      tail,
+    );
+  if (!found || hour > 99) return false;
+  const [, half, morning, afternoon, utc, offset, zone] = found;
+  if (half || morning || afternoon) {
+    out.half = half?.toLowerCase() === 'a' || morning ? 1 : 2;
+    out.flags |= CLOCK_FLAGS.halfGiven;
+  }
+  if (zone) out.zone = zone;
+  if (utc) out.offset = 0;
+  if (offset) {
+    const text = Buffer.from(offset);
+    i = 0;
+    return readOffset(text, i, text.length, out);
+  }
+  return true;
+}
+
+/** `+02:00`, `+0200`, `+02`. Real offsets lie within 15 hours. */
+function readOffset(bytes: Uint8Array, from: number, to: number, out: Stamp): boolean {
+  let i = from + 1;
+  let digits = 0;
+  let value = 0;
+  for (; i < to; i++) {
+    const b = bytes[i]!;
+    if (b === 0x3a && digits > 0) continue;
+    if (b === 0x5b) {
+      const zone = Buffer.from(bytes.subarray(i + 1, to - 1)).toString('latin1');
+      if (bytes[to - 1] !== 0x5d || zone.length > 40) return false;
+      out.zone = zone;
+      break;
+    }
+    if (!isDigit(b)) return false;
+    value = value * 10 + b - 0x30;
+    digits++;
+  }
+  if (digits === 0 || digits > 4) return false;
+  const minutes = digits <= 2 ? value * 60 : Math.trunc(value / 100) * 60 + (value % 100);
+  if (minutes > 900 || (digits > 2 && value % 100 > 59)) out.flags |= CLOCK_FLAGS.impossible;
+  else out.offset = bytes[from] === 0x2d ? -minutes : minutes;
+  return true;
+}

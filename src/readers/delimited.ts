@@ -1,0 +1,150 @@
+import type { Choice, Input, ReadFile, ReadSettings } from '../model/input.ts';
+import { type Layout, parseLayout, type TableLayout } from '../schemas/layout.ts';
+import { type IssueBook, openBook } from './book.ts';
+import { decode } from './encoding.ts';
+import { newEntries } from './entries.ts';
+import { fingerprint } from './fingerprint.ts';
+import { columnKeys, layTables, specOf } from './layout-tables.ts';
+import { openText } from './open-text.ts';
+import { type Reading, readTable, type Settled } from './read-table.ts';
+import type { Records } from './records.ts';
+import type { Table } from './tables.ts';
+import type { OrderHint } from './wall.ts';
+
+/** Any text whose first bytes hold line ends or delimiters; the last reader asked. */
+export function recogniseDelimited(head: Uint8Array): number {
+  return 'notText' in decode(head) ? 0 : 0.1;
+}
+
+/** Reads delimited text of any make: columns by the meaning of their names, everything else by what is in them. */
+export function readDelimited(input: Input, settings: ReadSettings, hint?: OrderHint): ReadFile {
+  const book = openBook(input.name);
+  const choices: Choice[] = [];
+  const layout = userLayout(settings, book);
+  const decoded = decode(input.bytes, layout?.encoding);
+  if (input.bytes.length === 0 || 'notText' in decoded) {
+    if (input.bytes.length === 0) book.add('file-empty', 'warning');
+    else if ('notText' in decoded) book.add('not-text', 'warning', 0, { actual: decoded.notText });
+    return finish(input, newEntries(0, 0), book, choices);
+  }
+  choices.push(decoded.choice);
+  if (decoded.guessedLetters > 0)
+    book.add('encoding-guessed', 'note', 0, { actual: decoded.choice.value, count: decoded.guessedLetters });
+  const opened = openText(decoded.bytes, layout, book, choices);
+  if (!opened) return finish(input, newEntries(0, 0), book, choices);
+  const { records, tables } = opened;
+  const laid = layout ? layTables(records, layout) : undefined;
+  if (layout && !laid && (layout.columns || layout.tables)) book.add('layout-does-not-fit', 'warning');
+  const reading: Reading = {
+    file: input.name,
+    records,
+    settings,
+    hint,
+    book,
+    choices,
+    entries: newEntries(records.count, records.count),
+    zones: new Set(layout?.timezone ? [layout.timezone] : []),
+    persons: new Set(),
+  };
+  if (laid) choices.push({ id: 'layout', value: 'columns', by: 'user' });
+  const used = laid ?? tables;
+  tellTables(records, used, laid !== undefined, book, choices);
+  const settled: [Table, Settled][] = [];
+  for (const table of used) {
+    const part: TableLayout | undefined = 'layout' in table ? (table.layout as TableLayout) : layout;
+    const result = readTable(reading, table, part);
+    if (result) settled.push([table, result]);
+  }
+  if (used.length === 0)
+    for (let r = 0; r < records.count; r++) if (!isBlankRecord(records, r)) reading.entries.fate(r, 'set-aside');
+  const file = finish(input, reading.entries, book, choices);
+  file.persons = [...reading.persons];
+  zoneOf(reading, file, layout);
+  if (settled.length === used.length && used.length > 0)
+    file.layout = layoutOf(decoded.choice.value, records, settled, file.zone);
+  return file;
+}
+
+function isBlankRecord(records: Records, row: number): boolean {
+  return (
+    records.first[row + 1]! - records.first[row]! === 1 && records.ends[records.first[row]!] === records.start[row]
+  );
+}
+
+function userLayout(settings: ReadSettings, book: IssueBook): Layout | undefined {
+  if (settings.layout === undefined) return undefined;
+  const parsed = parseLayout(settings.layout);
+  if (parsed.ok) return parsed.layout;
+  book.add('layout-invalid', 'refusal', 0, { actual: parsed.problems.join('; '), option: '--layout' });
+  return undefined;
+}
+
+function tellTables(records: Records, tables: Table[], given: boolean, book: IssueBook, choices: Choice[]): void {
+  const first = tables[0];
+  if (!first) return;
+  const above = Math.max(0, first.header < 0 ? first.from : first.header);
+  if (above > 0) book.add('lines-above-table', 'note', records.line[0]!, { count: above });
+  for (const table of tables) {
+    const by = given ? 'user' : 'file';
+    choices.push({ id: 'header', value: table.header < 0 ? 'none' : `line ${records.line[table.header]!}`, by });
+    const ignored = table.columns.filter((column) => column.role === 'ignore' && column.name !== '');
+    if (ignored.length > 0 && !given) {
+      book.add('columns-ignored', 'note', table.header < 0 ? 0 : records.line[table.header]!, {
+        actual: ignored.map((column) => column.name).join(', '),
+        count: ignored.length,
+      });
+    }
+  }
+  if (tables.every((table) => table.from >= table.to)) book.add('no-rows', 'warning');
+}
+
+function zoneOf(reading: Reading, file: ReadFile, layout: Layout | undefined): void {
+  const { settings, zones, book } = reading;
+  const [zone] = zones;
+  if (settings.zone) file.choices.push({ id: 'zone', value: settings.zone, by: 'user' });
+  else if (zone) {
+    file.choices.push({ id: 'zone', value: zone, by: layout?.timezone ? 'user' : 'file' });
+    file.zone = zone;
+  }
+  if (zones.size > 1) book.add('zones-differ', 'warning', 0, { actual: [...zones].join(', '), option: '--zone' });
+  else if (zone && settings.zone && zone !== settings.zone) {
+    book.add('zone-contradicts-file', 'warning', 0, { actual: zone, expected: settings.zone });
+  }
+}
+
+/** What was settled, as a layout that leads to the same entries without looking for anything. */
+function layoutOf(encoding: string, records: Records, settled: [Table, Settled][], zone: string | undefined): unknown {
+  const tables = settled.map(([table, { columns, ...more }]) => {
+    const keys = columnKeys(columns);
+    const used = columns.filter((column) => column.role !== 'ignore');
+    return {
+      headerLine: table.header < 0 ? 0 : records.line[table.header]!,
+      ...(table.from < records.count ? { firstLine: records.line[table.from]! } : {}),
+      ...more,
+      columns: Object.fromEntries(used.map((column) => [keys[column.index], specOf(column)])),
+    };
+  });
+  const layout: Record<string, unknown> = { encoding, delimiter: String.fromCharCode(records.delimiter) };
+  if (zone) layout.timezone = zone;
+  if (tables.length === 1) return { ...layout, ...tables[0] };
+  return { ...layout, tables };
+}
+
+function finish(input: Input, entries: ReturnType<typeof newEntries>, book: IssueBook, choices: Choice[]): ReadFile {
+  const told = new Set<string>();
+  return {
+    name: input.name,
+    kind: 'delimited',
+    hash: fingerprint(input.bytes),
+    // Several tables settled alike are told once.
+    choices: choices.filter((choice) => {
+      const key = JSON.stringify(choice);
+      return told.has(key) ? false : told.add(key);
+    }),
+    issues: book.list(),
+    readings: entries.readings(),
+    notes: entries.notes,
+    fates: entries.fates,
+    persons: [],
+  };
+}

@@ -1,0 +1,37 @@
+import { CELL, type GlucoseCells } from './glucose.ts';
+
+/** Sensors store a value at least once an hour; a column of glucose with longer pauses is a meter's log (ours). */
+const SENSOR_MINUTES = 60;
+
+/** Median minutes between the rows that hold a value; NaN under four of them. */
+export function medianStep(cells: GlucoseCells, wall: Float64Array): number {
+  const steps: number[] = [];
+  let last = Number.NaN;
+  // A few thousand steps tell the median; more would only cost sorting.
+  for (let k = 0; k < wall.length && steps.length < 4000; k++) {
+    if ((cells.state[k] !== CELL.number && cells.state[k] !== CELL.limit) || Number.isNaN(wall[k])) continue;
+    if (!Number.isNaN(last)) steps.push(Math.abs(wall[k]! - last) / 60000);
+    last = wall[k]!;
+  }
+  if (steps.length < 3) return Number.NaN;
+  steps.sort((a, b) => a - b);
+  return steps[steps.length >> 1]!;
+}
+
+export const isSparse = (step: number): boolean => step > SENSOR_MINUTES;
+
+/** Whether two sensor columns say the same in the rows that fill both: equal, or equal after changing the unit. */
+export function compareColumns(a: GlucoseCells, b: GlucoseCells): { both: number; same: number } {
+  let both = 0;
+  let same = 0;
+  for (let k = 0; k < a.state.length; k++) {
+    if (a.state[k] !== CELL.number || b.state[k] !== CELL.number) continue;
+    both++;
+    const x = a.value[k]!;
+    const y = b.value[k]!;
+    const [small, large] = x < y ? [x, y] : [y, x];
+    // 18.0156 mg/dL per mmol/L (clinical convention from 180.156 g/mol), with room for one rounded decimal.
+    if (small === large || Math.abs(small * 18.0156 - large) <= 1.5) same++;
+  }
+  return { both, same };
+}

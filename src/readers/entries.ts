@@ -1,0 +1,69 @@
+import type { NoteEntry, ReadingColumns, RowFate } from '../model/input.ts';
+
+const RANK: Record<RowFate, number> = { ignored: 0, 'set-aside': 1, duplicate: 2, note: 3, used: 4 };
+
+/** Grows as rows are read; `readings()` cuts the columns to their length. */
+export interface Entries {
+  notes: NoteEntry[];
+  fates: RowFate[];
+  reading(wall: number, offset: number, native: number, unit: number, limit: number, line: number, row: number): void;
+  /** Keeps the stronger of the two fates. */
+  fate(row: number, fate: RowFate): void;
+  readings(): ReadingColumns;
+}
+
+export function newEntries(rows: number, expected: number): Entries {
+  let capacity = Math.max(16, expected);
+  let count = 0;
+  let columns = emptyColumns(capacity);
+  const fates = new Array<RowFate>(rows).fill('ignored');
+  return {
+    notes: [],
+    fates,
+    reading(wall, offset, native, unit, limit, line, row) {
+      if (count === capacity) {
+        capacity *= 2;
+        columns = cut(columns, count, capacity);
+      }
+      columns.wall[count] = wall;
+      columns.offset[count] = offset;
+      columns.native[count] = native;
+      columns.unit[count] = unit;
+      columns.limit[count] = limit;
+      columns.line[count] = line;
+      columns.row[count] = row;
+      count++;
+      fates[row] = 'used';
+    },
+    fate(row, fate) {
+      if (RANK[fate] > RANK[fates[row]!]) fates[row] = fate;
+    },
+    readings: () => ({ ...cut(columns, count, count), count }),
+  };
+}
+
+export function emptyColumns(capacity: number): ReadingColumns {
+  return {
+    count: 0,
+    wall: new Float64Array(capacity),
+    offset: new Int16Array(capacity),
+    native: new Float64Array(capacity),
+    unit: new Uint8Array(capacity),
+    limit: new Int8Array(capacity),
+    line: new Int32Array(capacity),
+    row: new Int32Array(capacity),
+  };
+}
+
+function cut(from: ReadingColumns, count: number, capacity: number): ReadingColumns {
+  const to = emptyColumns(capacity);
+  to.count = count;
+  to.wall.set(from.wall.subarray(0, count));
+  to.offset.set(from.offset.subarray(0, count));
+  to.native.set(from.native.subarray(0, count));
+  to.unit.set(from.unit.subarray(0, count));
+  to.limit.set(from.limit.subarray(0, count));
+  to.line.set(from.line.subarray(0, count));
+  to.row.set(from.row.subarray(0, count));
+  return to;
+}

@@ -1,0 +1,45 @@
+import { SHAPE } from './dates.ts';
+import type { TimeCells } from './times.ts';
+
+const HALF = 43_200_000;
+
+/**
+ * A 12-hour clock that lost its AM and PM: each day runs through the hours twice. Where every day of the file does so
+ * once, the order of rows tells the half, and the cells are mended. `untold`: it happened, and order does not tell.
+ */
+export function mendHalves(cells: TimeCells, date: Int32Array): 'none' | 'mended' | 'untold' {
+  if (!cells.halfLost) return 'none';
+  const n = cells.ms.length;
+  const timed = (k: number) => cells.shape[k] === SHAPE.stamp || cells.shape[k] === SHAPE.clock;
+  let forward = 0;
+  let backward = 0;
+  for (let k = 1; k < n; k++) {
+    if (!timed(k) || !timed(k - 1) || date[k] !== date[k - 1]) continue;
+    if (cells.ms[k]! % HALF > cells.ms[k - 1]! % HALF) forward++;
+    else if (cells.ms[k]! % HALF < cells.ms[k - 1]! % HALF) backward++;
+  }
+  const ascending = forward >= backward;
+  const runs: { from: number; to: number; jumps: number[] }[] = [];
+  for (let k = 0; k < n; k++) {
+    if (!timed(k)) continue;
+    const run = runs[runs.length - 1];
+    if (!run || date[k] !== date[run.to]) {
+      runs.push({ from: k, to: k, jumps: [] });
+      continue;
+    }
+    const step = (cells.ms[k]! % HALF) - (cells.ms[run.to]! % HALF);
+    if (ascending ? step < 0 : step > 0) run.jumps.push(k);
+    run.to = k;
+  }
+  const twice = runs.filter((run) => run.jumps.length > 0).length;
+  if (twice * 2 < runs.length) return 'none';
+  if (runs.some((run) => run.jumps.length !== 1)) return 'untold';
+  for (const { from, to, jumps } of runs) {
+    for (let k = from; k <= to; k++) {
+      if (!timed(k)) continue;
+      const early = ascending ? k < jumps[0]! : k >= jumps[0]!;
+      cells.ms[k] = (cells.ms[k]! % HALF) + (early ? 0 : HALF);
+    }
+  }
+  return 'mended';
+}

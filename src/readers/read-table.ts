@@ -1,0 +1,125 @@
+import type { Choice, ReadSettings } from '../model/input.ts';
+import type { TableLayout } from '../schemas/layout.ts';
+import type { IssueBook } from './book.ts';
+import type { Entries } from './entries.ts';
+import { mendHalves } from './half-day.ts';
+import type { Column } from './header.ts';
+import { applyOffsets, offsetsAgree } from './offsets.ts';
+import { cellText, type Records } from './records.ts';
+import { kindColumn, resolveMinutes, resolveValue } from './roles.ts';
+import { delimiterInNumbers } from './row-fit.ts';
+import { readRows } from './rows.ts';
+import { settleGlucose } from './sensor-columns.ts';
+import type { Table } from './tables.ts';
+import { planChoice, planTimes, readTimeCells } from './times.ts';
+import { type OrderHint, settleWalls } from './wall.ts';
+
+/** What all tables of a file share while it is read. */
+export interface Reading {
+  file: string;
+  records: Records;
+  settings: ReadSettings;
+  hint: OrderHint | undefined;
+  book: IssueBook;
+  choices: Choice[];
+  entries: Entries;
+  zones: Set<string>;
+  persons: Set<string>;
+}
+
+/** The columns and settings that would read the table again without any detection. Undefined after a refusal. */
+export type Settled = Pick<TableLayout, 'dateOrder' | 'decimalMark'> & { columns: Column[] };
+
+/** Reads one table: times, glucose, then row by row everything else. */
+export function readTable(reading: Reading, table: Table, layout: TableLayout | undefined): Settled | undefined {
+  const { records, book, choices, entries, settings } = reading;
+  const lineOf = (k: number): number => records.line[table.from + k]!;
+  const refuse = (): undefined => {
+    for (let r = table.from; r < table.to; r++) entries.fate(r, 'set-aside');
+    return undefined;
+  };
+  if (delimiterInNumbers(records, table, book)) return refuse();
+  const kinds = kindColumn(records, table);
+  const columns = resolveMinutes(resolveValue(table.columns, kinds));
+  const whens = columns.filter((column) => ['time', 'date', 'clock'].includes(column.role)).slice(0, 4);
+  const plan = planTimes(whens.map((column) => readTimeCells(records, table.from, table.to, column)));
+  if (!plan) {
+    const sample = whens[0] ? firstText(records, table, whens[0]) : '';
+    if (sample === '') return { columns };
+    book.add('times-unreadable', 'refusal', table.from < records.count ? lineOf(0) : 0, {
+      actual: sample,
+      option: '--layout',
+    });
+    return refuse();
+  }
+  choices.push(planChoice(plan));
+  const clockCells = plan.kind === 'two' ? plan.clock : plan.kind === 'days' ? plan.day : plan.cells;
+  const halves = mendHalves(clockCells, plan.kind === 'two' ? plan.day.date : clockCells.date);
+  if (halves === 'untold') {
+    book.add('clock-half-lost', 'refusal', lineOf(0), { actual: clockCells.column.name });
+    return refuse();
+  }
+  if (halves === 'mended')
+    choices.push({ id: 'half-of-day', value: 'order of rows', by: 'file', evidence: clockCells.column.name });
+  const dateOrder = settings.dateOrder ?? layout?.dateOrder;
+  const walls = settleWalls(
+    plan,
+    lineOf,
+    {
+      today: settings.today,
+      ...(dateOrder ? { dateOrder } : {}),
+      ...(layout?.serialDates ? { serialDates: layout.serialDates } : {}),
+    },
+    reading.hint,
+    book,
+    choices,
+  );
+  if (!walls) return refuse();
+  if (clockCells.zone) reading.zones.add(clockCells.zone);
+  applyOffsets(reading, table, columns, walls.offset);
+  if (!offsetsAgree(reading, walls.wall, walls.offset, lineOf)) return refuse();
+  const glucose = settleGlucose({
+    records,
+    table,
+    columns,
+    kinds,
+    wall: walls.wall,
+    wantedUnit: settings.unit ?? layout?.unit,
+    layout,
+    book,
+    choices,
+    lineOf,
+  });
+  if (!glucose) return refuse();
+  if (walls.carried > 0)
+    choices.push({ id: 'date-carried', value: `${walls.carried}`, by: 'default', evidence: whens[0]!.name });
+
+  readRows(reading, { table, columns, kinds, plan, walls, glucose });
+  const settledColumns = columns.map((column) => {
+    const found = glucose.find((entry) => entry.cells.column.index === column.index);
+    if (!found || kinds) return column;
+    return { ...found.cells.column, role: found.is === 'reading' ? ('sensor' as const) : ('fingerstick' as const) };
+  });
+  choices.push({
+    id: 'columns',
+    value: settledColumns
+      .filter(({ role }) => role !== 'ignore')
+      .map(({ name, role }) => `${name} = ${role}`)
+      .join(', '),
+    by: layout?.columns ? 'user' : 'file',
+  });
+  const mark = choices.find((choice) => choice.id === 'decimal-mark')?.value as '.' | ',' | undefined;
+  return {
+    columns: settledColumns,
+    ...(walls.order ? { dateOrder: walls.order } : {}),
+    ...(mark ? { decimalMark: mark } : {}),
+  };
+}
+
+function firstText(records: Records, table: Table, column: Column): string {
+  for (let r = table.from; r < table.to; r++) {
+    const text = cellText(records, r, column.index);
+    if (text !== '') return text;
+  }
+  return '';
+}

@@ -1,0 +1,150 @@
+/** Small letters without accents, for matching only; what a person sees stays as written. */
+export function plain(text: string): string {
+  return text
+    .normalize('NFD')
+    .replace(/[\u0300-\u036f\u200b-\u200f\ufeff]/g, '')
+    .replace(/[\u00a0\u202f]/g, ' ')
+    .toLowerCase()
+    .replaceAll('ł', 'l')
+    .replaceAll('ø', 'o')
+    .replaceAll('æ', 'ae')
+    .replaceAll('ß', 'ss');
+}
+
+export type Concept =
+  | 'instant'
+  | 'time'
+  | 'date'
+  | 'zone'
+  | 'glucose'
+  | 'sensor'
+  | 'fingerstick'
+  | 'value'
+  | 'insulin'
+  | 'bolus'
+  | 'dose'
+  | 'carbohydrate'
+  | 'food'
+  | 'exercise'
+  | 'duration'
+  | 'active'
+  | 'intensity'
+  | 'medication'
+  | 'note'
+  | 'alarm'
+  | 'person'
+  | 'kind'
+  | 'unit'
+  | 'calibration'
+  | 'event'
+  | 'name'
+  | 'start'
+  | 'end'
+  | 'other'
+  | 'rest';
+
+/**
+ * Words of the trade and of everyday logbooks, each with its languages mixed: English, Spanish, German, French,
+ * Italian, Portuguese, Dutch, Swedish/Danish/Norwegian, Finnish, Polish. `stem*` matches the beginning of a word,
+ * `*stem*` any place in it, since German, Dutch, Swedish and Finnish write compounds as one word.
+ */
+const WORDS: Record<Concept, string> = {
+  instant: 'timestamp ts datetime horodatage zeitstempel tidsstempel aikaleima znacznik',
+  time: 'time clock hora horas heure ora orario horario *zeit zeitpunkt tijd tijdstip tid tidpunkt tidspunkt klockslag klokkeslett klokkeslaet aika kello kellonaika klo czas godzina when moment uhr',
+  date: 'date day fecha dia datum tag jour data giorno dag dato paiva paivamaara pvm dzien',
+  zone: 'zone timezone tz offset zeitzone fuseau fuso tijdzone tidszon aikavyohyke strefa huso',
+  glucose:
+    'bg sg glu *gluc* *glukos* *glucos* *glukoos* *glukoz* *glykemi* *glycemi* *glicemi* *glycaemi* *glicos* *zucker* *suiker* *socker* *sukker* *sokeri* sugar cukier cgm isf *glukose*',
+  sensor:
+    'sensor* cgm interstiti* intersticial* tissue gewebe* continuous kontinuierlich* continu* kudos* capteur senseur scan isf tejido',
+  fingerstick:
+    'fingerstick fingerprick finger* smbg meter capillar* capilar* kapillar* strip strips *streifen lancet sormi* glucometer glucometro glucometre palec palca *messgerat stick blutig* manual',
+  value:
+    'value values *wert *werte valor valeur valore waarde varde arvo wartosc vaerdi verdi reading result measurement *messung lectura lettura amount menge cantidad quantity quantidade quantite quantita hoeveelheid mangd maara ilosc level concentration',
+  insulin: '*insulin* *insulina *insuline *insuliini* basal bolus bolo basale bazal* bazowa',
+  bolus:
+    'rapid fast short rapida schnell* kurz* rapide snabb* pika* mealtime correction long slow lang* lenta lente lunga pitka* dlugo* background verzogert*',
+  dose: 'dose doses dosis dosage dosierung dosi dawka annos dos dosering',
+  carbohydrate:
+    'carb carbs carbohydrate carbohydrates cho *kohlenhydrat* kh hidratos carbohidrat* glucides carboidrat* *koolhydrat* *kolhydrat* *hiilihydraat* weglowodan* *kulhydrat* *karbohydrat*',
+  food: 'food foods meal meals eten essen speise *mahlzeit* comida comidas repas aliment* cibo pasto pasti *maaltijd* voeding mat maltid* ateria* ruoka posilek jedzenie refeicao dish eaten snack gericht breakfast lunch dinner desayuno cena fruhstuck abendessen mittagessen dejeuner colazione pranzo',
+  exercise:
+    'exercise* activity activities workout* sport* training ejercicio actividad *bewegung aktivitat* exercice activite esercizio attivita exercicio atividade beweging inspanning motion trening aktywnosc cwiczen* wysilek liikunta urheilu aktivitet* walking running cycling swimming',
+  duration: 'duration dauer duracion duree durata duracao duur varaktighet kesto trwania varighed elapsed length',
+  active: 'active moving aktiv',
+  intensity: 'intensity effort intensitat intensidad intensite intensita intensiteit intensitet',
+  medication:
+    'medication* medicine* drug drugs tablet* pill* medikament* medicament* farmac* medicijn* lakemedel laake laakkeet lek leki medicin remedio pastill*',
+  note: 'note notes comment comments remark remarks diary memo text notiz* bemerkung* kommentar* nota notas comentari* remarque* commentaire* opmerking* notitie* anteckning* huomautu* muistiinpano* uwagi notatk* observac* annotation* note*',
+  alarm: 'alarm* alert* warning* alarma allarme avviso waarschuwing larm varning* halytys* avis aviso',
+  person:
+    'person patient* participant* subject* ptid pid paciente paziente potila* pacjent* teilnehmer* proband* sujet deltagar* henkilo client study',
+  kind: 'type types kind event category art typ tipo categoria categorie soort luokka tyyppi rodzaj laji tapahtuma ereignis evento recordtype kategorie kategori',
+  unit: 'unit units uom einheit* unidad* unite unita unidade* eenheid enhet yksikko jednostka',
+  calibration: '*calibr* *kalibr*',
+  event:
+    'change changed inserted insertion start started stopped replaced replacement removed removal warmup gewechselt wechsel vaihto',
+  name: 'name description tag label item what bezeichnung nombre nom nome naam namn nimi nazwa code id identifier',
+  start: 'start begin beginning onset debut inicio inizio alku',
+  end: 'end stop finish ende fin fine slut loppu koniec',
+  other:
+    'trend arrow rate average mean avg median minimum maximum max target goal limit threshold ketone* keton* hba1c a1c gmi quality status serial device model version firmware index number nr no count row fat fats fett gras protein* prot fibre fiber calorie* kcal energy weight gewicht pulse heart steps step distance temperature created modified updated upload uploaded sync synced export exported birth birthday dob gender age delta sd battery ratio factor sensitivity remaining iob cob predicted forecast raw met sum total percent mittelwert durchschnitt moyenne media promedio',
+  rest: 'sedentary resting still rest inactive sleep sleeping sitting idle',
+};
+
+const exact = new Map<string, Concept[]>();
+const starts: [string, Concept][] = [];
+const inside: [string, Concept][] = [];
+const finishes: [string, Concept][] = [];
+for (const [concept, words] of Object.entries(WORDS) as [Concept, string][]) {
+  for (const word of words.split(' ')) {
+    const bare = word.replaceAll('*', '');
+    if (word.startsWith('*') && word.endsWith('*')) inside.push([bare, concept]);
+    else if (word.startsWith('*')) finishes.push([bare, concept]);
+    else if (word.endsWith('*')) starts.push([bare, concept]);
+    else exact.set(word, [...(exact.get(word) ?? []), concept]);
+  }
+}
+
+/** Words of a header or label: parted at blanks, signs, underscores and `camelCase` humps. */
+export function tokens(text: string): string[] {
+  return plain(text.replace(/([a-z])([A-Z])/g, '$1 $2'))
+    .split(/[^\p{L}\p{N}%]+/u)
+    .filter((word) => word.length > 0);
+}
+
+/** Every meaning the words carry, with how often. */
+export function conceptsOf(words: string[]): Set<Concept> {
+  const found = new Set<Concept>();
+  for (const word of words) {
+    const known = exact.get(word);
+    if (known) {
+      for (const concept of known) found.add(concept);
+      continue;
+    }
+    if (word.length < 4) continue;
+    for (const [stem, concept] of starts) if (word.startsWith(stem)) found.add(concept);
+    for (const [stem, concept] of inside) if (word.includes(stem)) found.add(concept);
+    for (const [stem, concept] of finishes) if (word.endsWith(stem)) found.add(concept);
+  }
+  return found;
+}
+
+export interface CensorWord {
+  limit: -1 | 1;
+}
+
+const LOW = new Set(
+  'low lo below under baja bajo niedrig tief unter bas basse basso bassa baixo baixa laag lag lav matala alle niski nisko nizki bajas'.split(
+    ' ',
+  ),
+);
+const HIGH = new Set(
+  'high hi above over alta alto hoch uber haut eleve haute hoog hog hoj hoy korkea yli wysoki wysoko altas'.split(' '),
+);
+
+/** -1 for "below what the sensor reports" in words, 1 for above, 0 for any other word. */
+export function limitWord(text: string): -1 | 0 | 1 {
+  const word = plain(text).replace(/[^a-z]/g, '');
+  return LOW.has(word) ? -1 : HIGH.has(word) ? 1 : 0;
+}

@@ -1,0 +1,245 @@
+import type { Choice, ReadSettings } from '../model/input.ts';
+import { NO_OFFSET } from '../time/offset.ts';
+import type { IssueBook } from './book.ts';
+import { CLOCK_FLAGS } from './clock.ts';
+import { SHAPE } from './dates.ts';
+import { type DateOrder, dayNumber, isoDay, openDay, settleOrder } from './day-order.ts';
+import { NOT_A_TIME, type TimeCells, type TimePlan } from './times.ts';
+
+const DAY_MS = 86_400_000;
+/** No sensor stored readings before this day; earlier dates are clocks that were never set. */
+const FIRST_DAY = dayNumber(1999, 1, 1);
+const RESET_DAY = dayNumber(2000, 1, 1);
+
+/** Why a row has no usable time. */
+export const TIME_FAULT = { none: 0, empty: 1, unreadable: 2, impossible: 3, early: 4, future: 5 } as const;
+
+/** The settled time of every row of a table. */
+export interface Walls {
+  /** Wall clock in ms as if it were UTC; NaN where `fault` says why. */
+  wall: Float64Array;
+  offset: Int16Array;
+  fault: Uint8Array;
+  timed: boolean;
+  /** Rows whose date was carried down from the row above. */
+  carried: number;
+  order?: DateOrder;
+}
+
+export interface OrderHint {
+  order: DateOrder;
+  evidence: string;
+}
+
+/**
+ * Settles the date order of the table and computes every row's wall clock. A refusal goes into the book and leaves
+ * the readings of both orders there.
+ */
+export function settleWalls(
+  plan: TimePlan,
+  lineOf: (k: number) => number,
+  settings: { today: string; dateOrder?: ReadSettings['dateOrder']; serialDates?: 1900 | 1904 },
+  hint: OrderHint | undefined,
+  book: IssueBook,
+  choices: Choice[],
+): Walls | undefined {
+  const dates = plan.kind === 'two' || plan.kind === 'days' ? plan.day : plan.cells;
+  const n = dates.shape.length;
+  const lastDay = Math.floor(Date.parse(`${settings.today}T00:00:00Z`) / DAY_MS) + 1;
+  const walls: Walls = {
+    wall: new Float64Array(n).fill(Number.NaN),
+    offset: new Int16Array(n).fill(NO_OFFSET),
+    fault: new Uint8Array(n),
+    timed: plan.kind !== 'days',
+    carried: 0,
+  };
+  if (plan.kind === 'seconds' || plan.kind === 'millis' || plan.kind === 'serial') {
+    if (!fillNumbers(plan.kind, dates, walls, settings.serialDates, lastDay, book, choices)) return undefined;
+  } else {
+    const settled = orderOf(dates, lineOf, settings.dateOrder, hint, lastDay, book, choices);
+    if (settled === null) return undefined;
+    if (settled) walls.order = settled;
+    fillDates(plan, settled ?? 'day-first', walls);
+  }
+  limitSpan(walls, lastDay);
+  return walls;
+}
+
+/** undefined: no date was open. null: refused. */
+function orderOf(
+  cells: TimeCells,
+  lineOf: (k: number) => number,
+  wanted: DateOrder | undefined,
+  hint: OrderHint | undefined,
+  lastDay: number,
+  book: IssueBook,
+  choices: Choice[],
+): DateOrder | undefined | null {
+  const codes: number[] = [];
+  const rows: number[] = [];
+  let short = false;
+  for (let k = 0; k < cells.open.length; k++) {
+    if (cells.open[k] === 0) continue;
+    if (cells.open[k] === 2) short = true;
+    if (codes.length > 0 && codes[codes.length - 1] === cells.date[k]) continue;
+    codes.push(cells.date[k]!);
+    rows.push(k);
+  }
+  if (codes.length === 0) return undefined;
+  const smooth = (index: number, order: DateOrder): boolean => {
+    const k = rows[index]!;
+    if (k === 0 || cells.shape[k] !== SHAPE.stamp) return false;
+    const now = openDay(cells.date[k]!, order) * DAY_MS + cells.ms[k]!;
+    const before = openDay(cells.date[k - 1]!, order) * DAY_MS + cells.ms[k - 1]!;
+    return Math.abs(now - before) <= 3_600_000;
+  };
+  const verdict = settleOrder(codes, rows, short, lastDay, smooth);
+  // "Year first" says nothing about 31/10/2023, whose year stands last for certain.
+  if (wanted && (wanted !== 'year-first' || short)) {
+    if (verdict.ok && verdict.order !== wanted && verdict.evidence !== 'same date either way') {
+      book.add('date-order-contradicts-file', 'warning', 0, { actual: verdict.evidence, expected: wanted });
+    }
+    choices.push({ id: 'date-order', value: wanted, by: 'user' });
+    return wanted;
+  }
+  if (verdict.ok) {
+    choices.push({ id: 'date-order', value: verdict.order, by: 'file', evidence: verdict.evidence });
+    return verdict.order;
+  }
+  if (verdict.why === 'unclear' && hint && (hint.order !== 'year-first' || short)) {
+    choices.push({ id: 'date-order', value: hint.order, by: 'file', evidence: hint.evidence });
+    return hint.order;
+  }
+  const [first, second] = verdict.rows;
+  if (verdict.why === 'mixed') {
+    const text = (k: number) => `${cells.date[k]! >>> 21}/${(cells.date[k]! >>> 14) & 127}/${cells.date[k]! & 16383}`;
+    book.add('date-order-mixed', 'refusal', lineOf(first), {
+      actual: `${text(first)} (line ${lineOf(first)}), ${text(second)} (line ${lineOf(second)})`,
+      expected: verdict.readings,
+      option: '--date-order day-first',
+    });
+  } else {
+    const [one, other] = verdict.readings.split(' | ');
+    book.add('date-order-unclear', 'refusal', lineOf(first), {
+      actual: one ?? '',
+      expected: other ?? '',
+      option: '--date-order day-first',
+    });
+  }
+  return null;
+}
+
+function fillDates(plan: TimePlan, order: DateOrder, walls: Walls): void {
+  if (plan.kind !== 'one' && plan.kind !== 'two' && plan.kind !== 'days') return;
+  const dates = plan.kind === 'one' ? plan.cells : plan.day;
+  const clocks = plan.kind === 'two' ? plan.clock : dates;
+  const { wall, offset, fault } = walls;
+  const { shape, open, date } = dates;
+  let lastCode = -1;
+  let lastOpen = -1;
+  let lastValue = Number.NaN;
+  let above = Number.NaN;
+  for (let k = 0; k < wall.length; k++) {
+    let day = Number.NaN;
+    const s = shape[k]!;
+    if (s === SHAPE.stamp || s === SHAPE.day) {
+      const code = date[k]!;
+      if (code !== lastCode || open[k] !== lastOpen) {
+        lastCode = code;
+        lastOpen = open[k]!;
+        lastValue = lastOpen ? openDay(code, order) : dayNumber(code >>> 9, (code >>> 5) & 15, code & 31);
+      }
+      day = lastValue;
+      if (Number.isNaN(day)) {
+        fault[k] = TIME_FAULT.impossible;
+        above = Number.NaN;
+        continue;
+      }
+      above = day;
+    } else if (plan.kind === 'two' && dates.flags[k] === 0 && clocks.shape[k] === SHAPE.clock && !Number.isNaN(above)) {
+      day = above;
+      walls.carried++;
+    } else {
+      fault[k] = dates.flags[k] === NOT_A_TIME || s !== SHAPE.none ? TIME_FAULT.unreadable : TIME_FAULT.empty;
+      continue;
+    }
+    if (plan.kind === 'two' && s !== SHAPE.stamp) {
+      if (clocks.shape[k] !== SHAPE.clock) {
+        fault[k] = clocks.flags[k] === NOT_A_TIME ? TIME_FAULT.unreadable : TIME_FAULT.empty;
+        continue;
+      }
+    } else if (plan.kind === 'one' && s === SHAPE.day) {
+      // A date alone among time stamps: some programs leave midnight's 00:00 out, others never knew the time.
+      fault[k] = TIME_FAULT.unreadable;
+      continue;
+    }
+    const from = s === SHAPE.stamp ? dates : clocks;
+    if (plan.kind !== 'days' && from.flags[k]! & CLOCK_FLAGS.impossible) {
+      fault[k] = TIME_FAULT.impossible;
+      continue;
+    }
+    wall[k] = day * DAY_MS + (plan.kind === 'days' ? 0 : from.ms[k]!);
+    offset[k] = from.offset[k]!;
+  }
+}
+
+/** Epochs are instants in UTC; serial numbers are days since 1899-12-30 or 1904-01-01 as spreadsheets count. */
+function fillNumbers(
+  kind: 'seconds' | 'millis' | 'serial',
+  cells: TimeCells,
+  walls: Walls,
+  serialDates: 1900 | 1904 | undefined,
+  lastDay: number,
+  book: IssueBook,
+  choices: Choice[],
+): boolean {
+  const shape = SHAPE[kind];
+  let base = dayNumber(1899, 12, 30);
+  if (kind === 'serial') {
+    let top = 0;
+    for (let k = 0; k < cells.ms.length; k++) if (cells.shape[k] === shape) top = Math.max(top, cells.ms[k]!);
+    if (serialDates === 1904) base = dayNumber(1904, 1, 1);
+    else if (serialDates === undefined && top + dayNumber(1904, 1, 1) <= lastDay + 365) {
+      book.add('serial-dates-unclear', 'refusal', 0, {
+        actual: `1900: ${isoDay(Math.floor(top) + base)}`,
+        expected: `1904: ${isoDay(Math.floor(top) + dayNumber(1904, 1, 1))}`,
+        option: '--layout',
+      });
+      return false;
+    }
+    choices.push({
+      id: 'serial-dates',
+      value: serialDates === 1904 ? '1904' : '1900',
+      by: serialDates ? 'user' : 'file',
+      ...(serialDates ? {} : { evidence: 'the other count lies in the future' }),
+    });
+  }
+  for (let k = 0; k < cells.ms.length; k++) {
+    if (cells.shape[k] !== shape) {
+      walls.fault[k] = cells.flags[k] === 0 && cells.shape[k] === SHAPE.none ? TIME_FAULT.empty : TIME_FAULT.unreadable;
+      continue;
+    }
+    const value = cells.ms[k]!;
+    if (kind === 'serial') walls.wall[k] = base * DAY_MS + Math.round(value * 86400) * 1000;
+    else {
+      walls.wall[k] = kind === 'seconds' ? Math.round(value * 1000) : value;
+      walls.offset[k] = 0;
+    }
+  }
+  return true;
+}
+
+/** Dates before there were sensors, at a clock's reset day, or after tomorrow are clock faults. */
+function limitSpan(walls: Walls, lastDay: number): void {
+  const { wall, fault } = walls;
+  const low = FIRST_DAY * DAY_MS;
+  const high = (lastDay + 1) * DAY_MS;
+  const reset = RESET_DAY * DAY_MS;
+  for (let k = 0; k < wall.length; k++) {
+    const t = wall[k]!;
+    if (t >= low && t < high && !(t >= reset && t < reset + DAY_MS)) continue;
+    if (Number.isNaN(t)) continue;
+    fault[k] = t >= high ? TIME_FAULT.future : TIME_FAULT.early;
+    wall[k] = Number.NaN;
+  }
+}
