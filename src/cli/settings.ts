@@ -3,6 +3,7 @@ import { basename, dirname, resolve } from 'node:path';
 import type { Issue } from '../model/input.ts';
 import type { PeriodChoice, Settings } from '../model/settings.ts';
 import type { FolderSettings } from '../schemas/settings.ts';
+import { isZone } from '../time/zone.ts';
 import { WrongUse } from './exits.ts';
 import { reasonOf } from './gather.ts';
 
@@ -38,7 +39,9 @@ export async function settle(
   const overruled = Object.keys(file).filter((name) => given.includes(name));
   const wanted: FolderSettings = { ...file };
   for (const name of given) Object.assign(wanted, { [name]: options[name as keyof FolderSettings] });
-  checkZone(wanted.zone);
+  if (wanted.zone !== undefined && !isZone(wanted.zone)) {
+    throw new WrongUse('wrongZone', { option: '--zone', value: wanted.zone });
+  }
   return {
     settings: {
       targets: wanted.targets ?? 'adult',
@@ -68,15 +71,6 @@ function periodOf({ days, from, to }: FolderSettings): { period?: PeriodChoice }
   if (from === undefined && to === undefined) return {};
   if (from !== undefined && to !== undefined && from > to) throw new WrongUse('datesReversed', { from, to });
   return { period: { ...(from === undefined ? {} : { from }), ...(to === undefined ? {} : { to }) } };
-}
-
-function checkZone(zone: string | undefined): void {
-  if (zone === undefined) return;
-  try {
-    new Intl.DateTimeFormat('en', { timeZone: zone });
-  } catch {
-    throw new WrongUse('wrongZone', { option: '--zone', value: zone });
-  }
 }
 
 async function readLayout(path: string): Promise<unknown> {

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Issue } from '../model/input.ts';
 
 /** What may stand in a `settings.json` beside the inputs: the names of the command's options. */
