@@ -1,5 +1,5 @@
 import type { Day, Readings } from '../model/timeline.ts';
-import { DAY_MS, MINUTE_MS } from '../time/calendar.ts';
+import { DAY_MS, MINUTE_MS, midnightBefore } from '../time/calendar.ts';
 import { type LocalClock, pieceAt } from '../time/clock.ts';
 import { MGDL_PER_MMOL } from '../units.ts';
 import type { PlacedFile } from './place.ts';
@@ -21,6 +21,7 @@ export function fillColumns(pool: Pool, files: PlacedFile[], days: Day[], clock:
     weight: new Float64Array(count),
   };
   let piece = 0;
+  let midnight = Number.POSITIVE_INFINITY;
   for (let d = 0; d < days.length; d++) {
     const { from, to } = days[d]!;
     for (let i = from; i < to; i++) {
@@ -35,7 +36,8 @@ export function fillColumns(pool: Pool, files: PlacedFile[], days: Day[], clock:
       columns.day[i] = d;
       piece = pieceAt(clock, columns.at[i]!, piece);
       const wall = columns.at[i]! + clock.offset[piece]!;
-      columns.minute[i] = Math.floor((wall - Math.floor(wall / DAY_MS) * DAY_MS) / MINUTE_MS);
+      if (wall < midnight || wall >= midnight + DAY_MS) midnight = midnightBefore(wall);
+      columns.minute[i] = (wall - midnight) / MINUTE_MS;
     }
   }
   return columns;

@@ -32,6 +32,7 @@ export function settleDuplicates(pool: Pool, files: PlacedFile[]): Issue[] {
     const start = k - 1;
     while (k < pool.count && pool.at[k] === pool.at[start]) k++;
     changed = true;
+    if (k - start === 2 && isCopy(pool, files, start)) continue;
     const group = twins(pool, files, start, k).sort(byTrust);
     const [first, ...rest] = group as [Twin, ...Twin[]];
     const other = rest.find((twin) => !sameSaying(first, twin));
@@ -49,6 +50,18 @@ export function settleDuplicates(pool: Pool, files: PlacedFile[]): Issue[] {
   if (contradictions > LISTED) issues.push({ code: 'contradictions', level: 'warning', count: contradictions });
   if (changed) dropLost(pool, files);
   return issues;
+}
+
+/** The common case, two exports of one sensor, without making objects: marks the second when it is a plain copy. */
+function isCopy(pool: Pool, files: PlacedFile[], k: number): boolean {
+  const other = files[pool.file[k + 1]!]!;
+  const a = files[pool.file[k]!]!.file.readings;
+  const b = other.file.readings;
+  const i = pool.index[k]!;
+  const j = pool.index[k + 1]!;
+  const copy = a.native[i] === b.native[j] && a.unit[i] === b.unit[j] && a.limit[i] === b.limit[j];
+  if (copy) other.lost[j] = DUPLICATE;
+  return copy;
 }
 
 function twins(pool: Pool, files: PlacedFile[], from: number, to: number): Twin[] {

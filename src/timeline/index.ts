@@ -116,7 +116,7 @@ function rhythmOf(readings: Readings, days: Day[]) {
 
 function majorityUnit({ unit, count }: Readings) {
   let mmol = 0;
-  for (const code of unit) mmol += code;
+  for (let i = 0; i < count; i++) mmol += unit[i]!;
   const most = mmol * 2 > count ? 1 : 0;
   return { unit: UNITS[most]!, others: most === 1 ? count - mmol : mmol };
 }

@@ -13,8 +13,7 @@ export interface Pool {
 
 /** Joins the files and puts them in order of time. Sorts only when they are not in order already. */
 export function poolFiles(files: PlacedFile[]): Pool {
-  let total = 0;
-  for (const { lost } of files) for (const fate of lost) if (fate === KEPT) total++;
+  const total = files.reduce((sum, { lost }) => sum + lost.length, 0);
   const pool = emptyPool(total);
   let ordered = true;
   let last = Number.NEGATIVE_INFINITY;

@@ -91,8 +91,13 @@ function modeOfSteps(at: Float64Array, from: number, to: number, lag: number) {
   if (mode === 0) return undefined;
   const slack = 2 * slackOf(mode / 2);
   let near = 0;
-  for (let halves = Math.ceil(mode - slack); halves <= mode + slack; halves++) near += tally[halves] ?? 0;
-  return { interval: mode / 2, share: near / steps };
+  let sum = 0;
+  for (let halves = Math.ceil(mode - slack); halves <= mode + slack; halves++) {
+    near += tally[halves] ?? 0;
+    sum += halves * (tally[halves] ?? 0);
+  }
+  // Jitter spreads the steps over neighbouring halves: their mean, not the tallest, is the interval.
+  return { interval: Math.round(sum / near) / 2, share: near / steps };
 }
 
 /** Minutes a step may be from the interval and still be that interval: a quarter of it, or a cut-off minute. */

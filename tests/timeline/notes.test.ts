@@ -1,0 +1,75 @@
+import { describe, expect, it } from 'vitest';
+import { HOUR_MS, MINUTE_MS } from '../../src/time/calendar.ts';
+import { buildTimeline } from '../../src/timeline/index.ts';
+import { built, fileOf, type NoteOn, rowsOf, timelineOf } from '../support/timeline.ts';
+
+const value = () => 100;
+
+describe('notes', () => {
+  it('stand on their day, in order of time, with the minute of the wall clock', () => {
+    const { notes, days } = timelineOf({
+      days: 3,
+      value,
+      zone: 'America/New_York',
+      notes: [
+        { day: 2, minute: 1439, kind: 'exercise', minutes: 30 },
+        { day: 0, minute: 480, kind: 'meal', amount: 45, unit: 'g' },
+        { day: 1, kind: 'text', text: 'felt unwell' },
+      ],
+    });
+    expect(notes.map(({ day, minute, kind, timed }) => [day, minute, kind, timed])).toEqual([
+      [0, 480, 'meal', true],
+      [1, 0, 'text', false],
+      [2, 1439, 'exercise', true],
+    ]);
+    expect(notes[0]!.at).toBe(days[0]!.start + 8 * HOUR_MS);
+    expect(notes[1]!.at).toBe(days[1]!.start);
+  });
+
+  it('are counted once when two exports hold them, but not when they differ', () => {
+    const meal: NoteOn = { day: 0, minute: 480, kind: 'meal', amount: 45, unit: 'g' };
+    const rows = rowsOf({ days: 1, value });
+    const { timeline, total } = buildTimeline(
+      [fileOf(rows, [meal]), fileOf(rows, [meal, { ...meal, amount: 20 }])],
+      {},
+    );
+    expect(timeline!.notes.map(({ amount }) => amount).sort()).toEqual([20, 45]);
+    expect(total).toMatchObject({ notes: 2, duplicate: 288 + 1 });
+  });
+
+  it('in a skipped hour are set aside, in a doubled one take the first pass', () => {
+    const rows = rowsOf({ from: '2025-10-25', days: 2, value });
+    const spring = buildTimeline(
+      [fileOf(rowsOf({ from: '2025-03-29', days: 1, value }), [{ day: 1, minute: 195, kind: 'meal' }], '2025-03-29')],
+      { zone: 'Europe/Helsinki' },
+    );
+    expect(spring.issues.map(({ code, origin }) => [code, origin?.line])).toEqual([['skipped-hour-note', 290]]);
+    expect(spring.total).toMatchObject({ notes: 0, setAside: 1 });
+    const autumn = built([fileOf(rows, [{ day: 1, minute: 210, kind: 'meal' }], '2025-10-25')], {
+      zone: 'Europe/Helsinki',
+    });
+    expect(autumn.notes[0]!.at).toBe(Date.UTC(2025, 9, 26, 0, 30));
+    expect(autumn.notes[0]!.minute).toBe(210);
+  });
+
+  it('keep the wearer’s wall clock beside readings that have offsets', () => {
+    const rows = rowsOf({ days: 2, value }).map((row) => ({ ...row, offset: 120 }));
+    const { notes, days } = built([fileOf(rows, [{ day: 1, minute: 480, kind: 'meal' }])]);
+    expect(notes[0]).toMatchObject({ day: 13, minute: 480 });
+    expect(notes[0]!.at - days[13]!.start).toBe(480 * MINUTE_MS);
+  });
+
+  it('of a later day than any reading are outside', () => {
+    const { notesOutside, timeline } = buildTimeline(
+      [
+        fileOf(rowsOf({ days: 1, value }), [
+          { day: 4000, minute: 1, kind: 'meal' },
+          { day: -9000, kind: 'meal' },
+        ]),
+      ],
+      { zone: 'Europe/Helsinki' },
+    );
+    expect(notesOutside).toBe(2);
+    expect(timeline!.notes).toEqual([]);
+  });
+});
