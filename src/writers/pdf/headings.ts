@@ -17,13 +17,9 @@ export function headingDepths(pages: readonly Page[]): ((level: number) => numbe
   return pages.map((page, index) => {
     const used = [...levels(page.blocks)];
     const shift = index > 0 && used.includes(1) ? 1 : 0;
-    let first = seen === 0;
     return (level) => {
-      let depth = level + shift;
-      if (first) depth = 1;
-      else if (depth === 1) depth = 2;
-      first = false;
-      depth = Math.min(depth, seen + 1);
+      const wanted = Math.max(level + shift, seen === 0 ? 1 : 2);
+      const depth = Math.min(wanted, seen + 1);
       seen = depth;
       return depth;
     };

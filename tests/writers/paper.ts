@@ -1,0 +1,97 @@
+import { readFileSync } from 'node:fs';
+import { inflateSync } from 'node:zlib';
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import type { Block, Report } from '../../src/model/report.ts';
+import { type PdfFonts, type PdfInfo, writePdf } from '../../src/writers/pdf/index.ts';
+import { sampleReport } from './sample.ts';
+
+const face = (file: string): Uint8Array =>
+  readFileSync(new URL(`../../node_modules/@expo-google-fonts/ibm-plex-sans/${file}`, import.meta.url));
+
+export const FONTS: PdfFonts = {
+  regular: face('400Regular/IBMPlexSans_400Regular.ttf'),
+  semibold: face('600SemiBold/IBMPlexSans_600SemiBold.ttf'),
+};
+
+export const write = (report: Report, info: Partial<PdfInfo> = {}): Promise<Uint8Array> =>
+  writePdf(report, FONTS, { version: '9.9.9', ...info });
+
+/** A report of one page with these blocks. */
+export const pageOf = (blocks: Block[], over: Partial<Report> = {}): Report =>
+  sampleReport({ pages: [{ id: 'page', title: 'Page', blocks }], ...over });
+
+export interface Piece {
+  text: string;
+  x: number;
+  y: number;
+  width: number;
+  size: number;
+}
+
+interface TreeNode {
+  role: string;
+  alt?: string;
+  children: (TreeNode | { type: string; id: string })[];
+}
+
+/** A file as an independent reader sees it. */
+export interface Opened {
+  title: string | undefined;
+  language: string | null;
+  sheets: { pieces: Piece[]; text: string; tree: TreeNode }[];
+  bookmarks: string[];
+  /** Every element of the structure tree, in order. */
+  elements: { role: string; alt?: string | undefined; depth: number; marks: number }[];
+}
+
+export async function open(bytes: Uint8Array): Promise<Opened> {
+  const task = getDocument({ data: bytes.slice(), verbosity: 0 });
+  const pdf = await task.promise;
+  const meta = await pdf.getMetadata();
+  const info = meta.info as { Title?: string; Language?: string };
+  const sheets: Opened['sheets'] = [];
+  const elements: Opened['elements'] = [];
+  const walk = (node: TreeNode, depth: number): void => {
+    // Elements of other sheets are listed too, without their content.
+    const marks = node.children.filter((child) => 'id' in child).length;
+    elements.push({ role: node.role, alt: node.alt, depth, marks });
+    for (const child of node.children) if ('role' in child) walk(child, depth + 1);
+  };
+  for (let i = 1; i <= pdf.numPages; i++) {
+    const page = await pdf.getPage(i);
+    const { items } = await page.getTextContent();
+    const pieces = items.flatMap((item): Piece[] =>
+      'str' in item && item.str.trim()
+        ? [
+            {
+              text: item.str,
+              x: item.transform[4],
+              y: item.transform[5],
+              width: item.width,
+              size: Math.hypot(item.transform[2], item.transform[3]),
+            },
+          ]
+        : [],
+    );
+    const text = items.map((item) => ('str' in item ? item.str + (item.hasEOL ? '\n' : '') : '')).join('');
+    const tree = (await page.getStructTree()) as unknown as TreeNode;
+    for (const child of tree.children) if ('role' in child) walk(child, 0);
+    sheets.push({ pieces, text, tree });
+  }
+  const bookmarks = ((await pdf.getOutline()) ?? []).map((item) => item.title);
+  await task.destroy();
+  return { title: info.Title, language: info.Language ?? null, sheets, bookmarks, elements };
+}
+
+/** The drawing operators of each sheet, inflated. */
+export function operators(bytes: Uint8Array): string[] {
+  const found: string[] = [];
+  const raw = Buffer.from(bytes);
+  for (let at = raw.indexOf('\nstream\n'); at >= 0; at = raw.indexOf('\nstream\n', at + 1)) {
+    const head = raw.subarray(raw.lastIndexOf('obj', at), at).toString('latin1');
+    if (!head.includes('FlateDecode')) continue;
+    const text = inflateSync(raw.subarray(at + 8, raw.indexOf('\nendstream', at))).toString('latin1');
+    if (text.startsWith('0.01 0 0 -0.01')) found.push(text);
+  }
+  return found;
+}

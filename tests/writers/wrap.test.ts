@@ -1,0 +1,74 @@
+import fc from 'fast-check';
+import { beforeAll, expect, test } from 'vitest';
+import { openPdf } from '../../src/writers/pdf/document.ts';
+import { openFace } from '../../src/writers/pdf/face.ts';
+import { openTypeface, type Typeface } from '../../src/writers/pdf/typeface.ts';
+import { clean } from '../../src/writers/pdf/words.ts';
+import { cut, fitSize, wrap } from '../../src/writers/pdf/wrap.ts';
+import { FONTS } from './paper.ts';
+
+let face: Typeface;
+
+beforeAll(() => {
+  const pdf = openPdf({ title: 't', language: 'en', size: [100, 100], printed: '2031-01-01', producer: 'p' });
+  face = openTypeface(pdf, openFace(FONTS.regular));
+});
+
+test('digits all take the same room, so that columns of numbers line up', () => {
+  const widths = [...'0123456789'].map((digit) => face.width(digit.repeat(3), 10));
+  expect(new Set(widths).size).toBe(1);
+});
+
+test('a face is parsed once, and shares its layouts from document to document', () => {
+  expect(openFace(FONTS.regular)).toBe(openFace(FONTS.regular));
+  expect(face.font.layoutCache).toBe(openFace(FONTS.regular).layouts);
+});
+
+test.each<[string, string, number, string[]]>([
+  ['one line', 'a b', 100, ['a b']],
+  ['two lines, the space kept', 'aaaa bbbb', 35, ['aaaa ', 'bbbb']],
+  ['a line end in the text', 'a\nb', 100, ['a ', 'b']],
+  ['runs of spaces', '  a   b ', 100, ['a b']],
+  ['a long word after its hyphen', 'aaaa-bbbb', 35, ['aaaa-', 'bbbb']],
+  ['a long word between letters', 'mmmmmmmm', 36, ['mmmm', 'mmmm']],
+  ['numbers and units bound by a no-break space', 'aaa 70\u00A0mg', 40, ['aaa ', '70\u00A0mg']],
+  ['nothing', '', 100, ['']],
+])('wraps %s', (_, text, width, lines) => {
+  expect(wrap(text, face, 10, width)).toEqual(lines);
+});
+
+test('no line is wider than its column, and no letter is lost', () => {
+  const texts = fc.string({ unit: fc.constantFrom(...'abcmW1 -/.\u00A0é'), maxLength: 200 });
+  fc.assert(
+    fc.property(texts, fc.integer({ min: 14, max: 200 }), (text, width) => {
+      const lines = wrap(text, face, 10, width);
+      // Kerning between the letters of a broken word is not counted: a twentieth of a point a letter.
+      for (const line of lines) expect(face.width(line.trimEnd(), 10)).toBeLessThanOrEqual(width + line.length * 0.05);
+      expect(lines.join('').replace(/\s/g, '')).toBe(text.replace(/\s/g, ''));
+    }),
+  );
+});
+
+test('shrinks a value to its place, but not below the smallest size; cuts with an ellipsis', () => {
+  expect(fitSize('16 h', face, 20, 10, 200)).toBe(20);
+  expect(fitSize('16 hours and 48 minutes', face, 20, 10, 120)).toBeLessThan(20);
+  expect(fitSize('m'.repeat(300), face, 20, 10, 120)).toBe(10);
+  const short = cut('Featherstonehaugh', face, 10, 50);
+  expect(short).toMatch(/^Feather.*…$/);
+  expect(face.width(short, 10)).toBeLessThanOrEqual(50);
+});
+
+test.each([
+  ['e\u0301', 'é'],
+  ['a\u0000\u200B\u202Eb\uFEFF', 'ab'],
+  ['a\r\nb\rc\u2028d', 'a\nb\nc\nd'],
+  ['tab\there', 'tab here'],
+  ['\uD800x', '\uFFFDx'],
+])('cleans %j', (text, cleaned) => {
+  expect(clean(text)).toBe(cleaned);
+});
+
+test('a character the face lacks is shown as replaced; the rest of the name stands', () => {
+  expect(face.readable('Ωμέγα Жук ≥ 7')).toBe('Ωμέγα Жук ≥ 7');
+  expect(face.readable('Li 山 🙂')).toBe('Li \uFFFD \uFFFD');
+});
