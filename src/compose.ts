@@ -33,10 +33,10 @@ export function compose(analysis: Analysis, words: unknown, { voice, paper }: Co
     },
     footer: {
       left: say.say('pages.paper.footer', {
-        from: word(say.value({ q: 'date', value: timeline.from }, 'compact')),
-        to: word(say.value({ q: 'date', value: timeline.to }, 'full')),
+        from: word(say.value({ q: 'date', value: timeline.from }, 'plain')),
+        to: word(say.value({ q: 'date', value: timeline.to }, 'dated')),
         unit: word(unit),
-        printed: word(say.value({ q: 'date', value: settings.today as never }, 'compact')),
+        printed: word(say.value({ q: 'date', value: settings.today as never }, 'dated')),
         version: word(analysis.version),
         hash: word(analysis.hash),
       }),

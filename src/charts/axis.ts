@@ -2,7 +2,7 @@ import { scaleLinear, scaleLog } from 'd3-scale';
 import type { Mark } from '../model/drawing.ts';
 import type { MgPerDl } from '../model/glucose.ts';
 import type { Quantity } from '../model/quantity.ts';
-import { type ChartContext, limitHeights, roughWidth } from './context.ts';
+import { type ChartContext, limitHeights } from './context.ts';
 import { round } from './pen.ts';
 
 /** Where the curves of a chart go, in points. */
@@ -85,8 +85,10 @@ export function glucoseAxis(plot: Plot, context: ChartContext): Mark[] {
   return marks;
 }
 
-/** Hours named under the plot every `step` hours, midnight to midnight, with short ticks. */
-export function clockAxis(plot: Plot, context: ChartContext, step = 3): Mark[] {
+/** Hours named under the plot, midnight to midnight, with a tick an hour. */
+export function clockAxis(plot: Plot, context: ChartContext): Mark[] {
+  // Large text has room for every sixth hour only.
+  const step = context.text > 10 ? 6 : 3;
   const x = clockScale(plot);
   const base = plot.top + plot.height;
   const marks: Mark[] = [];
@@ -94,10 +96,9 @@ export function clockAxis(plot: Plot, context: ChartContext, step = 3): Mark[] {
   for (let hour = 0; hour <= 24; hour += 1) {
     const at = round(x(hour * 60));
     if (hour % step === 0) ticks.push([at, base, at, base + 4]);
-    else if (step <= 3) ticks.push([at, base, at, base + 2]);
+    else ticks.push([at, base, at, base + 2]);
     if (hour % step !== 0) continue;
     const text = context.say.value({ q: 'clock', value: hour * 60 }, 'short');
-    const edge = roughWidth(text, context.text) / 2 > plot.left && hour === 0;
     marks.push({
       kind: 'text',
       role: 'axis',
@@ -105,7 +106,7 @@ export function clockAxis(plot: Plot, context: ChartContext, step = 3): Mark[] {
       y: round(base + 5 + context.text),
       text,
       size: context.text,
-      anchor: edge ? 'start' : hour === 24 ? 'end' : hour === 0 ? 'start' : 'middle',
+      anchor: hour === 24 ? 'end' : hour === 0 ? 'start' : 'middle',
     });
   }
   return [

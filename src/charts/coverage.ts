@@ -4,7 +4,7 @@ import { type ChartContext, roughWidth } from './context.ts';
 import { CONTENT_WIDTH } from './frame.ts';
 import { round } from './pen.ts';
 
-const BAR_HEIGHT = 24;
+const BAR_HEIGHT = 16;
 const BETWEEN = 22;
 
 /** How full each day and each clock hour is: what the rest of the report can and cannot speak about. */

@@ -5,7 +5,7 @@ import type { Timeline } from '../model/timeline.ts';
 import { clockAxis, clockGrid, clockScale, glucoseAxis, glucoseScale, type Plot } from './axis.ts';
 import { type ChartContext, limitHeights } from './context.ts';
 import { CONTENT_WIDTH } from './frame.ts';
-import { noteSigns, SIGNS_HEIGHT } from './noteSigns.ts';
+import { noteSigns, signsHeight } from './noteSigns.ts';
 import { round } from './pen.ts';
 
 const DATE_WIDTH = 62;
@@ -16,7 +16,7 @@ export function dayStripChart(
   summary: DailySummary,
   index: number,
   context: ChartContext,
-  options: { height: number; clock: boolean },
+  options: { height: number; clock: boolean; lanes: number },
 ): Drawing {
   const { say, text } = context;
   const day = timeline.days[index]!;
@@ -35,11 +35,11 @@ export function dayStripChart(
     ...trace(timeline, day, plot),
     ...limitMarks(timeline, day, plot),
     { kind: 'line', role: 'axis', lines: [[plot.left, foot, plot.left + plot.width, foot]], width: 0.75 },
-    ...noteSigns(notes, x, foot + 4, { left: plot.left, right: plot.left + plot.width }, context),
+    ...noteSigns(notes, x, foot + 4, { left: plot.left, right: plot.left + plot.width, lanes: options.lanes }, context),
   ];
-  let height = foot + 5 + SIGNS_HEIGHT;
+  let height = foot + 5 + signsHeight(options.lanes);
   if (options.clock) {
-    marks.push(...clockAxis({ ...plot, height: plot.height + SIGNS_HEIGHT + 4 }, context));
+    marks.push(...clockAxis({ ...plot, height: plot.height + signsHeight(options.lanes) + 4 }, context));
     height += text + 6;
   }
   return { width: CONTENT_WIDTH, height: round(height), summary: sentence(summary, notes.length, context), marks };
@@ -73,7 +73,9 @@ function facts(summary: DailySummary, top: number, { say, text }: ChartContext):
   if (summary.mean === null || summary.inRange === null) return [line(1, say.say('charts.dayStrip.noReadings'))];
   const lines = [
     say.say('charts.dayStrip.inRange', { share: { q: 'share', value: summary.inRange } }),
-    say.say('charts.dayStrip.mean', { mean: { q: 'glucose', value: summary.mean } }),
+    say.say('charts.dayStrip.mean', {
+      mean: { q: 'word', value: say.value({ q: 'glucose', value: summary.mean }, 'short') },
+    }),
   ];
   if (!summary.full) lines.push(say.say('charts.dayStrip.covered', { share: { q: 'share', value: summary.share } }));
   return lines.map((content, index) => line(index + 1, content));

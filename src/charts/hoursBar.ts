@@ -5,7 +5,7 @@ import { type ChartContext, roughWidth } from './context.ts';
 import { CONTENT_WIDTH } from './frame.ts';
 import { round } from './pen.ts';
 
-const BAR = 24;
+const BAR = 21;
 /** White between neighbours, so that bands of like darkness stay apart in grey. */
 const GAP = 1.5;
 const LEAST = 2;

@@ -5,7 +5,7 @@ import { type ChartContext, roughWidth } from './context.ts';
 import { CONTENT_WIDTH } from './frame.ts';
 import { round } from './pen.ts';
 
-const LANE = 12;
+const LANE = 11;
 const MOST_LANES = 7;
 
 interface Bar {

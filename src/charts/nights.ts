@@ -67,11 +67,15 @@ function oneNight(night: Night, at: { x: number; y: number; w: number; h: number
   const wide = `${say.value({ q: 'date', value: night.date }, 'weekday')} ${day}`;
   const label = roughWidth(wide, text) <= at.w + 2 ? wide : day;
   const first =
-    night.state === 'unknown' ? '?' : night.lowest === null ? '–' : say.value({ q: 'glucose', value: night.lowest });
+    night.state === 'unknown'
+      ? '?'
+      : night.lowest === null
+        ? '–'
+        : say.value({ q: 'glucose', value: night.lowest }, 'short');
   const second =
     night.state === 'unknown' || night.state === 'none-seen'
       ? say.say(`charts.nights.short.${night.state}`)
-      : say.value({ q: 'minutes', value: night.lowMinutes }, 'short');
+      : say.say('charts.nights.minutes', { minutes: { q: 'count', value: night.lowMinutes } });
   const marks: Mark[] = [
     { kind: 'text', role: 'axis', x: centre, y: round(at.y + text), text: label, size: text, anchor: 'middle' },
     {

@@ -17,17 +17,16 @@ const SHAPES: Record<NoteKind, SignShape> = {
 };
 
 const SIZE = 8;
-const LANES = 2;
 
 /** Signs of the day's notes under the curve, on its time axis; the amount beside a sign where there is room. */
 export function noteSigns(
   notes: Note[],
   x: (minute: number) => number,
   top: number,
-  edge: { left: number; right: number },
+  room: { left: number; right: number; lanes: number },
   context: ChartContext,
 ): Mark[] {
-  const free = new Array<number>(LANES).fill(edge.left - 20);
+  const free = new Array<number>(room.lanes).fill(room.left - 20);
   const marks: Mark[] = [];
   let crowded = 0;
   for (const note of notes.filter((one) => one.timed).sort((a, b) => a.minute - b.minute)) {
@@ -51,8 +50,8 @@ export function noteSigns(
     const label = amount(note, context);
     const width = label === null ? 0 : roughWidth(label, LABEL) + 2;
     const next = notes.find((other) => other.timed && other.minute > note.minute);
-    const room = next ? x(next.minute) - SIZE / 2 : edge.right;
-    const fits = label !== null && centre + SIZE / 2 + 1 + width <= Math.min(room, edge.right);
+    const until = next ? x(next.minute) - SIZE / 2 : room.right;
+    const fits = label !== null && centre + SIZE / 2 + 1 + width <= Math.min(until, room.right);
     if (fits)
       marks.push({
         kind: 'text',
@@ -70,8 +69,8 @@ export function noteSigns(
     marks.push({
       kind: 'text',
       role: 'axis',
-      x: edge.right,
-      y: round(top + LANES * (SIZE + 2.5) + LABEL * 0.2),
+      x: room.right,
+      y: round(top + signsHeight(room.lanes) + LABEL * 0.2),
       text,
       size: LABEL,
       anchor: 'end',
@@ -82,8 +81,8 @@ export function noteSigns(
 
 const LABEL = 7.5;
 
-/** Height that two lanes of signs take. */
-export const SIGNS_HEIGHT = LANES * (SIZE + 2.5);
+/** Height that lanes of signs take. */
+export const signsHeight = (lanes: number): number => lanes * (SIZE + 2.5);
 
 /** Only what was written: an amount with its unit, or the minutes; nothing where nothing was noted. */
 export function amount(note: Note, { say }: ChartContext): string | null {

@@ -2,10 +2,10 @@ import type { LocalDate } from '../model/glucose.ts';
 import { once } from './once.ts';
 
 /**
- * How much of a date or value is said. `full` adds the year to a date; `compact` (Jun 4), `weekday` (Thu) and `day`
- * (4) are for charts, where room is short.
+ * How much of a date or value is said. For dates, `full` adds the year, `dated` is day, month and year without the
+ * weekday, and `plain` day and month; `compact` (Jun 4), `weekday` (Thu) and `day` (4) are for charts.
  */
-export type Style = 'short' | 'long' | 'full' | 'compact' | 'weekday' | 'day';
+export type Style = 'short' | 'long' | 'full' | 'dated' | 'plain' | 'compact' | 'weekday' | 'day';
 
 /** Numbers, dates and lists as one locale writes them. The host's own locale and zone never show through. */
 export interface LocaleForms {
@@ -25,6 +25,8 @@ const DATE_STYLES: Record<Style, Intl.DateTimeFormatOptions> = {
   short: { weekday: 'short', day: 'numeric', month: 'long' },
   long: { weekday: 'long', day: 'numeric', month: 'long' },
   full: { weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' },
+  dated: { day: 'numeric', month: 'long', year: 'numeric' },
+  plain: { day: 'numeric', month: 'long' },
   compact: { day: 'numeric', month: 'short' },
   weekday: { weekday: 'short' },
   day: { day: 'numeric' },
@@ -35,13 +37,12 @@ export function localeForms(locale: string): LocaleForms {
     const [least, most] = decimals.split(' ').map(Number);
     return new Intl.NumberFormat(locale, { minimumFractionDigits: least!, maximumFractionDigits: most! });
   });
-  const dateFormat = once((style: Style | 'plain' | 'hour' | 'minute') => {
+  const dateFormat = once((style: Style | 'hour' | 'minute') => {
     if (style === 'hour') return new Intl.DateTimeFormat(locale, { hour: 'numeric', timeZone: 'UTC' });
     if (style === 'minute') {
       return new Intl.DateTimeFormat(locale, { hour: 'numeric', minute: '2-digit', timeZone: 'UTC' });
     }
-    const parts = style === 'plain' ? ({ day: 'numeric', month: 'long' } as const) : DATE_STYLES[style];
-    return new Intl.DateTimeFormat(locale, { ...parts, timeZone: 'UTC' });
+    return new Intl.DateTimeFormat(locale, { ...DATE_STYLES[style], timeZone: 'UTC' });
   });
   const listFormat = once((_: 'and') => new Intl.ListFormat(locale, { type: 'conjunction', style: 'long' }));
   const utc = (date: LocalDate) => Date.parse(`${date}T00:00:00Z`);

@@ -1,5 +1,6 @@
 import type { Estimate } from '../model/measured.ts';
 import type { TimeInBands } from '../model/measures.ts';
+import type { Quantity } from '../model/quantity.ts';
 import type { Block, Cell } from '../model/report.ts';
 import type { Band, Goal } from '../model/targets.ts';
 import type { PageContext } from './context.ts';
@@ -23,11 +24,11 @@ export function bandsTable(time: TimeInBands, context: PageContext): Block {
     captionShown: false,
     dense: true,
     columns: [
-      { title: say.say('pages.bandsTable.band'), align: 'start', width: 0.3 },
-      { title: say.say('pages.bandsTable.share'), align: 'end', width: 0.14 },
-      { title: say.say('pages.bandsTable.interval'), align: 'end', width: 0.22 },
-      { title: say.say('pages.bandsTable.perDay'), align: 'end', width: 0.17 },
-      { title: say.say('pages.bandsTable.goal'), align: 'end', width: 0.17 },
+      { title: say.say('pages.bandsTable.band'), align: 'start', width: 0.26 },
+      { title: say.say('pages.bandsTable.share'), align: 'end', width: 0.11 },
+      { title: say.say('pages.bandsTable.interval'), align: 'end', width: 0.2 },
+      { title: say.say('pages.bandsTable.perDay'), align: 'end', width: 0.19 },
+      { title: say.say('pages.bandsTable.goal'), align: 'end', width: 0.24 },
     ],
     rows: lines.map(({ of, band, estimate }) => row(of, band, estimate, time, context)),
   };
@@ -42,7 +43,7 @@ function row(
 ): Cell[] {
   const goal = time.goals.find((one) => one.of === of);
   const share = goal ? say.against(estimate.value, goal) : say.value({ q: 'share', value: estimate.value });
-  const limits = limitParams(of);
+  const limits = limitParams(of, say);
   return [
     { text: say.say(`pages.bandsTable.lines.${of}`, limits), band },
     { text: share, strong: true },
@@ -60,15 +61,20 @@ function row(
   ];
 }
 
-const limitParams = (of: Goal['of']) =>
-  of === 'in-range'
-    ? { low: { q: 'limit' as const, of: 'low' as const }, high: { q: 'limit' as const, of: 'high' as const } }
-    : { limit: { q: 'limit' as const, of } };
+function limitParams(of: Goal['of'], say: PageContext['say']): Record<string, Quantity> {
+  const limit = (name: 'very-low' | 'low' | 'high' | 'very-high'): Quantity => ({
+    q: 'word',
+    value: say.value({ q: 'limit', of: name }, 'short'),
+  });
+  return of === 'in-range' ? { low: limit('low'), high: limit('high') } : { limit: limit(of) };
+}
 
 function interval(estimate: Estimate, say: PageContext['say']): string {
   if (estimate.low === null || estimate.high === null) return '–';
+  // The sign stands once, behind the upper bound.
+  const bare = (share: number) => say.value({ q: 'share', value: share }).replace(/\s?%$/u, '');
   return say.say('pages.bandsTable.range', {
-    low: { q: 'share', value: estimate.low },
+    low: { q: 'word', value: bare(estimate.low) },
     high: { q: 'share', value: estimate.high },
   });
 }
@@ -80,7 +86,7 @@ export function numbersTable({ say, analysis }: PageContext): Block {
   const line = (id: string, text: string) =>
     rows.push([{ text: say.say(`pages.numbers.${id}`) }, { text, strong: true }]);
   if (mean.ok) {
-    const value = say.value({ q: 'glucose', value: mean.value.mgdl.value as never });
+    const value = say.value({ q: 'glucose', value: mean.value.mgdl.value as never }, 'short');
     line('mean', mean.value.bounded ? say.say('pages.numbers.bounded', { value: { q: 'word', value } }) : value);
     const { low, high } = mean.value.mgdl;
     if (low !== null && high !== null) {
@@ -111,8 +117,8 @@ export function numbersTable({ say, analysis }: PageContext): Block {
     captionShown: false,
     dense: true,
     columns: [
-      { title: say.say('pages.numbers.name'), align: 'start', width: 0.52 },
-      { title: say.say('pages.numbers.value'), align: 'end', width: 0.48 },
+      { title: say.say('pages.numbers.name'), align: 'start', width: 0.62 },
+      { title: say.say('pages.numbers.value'), align: 'end', width: 0.38 },
     ],
     rows,
   };

@@ -62,7 +62,7 @@ export function periodParams({ analysis, say }: PageContext): Record<string, Qua
   const { timeline } = analysis;
   return {
     days: count(timeline.days.length),
-    from: word(say.value({ q: 'date', value: timeline.from }, 'long')),
-    to: word(say.value({ q: 'date', value: timeline.to }, 'full')),
+    from: word(say.value({ q: 'date', value: timeline.from }, 'plain')),
+    to: word(say.value({ q: 'date', value: timeline.to }, 'dated')),
   };
 }

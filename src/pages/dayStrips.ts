@@ -1,42 +1,56 @@
+import { dayRowsChart } from '../charts/dayRows.ts';
 import { dayStripChart } from '../charts/dayStrip.ts';
 import type { NoteKind } from '../model/input.ts';
+import type { DailySummary } from '../model/measures.ts';
 import type { Block } from '../model/report.ts';
-import { caution, heading, type PageMaker, paragraph } from './context.ts';
+import { count, heading, type PageContext, type PageMaker, paragraph, word } from './context.ts';
 
-/** Height of the curve in a strip: seven days a sheet for a fortnight, denser rows for longer periods. */
-const heightFor = (days: number): number => (days <= 21 ? 50 : 34);
-const PER_SHEET = (days: number): number => (days <= 21 ? 7 : 9);
+/** How strips share a sheet: seven tall ones with two lanes of notes, ten lower ones, or rows without curves. */
+const TALL = { days: 21, perSheet: 7, height: 42, lanes: 2 };
+const LOW = { days: 35, perSheet: 10, height: 30, lanes: 1 };
+const ROWS_PER_SHEET = 50;
 
-/** One strip a day, all on the same axes, with the notes of that day under its curve. */
+/** One strip a day, all on the same axes, with the notes of that day under its curve. Long periods get a row a day. */
 export const dayStrips: PageMaker = (context) => {
-  const { say, analysis, chart } = context;
-  const { timeline, measures } = analysis;
-  if (!measures.daily.ok) return null;
-  const daily = measures.daily.value;
-  const height = heightFor(daily.length);
-  const perSheet = PER_SHEET(daily.length);
-  const kinds = [...new Set(timeline.notes.filter((note) => note.timed).map((note) => note.kind))].sort() as NoteKind[];
-  const key = kinds.map((kind) =>
-    say.say('pages.dayStrips.sign', {
-      letter: { q: 'word', value: say.say(`notes.${kind}.letter`) },
-      name: { q: 'word', value: say.say(`notes.${kind}.name`) },
-    }),
-  );
-  const blocks: Block[] = [
-    heading(1, say.say('pages.dayStrips.title')),
-    paragraph(
-      say.say('pages.dayStrips.how', {
-        notes: { q: 'count', value: kinds.length },
-        key: { q: 'word', value: key.join(', ') },
-      }),
-    ),
-  ];
-  if (timeline.gaps.length > 0) blocks.push(caution(context, 'C11'));
-  for (const [index, summary] of daily.entries()) {
-    const last = index === daily.length - 1;
-    const clock = (index + 1) % perSheet === 0 || last;
-    blocks.push({ kind: 'chart', drawing: dayStripChart(timeline, summary, index, chart, { height, clock }) });
-    if (clock && !last) blocks.push({ kind: 'pageBreak' });
-  }
+  const { say, analysis } = context;
+  const { daily } = analysis.measures;
+  if (!daily.ok) return null;
+  const days = daily.value;
+  const blocks: Block[] = [heading(1, say.say('pages.dayStrips.title'))];
+  const layout = [TALL, LOW].find((one) => days.length <= one.days);
+  if (layout) blocks.push(paragraph(explain(context)), ...strips(days, layout, context));
+  else blocks.push(paragraph(say.say('pages.dayStrips.rows', { days: count(days.length) })), ...rows(days, context));
   return { id: 'day-strips', title: say.say('pages.dayStrips.title'), blocks };
 };
+
+/** What the strips show; only signs that occur are explained. */
+function explain({ say, analysis }: PageContext): string {
+  const kinds = [...new Set(analysis.timeline.notes.filter((note) => note.timed).map((note) => note.kind))].sort();
+  const key = kinds.map((kind: NoteKind) =>
+    say.say('pages.dayStrips.sign', {
+      letter: word(say.say(`notes.${kind}.letter`)),
+      name: word(say.say(`notes.${kind}.name`)),
+    }),
+  );
+  return say.say('pages.dayStrips.how', { notes: count(kinds.length), key: word(key.join(', ')) });
+}
+
+function strips(days: DailySummary[], layout: typeof TALL, { analysis, chart }: PageContext): Block[] {
+  const { perSheet, height, lanes } = layout;
+  return days.flatMap((summary, index): Block[] => {
+    const last = index === days.length - 1;
+    const clock = (index + 1) % perSheet === 0 || last;
+    const drawing = dayStripChart(analysis.timeline, summary, index, chart, { height, lanes, clock });
+    return clock && !last ? [{ kind: 'chart', drawing }, { kind: 'pageBreak' }] : [{ kind: 'chart', drawing }];
+  });
+}
+
+function rows(days: DailySummary[], { analysis, chart }: PageContext): Block[] {
+  const blocks: Block[] = [];
+  for (let first = 0; first < days.length; first += ROWS_PER_SHEET) {
+    if (first > 0) blocks.push({ kind: 'pageBreak' });
+    const some = days.slice(first, first + ROWS_PER_SHEET);
+    blocks.push({ kind: 'chart', drawing: dayRowsChart(analysis.timeline, some, first, chart) });
+  }
+  return blocks;
+}

@@ -5,7 +5,17 @@ import { nightsChart } from '../charts/nights.ts';
 import type { Quantity } from '../model/quantity.ts';
 import type { Block } from '../model/report.ts';
 import { bandsTable, numbersTable } from './bandsTable.ts';
-import { heading, held, type PageContext, type PageMaker, paragraph, periodParams, tellAll, told } from './context.ts';
+import {
+  heading,
+  held,
+  type PageContext,
+  type PageMaker,
+  paragraph,
+  periodParams,
+  tellAll,
+  told,
+  word,
+} from './context.ts';
 
 const LOWS = ['very-low', 'lows-at-night', 'lows-clustered', 'lows-averages-hide', 'no-lows-seen'] as const;
 /** So many nights fit page 1 as boxes; a longer period shows its last ones here and all of them on the day strips. */
@@ -56,7 +66,7 @@ function lows(context: PageContext): Block[] {
   const blocks: Block[] = [heading(2, say.say('pages.overview.lows.title'))];
   if (!lows.ok) return [...blocks, paragraph(say.say(`why.${lows.why}`))];
   const sentences = tellAll(context, LOWS);
-  blocks.push(paragraph(sentences.slice(0, 3).join(' ') || say.say('pages.overview.lows.none')));
+  blocks.push(paragraph(sentences.slice(0, 2).join(' ') || say.say('pages.overview.lows.none')));
   if (lows.value.list.length > 0) blocks.push({ kind: 'chart', drawing: lowsClockChart(lows.value.list, chart) });
   return blocks;
 }
@@ -91,7 +101,7 @@ function hours(context: PageContext): Block[] {
     { kind: 'chart', drawing: hoursBarChart(timeInBands.value, chart) },
     {
       kind: 'columns',
-      widths: [0.66, 0.34],
+      widths: [0.69, 0.31],
       columns: [[bandsTable(timeInBands.value, context)], [numbersTable(context)]],
     },
   ];
@@ -100,11 +110,13 @@ function hours(context: PageContext): Block[] {
 function topic(context: PageContext): Block[] {
   const { say, analysis } = context;
   const topics = analysis.topics.filter((one) => held(context, one.id));
-  const inside: Block[] = [heading(2, say.say('pages.overview.topic.title'))];
-  if (topics.length === 0) inside.push(paragraph(say.say('pages.overview.topic.none')));
-  for (const { id, rule } of topics) {
-    const look = held(context, id)!;
-    inside.push(paragraph(say.say(`findings.${id}.topic`, look.params), 'strong'));
+  const inside: Block[] = [];
+  if (topics.length === 0)
+    inside.push(heading(2, say.say('pages.overview.topic.title')), paragraph(say.say('pages.overview.topic.none')));
+  for (const [index, { id, rule }] of topics.entries()) {
+    const name = word(say.say(`findings.${id}.topic`, held(context, id)!.params));
+    if (index === 0) inside.push(heading(2, say.say('pages.overview.topic.first', { topic: name })));
+    else inside.push(paragraph(say.say('pages.overview.topic.second', { topic: name }), 'strong'));
     const lines = [told(context, id, 'why'), told(context, id, 'ask'), say.say(`findings.rules.${rule}`)];
     inside.push(paragraph(lines.filter((line) => line !== null).join(' ')));
   }

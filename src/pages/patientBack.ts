@@ -1,6 +1,6 @@
 import { modalDayChart } from '../charts/modalDay.ts';
 import type { Block } from '../model/report.ts';
-import { caution, heading, type PageContext, type PageMaker, paragraph, told } from './context.ts';
+import { heading, type PageContext, type PageMaker, paragraph, told } from './context.ts';
 
 const MOST_QUESTIONS = 3;
 
@@ -20,7 +20,7 @@ function usual({ say, analysis, chart }: PageContext): Block[] {
   if (!modalDay.ok) return [title, paragraph(say.say('pages.patientFront.cannotTell'))];
   return [
     title,
-    { kind: 'chart', drawing: modalDayChart(modalDay.value, chart, { height: 130, outer: false }) },
+    { kind: 'chart', drawing: modalDayChart(modalDay.value, chart, { height: 92, outer: false }) },
     paragraph(say.say('pages.patientBack.usualKey')),
   ];
 }
@@ -48,6 +48,7 @@ function leftOut({ say, analysis }: PageContext): Block[] {
         duplicate: { q: 'count', value: duplicate },
         setAside: { q: 'count', value: setAside },
       }),
+      'small',
     ),
   ];
 }
@@ -62,6 +63,6 @@ function safe(context: PageContext): Block[] {
         { kind: 'list', ordered: false, items: ['C3', 'C4', 'C5', 'C6'].map((id) => say.say(`cautions.${id}`)) },
       ],
     },
-    caution(context, 'C13'),
+    paragraph(say.say('cautions.C13'), 'small'),
   ];
 }

@@ -1,6 +1,6 @@
 import { hourBlocksChart } from '../charts/hourBlocks.ts';
 import { nightsChart } from '../charts/nights.ts';
-import { dayOf24 } from '../language/index.ts';
+import { dayOf24, spokenMinutes } from '../language/index.ts';
 import type { Block } from '../model/report.ts';
 import { BANDS } from '../targets/bands.ts';
 import {
@@ -13,6 +13,7 @@ import {
   periodParams,
   tellAll,
   told,
+  word,
 } from './context.ts';
 
 const NIGHTS_SHOWN = 14;
@@ -31,7 +32,7 @@ export const patientFront: PageMaker = (context) => {
       ...nights(context),
       ...topic(context),
       caution(context, 'C2', true),
-      caution(context, 'C1'),
+      paragraph(say.say('cautions.C1'), 'small'),
     ],
   };
 };
@@ -73,7 +74,7 @@ function hours(context: PageContext): Block[] {
     paragraph(
       [
         say.say('pages.patientFront.inRange', {
-          time: { q: 'word', value: stack['in-range'] },
+          time: { q: 'minutes', value: spokenMinutes(day['in-range']) },
           low: { q: 'limit', of: 'low' },
           high: { q: 'limit', of: 'high' },
         }),
@@ -104,14 +105,11 @@ function topic(context: PageContext): Block[] {
   const { say, analysis } = context;
   const first = analysis.topics.find((one) => held(context, one.id));
   if (!first) return [];
-  const look = held(context, first.id)!;
+  const name = word(say.say(`findings.${first.id}.topic`, held(context, first.id)!.params));
+  const title = heading(2, say.say('pages.patientFront.topic', { topic: name }));
   const what = told(context, first.id, 'what');
-  const blocks: Block[] = [
-    heading(2, say.say('pages.patientFront.topic')),
-    paragraph(say.say(`findings.${first.id}.topic`, look.params), 'strong'),
-  ];
   // What already stands above is not said twice.
-  if (what !== null && !['very-low', 'lows-at-night', 'not-enough-data'].includes(first.id))
-    blocks.push(paragraph(what));
-  return [{ kind: 'panel', blocks }];
+  const said =
+    what === null || ['very-low', 'lows-at-night', 'not-enough-data', 'best-window', 'best-days'].includes(first.id);
+  return said ? [title] : [title, paragraph(what)];
 }

@@ -1,0 +1,80 @@
+import type { Drawing, Mark } from '../model/drawing.ts';
+import type { DailySummary } from '../model/measures.ts';
+import type { Timeline } from '../model/timeline.ts';
+import { BANDS, bandOf } from '../targets/bands.ts';
+import { clockAxis, clockGrid, clockScale, type Plot } from './axis.ts';
+import type { ChartContext } from './context.ts';
+import { CONTENT_WIDTH } from './frame.ts';
+import { frame, round } from './pen.ts';
+
+const LEFT = 62;
+const RIGHT = 46;
+const ROW = 11;
+
+/** Many days on one sheet: a row a day, coloured where glucose lay, empty where nothing was read. */
+export function dayRowsChart(timeline: Timeline, days: DailySummary[], first: number, context: ChartContext): Drawing {
+  const { say, text } = context;
+  const plot: Plot = { left: LEFT, top: 2, width: CONTENT_WIDTH - LEFT - RIGHT, height: days.length * ROW };
+  const marks: Mark[] = [];
+  const frames: number[][] = [];
+  for (const [index, day] of days.entries()) {
+    const top = plot.top + index * ROW;
+    const base = round(top + ROW - 2.5);
+    const weekday = say.value({ q: 'date', value: day.date }, 'weekday');
+    const date = `${weekday} ${say.value({ q: 'date', value: day.date }, 'compact')}`;
+    marks.push({ kind: 'text', role: 'ink', x: 0, y: base, text: date, size: text, anchor: 'start' });
+    marks.push(...runs(timeline, first + index, plot, round(top + 0.5), context));
+    frames.push(frame(plot.left, top + 0.5, plot.width, ROW - 2));
+    const share = day.inRange === null ? '–' : say.value({ q: 'share', value: day.inRange });
+    marks.push({ kind: 'text', role: 'ink', x: CONTENT_WIDTH, y: base, text: share, size: text, anchor: 'end' });
+  }
+  return {
+    width: CONTENT_WIDTH,
+    height: round(plot.top + plot.height + text + 8),
+    summary: say.say('charts.dayRows.summary', {
+      days: { q: 'count', value: days.length },
+      from: { q: 'date', value: days[0]!.date },
+      to: { q: 'date', value: days[days.length - 1]!.date },
+    }),
+    marks: [
+      ...marks,
+      { kind: 'line', role: 'axis', lines: frames, width: 0.5 },
+      clockGrid(plot),
+      ...clockAxis(plot, context),
+    ],
+  };
+}
+
+/** Neighbouring readings of one band become one box; a gap leaves paper. */
+function runs(timeline: Timeline, index: number, plot: Plot, y: number, { targets }: ChartContext): Mark[] {
+  const { at, native, unit, minute, limit, weight } = timeline.readings;
+  const day = timeline.days[index]!;
+  const x = clockScale(plot);
+  const longest = timeline.gapMinutes * 60000;
+  const marks: Mark[] = [];
+  const bandAt = (i: number): number => {
+    if (Number.isNaN(native[i]!))
+      return limit[i]! < 0 ? 0 : targets.limits[unit[i] === 0 ? 'mg/dL' : 'mmol/L'].veryHigh === null ? 3 : 4;
+    return bandOf(native[i]!, targets.limits[unit[i] === 0 ? 'mg/dL' : 'mmol/L']);
+  };
+  let start = day.from;
+  while (start < day.to) {
+    const band = bandAt(start);
+    let end = start + 1;
+    while (
+      end < day.to &&
+      at[end]! - at[end - 1]! <= longest &&
+      minute[end]! >= minute[end - 1]! &&
+      bandAt(end) === band
+    )
+      end += 1;
+    const last =
+      end < day.to && at[end]! - at[end - 1]! <= longest && minute[end]! >= minute[end - 1]!
+        ? minute[end]!
+        : Math.min(1440, minute[end - 1]! + weight[end - 1]!);
+    const left = round(x(minute[start]!));
+    marks.push({ kind: 'rect', role: BANDS[band]!, x: left, y, w: round(Math.max(0.3, x(last) - left)), h: ROW - 2 });
+    start = end;
+  }
+  return marks;
+}
