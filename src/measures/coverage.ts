@@ -59,7 +59,7 @@ function clockShares({ timeline }: Context): Pick<Coverage, 'byHour' | 'night'> 
       held[hour] = held[hour]! + minutes;
     });
   }
-  const byHour = Array.from(seen, (minutes, hour) => Math.min(1, minutes / held[hour]!));
+  const byHour = Array.from(seen, (minutes, hour) => (held[hour]! > 0 ? Math.min(1, minutes / held[hour]!) : 0));
   let nightSeen = 0;
   let nightHeld = 0;
   for (let hour = 0; hour < NIGHT_END / 60; hour++) {

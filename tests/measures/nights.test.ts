@@ -1,0 +1,89 @@
+import { describe, expect, test } from 'vitest';
+import { measure } from '../../src/measures/index.ts';
+import type { Night } from '../../src/model/measures.ts';
+import { targetSets } from '../../src/targets/index.ts';
+import { type DaysOf, timelineOf } from '../support/timeline.ts';
+
+function night(value: (minute: number) => number | null): Night {
+  return found({ days: 2, value: (minute, day) => (day === 0 ? 110 : value(minute)) })[1]!;
+}
+
+function found(days: DaysOf): Night[] {
+  const { nights } = measure(timelineOf(days), targetSets.adult);
+  if (!nights.ok) throw new Error(nights.why);
+  return nights.value;
+}
+
+const between = (minute: number, from: number, to: number) => minute >= from && minute < to;
+
+const STATES: [string, Night['state'], (minute: number) => number | null][] = [
+  ['all seen, nothing low', 'none-seen', () => 110],
+  ['exactly 70 % seen', 'none-seen', (minute) => (minute < 252 ? 110 : minute < 360 ? null : 110)],
+  ['under 70 % seen', 'unknown', (minute) => (between(minute, 240, 360) ? null : 110)],
+  ['nothing seen', 'unknown', (minute) => (minute < 360 ? null : 110)],
+  [
+    'a low seen, though hardly anything else',
+    'low',
+    (minute) => (between(minute, 15, 345) ? null : minute < 15 ? 65 : 110),
+  ],
+  ['one reading below the limit', 'low', (minute) => (minute === 100 ? 69 : 110)],
+  ['one reading far below', 'very-low', (minute) => (minute === 100 ? 53 : 110)],
+  ['low at six is day', 'none-seen', (minute) => (between(minute, 360, 400) ? 50 : 110)],
+];
+
+describe('nights, 00:00 to 06:00 (Danne 2017)', () => {
+  test.each(STATES)('%s: %s', (_, state, value) => {
+    expect(night(value).state).toBe(state);
+  });
+
+  test('one night a day of the period, each by its day', () => {
+    const nights = found({ days: 3, value: (_, day) => (day === 1 ? null : 110) });
+    expect(nights.map(({ date, state }) => [date, state])).toEqual([
+      ['2026-03-02', 'none-seen'],
+      ['2026-03-03', 'unknown'],
+      ['2026-03-04', 'none-seen'],
+    ]);
+    expect(nights[1]).toMatchObject({ share: 0, lowest: null, lowestMinute: null, longestLow: 0 });
+  });
+
+  test('minutes low and high, the lowest and its time', () => {
+    const value = (minute: number) =>
+      between(minute, 60, 90) ? 65 : between(minute, 90, 105) ? 50 : minute < 30 ? 190 : 120;
+    expect(night(value)).toMatchObject({
+      share: 1,
+      state: 'very-low',
+      lowMinutes: 45,
+      veryLowMinutes: 15,
+      highMinutes: 30,
+      lowest: 50,
+      lowestMinute: 90,
+      longestLow: 45,
+    });
+  });
+
+  test('the longest low is told whole when it reaches over midnight or six', () => {
+    const nights = found({
+      days: 2,
+      value: (minute, day) =>
+        (day === 0 && minute >= 1380) || (day === 1 && minute < 60) || between(minute, 350, 380) ? 60 : 120,
+    });
+    expect(nights.map(({ longestLow }) => longestLow)).toEqual([30, 120]);
+  });
+
+  test('the night of a clock change has an hour less or more', () => {
+    const spring = found({
+      from: '2024-03-31',
+      days: 1,
+      zone: 'Europe/Vienna',
+      value: (minute) => (between(minute, 120, 180) ? null : 110),
+    });
+    expect(spring[0]!.share).toBeCloseTo(1, 9);
+    const autumn = found({
+      from: '2024-10-27',
+      days: 1,
+      zone: 'Europe/Vienna',
+      value: (minute) => (between(minute, 120, 180) ? null : 110),
+    });
+    expect(autumn[0]!.share).toBeCloseTo(5 / 7, 9);
+  });
+});
