@@ -69,7 +69,7 @@ export function buildTimeline(files: ReadFile[], settings: Pick<Settings, 'zone'
     const actual = `${allDays[0]} / ${allDays.at(-1)}`;
     return refused([...issues, { code: 'no-readings-in-period', level: 'refusal', actual, option: '--from --to' }]);
   }
-  const notes = placeNotes(files, clock, choice.zone !== null, days);
+  const notes = placeNotes(files, clock, choice.by, days);
   issues.push(...notes.issues);
 
   const { unit, others } = majorityUnit(readings);

@@ -4,6 +4,7 @@ import type { Day, Note } from '../model/timeline.ts';
 import { MINUTE_MS, midnightBefore, minuteOfDay } from '../time/calendar.ts';
 import { firstInstantFrom, instantsOf, type LocalClock, wallAt } from '../time/clock.ts';
 import { NO_OFFSET } from '../time/offset.ts';
+import type { ClockChoice } from './clock.ts';
 import { DUPLICATE, KEPT, SET_ASIDE } from './place.ts';
 
 export interface PlacedNotes {
@@ -20,14 +21,16 @@ export interface PlacedNotes {
  * duplicate. A note in a doubled hour takes the first pass, one in a skipped hour is set aside. A note without a time
  * belongs to its day and stands at the day's start.
  */
-export function placeNotes(files: ReadFile[], clock: LocalClock, hasZone: boolean, days: Day[]): PlacedNotes {
+export function placeNotes(files: ReadFile[], clock: LocalClock, by: ClockChoice['by'], days: Day[]): PlacedNotes {
   const placed: PlacedNotes = { notes: [], outside: 0, lost: [], issues: [] };
   const seen = new Set<string>();
+  let offsets = 0;
   for (const { notes } of files) {
     const lost = new Uint8Array(notes.length);
     placed.lost.push(lost);
     notes.forEach((note, n) => {
-      const at = instantOf(note, clock, hasZone);
+      const at = instantOf(note, clock, by);
+      if (by === 'written' && note.timed && note.offset !== NO_OFFSET) offsets++;
       if (at === undefined) {
         lost[n] = SET_ASIDE;
         placed.issues.push({ code: 'skipped-hour-note', level: 'warning', origin: note.origin });
@@ -45,6 +48,7 @@ export function placeNotes(files: ReadFile[], clock: LocalClock, hasZone: boolea
       else placed.notes.push({ ...note, at, day, minute: minuteOfDay(wallAt(clock, at)) });
     });
   }
+  if (offsets > 0) placed.issues.push({ code: 'note-offsets', level: 'warning', count: offsets, option: '--zone' });
   placed.notes.sort(
     (a, b) => a.at - b.at || Number(a.timed) - Number(b.timed) || compare(sayingOf(a, a.at), sayingOf(b, b.at)),
   );
@@ -52,15 +56,15 @@ export function placeNotes(files: ReadFile[], clock: LocalClock, hasZone: boolea
 }
 
 /**
- * With a zone, an offset makes an instant. Without one the wall clock is the wearer's, whatever offset stands beside
- * it, so that notes stay beside the meals they tell of.
+ * With a zone, or beside readings with offsets, an offset makes an instant. A note without one keeps the wearer's wall
+ * clock, so that it stays beside the meal it tells of.
  */
-function instantOf(note: NoteEntry, clock: LocalClock, hasZone: boolean): Instant | undefined {
+function instantOf(note: NoteEntry, clock: LocalClock, by: ClockChoice['by']): Instant | undefined {
   if (!note.timed) return firstInstantFrom(clock, midnightBefore(note.wall));
-  if (hasZone && note.offset !== NO_OFFSET) return (note.wall - note.offset * MINUTE_MS) as Instant;
+  if (by !== 'written' && note.offset !== NO_OFFSET) return (note.wall - note.offset * MINUTE_MS) as Instant;
   const [first] = instantsOf(clock, note.wall);
-  if (first !== undefined || hasZone) return first;
-  return firstInstantFrom(clock, note.wall);
+  // Only a zone knows that an hour was skipped; between two offsets of a traveller the hour just was not seen.
+  return first ?? (by === 'zone' ? undefined : firstInstantFrom(clock, note.wall));
 }
 
 function dayOf(at: number, days: Day[]): number {

@@ -59,6 +59,21 @@ describe('notes', () => {
     expect(notes[0]!.at - days[13]!.start).toBe(480 * MINUTE_MS);
   });
 
+  it('with an offset of their own are instants beside readings with offsets', () => {
+    const rows = rowsOf({ days: 2, value }).map((row) => ({ ...row, offset: 120 }));
+    const file = fileOf(rows, [{ day: 1, minute: 480, kind: 'meal' }]);
+    file.notes[0]!.offset = 0;
+    expect(built([file]).notes[0]).toMatchObject({ day: 13, minute: 600 });
+  });
+
+  it('with an offset beside readings without are taken as written, with a warning', () => {
+    const file = fileOf(rowsOf({ days: 2, value }), [{ day: 1, minute: 480, kind: 'meal' }]);
+    file.notes[0]!.offset = 0;
+    const { timeline, issues } = buildTimeline([file], {});
+    expect(timeline!.notes[0]).toMatchObject({ day: 13, minute: 480 });
+    expect(issues).toEqual([{ code: 'note-offsets', level: 'warning', count: 1, option: '--zone' }]);
+  });
+
   it('of a later day than any reading are outside', () => {
     const { notesOutside, timeline } = buildTimeline(
       [
