@@ -19,7 +19,7 @@ const SESSIONS: [day: number, minute: number, minutes: number, effort: number, l
   [19, 1090, 65, 0.85, 'cycling, hard', 40],
   [21, 1100, 80, 1.05, 'football', 0],
   [23, 1120, 40, 0.8, 'running, hard', 45],
-  [25, 1105, 75, 1.05, 'cycling, hard', 0],
+  [25, 1105, 70, 1, 'cycling, hard', 0],
 ];
 
 function lived(): Lived {
