@@ -1,6 +1,6 @@
 import { bandsLike, lowsLike, nightsLike, seenCoverage } from './examples.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
-import { limit, minutes, word } from './quantities.ts';
+import { count, limit, word } from './quantities.ts';
 
 const SEEN_SHARE = 0.7;
 
@@ -20,8 +20,8 @@ export const noLowsSeen: Finding = {
     const gaps = !nights.ok || thin.length > 0 || night.share < 1;
     return holds(
       {
-        hours: minutes(hours * 60),
-        nightHours: minutes(night.hours * 60),
+        hours: count(hours),
+        nightHours: count(night.hours),
         gaps: word(gaps ? 'yes' : 'no'),
         limit: limit('low'),
       },

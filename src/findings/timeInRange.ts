@@ -12,7 +12,7 @@ export const timeInRange: Finding = {
     const goal = goals.find(({ of }) => of === 'in-range');
     const highGoal = goals.find(({ of }) => of === 'high');
     const inRange = exclusive['in-range'];
-    const verdict = goal === undefined ? 'no-verdict' : goal.met ? 'met' : 'not-met';
+    const verdict = goal === undefined ? 'none' : goal.met ? 'met' : 'missed';
     return holds(
       {
         verdict: word(verdict),
@@ -26,7 +26,7 @@ export const timeInRange: Finding = {
         to: limit('high'),
         above: share(cumulative.high.value, highGoal?.share),
         aboveGoal: share(highGoal?.share ?? 0),
-        aboveVerdict: word(highGoal === undefined ? 'no-verdict' : highGoal.met ? 'met' : 'not-met'),
+        aboveVerdict: word(highGoal === undefined ? 'none' : highGoal.met ? 'met' : 'missed'),
       },
       [],
       verdict,

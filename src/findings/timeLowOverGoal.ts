@@ -14,7 +14,7 @@ export const timeLowOverGoal: Finding = {
     if (!low && !veryLow) return untold('not-for-these-targets');
     const over = { low: low?.met === false, veryLow: veryLow?.met === false };
     if (!over.low && !over.veryLow) return absent;
-    const which = over.low && over.veryLow ? 'both' : over.low ? 'low' : 'very-low';
+    const which = over.low && over.veryLow ? 'both' : over.low ? 'low' : 'veryLow';
     return holds(
       {
         which: word(which),

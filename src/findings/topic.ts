@@ -6,8 +6,13 @@ export interface Topic {
   rule: string;
 }
 
+interface Ranked extends Topic {
+  /** Only when the finding holds in this way. */
+  variant?: string;
+}
+
 /** Lows before data, data before highs, highs before spread: published reading orders put safety first. */
-const ORDER: readonly Topic[] = [
+const ORDER: readonly Ranked[] = [
   { id: 'very-low', rule: 'very-low-first' },
   { id: 'long-lows', rule: 'lows-first' },
   { id: 'lows-at-night', rule: 'lows-first' },
@@ -20,6 +25,7 @@ const ORDER: readonly Topic[] = [
   { id: 'high-after-window', rule: 'highs-after-lows' },
   { id: 'rebound-after-lows', rule: 'highs-after-lows' },
   { id: 'dawn-rise', rule: 'highs-after-lows' },
+  { id: 'time-in-range', rule: 'highs-after-lows', variant: 'missed' },
   { id: 'wide-spread', rule: 'spread-last' },
   { id: 'cv-over-limit', rule: 'spread-last' },
   { id: 'best-window', rule: 'repeat-what-works' },
@@ -31,8 +37,11 @@ const ORDER: readonly Topic[] = [
  * 134:743-751); a second one only beside a very low glucose. None when no finding of the list holds.
  */
 export function topics(found: readonly Found[]): Topic[] {
-  const holding = new Set(found.filter(({ look }) => look.case === 'holds').map(({ id }) => id));
-  const [first, second] = ORDER.filter(({ id }) => holding.has(id));
+  const [first, second] = ORDER.filter(({ id, variant }) =>
+    found.some(
+      (one) => one.id === id && one.look.case === 'holds' && (variant ?? one.look.variant) === one.look.variant,
+    ),
+  ).map(({ id, rule }) => ({ id, rule }));
   if (!first) return [];
   return first.id === 'very-low' && second && second.rule !== 'repeat-what-works'
     ? [first, { ...second, rule: 'second-beside-very-low' }]

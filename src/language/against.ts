@@ -17,7 +17,7 @@ export function goalShare(telling: Telling, share: number): string {
 
 /**
  * A share printed beside a goal. 69.96 % does not meet "above 70 %", so it may not be printed as 70: the usual
- * rounding is kept while it stands on the same side as the value, then two decimals, at last "just under 70 %".
+ * rounding is kept while it stands on the same side as the value, then up to two decimals more, at last "just under 70 %".
  */
 export function against(telling: Telling, share: number, goal: Pick<Goal, 'share'>): string {
   const side = sideOf(share, goal.share);
@@ -32,8 +32,10 @@ export function against(telling: Telling, share: number, goal: Pick<Goal, 'share
     const percent = share * 100;
     const rounded = Number(percent.toFixed(percent < 9.95 || percent > 99 ? 1 : 0));
     if (rounded === 0 || sideOf(rounded, goal.share * 100) === side) return percentText(telling, share);
-    if (sideOf(Number(percent.toFixed(2)), goal.share * 100) === side) {
-      return telling.fill('units.percent', { value: telling.forms.number(percent, 2) });
+    for (const decimals of [1, 2]) {
+      if (sideOf(Number(percent.toFixed(decimals)), goal.share * 100) === side) {
+        return telling.fill('units.percent', { value: telling.forms.number(percent, decimals) });
+      }
     }
   }
   return telling.fill(side < 0 ? 'units.justUnder' : 'units.justOver', { value: goalShare(telling, goal.share) });

@@ -12,8 +12,6 @@ export interface LocaleForms {
   /** At most `most` and at least `least` decimals; true minus sign. */
   number(value: number, least?: number, most?: number): string;
   date(date: LocalDate, style: Style): string;
-  /** Day and month, for lists of dates. */
-  dayAndMonth(date: LocalDate): string;
   list(items: string[]): string;
   /** A minute of the day, 0 … 1439, with its minutes left out on the hour where the clock has 12 hours. */
   clock(minute: number): string;
@@ -37,13 +35,16 @@ export function localeForms(locale: string): LocaleForms {
     const [least, most] = decimals.split(' ').map(Number);
     return new Intl.NumberFormat(locale, { minimumFractionDigits: least!, maximumFractionDigits: most! });
   });
-  const dateFormat = once((style: Style | 'hour' | 'minute') => {
-    if (style === 'hour') return new Intl.DateTimeFormat(locale, { hour: 'numeric', timeZone: 'UTC' });
-    if (style === 'minute') {
-      return new Intl.DateTimeFormat(locale, { hour: 'numeric', minute: '2-digit', timeZone: 'UTC' });
-    }
-    return new Intl.DateTimeFormat(locale, { ...DATE_STYLES[style], timeZone: 'UTC' });
+  const dateFormat = once(
+    (style: Style) => new Intl.DateTimeFormat(locale, { ...DATE_STYLES[style], timeZone: 'UTC' }),
+  );
+  const clockFormat = once((precision: 'hour' | 'minute') => {
+    const hour = new Intl.DateTimeFormat(locale, { hour: 'numeric', timeZone: 'UTC' });
+    if (precision === 'hour') return hour;
+    const digits = hour.resolvedOptions().hour12 === true ? 'numeric' : '2-digit';
+    return new Intl.DateTimeFormat(locale, { hour: digits, minute: '2-digit', timeZone: 'UTC' });
   });
+  const twelveHours = once((_: 'clock') => clockFormat('hour').resolvedOptions().hour12 === true);
   const listFormat = once((_: 'and') => new Intl.ListFormat(locale, { type: 'conjunction', style: 'long' }));
   const utc = (date: LocalDate) => Date.parse(`${date}T00:00:00Z`);
 
@@ -54,12 +55,9 @@ export function localeForms(locale: string): LocaleForms {
       return /[1-9]/.test(text) ? text.replace('-', '\u2212') : text.replace('-', '');
     },
     date: (date, style) => dateFormat(style).format(utc(date)),
-    dayAndMonth: (date) => dateFormat('plain').format(utc(date)),
     list: (items) => listFormat('and').format(items),
     clock(minute) {
-      const minutes = dateFormat('minute');
-      const twelve = minutes.resolvedOptions().hour12 === true;
-      const format = twelve && minute % 60 === 0 ? dateFormat('hour') : minutes;
+      const format = clockFormat(minute % 60 === 0 && twelveHours('clock') ? 'hour' : 'minute');
       // Intl's narrow no-break space is missing from many fonts.
       return format.format(minute * MINUTE_MS).replaceAll('\u202f', '\u00a0');
     },

@@ -89,7 +89,11 @@ export function openMessages(words: object, language: string, locale: string): M
       if (!message) {
         const text = find(key);
         if (text === undefined) throw new Error(`No words for "${key}" in language "${language}".`);
-        message = compile(text, locale, formatters);
+        try {
+          message = compile(text, locale, formatters);
+        } catch (error) {
+          throw new Error(`The words "${key}" (${language}) are not a well-formed message.`, { cause: error });
+        }
         compiled.set(key, message);
       }
       const values: Record<string, string | number> = {};

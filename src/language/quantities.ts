@@ -75,7 +75,7 @@ export function quantityText(telling: Telling, q: Quantity, asked?: Style): stri
     case 'date':
       return telling.forms.date(q.value, style);
     case 'dates':
-      return telling.forms.list(q.value.map((date) => telling.forms.dayAndMonth(date)));
+      return telling.forms.list(q.value.map((date) => telling.forms.date(date, 'plain')));
     case 'estimate':
       return estimate(telling, q, style);
     case 'word':

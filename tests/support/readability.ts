@@ -59,7 +59,7 @@ export function syllables(raw: string): number {
   if (ONE_SYLLABLE.has(word) || /\d/.test(word)) return 1;
   const parts = word.split(/[-/]/).filter((part) => part !== '');
   if (parts.length > 1) return parts.reduce((sum, part) => sum + syllables(part), 0);
-  const letters = word.replace(/[^a-z]/g, '');
+  const letters = word.replace(/[^a-z]/g, '').replace(/^y/, '');
   if (letters.length <= 3) return 1;
   let count = (letters.match(/[aeiouy]+/g) ?? []).length;
   if (/[^aeiouy]e$/.test(letters) && !/[^aeiouy]le$/.test(letters)) count--;

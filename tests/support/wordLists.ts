@@ -10,7 +10,7 @@ const CAUSE =
 
 /** Trade words that the patient paper says in other words. */
 const TRADE =
-  /\b(CGM|continuous glucose|hypo\w*|hyper\w*|level [12]|TIR|TBR|TAR|nocturnal|diurnal|(post|pre)-?prandial|excursions?|spikes?|crash\w*|glyc\w*|CV|coefficient|variability|percentiles?|interquartile|median|modal|ambulatory|GMI|A1C|sufficiency|wear time|mean|intervals?|artefacts?|artifacts?|interstitial|carbohydrates?|basal|bolus|calibrat\w*|interventions?|recommend\w*|patients?)\b/i;
+  /\b(CGM|continuous glucose|hypo\w*|hyper\w*|level [12]|TIR|TBR|TAR|nocturnal|diurnal|(post|pre)-?prandial|excursions?|spikes?|crash\w*|glyc\w*|CV|coefficient|variability|percentiles?|interquartile|median|modal|ambulatory|GMI|A1C|sufficiency|wear time|(?<!not )mean|intervals?|artefacts?|artifacts?|interstitial|carbohydrates?|basal|bolus|calibrat\w*|interventions?|recommend\w*|patients?)\b/i;
 
 /** Never a verdict without its statistics. */
 const CLAIMS = /\b(significan\w*|trends?|improved|worse|1 in \d+)\b/i;

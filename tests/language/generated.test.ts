@@ -1,0 +1,122 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import * as like from '../../src/findings/examples.ts';
+import { lookAll, topics } from '../../src/findings/index.ts';
+import { speaker } from '../../src/language/index.ts';
+import type { MgPerDl } from '../../src/model/glucose.ts';
+import type { Measures } from '../../src/model/measures.ts';
+import type { TargetSet } from '../../src/model/targets.ts';
+import { targetSets } from '../../src/targets/index.ts';
+import { english } from '../support/english.ts';
+import { measuresWith } from '../support/measures.ts';
+import { grade, sentences, words } from '../support/readability.ts';
+import { faults } from '../support/wordLists.ts';
+
+const share = fc.double({ min: 0, max: 1, noNaN: true });
+const days = fc.integer({ min: 1, max: 28 });
+const glucose = (min: number, max: number) => fc.double({ min, max, noNaN: true }).map((value) => value as MgPerDl);
+
+const low = fc.record({
+  startMinute: fc.integer({ min: 0, max: 1439 }),
+  minutes: fc.integer({ min: 15, max: 400 }),
+  level: fc.constantFrom(1 as const, 2 as const),
+  extreme: glucose(40, 69.9),
+  extremeLimit: fc.constantFrom(-1 as const, 0 as const),
+});
+
+const night = fc.record({
+  share,
+  state: fc.constantFrom('very-low' as const, 'low' as const, 'none-seen' as const, 'unknown' as const),
+  lowest: glucose(40, 69),
+  longestLow: fc.integer({ min: 0, max: 300 }),
+});
+
+/** Any measures at all, consistent or not: whatever is said about them has to keep the rules of speaking. */
+const anyMeasures: fc.Arbitrary<Measures> = fc
+  .record({
+    n: days,
+    share,
+    lows: fc.array(low, { maxLength: 20 }),
+    highs: fc.array(fc.integer({ min: 15, max: 2000 }), { maxLength: 20 }),
+    night,
+    lastNight: night,
+    bands: fc.array(fc.integer({ min: 0, max: 5000 }), { minLength: 5, maxLength: 5 }),
+    met: fc.boolean(),
+    good: share,
+    rises: fc.array(fc.double({ min: -60, max: 120, noNaN: true }), { minLength: 1, maxLength: 28 }),
+    rebounds: fc.integer({ min: 0, max: 8 }),
+    censored: fc.integer({ min: 0, max: 2000 }),
+    cv: fc.double({ min: 10, max: 90, noNaN: true }),
+    wide: fc.integer({ min: 0, max: 300 }),
+  })
+  .map((any) => {
+    const [veryLow, lower, inRange, high, veryHigh] = any.bands as [number, number, number, number, number];
+    const goals = Object.values(targetSets.adult.goals).map((goal) => ({ ...goal, met: any.met }));
+    return measuresWith({
+      coverage: like.seenCoverage(any.n, any.share),
+      lows: like.lowsLike(...any.lows),
+      highs: like.highsLike(...any.highs.map((minutes) => ({ minutes, outerMinutes: minutes, startMinute: 1090 }))),
+      nights: like.nightsLike(any.n, any.night, any.lastNight),
+      timeInBands: like.bandsLike(
+        { 'very-low': veryLow, low: lower, 'in-range': inRange, high, 'very-high': veryHigh },
+        ...goals,
+      ),
+      windows: like.windowsLike(any.n, Math.floor(any.good * any.n)),
+      daily: like.daysLike(Array.from({ length: any.n }, () => any.good)),
+      dawnRise: like.dawnLike(any.rises),
+      rebounds: like.reboundsLike(any.rebounds, any.rebounds + 2),
+      mean: like.meanLike(150, any.censored),
+      cv: { ok: true, value: any.cv, n: 100, of: 'readings' },
+      modalDay: like.modalDayLike(80, { 7: any.wide }),
+    });
+  });
+
+const options = fc.record({
+  unit: fc.constantFrom('mg/dL' as const, 'mmol/L' as const),
+  voice: fc.constantFrom('clinic' as const, 'patient' as const),
+  set: fc.constantFrom<TargetSet['id']>('adult', 'older', 'pregnancy-type-1', 'pregnancy-other'),
+});
+
+test('whatever was measured, what is said keeps the rules of its voice', () => {
+  fc.assert(
+    fc.property(anyMeasures, options, (measures, { unit, voice, set }) => {
+      const targets = targetSets[set];
+      const say = speaker(english, { unit, voice, targets });
+      for (const { id, look } of lookAll(measures, targets)) {
+        if (look.case !== 'holds') {
+          if (look.case === 'untold') expect(look.why).not.toBe('failed');
+          continue;
+        }
+        for (const part of [`topic`, `name`, `${voice}.what`, `${voice}.why`, `${voice}.ask`]) {
+          const key = `findings.${id}.${part}`;
+          if (!say.has(key)) continue;
+          const text = say.say(key, look.params);
+          expect(faults(text, voice), `${key}: ${text}`).toEqual([]);
+          expect(text).not.toMatch(/NaN|undefined|null|Infinity|[{}]| {2}|\s[.,;]/);
+          for (const sentence of sentences(text)) expect(words(sentence).length, sentence).toBeLessThanOrEqual(20);
+          if (words(text).length >= 30) expect(grade(text), text).toBeLessThanOrEqual(voice === 'patient' ? 7 : 10);
+        }
+      }
+    }),
+    { numRuns: 150 },
+  );
+});
+
+test('a low is never left for later: with a very low glucose it is the first topic, and 2 topics are the most', () => {
+  fc.assert(
+    fc.property(anyMeasures, (measures) => {
+      const found = lookAll(measures, targetSets.adult);
+      const chosen = topics(found);
+      expect(chosen.length).toBeLessThanOrEqual(2);
+      if (chosen.length === 2) expect(chosen[0]!.id).toBe('very-low');
+      const held = (id: string) => found.some((one) => one.id === id && one.look.case === 'holds');
+      if (held('very-low')) expect(chosen[0]!.id).toBe('very-low');
+      else if (held('lows-at-night')) expect(chosen[0]!.rule).toBe('lows-first');
+      for (const { id, rule } of chosen) {
+        expect(held(id)).toBe(true);
+        expect(english.findings.rules).toHaveProperty(rule);
+      }
+    }),
+    { numRuns: 100 },
+  );
+});
