@@ -1,15 +1,15 @@
 import type { Choice, Input, ReadFile, ReadSettings } from '../model/input.ts';
 import { type Layout, parseLayout, type TableLayout } from '../schemas/layout.ts';
 import { type IssueBook, openBook } from './book.ts';
+import type { OrderHint } from './column-order.ts';
 import { decode } from './encoding.ts';
 import { newEntries } from './entries.ts';
 import { fingerprint } from './fingerprint.ts';
 import { columnKeys, layTables, specOf } from './layout-tables.ts';
 import { openText } from './open-text.ts';
 import { type Reading, readTable, type Settled } from './read-table.ts';
-import type { Records } from './records.ts';
+import { cellText, fieldCount, type Records } from './records.ts';
 import type { Table } from './tables.ts';
-import type { OrderHint } from './wall.ts';
 
 /** Any text whose first bytes hold line ends or delimiters; the last reader asked. */
 export function recogniseDelimited(head: Uint8Array): number {
@@ -48,7 +48,7 @@ export function readDelimited(input: Input, settings: ReadSettings, hint?: Order
   };
   if (laid) choices.push({ id: 'layout', value: 'columns', by: 'user' });
   const used = laid ?? tables;
-  tellTables(records, used, laid !== undefined, book, choices);
+  tellTables(records, used, laid !== undefined, reading);
   const settled: [Table, Settled][] = [];
   for (const table of used) {
     const part: TableLayout | undefined = 'layout' in table ? (table.layout as TableLayout) : layout;
@@ -79,21 +79,24 @@ function userLayout(settings: ReadSettings, book: IssueBook): Layout | undefined
   return undefined;
 }
 
-function tellTables(records: Records, tables: Table[], given: boolean, book: IssueBook, choices: Choice[]): void {
+/** An IANA zone named in a line above the table. Nothing else there is looked at: it may hold a name or a birthday. */
+const ZONE_NAME =
+  /(?:^|\s)((?:Africa|America|Antarctica|Asia|Atlantic|Australia|Europe|Indian|Pacific)\/[A-Za-z_]{2,30}(?:\/[A-Za-z_]{2,30})?)$/;
+
+function tellTables(records: Records, tables: Table[], given: boolean, { book, choices, zones }: Reading): void {
   const first = tables[0];
   if (!first) return;
   const above = Math.max(0, first.header < 0 ? first.from : first.header);
+  for (let r = 0; r < Math.min(above, 50); r++) {
+    for (let c = 0; c < Math.min(fieldCount(records, r), 8); c++) {
+      const zone = ZONE_NAME.exec(cellText(records, r, c))?.[1];
+      if (zone) zones.add(zone);
+    }
+  }
   if (above > 0) book.add('lines-above-table', 'note', records.line[0]!, { count: above });
   for (const table of tables) {
     const by = given ? 'user' : 'file';
     choices.push({ id: 'header', value: table.header < 0 ? 'none' : `line ${records.line[table.header]!}`, by });
-    const ignored = table.columns.filter((column) => column.role === 'ignore' && column.name !== '');
-    if (ignored.length > 0 && !given) {
-      book.add('columns-ignored', 'note', table.header < 0 ? 0 : records.line[table.header]!, {
-        actual: ignored.map((column) => column.name).join(', '),
-        count: ignored.length,
-      });
-    }
   }
   if (tables.every((table) => table.from >= table.to)) book.add('no-rows', 'warning');
 }
@@ -106,7 +109,7 @@ function zoneOf(reading: Reading, file: ReadFile, layout: Layout | undefined): v
     file.choices.push({ id: 'zone', value: zone, by: layout?.timezone ? 'user' : 'file' });
     file.zone = zone;
   }
-  if (zones.size > 1) book.add('zones-differ', 'warning', 0, { actual: [...zones].join(', '), option: '--zone' });
+  if (zones.size > 1) book.add('zones-in-file', 'warning', 0, { actual: [...zones].join(', '), option: '--zone' });
   else if (zone && settings.zone && zone !== settings.zone) {
     book.add('zone-contradicts-file', 'warning', 0, { actual: zone, expected: settings.zone });
   }

@@ -1,10 +1,14 @@
 import type { GlucoseUnit } from '../model/glucose.ts';
+import type { Role } from '../schemas/layout.ts';
 import type { IssueBook } from './book.ts';
 import { CELL } from './glucose.ts';
+import type { Column } from './header.ts';
 import { cellText, type Records, recordText } from './records.ts';
 import type { TimePlan } from './times.ts';
 import { PLAUSIBLE } from './unit.ts';
 import { TIME_FAULT } from './wall.ts';
+
+const NO_CONTENT: Role[] = ['time', 'date', 'clock', 'offset', 'unit', 'kind', 'person', 'ignore'];
 
 /** The text of the cells that tell a row's time. */
 function timeText(records: Records, row: number, plan: TimePlan): string {
@@ -25,6 +29,7 @@ export function tellRow(
   fault: number,
   plan: TimePlan,
   today: string,
+  columns: Column[],
 ): boolean {
   if (misfit) {
     book.add(misfit, 'warning', line, { actual: recordText(records, row) });
@@ -32,7 +37,8 @@ export function tellRow(
   }
   const text = timeText(records, row, plan);
   // Words where the time should stand mean a summary or a title; a broken time has digits in it.
-  if (fault === TIME_FAULT.empty || (fault === TIME_FAULT.unreadable && !/\d/.test(text))) {
+  const bare = !columns.some(({ role, index }) => !NO_CONTENT.includes(role) && cellText(records, row, index) !== '');
+  if (fault === TIME_FAULT.empty || (fault === TIME_FAULT.unreadable && (bare || !/\d/.test(text)))) {
     book.add('no-time', 'note', line, { actual: recordText(records, row) });
     return false;
   }

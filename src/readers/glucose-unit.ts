@@ -2,7 +2,7 @@ import type { GlucoseUnit } from '../model/glucose.ts';
 import type { Choice } from '../model/input.ts';
 import type { IssueBook } from './book.ts';
 import { CELL, type GlucoseCells, unitCode } from './glucose.ts';
-import { glucoseUnit, MMOL_TOP } from './unit.ts';
+import { glucoseUnit, MMOL_TOP, PLAUSIBLE } from './unit.ts';
 
 /** The largest number taken for a glucose value at all while weighing the unit. */
 const TOP = 1000;
@@ -31,9 +31,18 @@ export function settleUnit(
     }
     cells.unit.fill(code);
     choices.push({ id: 'unit', value: wanted, by: 'user' });
+    // The user's word stands, and is said to look wrong.
+    const seen = looksLikeOther(cells, wanted);
+    if (seen) book.add('unit-contradicts-values', 'warning', lineOf(0), { actual: seen, expected: wanted });
     return wanted;
   }
   if (fromHeader) {
+    const seen = looksLikeOther(cells, fromHeader);
+    if (seen) {
+      const option = `--unit ${fromHeader === 'mg/dL' ? 'mmol/L' : 'mg/dL'}`;
+      book.add('unit-contradicts-values', 'refusal', lineOf(0), { actual: seen, expected: fromHeader, option });
+      return undefined;
+    }
     choices.push({
       id: 'unit',
       value: fromHeader,
@@ -54,6 +63,27 @@ function fill(cells: GlucoseCells, unit: GlucoseUnit): GlucoseUnit {
   const code = unitCode(unit);
   for (let k = 0; k < cells.unit.length; k++) if (cells.unit[k] === 2) cells.unit[k] = code;
   return unit;
+}
+
+/** More than half of the numbers cannot be in this unit and can be in the other: their range; else ''. */
+function looksLikeOther(cells: GlucoseCells, unit: GlucoseUnit): string {
+  const here = PLAUSIBLE[unit];
+  const there = PLAUSIBLE[unit === 'mg/dL' ? 'mmol/L' : 'mg/dL'];
+  let n = 0;
+  let other = 0;
+  let low = Number.POSITIVE_INFINITY;
+  let high = 0;
+  for (let k = 0; k < cells.state.length; k++) {
+    if (cells.state[k] !== CELL.number || (cells.unit[k] !== 2 && cells.unit[k] !== unitCode(unit))) continue;
+    const value = cells.value[k]!;
+    n++;
+    const fits = value >= here.low && value <= here.high;
+    if (fits || value < there.low || value > there.high) continue;
+    other++;
+    low = Math.min(low, value);
+    high = Math.max(high, value);
+  }
+  return other * 2 > n ? `${other} values from ${low} to ${high}` : '';
 }
 
 function ownUnits(cells: GlucoseCells): { with: number; without: number; kinds: number[] } {

@@ -45,6 +45,9 @@ function shortUnit(word: string): string | undefined {
 export function columnOf(index: number, name: string): Column {
   const trimmed = name.trim();
   const { words, unit } = splitUnit(trimmed);
+  // A column called just `Minutes` holds minutes.
+  if (words.length === 1 && !unit && otherUnit(words[0]!) === 'min')
+    return { index, name: trimmed, role: 'minutes', unit: 'min' };
   const all = tokens(trimmed);
   const role = roleOf(conceptsOf(words), words, unit);
   const column: Column = { index, name: trimmed, role };
@@ -53,6 +56,7 @@ export function columnOf(index: number, name: string): Column {
     const kind = words.filter((word) => conceptsOf([word]).has('bolus') || /^(?:bolus|basal\w*|bolo)$/.test(word));
     if (kind.length > 0) column.label = kind.join(' ');
   }
+  if (role === 'minutes' && conceptsOf(words).has('sport')) column.label = words.join(' ');
   if (role === 'time' && all.some((word) => word === 'utc' || word === 'gmt')) column.utc = true;
   return column;
 }
@@ -73,7 +77,8 @@ function roleOf(has: Set<Concept>, words: string[], unit?: string): Role {
   const lasting = unit === 'min' || unit === 's' || unit === 'h';
   if (words.length === 0)
     return unit === 'mg/dL' || unit === 'mmol/L' ? 'glucose' : unit === 'min' ? 'minutes' : 'ignore';
-  if (has.has('duration') || (lasting && (has.has('active') || has.has('exercise')))) return 'minutes';
+  if (has.has('duration') || (lasting && (has.has('active') || has.has('exercise') || has.has('sport'))))
+    return 'minutes';
   if (lasting && when) return 'ignore';
   if (has.has('other') && !has.has('person')) return 'ignore';
   if (has.has('zone')) return 'offset';
@@ -97,7 +102,7 @@ function roleOf(has: Set<Concept>, words: string[], unit?: string): Role {
   if (has.has('dose')) return 'insulin';
   if (has.has('intensity')) return 'intensity';
   if (has.has('food')) return has.has('kind') ? 'meal' : 'food';
-  if (has.has('exercise')) return 'exercise';
+  if (has.has('exercise') || has.has('sport')) return 'exercise';
   if (has.has('glucose')) return has.has('sensor') ? 'sensor' : 'glucose';
   if (has.has('sensor')) return has.has('name') || has.has('kind') ? 'ignore' : 'sensor';
   if (has.has('note')) return 'note';

@@ -106,7 +106,7 @@ export function notesOfRow(
         .join('; ');
       if (lasting && minutes === undefined) bare.add('minutes');
       push('exercise', {
-        ...(exercise ? { label: text(exercise) } : {}),
+        ...(exercise ? { label: text(exercise) } : lasting?.label ? { label: lasting.label } : {}),
         ...(minutes ? { minutes } : {}),
         ...(words ? { text: words } : {}),
       });

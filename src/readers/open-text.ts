@@ -21,7 +21,7 @@ export function openText(
   const named = layout?.delimiter?.charCodeAt(0);
   const hinted = hintedDelimiter(bytes);
   const { fits, rows } = fitDelimiters(bytes);
-  if (rows === 0) {
+  if (rows === 0 || bytes.every((byte) => byte <= 0x20)) {
     book.add('file-empty', 'warning');
     return undefined;
   }

@@ -1,18 +1,19 @@
 import type { Choice, ReadSettings } from '../model/input.ts';
 import type { TableLayout } from '../schemas/layout.ts';
 import type { IssueBook } from './book.ts';
+import type { OrderHint } from './column-order.ts';
 import type { Entries } from './entries.ts';
 import { mendHalves } from './half-day.ts';
 import type { Column } from './header.ts';
 import { applyOffsets, offsetsAgree } from './offsets.ts';
 import { cellText, type Records } from './records.ts';
-import { kindColumn, resolveMinutes, resolveValue } from './roles.ts';
+import { kindColumn, resolveKinds, resolveMinutes, resolveValue } from './roles.ts';
 import { delimiterInNumbers } from './row-fit.ts';
 import { readRows } from './rows.ts';
 import { settleGlucose } from './sensor-columns.ts';
 import type { Table } from './tables.ts';
 import { planChoice, planTimes, readTimeCells } from './times.ts';
-import { type OrderHint, settleWalls } from './wall.ts';
+import { settleWalls } from './wall.ts';
 
 /** What all tables of a file share while it is read. */
 export interface Reading {
@@ -40,7 +41,9 @@ export function readTable(reading: Reading, table: Table, layout: TableLayout | 
   };
   if (delimiterInNumbers(records, table, book)) return refuse();
   const kinds = kindColumn(records, table);
-  const columns = resolveMinutes(resolveValue(table.columns, kinds));
+  const columns = resolveMinutes(resolveKinds(resolveValue(table.columns, kinds), kinds)).map((column) =>
+    column === kinds ? { ...column, role: 'kind' as const } : column,
+  );
   const whens = columns.filter((column) => ['time', 'date', 'clock'].includes(column.role)).slice(0, 4);
   const plan = planTimes(whens.map((column) => readTimeCells(records, table.from, table.to, column)));
   if (!plan) {
@@ -78,6 +81,10 @@ export function readTable(reading: Reading, table: Table, layout: TableLayout | 
   if (clockCells.zone) reading.zones.add(clockCells.zone);
   applyOffsets(reading, table, columns, walls.offset);
   if (!offsetsAgree(reading, walls.wall, walls.offset, lineOf)) return refuse();
+  if (!walls.timed && columns.some(({ role }) => role === 'glucose' || role === 'sensor')) {
+    book.add('no-time-of-day', 'refusal', lineOf(0), { actual: firstText(records, table, whens[0]!) });
+    return refuse();
+  }
   const glucose = settleGlucose({
     records,
     table,
@@ -108,6 +115,13 @@ export function readTable(reading: Reading, table: Table, layout: TableLayout | 
       .join(', '),
     by: layout?.columns ? 'user' : 'file',
   });
+  const ignored = columns.filter((column) => column.role === 'ignore' && column.name !== '');
+  if (ignored.length > 0 && !layout?.columns) {
+    book.add('columns-ignored', 'note', table.header < 0 ? 0 : records.line[table.header]!, {
+      actual: ignored.map((column) => column.name).join(', '),
+      count: ignored.length,
+    });
+  }
   const mark = choices.find((choice) => choice.id === 'decimal-mark')?.value as '.' | ',' | undefined;
   return {
     columns: settledColumns,

@@ -6,17 +6,42 @@ import type { Table } from './tables.ts';
 
 const SAMPLE = 500;
 
-/** The column that tells rows apart by kind, when its words name kinds known here. */
+/**
+ * The column that tells rows apart by kind: half of its words name kinds known here, or nine tenths where its header
+ * does not say so and a column of bare values asks for one.
+ */
 export function kindColumn(records: Records, table: Table): Column | undefined {
-  for (const column of table.columns) {
-    if (column.role !== 'kind') continue;
-    const step = Math.max(1, Math.floor((table.to - table.from) / SAMPLE));
-    for (let r = table.from; r < table.to; r += step) {
-      const text = cellText(records, r, column.index);
-      if (text !== '' && rowKind(text)) return column;
+  const step = Math.max(1, Math.floor((table.to - table.from) / SAMPLE));
+  const shared = table.columns.some((column) => column.role === 'value');
+  for (const wanted of ['kind', 'ignore'] as const) {
+    if (wanted === 'ignore' && !shared) continue;
+    for (const column of table.columns) {
+      if (column.role !== wanted) continue;
+      let filled = 0;
+      let known = 0;
+      for (let r = table.from; r < table.to; r += step) {
+        const text = cellText(records, r, column.index);
+        if (text === '') continue;
+        filled++;
+        if (rowKind(text)) known++;
+      }
+      if (filled > 0 && known >= filled * (wanted === 'kind' ? 0.5 : 0.9)) return column;
     }
   }
   return undefined;
+}
+
+/** A column called just "kind" that tells no rows apart belongs to the column on its left. */
+export function resolveKinds(columns: Column[], kinds: Column | undefined): Column[] {
+  const taken = (role: Role) => columns.some((column) => column.role === role);
+  return columns.map((column, i) => {
+    if (column === kinds || column.role !== 'kind') return column;
+    const left = columns[i - 1]?.role;
+    if (left === 'insulin' && !taken('insulin-name')) return { ...column, role: 'insulin-name' };
+    if (left === 'minutes' && !taken('exercise')) return { ...column, role: 'exercise' };
+    if (left === 'carbohydrate' && !taken('food')) return { ...column, role: 'food' };
+    return { ...column, role: 'ignore' };
+  });
 }
 
 /** What a column called just "value" holds, from the columns beside it. */

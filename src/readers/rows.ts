@@ -1,4 +1,5 @@
 import type { NoteEntry } from '../model/input.ts';
+import type { Role } from '../schemas/layout.ts';
 import { tellGlucose, tellRow } from './faults.ts';
 import { CELL, unitOf } from './glucose.ts';
 import type { Column } from './header.ts';
@@ -32,11 +33,21 @@ interface Yield {
   rest: boolean;
 }
 
+const OWN_ROLES: Role[] = [
+  'insulin',
+  'carbohydrate',
+  'medication',
+  'medication-dose',
+  'calibration',
+  'alarm',
+  'sensor-event',
+];
+
 /** Turns the rows of a settled table into readings, notes and fates; every row gets exactly one. */
 export function readRows(reading: Reading, settled: SettledTable): void {
   const { records, book, entries } = reading;
   const { table, columns, kinds, walls, plan } = settled;
-  const notable = noteColumns(columns).filter((column) => !kinds || !['food', 'note'].includes(column.role));
+  const notable = noteColumns(columns);
   const people = columns.filter((column) => column.role === 'person');
   const bare = new Set<string>();
   const span = { from: 0, to: 0 };
@@ -48,14 +59,15 @@ export function readRows(reading: Reading, settled: SettledTable): void {
     const misfit = rowFit(records, row, columns.length);
     if (misfit || fault !== TIME_FAULT.none) {
       if (isBlank(reading, row, span)) continue;
-      if (tellRow(book, records, row, line, misfit, fault, plan, reading.settings.today))
+      if (tellRow(book, records, row, line, misfit, fault, plan, reading.settings.today, columns))
         entries.fate(row, 'set-aside');
       continue;
     }
     const got: Yield = { made: 0, faults: 0, rest: false };
     glucoseOfRow(reading, settled, k, got);
-    if (kinds && got.made + got.faults === 0) kindOfRow(reading, settled, k, kinds, bare, got);
-    if (notable.length > 0) {
+    const byKind = kinds !== undefined && got.made + got.faults === 0 && !ownColumns(reading, row, columns, span);
+    if (byKind) kindOfRow(reading, settled, k, kinds, bare, got);
+    else if (notable.length > 0) {
       const told = notesOfRow(records, row, notable, columns, placeOf(reading, settled, k));
       for (const note of told.notes) entries.notes.push(note);
       for (const role of told.bare) bare.add(role);
@@ -82,12 +94,22 @@ function isBlank({ records }: Reading, row: number, span: { from: number; to: nu
   return true;
 }
 
+/** In a table of kinds: whether the row fills a column made for one kind, and leaves the shared value alone. */
+function ownColumns({ records }: Reading, row: number, columns: Column[], span: { from: number; to: number }): boolean {
+  let own = false;
+  for (const { role, index } of columns) {
+    if (role === 'value' && locate(records, row, index, span)) return false;
+    if (OWN_ROLES.includes(role) && locate(records, row, index, span)) own = true;
+  }
+  return own;
+}
+
 function placeOf(reading: Reading, { table, walls }: SettledTable, k: number) {
   const row = table.from + k;
   return {
     wall: walls.wall[k]!,
     offset: walls.offset[k]!,
-    timed: walls.timed,
+    timed: walls.timed && walls.dateOnly[k] === 0,
     origin: { file: reading.file, line: reading.records.line[row]! },
     row,
   };
@@ -114,7 +136,7 @@ function glucoseOfRow(reading: Reading, settled: SettledTable, k: number, got: Y
       entries.notes.push(note);
       entries.fate(row, 'note');
       got.made++;
-    } else if (!walls.timed) {
+    } else if (walls.dateOnly[k] === 1) {
       book.add('no-time-of-day', 'warning', line, { actual: cellText(records, row, cells.column.index) });
       got.faults++;
     } else {
@@ -144,14 +166,24 @@ function kindOfRow(
     return;
   }
   if (kind === 'reading' || kind === 'glucose') return;
+  const lasting = kind === 'exercise' && columns.find((column) => column.role === 'minutes');
   const value = columns.find((column) => ['value', 'glucose', 'sensor'].includes(column.role));
   const unitColumn = columns.find((column) => column.role === 'unit');
   const words = columns
-    .filter((column) => ['note', 'food', 'insulin-name'].includes(column.role))
+    .filter((column) => ['note', 'food', 'meal', 'insulin-name', 'exercise', 'medication'].includes(column.role))
     .map((column) => cellText(records, row, column.index))
     .filter((text) => text !== '');
   const unit = unitColumn ? anyUnit(cellText(records, row, unitColumn.index)) : undefined;
-  const told = noteOfKind(records, row, kind, word, value, unit, words.join('; '), placeOf(reading, settled, k));
+  const told = noteOfKind(
+    records,
+    row,
+    kind,
+    word,
+    lasting || value,
+    lasting ? lasting.unit : unit,
+    words.join('; '),
+    placeOf(reading, settled, k),
+  );
   if (told.bare) bare.add(word);
   if (told.rest) got.rest = true;
   if (!told.note) return;

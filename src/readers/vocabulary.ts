@@ -26,6 +26,7 @@ export type Concept =
   | 'carbohydrate'
   | 'food'
   | 'exercise'
+  | 'sport'
   | 'duration'
   | 'active'
   | 'intensity'
@@ -58,7 +59,7 @@ const WORDS: Record<Concept, string> = {
   sensor:
     'sensor* cgm interstiti* intersticial* tissue gewebe* continuous kontinuierlich* continu* kudos* capteur senseur scan isf tejido',
   fingerstick:
-    'fingerstick fingerprick finger* smbg meter capillar* capilar* kapillar* strip strips *streifen lancet sormi* glucometer glucometro glucometre palec palca *messgerat stick blutig* manual',
+    'fingerstick fingerprick finger* smbg meter capillar* capilar* kapillar* strip strips *streifen lancet sormi* sorme* glucometer glucometro glucometre palec palca *messgerat stick blutig* manual',
   value:
     'value values *wert *werte valor valeur valore waarde varde arvo wartosc vaerdi verdi reading result measurement *messung lectura lettura amount menge cantidad quantity quantidade quantite quantita hoeveelheid mangd maara ilosc level concentration',
   insulin: '*insulin* *insulina *insuline *insuliini* basal bolus bolo basale bazal* bazowa',
@@ -69,13 +70,14 @@ const WORDS: Record<Concept, string> = {
     'carb carbs carbohydrate carbohydrates cho *kohlenhydrat* kh hidratos carbohidrat* glucides carboidrat* *koolhydrat* *kolhydrat* *hiilihydraat* weglowodan* *kulhydrat* *karbohydrat*',
   food: 'food foods meal meals eten essen speise *mahlzeit* comida comidas repas aliment* cibo pasto pasti *maaltijd* voeding mat maltid* ateria* ruoka posilek jedzenie refeicao dish eaten snack gericht breakfast lunch dinner desayuno cena fruhstuck abendessen mittagessen dejeuner colazione pranzo',
   exercise:
-    'exercise* activity activities workout* sport* training ejercicio actividad *bewegung aktivitat* exercice activite esercizio attivita exercicio atividade beweging inspanning motion trening aktywnosc cwiczen* wysilek liikunta urheilu aktivitet* walking running cycling swimming',
+    'exercise* *liikunta activity activities workout* sport* training ejercicio actividad *bewegung aktivitat* exercice activite esercizio attivita exercicio atividade beweging inspanning motion trening aktywnosc cwiczen* wysilek liikunta urheilu aktivitet*',
+  sport: 'walk walks walking run running jog jogging cycl* bike biking swim swimming gym yoga football dance dancing',
   duration: 'duration dauer duracion duree durata duracao duur varaktighet kesto trwania varighed elapsed length',
   active: 'active moving aktiv',
   intensity: 'intensity effort intensitat intensidad intensite intensita intensiteit intensitet',
   medication:
     'medication* medicine* drug drugs tablet* pill* medikament* medicament* farmac* medicijn* lakemedel laake laakkeet lek leki medicin remedio pastill*',
-  note: 'note notes comment comments remark remarks diary memo text notiz* bemerkung* kommentar* nota notas comentari* remarque* commentaire* opmerking* notitie* anteckning* huomautu* muistiinpano* uwagi notatk* observac* annotation* note*',
+  note: 'note notes comment comments remark remarks diary memo text notiz* bemerkung* kommentar* nota notas comentari* remarque* commentaire* opmerking* notitie* anteckning* huomautu* muistiinpano* uwagi notatk* observac* annotation* detail details',
   alarm: 'alarm* alert* warning* alarma allarme avviso waarschuwing larm varning* halytys* avis aviso',
   person:
     'person patient* participant* subject* ptid pid paciente paziente potila* pacjent* teilnehmer* proband* sujet deltagar* henkilo client study',
@@ -108,7 +110,7 @@ for (const [concept, words] of Object.entries(WORDS) as [Concept, string][]) {
 
 /** Words of a header or label: parted at blanks, signs, underscores and `camelCase` humps. */
 export function tokens(text: string): string[] {
-  return plain(text.replace(/([a-z])([A-Z])/g, '$1 $2'))
+  return plain(text.replace(/([a-z])([A-Z][a-z])/g, '$1 $2'))
     .split(/[^\p{L}\p{N}%]+/u)
     .filter((word) => word.length > 0);
 }

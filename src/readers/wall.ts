@@ -2,8 +2,9 @@ import type { Choice, ReadSettings } from '../model/input.ts';
 import { NO_OFFSET } from '../time/offset.ts';
 import type { IssueBook } from './book.ts';
 import { CLOCK_FLAGS } from './clock.ts';
+import { type OrderHint, orderOf } from './column-order.ts';
 import { SHAPE } from './dates.ts';
-import { type DateOrder, dayNumber, isoDay, openDay, settleOrder } from './day-order.ts';
+import { type DateOrder, dayNumber, isoDay, openDay } from './day-order.ts';
 import { NOT_A_TIME, type TimeCells, type TimePlan } from './times.ts';
 
 const DAY_MS = 86_400_000;
@@ -20,15 +21,13 @@ export interface Walls {
   wall: Float64Array;
   offset: Int16Array;
   fault: Uint8Array;
+  /** False when the table has dates only. */
   timed: boolean;
+  /** Rows of a timed table that hold a date alone; 1 = so. */
+  dateOnly: Uint8Array;
   /** Rows whose date was carried down from the row above. */
   carried: number;
   order?: DateOrder;
-}
-
-export interface OrderHint {
-  order: DateOrder;
-  evidence: string;
 }
 
 /**
@@ -51,6 +50,7 @@ export function settleWalls(
     offset: new Int16Array(n).fill(NO_OFFSET),
     fault: new Uint8Array(n),
     timed: plan.kind !== 'days',
+    dateOnly: new Uint8Array(n),
     carried: 0,
   };
   if (plan.kind === 'seconds' || plan.kind === 'millis' || plan.kind === 'serial') {
@@ -63,70 +63,6 @@ export function settleWalls(
   }
   limitSpan(walls, lastDay);
   return walls;
-}
-
-/** undefined: no date was open. null: refused. */
-function orderOf(
-  cells: TimeCells,
-  lineOf: (k: number) => number,
-  wanted: DateOrder | undefined,
-  hint: OrderHint | undefined,
-  lastDay: number,
-  book: IssueBook,
-  choices: Choice[],
-): DateOrder | undefined | null {
-  const codes: number[] = [];
-  const rows: number[] = [];
-  let short = false;
-  for (let k = 0; k < cells.open.length; k++) {
-    if (cells.open[k] === 0) continue;
-    if (cells.open[k] === 2) short = true;
-    if (codes.length > 0 && codes[codes.length - 1] === cells.date[k]) continue;
-    codes.push(cells.date[k]!);
-    rows.push(k);
-  }
-  if (codes.length === 0) return undefined;
-  const smooth = (index: number, order: DateOrder): boolean => {
-    const k = rows[index]!;
-    if (k === 0 || cells.shape[k] !== SHAPE.stamp) return false;
-    const now = openDay(cells.date[k]!, order) * DAY_MS + cells.ms[k]!;
-    const before = openDay(cells.date[k - 1]!, order) * DAY_MS + cells.ms[k - 1]!;
-    return Math.abs(now - before) <= 3_600_000;
-  };
-  const verdict = settleOrder(codes, rows, short, lastDay, smooth);
-  // "Year first" says nothing about 31/10/2023, whose year stands last for certain.
-  if (wanted && (wanted !== 'year-first' || short)) {
-    if (verdict.ok && verdict.order !== wanted && verdict.evidence !== 'same date either way') {
-      book.add('date-order-contradicts-file', 'warning', 0, { actual: verdict.evidence, expected: wanted });
-    }
-    choices.push({ id: 'date-order', value: wanted, by: 'user' });
-    return wanted;
-  }
-  if (verdict.ok) {
-    choices.push({ id: 'date-order', value: verdict.order, by: 'file', evidence: verdict.evidence });
-    return verdict.order;
-  }
-  if (verdict.why === 'unclear' && hint && (hint.order !== 'year-first' || short)) {
-    choices.push({ id: 'date-order', value: hint.order, by: 'file', evidence: hint.evidence });
-    return hint.order;
-  }
-  const [first, second] = verdict.rows;
-  if (verdict.why === 'mixed') {
-    const text = (k: number) => `${cells.date[k]! >>> 21}/${(cells.date[k]! >>> 14) & 127}/${cells.date[k]! & 16383}`;
-    book.add('date-order-mixed', 'refusal', lineOf(first), {
-      actual: `${text(first)} (line ${lineOf(first)}), ${text(second)} (line ${lineOf(second)})`,
-      expected: verdict.readings,
-      option: '--date-order day-first',
-    });
-  } else {
-    const [one, other] = verdict.readings.split(' | ');
-    book.add('date-order-unclear', 'refusal', lineOf(first), {
-      actual: one ?? '',
-      expected: other ?? '',
-      option: '--date-order day-first',
-    });
-  }
-  return null;
 }
 
 function fillDates(plan: TimePlan, order: DateOrder, walls: Walls): void {
@@ -163,23 +99,23 @@ function fillDates(plan: TimePlan, order: DateOrder, walls: Walls): void {
       fault[k] = dates.flags[k] === NOT_A_TIME || s !== SHAPE.none ? TIME_FAULT.unreadable : TIME_FAULT.empty;
       continue;
     }
-    if (plan.kind === 'two' && s !== SHAPE.stamp) {
-      if (clocks.shape[k] !== SHAPE.clock) {
-        fault[k] = clocks.flags[k] === NOT_A_TIME ? TIME_FAULT.unreadable : TIME_FAULT.empty;
+    let from: TimeCells | undefined;
+    if (s === SHAPE.stamp) from = dates;
+    else if (plan.kind === 'two') {
+      if (clocks.flags[k] === NOT_A_TIME || (clocks.shape[k] !== SHAPE.clock && clocks.shape[k] !== SHAPE.none)) {
+        fault[k] = TIME_FAULT.unreadable;
         continue;
       }
-    } else if (plan.kind === 'one' && s === SHAPE.day) {
-      // A date alone among time stamps: some programs leave midnight's 00:00 out, others never knew the time.
-      fault[k] = TIME_FAULT.unreadable;
-      continue;
+      if (clocks.shape[k] === SHAPE.clock) from = clocks;
     }
-    const from = s === SHAPE.stamp ? dates : clocks;
-    if (plan.kind !== 'days' && from.flags[k]! & CLOCK_FLAGS.impossible) {
+    // A date alone among time stamps: a note of that day, and no time for a reading.
+    if (!from) walls.dateOnly[k] = 1;
+    else if (from.flags[k]! & CLOCK_FLAGS.impossible) {
       fault[k] = TIME_FAULT.impossible;
       continue;
     }
-    wall[k] = day * DAY_MS + (plan.kind === 'days' ? 0 : from.ms[k]!);
-    offset[k] = from.offset[k]!;
+    wall[k] = day * DAY_MS + (from ? from.ms[k]! : 0);
+    offset[k] = from ? from.offset[k]! : NO_OFFSET;
   }
 }
 
