@@ -6,7 +6,8 @@ export interface JsonOptions {
   readings?: boolean;
 }
 
-const HOLE = '@readings@';
+/** Where the readings go. With its name and a quote in it: no text of a person, once escaped, can look like this. */
+const HOLE = '"readings": "@"';
 
 /**
  * The analysis as JSON for programs: readings as one array a column on one line each, numbers unrounded, unknown
@@ -16,10 +17,10 @@ export function analysisJson(analysis: Analysis, { readings = true }: JsonOption
   const { ok: _, timeline: whole, ...rest } = analysis;
   // The timeline's own issues stand among those of the analysis already.
   const { issues: __, ...timeline } = whole;
-  const inner = readings ? HOLE : { count: timeline.readings.count };
+  const inner = readings ? '@' : { count: timeline.readings.count };
   const text = `${JSON.stringify({ ...rest, timeline: { ...timeline, readings: inner } }, null, 1)}\n`;
   // A function, so that a `$` in the data is no pattern of replacement.
-  return readings ? text.replace(`"${HOLE}"`, () => columns(whole.readings)) : text;
+  return readings ? text.replace(HOLE, () => `"readings": ${columns(whole.readings)}`) : text;
 }
 
 function columns(readings: Readings): string {

@@ -56,7 +56,7 @@ function drawPair(
   texts.forEach((text, i) => {
     const lines = wrap(text, face, style.size, rooms[i]! + 0.01);
     const shown = lines.slice(0, LINES);
-    if (lines.length > LINES) shown[LINES - 1] = cut(lines.slice(LINES - 1).join(' '), face, style.size, rooms[i]!);
+    if (lines.length > LINES) shown[LINES - 1] = cut(lines.slice(LINES - 1).join(''), face, style.size, rooms[i]!);
     const top = side === 'above' ? y - shown.length * style.line : y;
     shown.forEach((line, n) => {
       const at = i === 0 ? x : x + CONTENT_WIDTH - face.width(line.trimEnd(), style.size);

@@ -1,0 +1,34 @@
+import { parse } from 'csv-parse/sync';
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { csvText } from '../../src/writers/csv.ts';
+
+test.each<[string, (string | number)[], string]>([
+  ['plain cells', ['a', 1.5, ''], 'a,1.5,\r\n'],
+  // RFC 4180, section 2, rules 5 to 7.
+  ['a comma', ['a,b'], '"a,b"\r\n'],
+  ['a quote', ['a"b'], '"a""b"\r\n'],
+  ['a line end', ['a\r\nb'], '"a\r\nb"\r\n'],
+  ['a negative number', [-1.5, '-2'], '-1.5,-2\r\n'],
+])('writes %s', (_, row, text) => {
+  expect(csvText([row])).toBe(text);
+});
+
+test.each(['=1+1', '+1', '-1+cmd', '@SUM(A1)', '\t=1', '\r=1', '=HYPERLINK("http://x")'])(
+  'a cell that begins like a formula is kept from running: %j',
+  (text) => {
+    const [[cell]] = parse(csvText([[text]]), { record_delimiter: '\r\n' }) as [[string]];
+    expect(cell).toBe(`'${text}`);
+  },
+);
+
+test('an independent reader gets every other cell back', () => {
+  const cell = fc
+    .string({ unit: fc.constantFrom(...'ab1,;"\'\r\n \u00e9=') })
+    .filter((text) => !/^[=+\-@\t\r]/.test(text));
+  fc.assert(
+    fc.property(fc.array(fc.array(cell, { minLength: 2, maxLength: 2 }), { minLength: 1 }), (rows) => {
+      expect(parse(csvText(rows), { record_delimiter: '\r\n', relax_column_count: true })).toEqual(rows);
+    }),
+  );
+});
