@@ -4,6 +4,7 @@ import type { Band } from '../model/targets.ts';
 import type { Timeline } from '../model/timeline.ts';
 import { clockAxis, clockGrid, clockScale, glucoseAxis, glucoseScale, type Plot } from './axis.ts';
 import { type ChartContext, limitHeights } from './context.ts';
+import { dayHours } from './dayHours.ts';
 import { CONTENT_WIDTH } from './frame.ts';
 import { noteSigns, signsHeight } from './noteSigns.ts';
 import { round } from './pen.ts';
@@ -42,7 +43,22 @@ export function dayStripChart(
     marks.push(...clockAxis({ ...plot, height: plot.height + signsHeight(options.lanes) + 4 }, context));
     height += text + 6;
   }
-  return { width: CONTENT_WIDTH, height: round(height), summary: sentence(summary, notes.length, context), marks };
+  return {
+    width: CONTENT_WIDTH,
+    height: round(height),
+    summary: sentence(summary, notes.length, context),
+    // Told only when asked for: paper has no room for it.
+    get table() {
+      return dayHours(timeline, index, context);
+    },
+    day: {
+      name: head,
+      left: round(plot.left),
+      right: round(plot.left + plot.width),
+      hours: [0, 3, 6, 9, 12, 15, 18, 21, 24].map((hour) => say.value({ q: 'clock', value: hour * 60 }, 'short')),
+    },
+    marks,
+  };
 }
 
 function sentence(summary: DailySummary, notes: number, { say }: ChartContext): string {

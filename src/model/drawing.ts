@@ -63,5 +63,10 @@ export interface Drawing {
   summary: string;
   /** The same as a small table, for an annex or a screen reader. */
   table?: { columns: string[]; rows: string[][] };
+  /**
+   * For one local day drawn from midnight to midnight: its short name, where its two ends lie (x, points), and names of
+   * hours evenly spaced from end to end. Such a drawing's table has one row an hour.
+   */
+  day?: { name: string; left: number; right: number; hours: string[] };
   marks: Mark[];
 }

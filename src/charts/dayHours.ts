@@ -1,0 +1,56 @@
+import type { MgPerDl } from '../model/glucose.ts';
+import type { Quantity } from '../model/quantity.ts';
+import type { Timeline } from '../model/timeline.ts';
+import type { ChartContext } from './context.ts';
+import { amount } from './noteSigns.ts';
+
+const HOURS = 24;
+
+/** A day as one row an hour of the clock on the wall: lowest and highest reading, and what was written down. */
+export function dayHours(timeline: Timeline, index: number, context: ChartContext) {
+  const { say } = context;
+  const { mgdl, limit, minute } = timeline.readings;
+  const day = timeline.days[index]!;
+  const lowest = new Array<number>(HOURS).fill(-1);
+  const highest = new Array<number>(HOURS).fill(-1);
+  // A reading beyond the sensor's range lies beyond all others, also where its bound is not known.
+  const height = (i: number): number =>
+    limit[i] === 0 ? mgdl[i]! : limit[i]! < 0 ? Number.NEGATIVE_INFINITY : Number.POSITIVE_INFINITY;
+  for (let i = day.from; i < day.to; i += 1) {
+    const hour = Math.floor(minute[i]! / 60);
+    if (lowest[hour]! < 0 || height(i) < height(lowest[hour]!)) lowest[hour] = i;
+    if (highest[hour]! < 0 || height(i) > height(highest[hour]!)) highest[hour] = i;
+  }
+  const told = (i: number): string => {
+    if (i < 0) return '–';
+    const reading: Quantity = { q: 'glucose', value: mgdl[i]! as MgPerDl, limit: Math.sign(limit[i]!) as -1 | 0 | 1 };
+    return say.value(reading, 'short');
+  };
+  const written = timeline.notes.filter((note) => note.day === index && note.timed);
+  return {
+    columns: [
+      say.say('charts.words.clock'),
+      say.say('charts.words.lowest'),
+      say.say('charts.words.highest'),
+      say.say('charts.words.notes'),
+    ],
+    rows: Array.from({ length: HOURS }, (_, hour) => [
+      say.value({ q: 'clock', value: hour * 60 }, 'short'),
+      told(lowest[hour]!),
+      told(highest[hour]!),
+      written
+        .filter((note) => Math.floor(note.minute / 60) === hour)
+        .map((note) =>
+          [
+            say.value({ q: 'clock', value: note.minute }, 'short'),
+            say.say(`notes.${note.kind}.name`),
+            amount(note, context) ?? '',
+            note.label ?? '',
+          ]
+            .filter((part) => part !== '')
+            .join(' '),
+        )
+        .join(', '),
+    ]),
+  };
+}
