@@ -14,6 +14,7 @@ import { clockSetBack, onePerson } from './order.ts';
 import { placeFile } from './place.ts';
 import { poolFiles } from './pool.ts';
 import { asSpells, findSpells, mainInterval } from './spells.ts';
+import { settleTwoSensors } from './two-sensors.ts';
 import { fillWeights, isMixed } from './weights.ts';
 
 /** What the intake made of all the files together. */
@@ -48,8 +49,13 @@ export function buildTimeline(files: ReadFile[], settings: Pick<Settings, 'zone'
   const placed = files.map((file) => placeFile(file, choice.clock));
   const pool = poolFiles(placed);
   const contradictions = settleDuplicates(pool, placed);
-  for (const file of placed) issues.push(...file.issues, ...clockSetBack(file, choice.zone !== null));
-  issues.push(...contradictions);
+  const both = settleTwoSensors(pool, placed);
+  for (const file of placed) {
+    issues.push(...file.issues);
+    // Where a second sensor begins, time runs back in the file though no clock was touched.
+    if (both.length === 0) issues.push(...clockSetBack(file, choice.zone !== null));
+  }
+  issues.push(...contradictions, ...both);
   if (pool.count === 0) return refused([...issues, { code: 'no-readings', level: 'refusal' }]);
 
   let { clock } = choice;

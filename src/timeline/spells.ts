@@ -96,8 +96,9 @@ function modeOfSteps(at: Float64Array, from: number, to: number, lag: number) {
     near += tally[halves] ?? 0;
     sum += halves * (tally[halves] ?? 0);
   }
-  // Jitter spreads the steps over neighbouring halves: their mean, not the tallest, is the interval.
-  return { interval: Math.round(sum / near) / 2, share: near / steps };
+  // Jitter spreads the steps over neighbouring halves: then their mean, not the tallest, is the interval.
+  const halves = 2 * tally[mode]! > near ? mode : Math.round(sum / near);
+  return { interval: halves / 2, share: near / steps };
 }
 
 /** Minutes a step may be from the interval and still be that interval: a quarter of it, or a cut-off minute. */

@@ -99,8 +99,8 @@ describe('offsets without a zone', () => {
   });
 
   it('refuse two exports that disagree about the offset in turns', () => {
-    const one = withOffsets('2026-03-02T00:00', 48, () => 0);
-    const other = withOffsets('2026-03-02T00:05', 48, () => 120);
+    const one = withOffsets('2026-03-02T00:00', 48, () => 0).filter((_, i) => i % 2 === 0);
+    const other = withOffsets('2026-03-02T00:00', 48, () => 120).filter((_, i) => i % 2 === 1);
     expect(codes([fileOf(one), fileOf(other)])).toEqual(['offsets-disagree']);
   });
 });

@@ -133,9 +133,11 @@ describe('weights', () => {
   });
 
   it('are min(time to next, 1.5 intervals) where steps are mixed', () => {
-    const timeline = at([...every(15, 0, 7 * 1440), ...every(15, 0, 7 * 1440).map((minute) => minute + 4)], 7);
+    const between = every(15, 0, 7 * 1440).map((minute, k) => minute + [3, 7, 10][k % 3]!);
+    const timeline = at([...every(15, 0, 7 * 1440), ...between], 7);
     expect(timeline.mixed).toBe(true);
-    expect(new Set(weights(timeline).slice(0, -1))).toEqual(new Set([4, 11]));
+    expect(timeline.interval).toBe(15);
+    expect(new Set(weights(timeline).slice(0, -1))).toEqual(new Set([3, 12, 7, 8, 10, 5]));
     const split = at([
       ...every(5, 0, 7 * 1440),
       ...every(15, 7 * 1440, 10 * 1440),

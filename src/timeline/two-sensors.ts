@@ -1,0 +1,85 @@
+import type { Issue } from '../model/input.ts';
+import { HOUR_MS, MINUTE_MS } from '../time/calendar.ts';
+import { type PlacedFile, SET_ASIDE } from './place.ts';
+import { dropLost, type Pool } from './pool.ts';
+import { usualStep } from './spells.ts';
+
+/** Two grids side by side for less than this are chance (rule ours). */
+const SHORTEST = HOUR_MS;
+const FEWEST = 8;
+
+/** Share of the interval by which a reading may be off its grid. */
+const SLACK = 0.1;
+
+/** A grid has ended where nothing continues it within this time. */
+const PAUSE = 2 * HOUR_MS;
+
+/**
+ * Two sensors worn at once give two grids of the same interval, a few minutes apart. Their readings are never mixed,
+ * because a low that one saw would be broken up by the other: while both run, the one that was worn longer is used and
+ * the other's readings are set aside. Seen in the times alone, so it does not matter which file they came from.
+ */
+export function settleTwoSensors(pool: Pool, files: PlacedFile[]): Issue[] {
+  const usual = usualStep(pool.at, 0, pool.count);
+  if (!usual) return [];
+  const interval = usual.interval * MINUTE_MS;
+  const issues: Issue[] = [];
+  for (let start = 0; start + 2 < pool.count; start++) {
+    const end = endOfBoth(pool, start, interval);
+    if (end - start < FEWEST || pool.at[end - 1]! - pool.at[start]! < SHORTEST) continue;
+    // Even and odd places of the stretch are the two grids.
+    const even = reach(pool, start, end, 0, interval);
+    const odd = reach(pool, start, end, 1, interval);
+    const first = even >= odd ? start + 1 : start;
+    let dropped = 0;
+    for (let k = first; k < end; k += 2, dropped++) files[pool.file[k]!]!.lost[pool.index[k]!] = SET_ASIDE;
+    const { name, readings } = files[pool.file[first]!]!.file;
+    issues.push({
+      code: 'two-sensors',
+      level: 'warning',
+      origin: { file: name, line: readings.line[pool.index[first]!]! },
+      actual: new Date(readings.wall[pool.index[first]!]!).toISOString().slice(0, 16).replace('T', ' '),
+      count: dropped,
+    });
+    start = end - 1;
+  }
+  if (issues.length > 0) dropLost(pool, files);
+  return issues;
+}
+
+/** End of the stretch from `start` in which every second reading keeps the interval and others stand in between. */
+function endOfBoth(pool: Pool, start: number, interval: number): number {
+  let end = start;
+  while (
+    end + 2 < pool.count &&
+    pool.at[end + 1]! - pool.at[end]! < 0.8 * interval &&
+    isStep(pool.at[end + 2]! - pool.at[end]!, interval)
+  ) {
+    end++;
+  }
+  return end === start ? start : end + 2;
+}
+
+/** Milliseconds for which the grid on the even (0) or odd (1) places of a stretch runs on before and after it. */
+function reach(pool: Pool, start: number, end: number, place: 0 | 1, interval: number): number {
+  const first = start + place;
+  const last = (end - 1 - first) % 2 === 0 ? end - 1 : end - 2;
+  return runOn(pool, first, start, -1, interval) + runOn(pool, last, end - 1, 1, interval);
+}
+
+/** Follows a grid away from the stretch, past single missing readings, up to a pause. */
+function runOn(pool: Pool, from: number, edge: number, way: 1 | -1, interval: number): number {
+  const begin = pool.at[from]!;
+  let last = begin;
+  for (let k = edge + way; k >= 0 && k < pool.count; k += way) {
+    const step = Math.abs(pool.at[k]! - last);
+    if (step > PAUSE) break;
+    const whole = Math.round(step / interval);
+    if (whole > 0 && Math.abs(step - whole * interval) <= SLACK * interval) last = pool.at[k]!;
+  }
+  return Math.abs(last - begin);
+}
+
+function isStep(step: number, interval: number): boolean {
+  return Math.abs(step - interval) <= SLACK * interval;
+}

@@ -1,0 +1,65 @@
+import { describe, expect, it } from 'vitest';
+import { MINUTE_MS } from '../../src/time/calendar.ts';
+import { buildTimeline } from '../../src/timeline/index.ts';
+import { fileOf, type Row } from '../support/timeline.ts';
+
+const FROM = Date.UTC(2026, 2, 2);
+const PERIOD = { period: { from: '2026-03-02', to: '2026-03-15' } };
+
+/** A sensor's readings every `every` minutes over hours `[from, to)`, `shift` minutes off the full hour. */
+function sensor(native: number, from: number, to: number, shift: number, every = 5): Row[] {
+  const rows: Row[] = [];
+  for (let minute = from * 60 + shift; minute < to * 60; minute += every) {
+    rows.push({ wall: FROM + minute * MINUTE_MS, native });
+  }
+  return rows;
+}
+
+describe('two sensors at once', () => {
+  it.each([
+    ['an old one longer', 0, 200, 188, 336, 100],
+    ['a new one longer', 100, 200, 188, 336, 110],
+  ])('%s: the other is set aside while both run', (_, oldFrom, oldTo, newFrom, newTo, kept) => {
+    const old = sensor(100, oldFrom, oldTo, 0);
+    const young = sensor(110, newFrom, newTo, 2);
+    const inOne = buildTimeline([fileOf([...old, ...young])], PERIOD);
+    const inTwo = buildTimeline([fileOf(young), fileOf(old)], PERIOD);
+    for (const { timeline, issues, total } of [inOne, inTwo]) {
+      const { readings } = timeline!;
+      const during = [...readings.native].filter((_, i) => {
+        const hour = (readings.at[i]! - FROM) / MINUTE_MS / 60;
+        return hour > newFrom + 0.1 && hour < oldTo - 0.1;
+      });
+      expect(new Set(during)).toEqual(new Set([kept]));
+      expect(issues.map(({ code, level }) => [code, level])).toEqual([['two-sensors', 'warning']]);
+      expect(total.setAside).toBe(issues[0]!.count);
+      expect(total.setAside).toBeGreaterThanOrEqual(142);
+      expect(timeline!.mixed).toBe(false);
+    }
+    expect(inOne.timeline!.readings).toEqual(inTwo.timeline!.readings);
+  });
+
+  it('all the time: the first is used', () => {
+    const { timeline, total } = buildTimeline(
+      [fileOf(sensor(100, 0, 336, 1, 15)), fileOf(sensor(110, 0, 336, 6, 15))],
+      PERIOD,
+    );
+    expect(new Set(timeline!.readings.native)).toEqual(new Set([100]));
+    expect(total).toMatchObject({ used: 1344, setAside: 1344 });
+    expect(timeline!.interval).toBe(15);
+  });
+
+  it.each([
+    ['one sensor', sensor(100, 0, 336, 0)],
+    ['one sensor dealt to two files', sensor(100, 0, 336, 0, 3)],
+    ['readings in between now and then', [...sensor(100, 0, 336, 0, 15), ...sensor(110, 0, 336, 4, 60)]],
+    ['readings in between for less than an hour', [...sensor(100, 0, 336, 0), ...sensor(110, 50, 50.8, 2)]],
+    ['a change of interval', [...sensor(100, 0, 150, 0, 5), ...sensor(110, 150, 336, 0, 1)]],
+  ])('is not seen in %s', (_, rows) => {
+    const even = rows.filter((_, i) => i % 2 === 0);
+    const odd = rows.filter((_, i) => i % 2 === 1);
+    const { issues, total } = buildTimeline([fileOf(even), fileOf(odd)], PERIOD);
+    expect(issues).toEqual([]);
+    expect(total.used).toBe(rows.length);
+  });
+});
