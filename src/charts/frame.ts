@@ -5,4 +5,4 @@
 export const CONTENT_WIDTH = 482;
 
 /** What is left between the header's rule and the footer. */
-export const CONTENT_HEIGHT = 640;
+export const CONTENT_HEIGHT = 648;

@@ -6,7 +6,7 @@ import { CONTENT_WIDTH } from './frame.ts';
 import { round } from './pen.ts';
 
 const LANE = 11;
-const MOST_LANES = 7;
+const MOST_LANES = 4;
 
 interface Bar {
   from: number;

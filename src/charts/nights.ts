@@ -12,11 +12,15 @@ const FILL: Record<Night['state'], Band | 'paper'> = {
   unknown: 'paper',
 };
 
+/** A fortnight in one row with room to spare; up to four weeks in one row of narrow boxes. */
+const MOST_A_ROW = 28;
+
 /** One box a night. A night without enough readings is a dotted box with a question mark, never an empty calm one. */
-export function nightsChart(nights: Night[], context: ChartContext, perRow = 14): Drawing {
+export function nightsChart(nights: Night[], context: ChartContext): Drawing {
   const { say, text } = context;
+  const perRow = Math.min(MOST_A_ROW, Math.max(14, nights.length));
   const rows = Math.ceil(nights.length / perRow);
-  const gap = 3;
+  const gap = perRow > 14 ? 1.5 : 3;
   const width = (CONTENT_WIDTH - gap * (perRow - 1)) / perRow;
   const box = Math.max(text * 2.7, 24);
   const rowHeight = text + 4 + box + 8;
@@ -65,7 +69,7 @@ function oneNight(night: Night, at: { x: number; y: number; w: number; h: number
   const on = fill === 'paper' ? {} : { on: fill };
   const day = say.value({ q: 'date', value: night.date }, 'day');
   const wide = `${say.value({ q: 'date', value: night.date }, 'weekday')} ${day}`;
-  const label = roughWidth(wide, text) <= at.w + 2 ? wide : day;
+  const label = roughWidth(wide, text) * 1.1 <= at.w ? wide : day;
   const first =
     night.state === 'unknown'
       ? '?'
@@ -96,7 +100,7 @@ function oneNight(night: Night, at: { x: number; y: number; w: number; h: number
       x: centre,
       y: round(top + at.h * 0.45),
       text: first,
-      size: text + 1,
+      size: at.w < 24 ? text : text + 1,
       anchor: 'middle',
       strong: true,
       ...on,

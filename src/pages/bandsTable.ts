@@ -24,11 +24,11 @@ export function bandsTable(time: TimeInBands, context: PageContext): Block {
     captionShown: false,
     dense: true,
     columns: [
-      { title: say.say('pages.bandsTable.band'), align: 'start', width: 0.26 },
-      { title: say.say('pages.bandsTable.share'), align: 'end', width: 0.11 },
-      { title: say.say('pages.bandsTable.interval'), align: 'end', width: 0.2 },
+      { title: say.say('pages.bandsTable.band'), align: 'start', width: 0.23 },
+      { title: say.say('pages.bandsTable.share'), align: 'end', width: 0.13 },
+      { title: say.say('pages.bandsTable.interval'), align: 'end', width: 0.23 },
       { title: say.say('pages.bandsTable.perDay'), align: 'end', width: 0.19 },
-      { title: say.say('pages.bandsTable.goal'), align: 'end', width: 0.24 },
+      { title: say.say('pages.bandsTable.goal'), align: 'end', width: 0.22 },
     ],
     rows: lines.map(({ of, band, estimate }) => row(of, band, estimate, time, context)),
   };

@@ -117,7 +117,8 @@ function topic(context: PageContext): Block[] {
     const name = word(say.say(`findings.${id}.topic`, held(context, id)!.params));
     if (index === 0) inside.push(heading(2, say.say('pages.overview.topic.first', { topic: name })));
     else inside.push(paragraph(say.say('pages.overview.topic.second', { topic: name }), 'strong'));
-    const lines = [told(context, id, 'why'), told(context, id, 'ask'), say.say(`findings.rules.${rule}`)];
+    const lines = index === 0 ? [told(context, id, 'why'), told(context, id, 'ask')] : [told(context, id, 'ask')];
+    lines.push(say.say(`findings.rules.${rule}`));
     inside.push(paragraph(lines.filter((line) => line !== null).join(' ')));
   }
   return [{ kind: 'panel', blocks: inside }];

@@ -20,6 +20,7 @@ export const standsOut: PageMaker = (context) => {
         }),
       ),
     });
+  blocks.push(...everyLow(context));
   return { id: 'stands-out', title: say.say('pages.standsOut.title'), blocks };
 };
 
@@ -39,4 +40,43 @@ function statement(context: PageContext, id: string): Block[] {
   if (days !== '')
     blocks.push(paragraph(say.say('pages.standsOut.seen', { days: { q: 'word', value: days } }), 'small'));
   return [{ kind: 'together', blocks }];
+}
+
+/** The lows one by one, since no picture of many shows each. */
+function everyLow({ say, analysis }: PageContext): Block[] {
+  const { lows } = analysis.measures;
+  if (!lows.ok || lows.value.list.length === 0) return [];
+  const title = (column: string) => say.say(`pages.everyLow.${column}`);
+  return [
+    heading(2, title('title')),
+    {
+      kind: 'table',
+      caption: title('title'),
+      captionShown: false,
+      dense: true,
+      columns: [
+        { title: title('start'), align: 'start', width: 0.34 },
+        { title: title('minutes'), align: 'end', width: 0.14 },
+        { title: title('lowest'), align: 'end', width: 0.18 },
+        { title: title('outer'), align: 'end', width: 0.14 },
+        { title: title('note'), align: 'start', width: 0.2 },
+      ],
+      rows: lows.value.list.map((low) => {
+        const cut = low.cut.start || low.cut.end;
+        return [
+          {
+            text: say.say('pages.everyLow.when', {
+              date: { q: 'date', value: low.date },
+              clock: { q: 'clock', value: low.startMinute },
+            }),
+            band: low.level === 2 ? 'very-low' : 'low',
+          },
+          { text: say.value({ q: 'minutes', value: low.minutes }, 'short') },
+          { text: say.value({ q: 'glucose', value: low.extreme, limit: low.extremeLimit }) },
+          { text: say.value({ q: 'minutes', value: low.outerMinutes }, 'short') },
+          { text: [low.night ? title('night') : '', cut ? title('cut') : ''].filter((one) => one !== '').join(', ') },
+        ];
+      }),
+    },
+  ];
 }

@@ -107,3 +107,20 @@ export function place(strips: readonly Strip[], capacity: number): { placed: Pla
   }
   return { placed, sheets: sheet + 1 };
 }
+
+/** Shares of the wished space between strips that are tried. */
+const TIGHTER = [0.9, 0.8, 0.7, 0.6, 0.5];
+
+/** Places strips, and sets them a little tighter where that spares a sheet: a few lines are not left alone on a last one. */
+export function fit(strips: readonly Strip[], capacity: number): { placed: Placed[]; sheets: number } {
+  let best = place(strips, capacity);
+  if (best.sheets === 1) return best;
+  for (const share of TIGHTER) {
+    const tighter = place(
+      strips.map((strip) => ({ ...strip, gap: strip.gap * share })),
+      capacity,
+    );
+    if (tighter.sheets < best.sheets) best = tighter;
+  }
+  return best;
+}

@@ -13,7 +13,7 @@ export function heading(block: Of<'heading'>, width: number, setting: Setting): 
   const { scale, palette, parent } = setting;
   const text = setText(block.text, scale[HEAD[block.level]], width, setting);
   const strips = lineStrips(text, node(`H${setting.depth(block.level)}`, parent), palette.ink.text);
-  const [before, after] = { 1: [2.4, 0.9], 2: [1.9, 0.55], 3: [1.3, 0.3] }[block.level] as [number, number];
+  const [before, after] = { 1: [2.4, 0.9], 2: [1.5, 0.5], 3: [1.3, 0.3] }[block.level] as [number, number];
   return flow(
     strips.map((strip) => ({ ...strip, keep: true })),
     before * scale.rhythm,

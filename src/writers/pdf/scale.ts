@@ -62,7 +62,7 @@ const PATIENT: Scale = {
   denseCell: regular(12, 15.5),
   denseHead: semibold(12, 15.5),
   standing: regular(9, 11),
-  rhythm: 11,
+  rhythm: 10,
 };
 
 export const scaleOf = (voice: Report['voice']): Scale => (voice === 'patient' ? PATIENT : CLINIC);

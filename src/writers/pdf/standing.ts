@@ -6,9 +6,9 @@ import type { Sheet } from './sheet.ts';
 import { cut, wrap } from './wrap.ts';
 
 /** Two lines of text, the rule, and air before the content. */
-export const HEADER_HEIGHT = 37;
+export const HEADER_HEIGHT = 33;
 /** Air after the content, and two lines of text. */
-export const FOOTER_HEIGHT = 31;
+export const FOOTER_HEIGHT = 27;
 export const FRAME_HEIGHT = HEADER_HEIGHT + CONTENT_HEIGHT + FOOTER_HEIGHT;
 
 const LINES = 2;
