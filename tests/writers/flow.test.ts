@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { place, type Strip } from '../../src/writers/pdf/flow.ts';
+import { copyfit, place, type Strip } from '../../src/writers/pdf/flow.ts';
 
 const strip = (height: number, over: Partial<Strip> = {}): Strip => ({
   height,
@@ -59,4 +59,14 @@ test('whatever is placed: nothing lost, nothing out of order, nothing over the e
       });
     }),
   );
+});
+
+test.each<[string, Strip[], number, number]>([
+  ['leaves the space as wished where it spares nothing', [strip(50), strip(90, { gap: 20 })], 2, 0],
+  ['tightens just enough to spare a sheet', [strip(50), strip(40, { gap: 13 })], 1, 50 + 13 * 0.7],
+  ['does not tighten below half', [strip(50), strip(40, { gap: 30 })], 2, 0],
+])('%s', (_, strips, sheets, y) => {
+  const fitted = copyfit(strips, 100);
+  expect(fitted.sheets).toBe(sheets);
+  expect(fitted.placed.at(-1)!.y).toBeCloseTo(y, 9);
 });

@@ -112,7 +112,7 @@ export function place(strips: readonly Strip[], capacity: number): { placed: Pla
 const TIGHTER = [0.9, 0.8, 0.7, 0.6, 0.5];
 
 /** Places strips, and sets them a little tighter where that spares a sheet: a few lines are not left alone on a last one. */
-export function fit(strips: readonly Strip[], capacity: number): { placed: Placed[]; sheets: number } {
+export function copyfit(strips: readonly Strip[], capacity: number): { placed: Placed[]; sheets: number } {
   let best = place(strips, capacity);
   if (best.sheets === 1) return best;
   for (const share of TIGHTER) {

@@ -4,7 +4,7 @@ import { COLOUR, GREY } from '../palette.ts';
 import { blocksFlow } from './blocks.ts';
 import { bytesOf, fillPage, openPdf, type Pdf } from './document.ts';
 import { openFace, type PdfFonts } from './face.ts';
-import { fit } from './flow.ts';
+import { copyfit } from './flow.ts';
 import { headingDepths } from './headings.ts';
 import { scaleOf } from './scale.ts';
 import type { Setting } from './setting.ts';
@@ -54,7 +54,7 @@ export async function writePdf(report: Report, fonts: PdfFonts, info: PdfInfo): 
   const depths = headingDepths(report.pages);
   const pages = report.pages.map((page, i) => {
     const flow = blocksFlow(page.blocks, CONTENT_WIDTH, { ...setting, depth: depths[i]! });
-    return { title: clean(page.title), ...fit(flow.strips, CONTENT_HEIGHT) };
+    return { title: clean(page.title), ...copyfit(flow.strips, CONTENT_HEIGHT) };
   });
   const count = Math.max(
     1,
