@@ -1,0 +1,28 @@
+import type { Block } from '../../model/report.ts';
+import { el, type Html } from './element.ts';
+import type { Setting } from './setting.ts';
+
+type Of<K extends Block['kind']> = Extract<Block, { kind: K }>;
+
+/** Boxes to tick with a pen or with a key. Nothing ticked is kept or sent. */
+export const boxes = (block: Of<'boxes'>, { topic }: Setting): Html =>
+  el(
+    'div',
+    { role: 'group', 'aria-label': topic },
+    el(
+      'ul',
+      { class: block.inline ? 'boxes inline' : 'boxes' },
+      ...block.items.map((item) =>
+        el('li', {}, el('label', {}, el('input', { type: 'checkbox', autocomplete: 'off' }), el('span', {}, item))),
+      ),
+    ),
+  );
+
+/** Room for handwriting: the lines are for the eye, the label is for everyone. */
+export const writeIn = (block: Of<'writeIn'>): Html =>
+  el(
+    'div',
+    { class: 'write-in' },
+    el('p', { class: 'label' }, block.label),
+    ...Array.from({ length: block.lines }, () => el('div', { class: 'line' })),
+  );

@@ -1,0 +1,58 @@
+import { speaker } from '../../language/index.ts';
+import type { Report } from '../../model/report.ts';
+import { targetSets } from '../../targets/index.ts';
+import { blocksHtml } from './blocks.ts';
+import { contents } from './contents.ts';
+import { drawn, el, print } from './element.ts';
+import { fillTemplate } from './fill.ts';
+import { policy } from './policy.ts';
+import { SCRIPT } from './script.ts';
+import { depths, ids, ownStyle, type Setting } from './setting.ts';
+import { sheetRules } from './sheets.ts';
+import type { CompiledTemplate } from './template.ts';
+
+export { type CompiledTemplate, openTemplate, type TemplateResult, type TemplateSources } from './template.ts';
+
+export interface HtmlOptions {
+  /** Parsed words file of the report's language, for the few words only a screen needs. */
+  words: unknown;
+  /** Black ink only, bands told apart by hatch. */
+  grey?: boolean;
+}
+
+/**
+ * A report as one web page: one file that needs no network, can be read without its script, and prints. Every text of
+ * the report stays text. Same report, template and words, same file.
+ */
+export function writeHtml(report: Report, template: CompiledTemplate, { words, grey = false }: HtmlOptions): string {
+  // Its words hold no glucose: unit and targets are never asked for.
+  const { say } = speaker(words, { unit: 'mg/dL', voice: report.voice, targets: targetSets.adult });
+  const own = ownStyle();
+  const setting: Setting = { say, grey, depth: depths(), id: ids(), shares: own.shares, topic: report.title };
+  const pageIds = report.pages.map(() => setting.id('page'));
+  const pages = report.pages.map((page, i) =>
+    el('section', { class: 'page', id: pageIds[i]!, 'aria-label': page.title }, ...blocksHtml(page.blocks, setting)),
+  );
+  const style = `${template.style}\n${own.rules()}${sheetRules(report)}`;
+  const page = fillTemplate(template, {
+    texts: {
+      language: report.language,
+      direction: report.direction,
+      voice: report.voice,
+      title: report.title,
+      headerLeft: report.header.left,
+      headerRight: report.header.right,
+      footerLeft: report.footer.left,
+      skip: say('web.skip'),
+    },
+    contents: { contents: contents(report.pages, pageIds, say), pages },
+    headFirst: [
+      el('meta', { charset: 'utf-8' }),
+      policy(style, SCRIPT),
+      el('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
+      el('style', {}, drawn(style)),
+    ],
+    bodyLast: [el('script', {}, drawn(SCRIPT))],
+  });
+  return `<!doctype html>\n${print(page)}\n`;
+}

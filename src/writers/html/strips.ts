@@ -1,0 +1,109 @@
+import type { Drawing } from '../../model/drawing.ts';
+import type { Block } from '../../model/report.ts';
+import { drawingSvg } from '../svg.ts';
+import { drawn, el, type Html } from './element.ts';
+import { asTable, picture } from './figure.ts';
+import type { Setting } from './setting.ts';
+import { forTheEye } from './swatch.ts';
+import { scroller } from './table.ts';
+
+type Day = NonNullable<Drawing['day']>;
+type DayBlock = Extract<Block, { kind: 'chart' }> & { drawing: Drawing & { day: Day } };
+
+export const isDay = (block: Block): block is DayBlock => block.kind === 'chart' && block.drawing.day !== undefined;
+
+/**
+ * Days one under another on one clock: they scroll sideways together, can be read hour by hour, and single days can be
+ * hidden. Both of the last need the script, so their controls start out hidden.
+ */
+export function strips(days: readonly DayBlock[], setting: Setting): Html[] {
+  const { say, topic } = setting;
+  const ids = days.map(() => setting.id('day'));
+  const figures = days.map(({ drawing }, i) => strip(drawing, ids[i]!, setting));
+  return [
+    chooser(days, ids, setting),
+    scroller(say('web.chart', { name: { q: 'word', value: topic } }), clock(days[0]!.drawing, setting), ...figures),
+  ];
+}
+
+function strip(drawing: DayBlock['drawing'], id: string, setting: Setting): Html {
+  const { name, left, right } = drawing.day;
+  const readable = (drawing.table?.rows.length ?? 0) > 0;
+  const pointer = el('input', {
+    type: 'range',
+    min: 0,
+    max: (drawing.table?.rows.length ?? 1) - 1,
+    value: 0,
+    autocomplete: 'off',
+    hidden: true,
+    'aria-label': setting.say('web.hourByHour', { name: { q: 'word', value: name } }),
+    'data-left': left / drawing.width,
+    'data-right': right / drawing.width,
+  });
+  return el(
+    'figure',
+    { class: 'strip', id },
+    el('div', { class: 'plot' }, picture(drawing, setting), ...(readable ? [pointer] : [])),
+    el(
+      'div',
+      { class: 'under' },
+      el('p', { class: 'readout', 'aria-hidden': 'true' }),
+      ...asTable(name, drawing, setting),
+    ),
+  );
+}
+
+/** The hours once more, above the first strip. */
+function clock({ width, day }: DayBlock['drawing'], { grey, id }: Setting): Html {
+  const size = 8.5;
+  const last = day.hours.length - 1;
+  const svg = drawingSvg(
+    {
+      width,
+      height: size + 4,
+      summary: '',
+      marks: day.hours.map((text, i) => ({
+        kind: 'text',
+        role: 'axis',
+        x: day.left + ((day.right - day.left) * i) / last,
+        y: size,
+        text,
+        size,
+        anchor: i === 0 ? 'start' : i === last ? 'end' : 'middle',
+      })),
+    },
+    { grey, id: id('clock') },
+  );
+  return el('div', { class: 'clock' }, drawn(forTheEye(svg, 'hours')));
+}
+
+function chooser(days: readonly DayBlock[], ids: readonly string[], { say }: Setting): Html {
+  const all = { q: 'count' as const, value: days.length };
+  const box = ({ drawing }: DayBlock, i: number) => {
+    const input = el('input', { type: 'checkbox', checked: true, autocomplete: 'off', 'data-day': ids[i]! });
+    return el('li', {}, el('label', {}, input, el('span', {}, drawing.day.name)));
+  };
+  return el(
+    'div',
+    { class: 'chooser', hidden: true },
+    el(
+      'details',
+      {},
+      el('summary', {}, say('web.days.choose')),
+      el(
+        'fieldset',
+        {},
+        el('legend', {}, say('web.days.legend')),
+        el('ul', { class: 'boxes days' }, ...days.map(box)),
+        el('button', { type: 'button', 'data-set': 'all' }, say('web.days.all')),
+        el('button', { type: 'button', 'data-set': 'none' }, say('web.days.none')),
+      ),
+    ),
+    el('p', {
+      class: 'shown',
+      role: 'status',
+      'data-some': say('web.days.some', { shown: { q: 'word', value: '#' }, all }),
+      'data-all': say('web.days.every', { all }),
+    }),
+  );
+}
