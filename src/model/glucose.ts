@@ -2,8 +2,8 @@
 export type MgPerDl = number & { readonly unit: 'mg/dL' };
 
 /**
- * Milliseconds since 1970-01-01T00:00Z. On a timeline without a zone the local clock is taken as written,
- * as if it were UTC, so differences and local days still come out right.
+ * Milliseconds since 1970-01-01T00:00Z. Where the inputs gave neither a zone nor offsets, the local clock is taken as
+ * written, as if it were UTC, so differences and local days still come out right.
  */
 export type Instant = number & { readonly unit: 'ms' };
 

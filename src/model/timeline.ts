@@ -30,11 +30,14 @@ export interface Readings {
   day: Uint16Array;
   /** Minute of the local day, 0 … 1439, as a clock on the wall would show it. */
   minute: Uint16Array;
-  /** Minutes each reading stands for: the spell's interval, or min(gap to next, 1.5 intervals) where steps are mixed. */
+  /**
+   * Minutes each reading stands for: the spell's interval (the step where another reading follows sooner), or
+   * min(step to next, 1.5 intervals) where steps are mixed. A day's sum may pass its length by up to one interval.
+   */
   weight: Float64Array;
 }
 
-/** A stretch without readings longer than `Timeline.gapMinutes`. */
+/** A pause longer than `Timeline.gapMinutes`, from the reading before it to the reading after it (or the period's edge). */
 export interface Gap {
   from: Instant;
   to: Instant;
@@ -63,7 +66,7 @@ export interface Note extends NoteEntry {
 
 /** One person's readings and notes in one order, in local days. Classify in the native unit, never after converting. */
 export interface Timeline {
-  /** IANA zone, or null: the local clock as written. */
+  /** IANA zone, or null: the local clock as written in the rows, whose offsets, if any, make `at` real instants. */
   zone: string | null;
   /** Native unit of most readings; the unit people see unless they ask for another. */
   unit: GlucoseUnit;

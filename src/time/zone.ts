@@ -21,7 +21,7 @@ const formats = new Map<string, Intl.DateTimeFormat>();
  * and fixed offsets (Etc/GMT+3, whose sign is reversed) say nothing of the wearer's clock and are not zones here.
  */
 export function isZone(name: string): boolean {
-  if (name !== 'UTC' && (!/^[A-Za-z_]+(\/[A-Za-z0-9_+-]+)+$/.test(name) || /^etc\//i.test(name))) return false;
+  if (name !== 'UTC' && (!/^[A-Z]\w+(\/[A-Z][\w+-]+)+$/.test(name) || /^etc\//i.test(name))) return false;
   try {
     formatOf(name);
     return true;

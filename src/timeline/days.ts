@@ -52,7 +52,7 @@ export function choosePeriod(
     if (!Number.isInteger(days) || days < 1 || days > MOST_DAYS) return { ...wrong(`${days}`), option: '--days' };
     return { from: addDays(last, 1 - days), to: last };
   }
-  const to = choice?.to ?? last;
+  const to = choice?.to ?? (choice?.from !== undefined && choice.from > last ? choice.from : last);
   if (!isLocalDate(to)) return wrong(to.slice(0, 120));
   const from = choice?.from ?? addDays(to, 1 - DEFAULT_DAYS);
   if (!isLocalDate(from)) return wrong(from.slice(0, 120));

@@ -51,9 +51,7 @@ export function buildTimeline(files: ReadFile[], settings: Pick<Settings, 'zone'
   const contradictions = settleDuplicates(pool, placed);
   const both = settleTwoSensors(pool, placed);
   for (const file of placed) {
-    issues.push(...file.issues);
-    // Where a second sensor begins, time runs back in the file though no clock was touched.
-    if (both.length === 0) issues.push(...clockSetBack(file, choice.zone !== null));
+    issues.push(...file.issues, ...clockSetBack(file, choice.zone !== null));
   }
   issues.push(...contradictions, ...both);
   if (pool.count === 0) return refused([...issues, { code: 'no-readings', level: 'refusal' }]);

@@ -11,6 +11,9 @@ const CHANGE_MINUTES = 60;
 /** Steps longer than this are pauses, whatever the interval. */
 const LONGEST_STEP = 120;
 
+/** Fewer readings than this tell no interval of their own. */
+const FEWEST = 12;
+
 /** From this share of steps on, an interval is clear. */
 const CLEAR_SHARE = 0.6;
 
@@ -42,7 +45,8 @@ export function findSpells(at: Float64Array, days: Day[]): SpellRange[] {
   const bounds = [...starts].sort((a, b) => a - b);
   return bounds.map((from, k) => {
     const to = bounds[k + 1] ?? count;
-    return { from, to, interval: usualStep(at, from, to)?.interval ?? overall };
+    const usual = to - from < FEWEST ? undefined : usualStep(at, from, to);
+    return { from, to, interval: usual && usual.share >= 0.5 ? usual.interval : overall };
   });
 }
 
@@ -112,7 +116,7 @@ function intervalChanges(at: Float64Array, days: Day[]): number[] {
   let interval = 0;
   let since = 0;
   for (const { from, to } of days) {
-    if (to - from < 12) continue;
+    if (to - from < FEWEST) continue;
     const usual = usualStep(at, from, to);
     if (!usual || usual.share < 0.5) continue;
     if (interval > 0 && usual.interval !== interval) changes.push(bestSplit(at, since, to, interval, usual.interval));

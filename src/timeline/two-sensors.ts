@@ -17,7 +17,7 @@ const PAUSE = 2 * HOUR_MS;
 /**
  * Two sensors worn at once give two grids of the same interval, a few minutes apart. Their readings are never mixed,
  * because a low that one saw would be broken up by the other: while both run, the one that was worn longer is used and
- * the other's readings are set aside. Seen in the times alone, so it does not matter which file they came from.
+ * the other's readings are set aside. A clock that was set back makes the same picture and gets the same treatment. Seen in the times alone, so it does not matter which file they came from.
  */
 export function settleTwoSensors(pool: Pool, files: PlacedFile[]): Issue[] {
   const usual = usualStep(pool.at, 0, pool.count);

@@ -117,6 +117,8 @@ describe('a zone', () => {
     ['Europe/Helsinki', true],
     ['America/Argentina/Buenos_Aires', true],
     ['UTC', true],
+    ['America/Port-au-Prince', true],
+    ['europe/helsinki', false],
     ['EST', false],
     ['IST', false],
     ['CET', false],

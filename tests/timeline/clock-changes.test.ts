@@ -99,6 +99,20 @@ describe('an hour the clocks showed twice, passed once', () => {
   });
 });
 
+it('without a zone never mixes the two passes, and names the option that puts them right', () => {
+  for (const seconds of [0, 130]) {
+    const night = through('2025-10-24T21:00', 72, 5, '2025-10-26T01:00', 180, 120);
+    const rows = night.map((row, i) => ({ native: 100 + (i % 37), wall: row.wall + (i >= 336 ? seconds * 1000 : 0) }));
+    const { timeline, issues, total } = buildTimeline([fileOf(rows)], { period: { days: 4 } });
+    const told = issues.find(({ code }) => code === 'clock-set-back-written');
+    expect(told).toMatchObject({ option: '--zone', actual: seconds === 0 ? '2025-10-26 03:00' : '2025-10-26 03:02' });
+    expect(total.setAside).toBeGreaterThanOrEqual(12);
+    const { at, weight } = timeline!.readings;
+    for (let i = 1; i < at.length; i++) expect((at[i]! - at[i - 1]!) / MINUTE_MS).toBeGreaterThan(2);
+    expect(weight.reduce((sum, minutes) => sum + minutes, 0)).toBeLessThanOrEqual(72 * 60);
+  }
+});
+
 it('sets aside times in an hour the clocks skipped, once for all, naming the first', () => {
   const rows: Row[] = [];
   for (let at = wall('2025-03-30T00:00'); at < wall('2025-03-30T08:00'); at += 15 * MINUTE_MS) {

@@ -58,6 +58,7 @@ describe('the days looked at', () => {
     [{ days: 2.5 }, 'bad-period'],
     [{ days: Number.NaN }, 'bad-period'],
     [{ from: '2026-05-01', to: '2026-05-14' }, 'no-readings-in-period'],
+    [{ from: '2026-05-01' }, 'no-readings-in-period'],
     [{ from: '2026-03-20', to: '2026-03-20' }, 'no-readings-in-period'],
   ])('refuses %j: %s', (period, code) => {
     const { timeline, issues, total } = buildTimeline([file], { period });

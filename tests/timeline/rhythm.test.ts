@@ -88,6 +88,15 @@ describe('spells', () => {
     expect(timeline.gaps.map(({ kind }) => kind)).toEqual(['hole', 'hole']);
   });
 
+  it('do not take an interval from a handful of readings', () => {
+    const timeline = at([...every(5, 0, 6 * 1440), ...every(20, 6 * 1440 + 120, 6 * 1440 + 200)], 7);
+    expect(timeline.spells.map(({ interval, count }) => [interval, count])).toEqual([
+      [5, 1728],
+      [5, 4],
+    ]);
+    expect(timeline.mixed).toBe(false);
+  });
+
   it('are not made by a day with many extra rows', () => {
     const extra = every(7, 3 * 1440 + 600, 3 * 1440 + 700);
     const timeline = at([...new Set([...every(15, 0, 14 * 1440), ...extra])]);

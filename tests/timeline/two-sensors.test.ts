@@ -31,8 +31,8 @@ describe('two sensors at once', () => {
         return hour > newFrom + 0.1 && hour < oldTo - 0.1;
       });
       expect(new Set(during)).toEqual(new Set([kept]));
-      expect(issues.map(({ code, level }) => [code, level])).toEqual([['two-sensors', 'warning']]);
-      expect(total.setAside).toBe(issues[0]!.count);
+      const told = issues.filter(({ code }) => code === 'two-sensors');
+      expect(told.map(({ level, count }) => [level, count])).toEqual([['warning', total.setAside]]);
       expect(total.setAside).toBeGreaterThanOrEqual(142);
       expect(timeline!.mixed).toBe(false);
     }
