@@ -17,33 +17,33 @@ const plus = (arm: number): number[] => [
 ];
 
 export const SIGNS: Readonly<Record<SignShape, SignOutline>> = {
-  circle: { polygons: [], circle: 0.5, letter: 0.72, middle: 0 },
-  triangle: { polygons: [[0, -0.54, 0.58, 0.46, -0.58, 0.46]], letter: 0.56, middle: 0.14 },
-  diamond: { polygons: [[0, -0.58, 0.58, 0, 0, 0.58, -0.58, 0]], letter: 0.56, middle: 0 },
-  square: { polygons: [[-0.46, -0.46, 0.46, -0.46, 0.46, 0.46, -0.46, 0.46]], letter: 0.72, middle: 0 },
-  plus: { polygons: [plus(0.19)], letter: 0.5, middle: 0 },
+  circle: { polygons: [], circle: 0.5, letter: 0.7, middle: 0 },
+  triangle: { polygons: [[0, -0.54, 0.58, 0.46, -0.58, 0.46]], letter: 0.54, middle: 0.15 },
+  diamond: { polygons: [[0, -0.58, 0.58, 0, 0, 0.58, -0.58, 0]], letter: 0.58, middle: 0 },
+  square: { polygons: [[-0.46, -0.46, 0.46, -0.46, 0.46, 0.46, -0.46, 0.46]], letter: 0.7, middle: 0 },
+  plus: { polygons: [plus(0.27)], letter: 0.66, middle: 0 },
   bell: {
     polygons: [
-      [-0.1, -0.5, 0.1, -0.5, 0.3, -0.3, 0.34, 0.1, 0.48, 0.3, -0.48, 0.3, -0.34, 0.1, -0.3, -0.3],
-      [-0.14, 0.36, 0.14, 0.36, 0.08, 0.5, -0.08, 0.5],
+      [-0.1, -0.52, 0.1, -0.52, 0.32, -0.32, 0.36, 0.12, 0.5, 0.34, -0.5, 0.34, -0.36, 0.12, -0.32, -0.32],
+      [-0.14, 0.4, 0.14, 0.4, 0.08, 0.52, -0.08, 0.52],
     ],
-    letter: 0.5,
-    middle: 0,
+    letter: 0.58,
+    middle: 0.02,
   },
-  ring: { polygons: [], circle: 0.42, hollow: true, letter: 0.6, middle: 0 },
-  dash: { polygons: [[-0.5, -0.12, 0.5, -0.12, 0.5, 0.12, -0.5, 0.12]], letter: 0.5, middle: 0 },
+  ring: { polygons: [], circle: 0.45, hollow: true, letter: 0.62, middle: 0 },
+  dash: { polygons: [[-0.55, -0.33, 0.55, -0.33, 0.55, 0.33, -0.55, 0.33]], letter: 0.62, middle: 0 },
 };
 
-/** No letter is printed smaller than this, points: then it stands beside its sign. */
+/** No letter is printed smaller than this, points. */
 export const LEAST_LETTER = 5.5;
 
-/** Where a sign's letter goes: inside when it fits at a readable size, else to the right. */
+/** A sign of this size and more holds its letter; the letter of a smaller one stands to the right. Points. */
+const ROOMY = 7.5;
+
+/** Where a sign's letter goes, from the sign's middle to the middle (inside) or start (beside) of its baseline. */
 export function letterPlace(shape: SignShape, size: number): { size: number; dx: number; dy: number; inside: boolean } {
   const sign = SIGNS[shape];
-  const roomy = shape !== 'plus' && shape !== 'dash' && shape !== 'bell';
-  const inside = size * sign.letter;
-  if (roomy && inside >= LEAST_LETTER)
-    return { size: inside, dx: 0, dy: size * sign.middle + inside * 0.35, inside: true };
-  const beside = Math.max(LEAST_LETTER, size * 0.8);
-  return { size: beside, dx: size * 0.5 + 1, dy: beside * 0.35, inside: false };
+  const letter = Math.max(LEAST_LETTER, size * sign.letter);
+  if (size >= ROOMY) return { size: letter, dx: 0, dy: size * sign.middle + letter * 0.35, inside: true };
+  return { size: letter, dx: size * 0.5 + 1, dy: letter * 0.35, inside: false };
 }

@@ -2,6 +2,7 @@ import { JSDOM } from 'jsdom';
 import { expect, test } from 'vitest';
 import type { Drawing, Mark } from '../../src/model/drawing.ts';
 import { hatchLines } from '../../src/writers/hatch.ts';
+import { LEAST_LETTER, letterPlace, SIGNS } from '../../src/writers/signs.ts';
 import { drawingSvg } from '../../src/writers/svg.ts';
 import { ribbons, stack, strip } from './sample.ts';
 
@@ -52,3 +53,11 @@ test('hatch lines lie a pitch apart, cross the whole box, and meet those of the 
   expect(sums(left)).toHaveLength(Math.floor(30 / step) + 1);
   for (const [x0, y0, x1, y1] of left) expect([y0, y1, x0! + y0!]).toEqual([0, 10, x1! + y1!]);
 });
+
+test.each(Object.keys(SIGNS) as (keyof typeof SIGNS)[])(
+  '%s: its letter is readable, inside from 7.5 pt on, else beside',
+  (shape) => {
+    expect([letterPlace(shape, 8).inside, letterPlace(shape, 7).inside]).toEqual([true, false]);
+    for (const size of [5, 7.5, 9, 20]) expect(letterPlace(shape, size).size).toBeGreaterThanOrEqual(LEAST_LETTER);
+  },
+);
