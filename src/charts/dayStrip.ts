@@ -2,7 +2,7 @@ import type { Drawing, Mark } from '../model/drawing.ts';
 import type { DailySummary } from '../model/measures.ts';
 import type { Band } from '../model/targets.ts';
 import type { Timeline } from '../model/timeline.ts';
-import { clockAxis, clockGrid, clockScale, glucoseAxis, glucoseScale, type Plot } from './axis.ts';
+import { AXIS_HIGH, AXIS_LOW, clockAxis, clockGrid, clockScale, glucoseAxis, glucoseScale, type Plot } from './axis.ts';
 import { type ChartContext, limitHeights } from './context.ts';
 import { dayHours } from './dayHours.ts';
 import { CONTENT_WIDTH } from './frame.ts';
@@ -99,9 +99,16 @@ function facts(summary: DailySummary, top: number, { say, text }: ChartContext):
 
 type DayRange = { from: number; to: number };
 
+/** A reading beyond a limit that the file does not name is drawn on the end of the axis. */
+function heightOf({ readings }: Timeline, index: number): number {
+  const value = readings.mgdl[index]!;
+  if (!Number.isNaN(value)) return value;
+  return readings.limit[index]! < 0 ? AXIS_LOW : AXIS_HIGH;
+}
+
 /** The curve in ink; a pause longer than the gap rule breaks it and leaves a dotted bracket on the foot of the plot. */
 function trace(timeline: Timeline, day: DayRange & { start: number; minutes: number }, plot: Plot): Mark[] {
-  const { at, mgdl, minute } = timeline.readings;
+  const { at, minute } = timeline.readings;
   const x = clockScale(plot);
   const y = glucoseScale(plot);
   const longest = timeline.gapMinutes * 60000;
@@ -115,16 +122,12 @@ function trace(timeline: Timeline, day: DayRange & { start: number; minutes: num
     const px = round(x(minute[i]!));
     const broken = at[i]! - lastAt > longest;
     if (broken && px > lastX) holes.push([lastX, foot, px, foot]);
-    if (Number.isNaN(mgdl[i]!)) current = null;
-    else {
-      const py = round(y(mgdl[i]!));
-      // A clock set back at night would draw the curve backwards: the second pass starts a line of its own.
-      if (current === null || broken || px < lastX) {
-        current = [];
-        lines.push(current);
-      }
-      current.push(px, py);
+    // A clock set back at night would draw the curve backwards: the second pass starts a line of its own.
+    if (current === null || broken || px < lastX) {
+      current = [];
+      lines.push(current);
     }
+    current.push(px, round(y(heightOf(timeline, i))));
     lastX = px;
     lastAt = at[i]!;
   }
@@ -163,7 +166,7 @@ function slices(
   to: number,
   low: boolean,
 ): number[][] {
-  const { at, mgdl, minute } = timeline.readings;
+  const { at, minute } = timeline.readings;
   const x = clockScale(plot);
   const longest = timeline.gapMinutes * 60000;
   const base = round(y(from));
@@ -179,7 +182,7 @@ function slices(
     ring = [];
   };
   for (let i = day.from; i < day.to; i += 1) {
-    const value = mgdl[i]!;
+    const value = heightOf(timeline, i);
     const px = round(x(minute[i]!));
     const out = low ? value < from : value > from;
     const broken = i > day.from && (at[i]! - at[i - 1]! > longest || px < lastX);

@@ -16,84 +16,91 @@ const SHAPES: Record<NoteKind, SignShape> = {
   text: 'dash',
 };
 
-const SIZE = 8;
+const SIZE = 8.5;
+const LANE = 11;
+const LABEL = 8.5;
+const LONGEST_LABEL = 26;
 
-/** Signs of the day's notes under the curve, on its time axis; the amount beside a sign where there is room. */
+/** Height that lanes of signs take. */
+export const signsHeight = (lanes: number): number => lanes * LANE;
+
+interface Room {
+  left: number;
+  right: number;
+  lanes: number;
+}
+
+/** Signs of the day's notes under the curve, on its time axis; amount and label beside a sign where there is room. */
 export function noteSigns(
   notes: Note[],
   x: (minute: number) => number,
   top: number,
-  room: { left: number; right: number; lanes: number },
+  room: Room,
   context: ChartContext,
 ): Mark[] {
-  const free = new Array<number>(room.lanes).fill(room.left - 20);
-  const marks: Mark[] = [];
+  const timed = notes.filter((one) => one.timed).sort((a, b) => a.minute - b.minute);
+  const lanes: { note: Note; centre: number }[][] = Array.from({ length: room.lanes }, () => []);
   let crowded = 0;
-  for (const note of notes.filter((one) => one.timed).sort((a, b) => a.minute - b.minute)) {
+  for (const note of timed) {
     const centre = x(note.minute);
-    const lane = free.findIndex((end) => end <= centre - SIZE / 2);
-    if (lane < 0) {
-      crowded += 1;
-      continue;
-    }
-    const y = top + lane * (SIZE + 2.5) + SIZE / 2;
-    const letter = context.say.say(`notes.${note.kind}.letter`);
-    marks.push({
-      kind: 'sign',
-      shape: SHAPES[note.kind],
-      role: 'ink',
-      x: round(centre),
-      y: round(y),
-      size: SIZE,
-      letter,
-    });
-    const label = amount(note, context);
-    const width = label === null ? 0 : roughWidth(label, LABEL) + 2;
-    const next = notes.find((other) => other.timed && other.minute > note.minute);
-    const until = next ? x(next.minute) - SIZE / 2 : room.right;
-    const fits = label !== null && centre + SIZE / 2 + 1 + width <= Math.min(until, room.right);
-    if (fits)
-      marks.push({
-        kind: 'text',
-        role: 'axis',
-        x: round(centre + SIZE / 2 + 1),
-        y: round(y + LABEL * 0.36),
-        text: label,
-        size: LABEL,
-        anchor: 'start',
-      });
-    free[lane] = centre + SIZE / 2 + 1 + (fits ? width : 0);
+    const lane = lanes.find((one) => (one[one.length - 1]?.centre ?? -Infinity) + SIZE + 1 <= centre);
+    if (lane) lane.push({ note, centre });
+    else crowded += 1;
   }
+  const marks = lanes.flatMap((lane, row) =>
+    lane.flatMap(({ note, centre }, index) => {
+      const until = (lane[index + 1]?.centre ?? room.right + SIZE) - SIZE;
+      return sign(note, centre, top + row * LANE + SIZE / 2, until, context);
+    }),
+  );
   if (crowded > 0) {
     const text = context.say.say('charts.dayStrip.crowded', { count: { q: 'count', value: crowded } });
-    marks.push({
-      kind: 'text',
-      role: 'axis',
-      x: room.right,
-      y: round(top + signsHeight(room.lanes) + LABEL * 0.2),
-      text,
-      size: LABEL,
-      anchor: 'end',
-    });
+    const y = round(top + signsHeight(room.lanes) - 2);
+    marks.push({ kind: 'text', role: 'axis', x: room.left - 4, y, text, size: LABEL, anchor: 'end' });
   }
   return marks;
 }
 
-const LABEL = 7.5;
+function sign(note: Note, centre: number, y: number, until: number, context: ChartContext): Mark[] {
+  const letter = context.say.say(`notes.${note.kind}.letter`);
+  const mark: Mark = {
+    kind: 'sign',
+    shape: SHAPES[note.kind],
+    role: 'ink',
+    x: round(centre),
+    y: round(y),
+    size: SIZE,
+    letter,
+  };
+  // Some shapes carry their letter beside them; the label starts after it.
+  const start = centre + SIZE / 2 + (note.kind === 'meal' || note.kind === 'medication' ? 1.5 : 7);
+  const text = labels(note, context).find((one) => start + roughWidth(one, LABEL) <= until);
+  if (text === undefined) return [mark];
+  return [
+    mark,
+    { kind: 'text', role: 'axis', x: round(start), y: round(y + LABEL * 0.36), text, size: LABEL, anchor: 'start' },
+  ];
+}
 
-/** Height that lanes of signs take. */
-export const signsHeight = (lanes: number): number => lanes * (SIZE + 2.5);
+/** Only what was written, the fuller wording first: `30 g bean salad`, `30 g`; nothing where nothing was noted. */
+function labels(note: Note, { say }: Pick<ChartContext, 'say'>): string[] {
+  const short = amount(note, { say });
+  const name = (note.label ?? note.text ?? '').trim();
+  const named = name === '' || name.length > LONGEST_LABEL || note.kind === 'insulin' ? [] : [name];
+  if (short === null) return named;
+  return [...named.map((one) => `${short} ${one}`), short];
+}
 
-/** Only what was written: an amount with its unit, or the minutes; nothing where nothing was noted. */
-export function amount(note: Note, { say }: ChartContext): string | null {
+/** What was written as an amount, in words; null where nothing was. */
+export function amount(note: Note, { say }: Pick<ChartContext, 'say'>): string | null {
   if (note.kind === 'exercise' && note.minutes !== undefined)
     return say.value({ q: 'minutes', value: note.minutes }, 'short');
   if (note.amount === undefined) return null;
-  const number = say.number(
-    note.amount,
-    Number.isInteger(note.amount) ? 0 : note.amount * 10 === Math.round(note.amount * 10) ? 1 : 2,
-  );
+  const number = say.number(note.amount, decimals(note.amount));
   if (note.kind === 'fingerstick' || note.kind === 'calibration') return number;
   const unit = note.unit === 'IU' ? say.say('units.insulin') : (note.unit ?? '');
   return say.say('charts.dayStrip.amount', { amount: { q: 'word', value: number }, unit: { q: 'word', value: unit } });
 }
+
+/** As many decimals as were written, two at most. */
+const decimals = (value: number): number => [0, 1].find((places) => Number(value.toFixed(places)) === value) ?? 2;
