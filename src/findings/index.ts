@@ -2,6 +2,7 @@ import type { Measures } from '../model/measures.ts';
 import type { TargetSet } from '../model/targets.ts';
 import { bestDays } from './bestDays.ts';
 import { bestWindow } from './bestWindow.ts';
+import { briefLows } from './briefLows.ts';
 import { cvOverLimit } from './cvOverLimit.ts';
 import { dawnRise } from './dawnRise.ts';
 import { type Finding, type Found, untold } from './finding.ts';
@@ -34,6 +35,7 @@ export const findings: readonly Finding[] = [
   lowsClustered,
   timeLowOverGoal,
   lowsAveragesHide,
+  briefLows,
   noLowsSeen,
   bestWindow,
   bestDays,

@@ -32,6 +32,7 @@ export const lowsAtNight: Finding = {
         limit: limit('low'),
       },
       low.map(({ date }) => ({ date, fromMinute: 0, toMinute: NIGHT_END })),
+      longest === 0 ? 'brief' : low.length > 1 ? 'repeated' : 'once',
     );
   },
   examples: [

@@ -6,7 +6,7 @@ import { limit, share, shareEstimate, word } from './quantities.ts';
 export const timeInRange: Finding = {
   id: 'time-in-range',
   source: 'Battelino 2019, Diabetes Care 42:1593-1603',
-  look({ timeInBands }) {
+  look({ timeInBands, coverage }) {
     if (!timeInBands.ok) return untold(timeInBands.why);
     const { exclusive, cumulative, goals } = timeInBands.value;
     const goal = goals.find(({ of }) => of === 'in-range');
@@ -16,6 +16,7 @@ export const timeInRange: Finding = {
     return holds(
       {
         verdict: word(verdict),
+        steady: word(coverage.ok && coverage.value.enough ? 'yes' : 'no'),
         estimate: shareEstimate(inRange, goal?.share),
         best: share(inRange.value),
         low: share(inRange.low ?? inRange.value),

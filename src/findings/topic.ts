@@ -15,13 +15,15 @@ interface Ranked extends Topic {
 const ORDER: readonly Ranked[] = [
   { id: 'very-low', rule: 'very-low-first' },
   { id: 'long-lows', rule: 'lows-first' },
-  { id: 'lows-at-night', rule: 'lows-first' },
+  { id: 'lows-at-night', rule: 'lows-first', variant: 'repeated' },
   { id: 'lows-clustered', rule: 'lows-first' },
   { id: 'time-low-over-goal', rule: 'lows-first' },
   { id: 'lows-averages-hide', rule: 'lows-first' },
   { id: 'not-enough-data', rule: 'data-before-highs' },
   { id: 'nights-without-data', rule: 'data-before-highs' },
   { id: 'long-very-high', rule: 'highs-after-lows' },
+  // One low on one night is printed first, yet is no reason to pass over highs that lasted for hours (ours).
+  { id: 'lows-at-night', rule: 'single-night', variant: 'once' },
   { id: 'high-after-window', rule: 'highs-after-lows' },
   { id: 'rebound-after-lows', rule: 'highs-after-lows' },
   { id: 'dawn-rise', rule: 'highs-after-lows' },

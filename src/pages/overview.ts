@@ -17,7 +17,16 @@ import {
   word,
 } from './context.ts';
 
-const LOWS = ['very-low', 'lows-at-night', 'lows-clustered', 'lows-averages-hide', 'no-lows-seen'] as const;
+const LOWS = [
+  'very-low',
+  'long-lows',
+  'lows-at-night',
+  'lows-clustered',
+  'time-low-over-goal',
+  'lows-averages-hide',
+  'brief-lows',
+  'no-lows-seen',
+] as const;
 /** So many nights fit page 1 as boxes; a longer period shows its last ones here and all of them on the day strips. */
 const NIGHTS_SHOWN = 28;
 

