@@ -56,10 +56,12 @@ export async function report(files: string[], { out, ...given }: ReportOptions, 
 
 async function make(analysis: Analysis, wanted: Wanted, stem: string, door: Door): Promise<Made[]> {
   const { writePdf } = await import('../writers/pdf/index.ts');
+  // Read once: the writer knows a face it has parsed by its bytes.
+  const faces = fonts();
   const made: Made[] = [];
   for (const voice of ['clinic', 'patient'] as const) {
     const paper = compose(analysis, door.words, { voice, paper: wanted.paper });
-    const bytes = await writePdf(paper, fonts(), { version: door.version, grey: wanted.grey });
+    const bytes = await writePdf(paper, faces, { version: door.version, grey: wanted.grey });
     made.push({ name: `${stem}-${voice === 'clinic' ? 'clinic-report' : 'patient-paper'}.pdf`, bytes, what: voice });
   }
   made.push({ name: `${stem}-analysis.json`, bytes: analysisJson(analysis), what: 'analysis' });
