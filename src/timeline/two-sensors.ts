@@ -4,8 +4,8 @@ import { type PlacedFile, SET_ASIDE } from './place.ts';
 import { dropLost, type Pool } from './pool.ts';
 import { usualStep } from './spells.ts';
 
-/** Two grids side by side for less than this are chance (rule ours). */
-const SHORTEST = HOUR_MS;
+/** Two grids side by side for less than this are chance (rule ours); an hour doubled by a clock change is more. */
+const SHORTEST = 45 * MINUTE_MS;
 const FEWEST = 8;
 
 /** Share of the interval by which a reading may be off its grid. */

@@ -53,7 +53,7 @@ describe('two sensors at once', () => {
     ['one sensor', sensor(100, 0, 336, 0)],
     ['one sensor dealt to two files', sensor(100, 0, 336, 0, 3)],
     ['readings in between now and then', [...sensor(100, 0, 336, 0, 15), ...sensor(110, 0, 336, 4, 60)]],
-    ['readings in between for less than an hour', [...sensor(100, 0, 336, 0), ...sensor(110, 50, 50.8, 2)]],
+    ['readings in between for half an hour', [...sensor(100, 0, 336, 0), ...sensor(110, 50, 50.5, 2)]],
     ['a change of interval', [...sensor(100, 0, 150, 0, 5), ...sensor(110, 150, 336, 0, 1)]],
   ])('is not seen in %s', (_, rows) => {
     const even = rows.filter((_, i) => i % 2 === 0);
