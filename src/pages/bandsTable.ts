@@ -24,7 +24,7 @@ export function bandsTable(time: TimeInBands, context: PageContext): Block {
     captionShown: false,
     dense: true,
     columns: [
-      { title: say.say('pages.bandsTable.band'), align: 'start', width: 0.23 },
+      { title: say.say('pages.bandsTable.band'), align: 'start', width: 0.22 },
       { title: say.say('pages.bandsTable.share'), align: 'end', width: 0.13 },
       { title: say.say('pages.bandsTable.interval'), align: 'end', width: 0.23 },
       { title: say.say('pages.bandsTable.perDay'), align: 'end', width: 0.19 },

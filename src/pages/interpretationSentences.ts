@@ -2,6 +2,7 @@ import { held, type PageContext, tellAll } from './context.ts';
 
 const SAFETY = [
   'very-low',
+  'lows-seen',
   'long-lows',
   'lows-at-night',
   'lows-clustered',

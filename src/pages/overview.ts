@@ -6,6 +6,7 @@ import type { Quantity } from '../model/quantity.ts';
 import type { Block } from '../model/report.ts';
 import { bandsTable, numbersTable } from './bandsTable.ts';
 import {
+  count,
   heading,
   held,
   type PageContext,
@@ -19,6 +20,7 @@ import {
 
 const LOWS = [
   'very-low',
+  'lows-seen',
   'long-lows',
   'lows-at-night',
   'lows-clustered',
@@ -74,10 +76,23 @@ function lows(context: PageContext): Block[] {
   const { lows } = analysis.measures;
   const blocks: Block[] = [heading(2, say.say('pages.overview.lows.title'))];
   if (!lows.ok) return [...blocks, paragraph(say.say(`why.${lows.why}`))];
-  const sentences = tellAll(context, LOWS);
-  blocks.push(paragraph(sentences.slice(0, 2).join(' ') || say.say('pages.overview.lows.none')));
-  if (lows.value.list.length > 0) blocks.push({ kind: 'chart', drawing: lowsClockChart(lows.value.list, chart) });
-  return blocks;
+  const { list, level2, night } = lows.value;
+  if (list.length === 0) return [...blocks, paragraph(lowestSeen(context))];
+  const counted = say.say('pages.overview.lows.count', {
+    count: count(list.length),
+    days: count(new Set(list.map((low) => low.date)).size),
+    night: count(night),
+    veryLow: count(level2),
+    limit: { q: 'limit', of: 'low' },
+  });
+  const sentences = [counted, ...tellAll(context, LOWS).slice(0, 2)];
+  return [...blocks, paragraph(sentences.join(' ')), { kind: 'chart', drawing: lowsClockChart(list, chart) }];
+}
+
+/** No low is only said with the hours it rests on; where they are too few, that is said instead. */
+function lowestSeen(context: PageContext): string {
+  const told = tellAll(context, ['no-lows-seen', 'lows-at-night']);
+  return told.length > 0 ? told.join(' ') : context.say.say('pages.overview.lows.none');
 }
 
 function nights(context: PageContext): Block[] {
