@@ -74,7 +74,7 @@ function issues({ say, analysis }: PageContext): Block[] {
       option: word(issue.option ?? ''),
       count: count(issue.count ?? 1),
     });
-    return issue.origin
+    return issue.origin && issue.origin.line > 0 && !text.includes(issue.origin.file)
       ? say.say('pages.accounting.at', {
           file: word(issue.origin.file),
           line: word(String(issue.origin.line)),
@@ -91,7 +91,7 @@ function choices({ say, analysis }: PageContext): Block {
   const rows = analysis.files.flatMap((file) =>
     file.choices.map((choice): Cell[] => [
       { text: file.name },
-      { text: say.has(`choices.${choice.id}.name`) ? say.say(`choices.${choice.id}.name`) : choice.id },
+      { text: say.has(`choices.${choice.id}`) ? say.say(`choices.${choice.id}`) : choice.id },
       { text: choice.value },
       { text: say.say(`pages.accounting.by.${choice.by}`, { evidence: word(choice.evidence ?? '') }) },
     ]),

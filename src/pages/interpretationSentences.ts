@@ -1,16 +1,6 @@
 import { held, type PageContext, tellAll } from './context.ts';
 
-const SAFETY = [
-  'very-low',
-  'lows-seen',
-  'long-lows',
-  'lows-at-night',
-  'lows-clustered',
-  'time-low-over-goal',
-  'lows-averages-hide',
-  'brief-lows',
-  'no-lows-seen',
-] as const;
+const SAFETY = ['very-low', 'lows-seen', 'long-lows', 'lows-clustered', 'brief-lows', 'no-lows-seen'];
 const HIGHS = ['long-very-high', 'high-after-window', 'dawn-rise', 'rebound-after-lows'] as const;
 const WELL = ['best-window', 'best-days'] as const;
 

@@ -6,7 +6,6 @@ import type { Quantity } from '../model/quantity.ts';
 import type { Block } from '../model/report.ts';
 import { bandsTable, numbersTable } from './bandsTable.ts';
 import {
-  count,
   heading,
   held,
   type PageContext,
@@ -18,17 +17,17 @@ import {
   word,
 } from './context.ts';
 
+/** At most two of these are said here, the gravest first; the rest stand with all findings. */
 const LOWS = [
   'very-low',
   'lows-seen',
   'long-lows',
-  'lows-at-night',
   'lows-clustered',
-  'time-low-over-goal',
+  'lows-at-night',
   'lows-averages-hide',
   'brief-lows',
   'no-lows-seen',
-] as const;
+];
 /** So many nights fit page 1 as boxes; a longer period shows its last ones here and all of them on the day strips. */
 const NIGHTS_SHOWN = 28;
 
@@ -76,23 +75,11 @@ function lows(context: PageContext): Block[] {
   const { lows } = analysis.measures;
   const blocks: Block[] = [heading(2, say.say('pages.overview.lows.title'))];
   if (!lows.ok) return [...blocks, paragraph(say.say(`why.${lows.why}`))];
-  const { list, level2, night } = lows.value;
-  if (list.length === 0) return [...blocks, paragraph(lowestSeen(context))];
-  const counted = say.say('pages.overview.lows.count', {
-    count: count(list.length),
-    days: count(new Set(list.map((low) => low.date)).size),
-    night: count(night),
-    veryLow: count(level2),
-    limit: { q: 'limit', of: 'low' },
-  });
-  const sentences = [counted, ...tellAll(context, LOWS).slice(0, 2)];
-  return [...blocks, paragraph(sentences.join(' ')), { kind: 'chart', drawing: lowsClockChart(list, chart) }];
-}
-
-/** No low is only said with the hours it rests on; where they are too few, that is said instead. */
-function lowestSeen(context: PageContext): string {
-  const told = tellAll(context, ['no-lows-seen', 'lows-at-night']);
-  return told.length > 0 ? told.join(' ') : context.say.say('pages.overview.lows.none');
+  // Silence is never "no lows": where nothing can be told, that is told.
+  const sentences = tellAll(context, LOWS).slice(0, 2);
+  blocks.push(paragraph(sentences.join(' ') || say.say('pages.overview.lows.none')));
+  if (lows.value.list.length > 0) blocks.push({ kind: 'chart', drawing: lowsClockChart(lows.value.list, chart) });
+  return blocks;
 }
 
 function nights(context: PageContext): Block[] {
