@@ -12,6 +12,7 @@ import { longVeryHigh } from './longVeryHigh.ts';
 import { lowsAtNight } from './lowsAtNight.ts';
 import { lowsAveragesHide } from './lowsAveragesHide.ts';
 import { lowsClustered } from './lowsClustered.ts';
+import { lowsSeen } from './lowsSeen.ts';
 import { nightsWithoutData } from './nightsWithoutData.ts';
 import { noLowsSeen } from './noLowsSeen.ts';
 import { notEnoughData } from './notEnoughData.ts';
@@ -29,6 +30,7 @@ export { type Topic, topics } from './topic.ts';
 export const findings: readonly Finding[] = [
   notEnoughData,
   veryLow,
+  lowsSeen,
   longLows,
   lowsAtNight,
   nightsWithoutData,

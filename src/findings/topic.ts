@@ -22,8 +22,9 @@ const ORDER: readonly Ranked[] = [
   { id: 'not-enough-data', rule: 'data-before-highs' },
   { id: 'nights-without-data', rule: 'data-before-highs' },
   { id: 'long-very-high', rule: 'highs-after-lows' },
-  // One low on one night is printed first, yet is no reason to pass over highs that lasted for hours (ours).
-  { id: 'lows-at-night', rule: 'single-night', variant: 'once' },
+  // A single low is printed first, yet is no reason to pass over highs that lasted for hours (ours).
+  { id: 'lows-at-night', rule: 'single-low', variant: 'once' },
+  { id: 'lows-seen', rule: 'single-low' },
   { id: 'high-after-window', rule: 'highs-after-lows' },
   { id: 'rebound-after-lows', rule: 'highs-after-lows' },
   { id: 'dawn-rise', rule: 'highs-after-lows' },

@@ -1,0 +1,35 @@
+import { daysOf, evidenceOf, extremes } from './episodes.ts';
+import { lowsLike, seenCoverage } from './examples.ts';
+import { absent, type Finding, holds, untold } from './finding.ts';
+import { count, limit, often } from './quantities.ts';
+
+/** Every low as an event, very low or not: once is enough. */
+export const lowsSeen: Finding = {
+  id: 'lows-seen',
+  source: 'Danne 2017, Diabetes Care 40:1631-1640 (15 minutes; end rule from memory)',
+  look({ lows, coverage }) {
+    if (!lows.ok) return untold(lows.why);
+    const { list, level2, night } = lows.value;
+    if (list.length === 0) return absent;
+    const { extreme, longest } = extremes(list);
+    const days = daysOf(list);
+    return holds(
+      {
+        count: count(list.length),
+        often: often(days.length, coverage.ok ? coverage.value.daysWithReadings : days.length, 'days'),
+        veryLow: count(level2),
+        night: count(night),
+        cut: count(list.filter(({ cut }) => cut.start || cut.end).length),
+        longest,
+        lowest: extreme,
+        limit: limit('low'),
+      },
+      list.map(evidenceOf),
+    );
+  },
+  examples: [
+    ['one low', { lows: lowsLike({}), coverage: seenCoverage(14, 1) }, 'holds'],
+    ['none', { lows: lowsLike(), coverage: seenCoverage(14, 1) }, 'absent'],
+    ['no readings', { lows: { ok: false, why: 'no-readings' } }, 'untold'],
+  ],
+};
