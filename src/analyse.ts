@@ -66,7 +66,13 @@ export function intake(
 ): Refusal | (Omit<Refusal, 'ok'> & { ok: true; timeline: Timeline }) {
   const files = readInputs([...inputs], readSettings(settings));
   const { timeline, issues: placed, ledgers, total, readingsOutside, notesOutside } = buildTimeline(files, settings);
-  const issues = [...files.flatMap((file) => file.issues), ...placed];
+  // What is said of a file as a whole needs its name too.
+  const read = files.flatMap(({ name, issues }) =>
+    issues.map((issue) => (issue.origin ? issue : { ...issue, origin: { file: name, line: 0 } })),
+  );
+  // A file that was refused says why; that nothing is left to report then goes without saying.
+  const refused = read.some(({ level }) => level === 'refusal');
+  const issues = [...read, ...placed.filter(({ code }) => !(refused && code === 'no-readings'))];
   const told = {
     files: files.map((file, i) => ({
       name: file.name,

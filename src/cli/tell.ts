@@ -57,37 +57,33 @@ export const issueMessage = (tell: Teller, issue: Issue): string =>
     count: issue.count ?? 1,
   });
 
-/** One issue as a line: where and what. */
-function issueLine(tell: Teller, issue: Issue): string {
-  const message = issueMessage(tell, issue);
-  const { origin } = issue;
-  if (!origin) return message;
-  const file = origin.file;
-  return origin.line > 0
-    ? tell.say('cli.told.place', { file, line: String(origin.line), message })
-    : tell.say('cli.told.placeNoLine', { file, message });
+/** One issue as a line: where and what. Editors and terminals know `file:line:` as a place to jump to. */
+function issueLine(tell: Teller, { origin }: Issue, message: string): string {
+  if (!origin || (origin.line === 0 && message.includes(printable(origin.file)))) return message;
+  return origin.line === 0
+    ? tell.say('cli.told.placeNoLine', { file: origin.file, message })
+    : tell.say('cli.told.place', { file: origin.file, line: String(origin.line), message });
 }
 
-const LEVELS: Issue['level'][] = ['refusal', 'warning', 'note'];
 /** So many of one kind are shown one by one; the rest are counted here and listed in full in the set-aside file. */
 const SHOWN = 5;
 
-/** Issues grouped by weight and kind, the gravest first, each group cut short with a count of the rest. */
+/** Issues in the order they came up, each kind together and cut short with a count of the rest. */
 export function issueLines(tell: Teller, issues: readonly Issue[], shown = SHOWN): string[] {
-  const lines: string[] = [];
-  for (const level of LEVELS) {
-    const kinds = new Map<string, Issue[]>();
-    for (const issue of issues) {
-      if (issue.level !== level) continue;
-      kinds.set(issue.code, [...(kinds.get(issue.code) ?? []), issue]);
-    }
-    for (const kind of kinds.values()) {
-      for (const issue of kind.slice(0, shown)) {
-        lines.push(`${tell.say(`cli.told.level.${level}`)}: ${issueLine(tell, issue)}`);
-        if (issue.option) lines.push(`  ${tell.say('cli.told.option', { option: issue.option })}`);
-      }
-      if (kind.length > shown) lines.push(`  ${tell.say('cli.told.more', { n: kind.length - shown })}`);
-    }
+  const kinds = new Map<string, Issue[]>();
+  for (const issue of issues) {
+    const kind = kinds.get(issue.code);
+    if (kind) kind.push(issue);
+    else kinds.set(issue.code, [issue]);
   }
-  return lines;
+  return [...kinds.values()].flatMap((kind) => {
+    const lines = kind.slice(0, shown).flatMap((issue) => {
+      const message = issueMessage(tell, issue);
+      const line = `${tell.say(`cli.told.level.${issue.level}`)}: ${issueLine(tell, issue, message)}`;
+      const { option } = issue;
+      const settled = option === undefined || message.includes(option);
+      return settled ? [line] : [line, `  ${tell.say('cli.told.option', { option })}`];
+    });
+    return kind.length > shown ? [...lines, `  ${tell.say('cli.told.more', { n: kind.length - shown })}`] : lines;
+  });
 }

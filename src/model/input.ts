@@ -7,7 +7,7 @@ export interface Input {
   bytes: Uint8Array;
 }
 
-/** Where something stood. Lines and columns count from 1, as editors count; physical lines of the file. */
+/** Where something stood. Lines and columns count from 1, as editors count; physical lines of the file. Line 0: the file as a whole. */
 export interface Origin {
   file: string;
   line: number;

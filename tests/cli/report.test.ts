@@ -86,7 +86,7 @@ describe('settings', () => {
     const folder = scratch(files);
     const { out, exit } = run(folder, ['report', 'a.csv']);
     expect(exit).toBe(0);
-    expect(out).toContain('settings.json: code, targets, date');
+    expect(out).toContain('settings.json: targets, code, date');
     const { settings, targets } = JSON.parse(readFileSync(join(folder, 'reports/FROM-FILE-analysis.json'), 'utf8'));
     expect([settings.today, targets.id]).toEqual(['2026-04-01', 'older']);
   });
@@ -94,7 +94,7 @@ describe('settings', () => {
   test('give way to the command line, and that is told', () => {
     const folder = scratch(files);
     const { out } = run(folder, ['report', '.', '--code', 'MINE', '--targets', 'adult']);
-    expect(out).toMatch(/command line instead: code, targets/);
+    expect(out).toMatch(/command line instead: targets, code/);
     const { targets } = JSON.parse(readFileSync(join(folder, 'reports/MINE-analysis.json'), 'utf8'));
     expect(targets.id).toBe('adult');
   });
