@@ -10,7 +10,7 @@ export function table(block: Table, setting: Setting): Html {
   const end = (i: number): string | undefined => (columns[i]?.align === 'end' ? 'end' : undefined);
   const whole = el(
     'table',
-    { class: ['written', dense && 'dense', columns.length > 3 && 'wide'].filter(Boolean).join(' ') },
+    { class: looks(dense && 'dense', columns.length > 3 && 'wide', rows.length <= SHORT && 'short') },
     el('caption', { class: captionShown ? undefined : 'unseen' }, caption),
     el('colgroup', {}, ...columns.map(({ width }) => el('col', { class: setting.shares('column', [width]) }))),
     el('thead', {}, el('tr', {}, ...columns.map(({ title }, i) => el('th', { scope: 'col', class: end(i) }, title)))),
@@ -24,7 +24,7 @@ export function table(block: Table, setting: Setting): Html {
           ...row.map((cell, i) =>
             el(
               i === 0 ? 'th' : 'td',
-              { scope: i === 0 ? 'row' : undefined, class: classes(cell, end(i)) },
+              { scope: i === 0 ? 'row' : undefined, class: looks(end(i), cell.muted && 'muted') },
               ...inside(cell, setting),
             ),
           ),
@@ -39,8 +39,11 @@ export function table(block: Table, setting: Setting): Html {
 export const scroller = (label: string, ...inner: readonly Html[]): Html =>
   el('div', { class: 'scroll', role: 'group', 'aria-label': label, tabindex: 0 }, ...inner);
 
-const classes = (cell: Cell, align: string | undefined): string | undefined =>
-  [align, cell.muted && 'muted'].filter(Boolean).join(' ') || undefined;
+/** So many rows are never split over two sheets. */
+const SHORT = 14;
+
+const looks = (...names: (string | false | undefined)[]): string | undefined =>
+  names.filter(Boolean).join(' ') || undefined;
 
 function inside(cell: Cell, setting: Setting): Html[] {
   const text = cell.strong ? el('strong', {}, cell.text) : cell.text;
