@@ -9,7 +9,7 @@ const FLOORS = [
   ['readers'],
   ['timeline'],
   ['targets'],
-  ['measures'],
+  ['measures', 'indices'],
   ['findings'],
   ['analyse.ts'],
   ['language'],
