@@ -83,12 +83,15 @@ describe.each([
   test('marks every operator that paints as content or as an artifact', () => {
     for (const sheet of operators(bytes)) {
       let open = 0;
+      let painted = 0;
       for (const line of sheet.split('\n')) {
         if (/ BDC$/.test(line)) open++;
         if (line === 'EMC') open--;
-        if (/(^| )(S|f\*|TJ ET)$/.test(line)) expect(open, line).toBe(1);
+        if (!/(^| )(S|f\*|TJ ET)$/.test(line)) continue;
+        expect(open, line).toBe(1);
+        painted++;
       }
-      expect(open).toBe(0);
+      expect([open, painted > 10]).toEqual([0, true]);
     }
   });
 

@@ -13,6 +13,8 @@ export interface Face {
   layouts: Record<string, unknown>;
   /** Advance of a word, in thousandths of the size. */
   widths: Map<string, number>;
+  /** Glyph codes of words that need only the usual glyphs. */
+  codes: Map<string, string>;
   /** The font cut down to a list of glyphs, by that list. */
   files: Map<string, Uint8Array>;
   uses: number;
@@ -27,12 +29,20 @@ const DOCUMENTS_PER_CACHE = 200;
 export function openFace(bytes: Uint8Array): Face {
   let face = faces.get(bytes);
   if (!face) {
-    face = { font: create(bytes), layouts: Object.create(null), widths: new Map(), files: new Map(), uses: 0 };
+    face = {
+      font: create(bytes),
+      layouts: Object.create(null),
+      widths: new Map(),
+      codes: new Map(),
+      files: new Map(),
+      uses: 0,
+    };
     faces.set(bytes, face);
   }
   if (++face.uses % DOCUMENTS_PER_CACHE === 0) {
     face.layouts = Object.create(null);
     face.widths = new Map();
+    face.codes = new Map();
     face.files = new Map();
   }
   return face;

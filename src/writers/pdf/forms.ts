@@ -39,7 +39,7 @@ export function boxes(block: Of<'boxes'>, width: number, setting: Setting): Flow
 }
 
 function tickBox(sheet: Sheet, x: number, y: number, { palette }: Setting): void {
-  const square = sheet.rect(x + 0.5, y + 0.5, BOX - 1, BOX - 1, 1.5);
+  const square = { x: x + 0.5, y: y + 0.5, w: BOX - 1, h: BOX - 1, radius: 1.5 };
   sheet.asArtifact().stroke(square, { colour: palette.ink.line, width: 1 });
 }
 

@@ -3,13 +3,13 @@ import { type Box, boxOf, hatchLines } from '../hatch.ts';
 import type { Ink } from '../palette.ts';
 import { letterPlace, SIGNS } from '../signs.ts';
 import type { Setting } from './setting.ts';
-import type { Sheet } from './sheet.ts';
+import type { Path, Sheet } from './sheet.ts';
 
 /**
  * Fills a path, and lays the role's hatch over it. The hatch keeps its phase on the sheet, or runs through the middle
  * of a small sample, so that all samples look alike.
  */
-export function hatchedFill(sheet: Sheet, ink: Ink, path: string, box: Box, phase: 'sheet' | 'middle' = 'sheet'): void {
+export function hatchedFill(sheet: Sheet, ink: Ink, path: Path, box: Box, phase: 'sheet' | 'middle' = 'sheet'): void {
   sheet.fill(path, ink.fill);
   const { hatch } = ink;
   if (!hatch) return;
@@ -41,7 +41,7 @@ function drawMark(mark: Mark, sheet: Sheet, x: number, y: number, setting: Setti
       return;
     case 'shape': {
       const box = boxOf(mark.rings);
-      const path = sheet.rings(mark.rings, x, y);
+      const path = { rings: mark.rings, dx: x, dy: y };
       hatchedFill(sheet, ink, path, { ...box, x: box.x + x, y: box.y + y });
       if (mark.outline)
         sheet.stroke(path, { colour: setting.palette[mark.outline].line, width: mark.outlineWidth ?? 0.75 });
@@ -49,7 +49,7 @@ function drawMark(mark: Mark, sheet: Sheet, x: number, y: number, setting: Setti
     }
     case 'rect': {
       const box = { x: mark.x + x, y: mark.y + y, w: mark.w, h: mark.h };
-      const path = sheet.rect(box.x, box.y, box.w, box.h, mark.radius);
+      const path = { ...box, radius: mark.radius ?? 0 };
       hatchedFill(sheet, ink, path, box);
       if (!mark.outline) return;
       const dash = mark.dotted ? ([1.5, 1.5] as const) : undefined;
@@ -73,7 +73,7 @@ function drawText(mark: Extract<Mark, { kind: 'text' }>, sheet: Sheet, x: number
   const under = mark.on && setting.palette[mark.on];
   if (under?.hatch) {
     // Words are not read through a hatch: a plate of the band's plain fill lies under them.
-    sheet.fill(sheet.rect(left - 2, base - mark.size * 0.82, width + 4, mark.size * 1.08, 1), under.fill);
+    sheet.fill({ x: left - 2, y: base - mark.size * 0.82, w: width + 4, h: mark.size * 1.08, radius: 1 }, under.fill);
   }
   sheet.text(text, left, base, face, mark.size, under ? under.on : setting.palette[mark.role].text);
 }
@@ -83,10 +83,10 @@ function drawSign(mark: Extract<Mark, { kind: 'sign' }>, sheet: Sheet, x: number
   const ink = setting.palette[mark.role];
   const [cx, cy, size] = [mark.x + x, mark.y + y, mark.size];
   const rings = sign.polygons.map((ring) => ring.map((value) => value * size));
-  sheet.fill(sheet.rings(rings, cx, cy), ink.fill);
+  if (rings.length) sheet.fill({ rings, dx: cx, dy: cy }, ink.fill);
   if (sign.circle) {
     const r = sign.circle * size;
-    const path = sheet.rect(cx - r, cy - r, 2 * r, 2 * r, r);
+    const path = { x: cx - r, y: cy - r, w: 2 * r, h: 2 * r, radius: r };
     if (sign.hollow) {
       sheet.fill(path, setting.palette.paper.fill);
       sheet.stroke(path, { colour: ink.line, width: Math.max(0.75, size * 0.12) });

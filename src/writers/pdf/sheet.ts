@@ -1,3 +1,4 @@
+import { Bytes, hundredths } from './bytes.ts';
 import type { Node } from './tree.ts';
 import type { Typeface } from './typeface.ts';
 
@@ -8,12 +9,10 @@ export interface Stroke {
   round?: boolean;
 }
 
-/** Whole hundredths of a point: short to write, and the same on every machine. */
-export function hundredths(value: number): number {
-  const whole = Math.round(value * 100);
-  if (!Number.isFinite(whole)) throw new RangeError('not a number');
-  return whole;
-}
+/** Closed rings of x0, y0, x1, y1 …, moved by dx, dy; or a box with rounded corners. Points, y down. */
+export type Path =
+  | { rings: readonly (readonly number[])[]; dx: number; dy: number }
+  | { x: number; y: number; w: number; h: number; radius?: number };
 
 const colours = new Map<string, string>();
 
@@ -28,19 +27,19 @@ function rgb(colour: string): string {
   return text;
 }
 
-/** Circle by four cubic arcs: the usual constant, 4/3 (sqrt 2 - 1). */
+/** A quarter circle as a cubic curve: the usual constant, 4/3 (sqrt 2 - 1). */
 const ARC = 0.5522847498;
 
 /**
- * Everything drawn on one sheet, as PDF operators in one string. Coordinates are points from the top left corner,
- * y down. Every operator belongs either to a node of the structure tree or to an artifact.
+ * Everything drawn on one sheet, as PDF operators. Coordinates are points from the top left corner, y down; the file
+ * holds them as hundredths. Every operator belongs either to a node of the structure tree or to an artifact.
  */
 export class Sheet {
   readonly marks: Node[] = [];
   readonly typefaces = new Set<Typeface>();
   private readonly index: number;
   private readonly height: number;
-  private out: string;
+  private readonly out = new Bytes();
   private open: Node | string | null = null;
   private filled = '';
   private stroked = '';
@@ -48,7 +47,7 @@ export class Sheet {
   constructor(index: number, height: number) {
     this.index = index;
     this.height = height;
-    this.out = `0.01 0 0 -0.01 0 ${height} cm\n`;
+    this.out.text(`0.01 0 0 -0.01 0 ${height} cm\n`);
   }
 
   /** What follows belongs to this node. */
@@ -57,7 +56,7 @@ export class Sheet {
     this.close();
     const mark = this.marks.push(owner) - 1;
     owner.content.push([this.index, mark]);
-    this.out += `/${owner.kind} <</MCID ${mark}>> BDC\n`;
+    this.out.text(`/${owner.kind} <</MCID ${mark}>> BDC\n`);
     this.open = owner;
     return this;
   }
@@ -66,19 +65,19 @@ export class Sheet {
   asArtifact(type: 'Layout' | 'Pagination' = 'Layout'): this {
     if (this.open === type) return this;
     this.close();
-    this.out += `/Artifact <</Type /${type}>> BDC\n`;
+    this.out.text(`/Artifact <</Type /${type}>> BDC\n`);
     this.open = type;
     return this;
   }
 
   private close(): void {
-    if (this.open) this.out += 'EMC\n';
+    if (this.open) this.out.text('EMC\n');
     this.open = null;
   }
 
-  finish(): string {
+  finish(): Uint8Array {
     this.close();
-    return this.out;
+    return this.out.done();
   }
 
   /** A box in the file's own coordinates, for the structure tree. */
@@ -89,7 +88,7 @@ export class Sheet {
   private fillWith(colour: string): void {
     if (this.filled === colour) return;
     this.filled = colour;
-    this.out += `${rgb(colour)} rg\n`;
+    this.out.text(`${rgb(colour)} rg\n`);
   }
 
   private strokeWith({ colour, width, dash, round = false }: Stroke): void {
@@ -97,7 +96,7 @@ export class Sheet {
     const state = `${rgb(colour)} RG ${hundredths(width)} w ${dashes} ${round ? '1 J 1 j' : '0 J 0 j'}\n`;
     if (this.stroked === state) return;
     this.stroked = state;
-    this.out += state;
+    this.out.text(state);
   }
 
   /** One line of text; x, y is the start of its baseline. */
@@ -105,62 +104,92 @@ export class Sheet {
     if (!text) return;
     this.fillWith(colour);
     this.typefaces.add(face);
-    const at = `1 0 0 -1 ${hundredths(x)} ${hundredths(y)}`;
-    this.out += `BT /${face.id} ${hundredths(size)} Tf ${at} Tm [${face.encode(text)}] TJ ET\n`;
+    this.out.text(`BT /${face.id} `).whole(hundredths(size)).text('Tf 1 0 0 -1 ');
+    this.point(x, y);
+    this.out.text('Tm [');
+    face.encode(text, this.out);
+    this.out.text('] TJ ET\n');
   }
 
-  private path(points: readonly number[], dx: number, dy: number): string {
-    let out = `${hundredths(points[0]! + dx)} ${hundredths(points[1]! + dy)} m`;
+  private point(x: number, y: number): void {
+    this.out.whole(hundredths(x)).whole(hundredths(y));
+  }
+
+  private points(points: readonly number[], dx: number, dy: number): void {
+    this.point(points[0]! + dx, points[1]! + dy);
+    this.out.text('m ');
     for (let i = 2; i + 1 < points.length; i += 2) {
-      out += ` ${hundredths(points[i]! + dx)} ${hundredths(points[i + 1]! + dy)} l`;
+      this.point(points[i]! + dx, points[i + 1]! + dy);
+      this.out.text('l ');
     }
-    return out;
   }
 
   /** Open lines, each x0, y0, x1, y1 …, moved by dx, dy. */
   lines(lines: readonly (readonly number[])[], stroke: Stroke, dx = 0, dy = 0): void {
-    let out = '';
-    for (const line of lines) if (line.length >= 4) out += `${this.path(line, dx, dy)}\n`;
-    if (!out) return;
+    const drawn = lines.filter((line) => line.length >= 4);
+    if (drawn.length === 0) return;
     this.strokeWith(stroke);
-    this.out += `${out}S\n`;
+    for (const line of drawn) this.points(line, dx, dy);
+    this.out.text('S\n');
   }
 
-  rings(rings: readonly (readonly number[])[], dx = 0, dy = 0): string {
-    let out = '';
-    for (const ring of rings) if (ring.length >= 6) out += `${this.path(ring, dx, dy)} h\n`;
-    return out;
+  private path(path: Path): void {
+    if ('rings' in path) {
+      for (const ring of path.rings) {
+        if (ring.length < 6) continue;
+        this.points(ring, path.dx, path.dy);
+        this.out.text('h ');
+      }
+      return;
+    }
+    const { x, y, w, h } = path;
+    const r = Math.min(path.radius ?? 0, w / 2, h / 2);
+    if (r > 0) {
+      this.rounded(x, y, x + w, y + h, r);
+      return;
+    }
+    this.point(x, y);
+    this.point(w, h);
+    this.out.text('re ');
   }
 
-  rect(x: number, y: number, w: number, h: number, radius = 0): string {
-    const r = Math.min(radius, w / 2, h / 2);
-    if (r <= 0) return `${hundredths(x)} ${hundredths(y)} ${hundredths(w)} ${hundredths(h)} re\n`;
+  private rounded(x0: number, y0: number, x1: number, y1: number, r: number): void {
     const k = r * (1 - ARC);
-    const [x1, y1] = [x + w, y + h];
-    const n = (...values: number[]): string => values.map(hundredths).join(' ');
-    return `${n(x + r, y)} m ${n(x1 - r, y)} l ${n(x1 - k, y, x1, y + k, x1, y + r)} c ${n(x1, y1 - r)} l ${n(x1, y1 - k, x1 - k, y1, x1 - r, y1)} c ${n(x + r, y1)} l ${n(x + k, y1, x, y1 - k, x, y1 - r)} c ${n(x, y + r)} l ${n(x, y + k, x + k, y, x + r, y)} c h\n`;
+    const step = (operator: string, ...numbers: number[]): void => {
+      for (const value of numbers) this.out.whole(hundredths(value));
+      this.out.text(operator);
+    };
+    step('m ', x0 + r, y0);
+    step('l ', x1 - r, y0);
+    step('c ', x1 - k, y0, x1, y0 + k, x1, y0 + r);
+    step('l ', x1, y1 - r);
+    step('c ', x1, y1 - k, x1 - k, y1, x1 - r, y1);
+    step('l ', x0 + r, y1);
+    step('c ', x0 + k, y1, x0, y1 - k, x0, y1 - r);
+    step('l ', x0, y0 + r);
+    step('c h ', x0, y0 + k, x0 + k, y0, x0 + r, y0);
   }
 
-  /** Fills a path made by `rings` or `rect`. */
-  fill(path: string, colour: string): void {
-    if (!path) return;
+  fill(path: Path, colour: string): void {
     this.fillWith(colour);
-    this.out += `${path}f*\n`;
+    this.path(path);
+    this.out.text('f*\n');
   }
 
-  stroke(path: string, stroke: Stroke): void {
-    if (!path) return;
+  stroke(path: Path, stroke: Stroke): void {
     this.strokeWith(stroke);
-    this.out += `${path}S\n`;
+    this.path(path);
+    this.out.text('S\n');
   }
 
   /** Draws inside a path only. */
-  clipped(path: string, draw: () => void): void {
-    if (!path) return;
+  clipped(path: Path, draw: () => void): void {
     const { filled, stroked } = this;
-    this.out += `q\n${path}W* n\n`;
+    this.out.text('q\n');
+    this.path(path);
+    this.out.text('W* n\n');
     draw();
-    this.out += 'Q\n';
+    this.out.text('Q\n');
     this.filled = filled;
     this.stroked = stroked;
   }

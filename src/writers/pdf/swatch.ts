@@ -10,7 +10,7 @@ export const SWATCH = 7;
 export function swatch(sheet: Sheet, band: Band, x: number, base: number, { palette }: Setting): void {
   const [left, top, side] = [x + 0.5, base - SWATCH + 0.25, SWATCH - 0.5];
   sheet.asArtifact();
-  const path = sheet.rect(left, top, side, side);
-  hatchedFill(sheet, palette[band], path, { x: left, y: top, w: side, h: side }, 'middle');
+  const path = { x: left, y: top, w: side, h: side };
+  hatchedFill(sheet, palette[band], path, path, 'middle');
   sheet.stroke(path, { colour: palette.ink.line, width: 0.75 });
 }

@@ -1,3 +1,4 @@
+import type { Bytes } from './bytes.ts';
 import { type DocumentFont, type Pdf, useFace } from './document.ts';
 import type { Face } from './face.ts';
 import { clean, drawable } from './words.ts';
@@ -8,17 +9,25 @@ export interface Typeface {
   font: DocumentFont;
   /** Points. */
   width(text: string, size: number): number;
-  /** The inside of a TJ array. */
-  encode(text: string): string;
+  /** Writes the inside of a TJ array. */
+  encode(text: string, out: Bytes): void;
   /** Cleaned text in characters the face has. */
   readable(text: string): string;
 }
 
-/** A word with the space after it; pdfkit keeps layouts by the same pieces. */
-const PIECES = /[^ ]* |[^ ]+/g;
+/** Goes through words, each with the space after it; pdfkit keeps layouts by the same pieces. */
+function eachPiece(text: string, visit: (piece: string) => void): void {
+  for (let from = 0; from < text.length; ) {
+    const space = text.indexOf(' ', from);
+    const to = space < 0 ? text.length : space + 1;
+    visit(from === 0 && to === text.length ? text : text.slice(from, to));
+    from = to;
+  }
+}
 
 export function openTypeface(pdf: Pdf, face: Face): Typeface {
   const font = useFace(pdf, face);
+  const usual = font.subset.glyphs.length;
   const { widths } = face;
   const codes = new Map<string, string>();
 
@@ -31,10 +40,12 @@ export function openTypeface(pdf: Pdf, face: Face): Typeface {
     return width;
   };
   const pieceCode = (piece: string): string => {
-    let code = codes.get(piece);
+    let code = face.codes.get(piece) ?? codes.get(piece);
     if (code === undefined) {
-      code = glyphRun(font, piece);
-      codes.set(piece, code);
+      const run = glyphRun(font, piece);
+      code = run.code;
+      // The usual glyphs have the same numbers in every document.
+      (run.highest < usual ? face.codes : codes).set(piece, code);
     }
     return code;
   };
@@ -44,34 +55,36 @@ export function openTypeface(pdf: Pdf, face: Face): Typeface {
     font,
     width(text, size) {
       let sum = 0;
-      for (const piece of text.match(PIECES) ?? []) sum += pieceWidth(piece);
+      eachPiece(text, (piece) => {
+        sum += pieceWidth(piece);
+      });
       return (sum * size) / 1000;
     },
-    encode(text) {
-      let run = '';
-      for (const piece of text.match(PIECES) ?? []) run += pieceCode(piece);
-      return run;
+    encode(text, out) {
+      eachPiece(text, (piece) => out.text(pieceCode(piece)));
     },
     readable: (text) => drawable(clean(text), face),
   };
 }
 
-/** Glyph codes with their kerning, as TJ wants them: `<00010002> 12 <0003>`. */
-function glyphRun(font: DocumentFont, piece: string): string {
+/** Glyph codes with their kerning, as TJ wants them: `<00010002> 12 <0003>`; and the highest code. */
+function glyphRun(font: DocumentFont, piece: string): { code: string; highest: number } {
   const [hex, positions] = font.encode(piece);
-  let run = '';
+  let code = '';
   let open = '';
+  let highest = 0;
   const adjust = (by: number): void => {
-    if (open) run += `<${open}>`;
+    if (open) code += `<${open}>`;
     open = '';
-    run += ` ${Math.round(by * 100) / 100} `;
+    code += ` ${Math.round(by * 100) / 100} `;
   };
   for (let i = 0; i < hex.length; i++) {
     const { xAdvance, advanceWidth, xOffset } = positions[i]!;
     if (xOffset) adjust(-xOffset);
     open += hex[i];
+    highest = Math.max(highest, Number.parseInt(hex[i]!, 16));
     const kern = xAdvance - advanceWidth - xOffset;
     if (kern) adjust(-kern);
   }
-  return open ? `${run}<${open}>` : run;
+  return { code: open ? `${code}<${open}>` : code, highest };
 }

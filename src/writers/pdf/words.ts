@@ -9,8 +9,12 @@ const MISSING = '\uFFFD';
  */
 const INVISIBLE = /(?!\n)[\p{Cc}\p{Cf}\p{Variation_Selector}]/gu;
 
+/** Most text: nothing to clean, and every face has it. */
+const PLAIN = /^[ -~]*$/;
+
 /** Text as it can be drawn: composed, one kind of line end, nothing invisible, no half of a surrogate pair. */
 export function clean(text: string): string {
+  if (PLAIN.test(text)) return text;
   return text
     .normalize('NFC')
     .replace(/\r\n?|\u2028|\u2029/g, '\n')

@@ -1,0 +1,53 @@
+/** Whole hundredths of a point: short to write, and the same on every machine. */
+export function hundredths(value: number): number {
+  const whole = Math.round(value * 100);
+  if (!Number.isFinite(whole)) throw new RangeError('not a number');
+  return whole;
+}
+
+/** Text of single bytes that grows as it is written. Strings of this size would keep the collector busy. */
+export class Bytes {
+  private buffer = Buffer.allocUnsafe(1 << 14);
+  private length = 0;
+
+  private room(more: number): void {
+    if (this.length + more <= this.buffer.length) return;
+    const larger = Buffer.allocUnsafe(Math.max(this.buffer.length * 2, this.length + more));
+    this.buffer.copy(larger, 0, 0, this.length);
+    this.buffer = larger;
+  }
+
+  text(text: string): this {
+    const { length } = text;
+    this.room(length);
+    if (length > 40) this.length += this.buffer.write(text, this.length, 'latin1');
+    else for (let i = 0; i < length; i++) this.buffer[this.length++] = text.charCodeAt(i);
+    return this;
+  }
+
+  /** A whole number, and a space after it. */
+  whole(value: number): this {
+    this.room(18);
+    const { buffer } = this;
+    let rest = value;
+    if (rest < 0) {
+      buffer[this.length++] = 0x2d;
+      rest = -rest;
+    }
+    if (rest >= 1e9) return this.text(`${rest} `);
+    let size = 1;
+    for (let power = 10; rest >= power; power *= 10) size++;
+    for (let at = this.length + size - 1; at >= this.length; at--) {
+      const tenth = Math.floor(rest / 10);
+      buffer[at] = 0x30 + rest - tenth * 10;
+      rest = tenth;
+    }
+    this.length += size;
+    buffer[this.length++] = 0x20;
+    return this;
+  }
+
+  done(): Uint8Array {
+    return this.buffer.subarray(0, this.length);
+  }
+}
