@@ -67,11 +67,24 @@ function orderOfFirst(files: PlacedFile[]): number[] {
   return files.map((_, f) => f).sort((a, b) => (first[a]! || 0) - (first[b]! || 0) || a - b);
 }
 
+/** In order of time, stable. Merges the ascending runs there are, so that files in order cost one pass a file. */
 function sorted(pool: Pool): Pool {
   const { count, at } = pool;
-  const order = new Int32Array(count);
+  let order = new Int32Array(count);
+  let spare = new Int32Array(count);
   for (let k = 0; k < count; k++) order[k] = k;
-  order.sort((a, b) => at[a]! - at[b]! || a - b);
+  let runs = [0];
+  for (let k = 1; k < count; k++) if (at[k]! < at[k - 1]!) runs.push(k);
+  while (runs.length > 1) {
+    const merged: number[] = [];
+    for (let r = 0; r < runs.length; r += 2) {
+      const from = runs[r]!;
+      mergeRuns(at, order, spare, from, runs[r + 1] ?? count, runs[r + 2] ?? count);
+      merged.push(from);
+    }
+    [order, spare] = [spare, order];
+    runs = merged;
+  }
   const result = emptyPool(count);
   result.count = count;
   for (let k = 0; k < count; k++) {
@@ -80,4 +93,14 @@ function sorted(pool: Pool): Pool {
     result.index[k] = pool.index[order[k]!]!;
   }
   return result;
+}
+
+/** Merges the neighbours `[from, middle)` and `[middle, to)` of `order` into `into`; on equal instants the first goes first. */
+function mergeRuns(at: Float64Array, order: Int32Array, into: Int32Array, from: number, middle: number, to: number) {
+  let a = from;
+  let b = middle;
+  for (let k = from; k < to; k++) {
+    const first = a < middle && (b >= to || at[order[a]!]! <= at[order[b]!]!);
+    into[k] = first ? order[a++]! : order[b++]!;
+  }
 }
