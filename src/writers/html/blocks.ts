@@ -38,7 +38,7 @@ function blockHtml(block: Block, setting: Setting): readonly Html[] {
     case 'list':
       return [list(block)];
     case 'table':
-      return [table(block, setting)];
+      return table(block, setting);
     case 'chart':
       return [chart(block, setting)];
     case 'figures':

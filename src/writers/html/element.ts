@@ -46,12 +46,17 @@ const BLOCKS = new Set(['p', 'li', 'tr', 'section', 'figure', 'details', 'h2', '
 
 const SIGNS: Record<string, string> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&#39;' };
 
+/** Most texts are plain: one look spares them three. */
+const PLAIN = /^[\n !#-%(-;=?-~\u00a0-\u024f\u2010-\u2027]*$/;
+
 /**
  * Text as HTML shows it. Controls are dropped, halves of surrogate pairs replaced; so are the marks that turn the
  * writing direction of all that follows (U+202A to U+202E): a note could otherwise change how its sentence reads.
  */
 export const escapeText = (text: string): string =>
-  text
-    .replace(/(?![\n\t])[\p{Cc}\u202a-\u202e]/gu, '')
-    .replace(/\p{Cs}/gu, '\ufffd')
-    .replace(/[&<>"']/g, (sign) => SIGNS[sign]!);
+  PLAIN.test(text)
+    ? text
+    : text
+        .replace(/(?![\n\t])[\p{Cc}\u202a-\u202e]/gu, '')
+        .replace(/\p{Cs}/gu, '\ufffd')
+        .replace(/[&<>"']/g, (sign) => SIGNS[sign]!);

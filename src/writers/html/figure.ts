@@ -2,8 +2,9 @@ import type { Drawing } from '../../model/drawing.ts';
 import type { Block } from '../../model/report.ts';
 import { drawingSvg } from '../svg.ts';
 import { drawn, el, type Html } from './element.ts';
+import { scroller, sideways } from './scroller.ts';
 import type { Setting } from './setting.ts';
-import { plainTable, scroller } from './table.ts';
+import { plainTable } from './table.ts';
 
 /** A chart, named by its summary, and its numbers as a table one can open. */
 export function chart({ title, drawing }: Extract<Block, { kind: 'chart' }>, setting: Setting): Html {
@@ -13,15 +14,15 @@ export function chart({ title, drawing }: Extract<Block, { kind: 'chart' }>, set
     {},
     ...(title === undefined ? [] : [el('figcaption', {}, title)]),
     scroller(setting.say('web.chart', { name: { q: 'word', value: name } }), picture(drawing, setting)),
-    ...asTable(name, drawing, setting),
+    sideways(setting),
+    ...asTable(name, drawing.table, setting),
   );
 }
 
 export const picture = (drawing: Drawing, { grey, id }: Setting): Html =>
   drawn(drawingSvg(drawing, { grey, id: id('chart') }));
 
-export function asTable(name: string, drawing: Drawing, { say }: Setting): Html[] {
-  const { table } = drawing;
+export function asTable(name: string, table: Drawing['table'], { say }: Setting): Html[] {
   if (!table || table.rows.length === 0) return [];
   const summary = el('summary', {}, say('web.asTable'), el('span', { class: 'unseen' }, `: ${name}`));
   return [el('details', { class: 'numbers' }, summary, scroller(name, plainTable(name, table)))];

@@ -3,9 +3,9 @@ import type { Block } from '../../model/report.ts';
 import { drawingSvg } from '../svg.ts';
 import { drawn, el, type Html } from './element.ts';
 import { asTable, picture } from './figure.ts';
+import { scroller, sideways } from './scroller.ts';
 import type { Setting } from './setting.ts';
 import { forTheEye } from './swatch.ts';
-import { scroller } from './table.ts';
 
 type Day = NonNullable<Drawing['day']>;
 type DayBlock = Extract<Block, { kind: 'chart' }> & { drawing: Drawing & { day: Day } };
@@ -22,17 +22,20 @@ export function strips(days: readonly DayBlock[], setting: Setting): Html[] {
   const figures = days.map(({ drawing }, i) => strip(drawing, ids[i]!, setting));
   return [
     chooser(days, ids, setting),
+    sideways(setting),
     scroller(say('web.chart', { name: { q: 'word', value: topic } }), clock(days[0]!.drawing, setting), ...figures),
   ];
 }
 
 function strip(drawing: DayBlock['drawing'], id: string, setting: Setting): Html {
   const { name, left, right } = drawing.day;
-  const readable = (drawing.table?.rows.length ?? 0) > 0;
+  // Asked for once: it is told anew each time.
+  const { table } = drawing;
+  const rows = table?.rows.length ?? 0;
   const pointer = el('input', {
     type: 'range',
     min: 0,
-    max: (drawing.table?.rows.length ?? 1) - 1,
+    max: rows - 1,
     value: 0,
     autocomplete: 'off',
     hidden: true,
@@ -43,12 +46,12 @@ function strip(drawing: DayBlock['drawing'], id: string, setting: Setting): Html
   return el(
     'figure',
     { class: 'strip', id },
-    el('div', { class: 'plot' }, picture(drawing, setting), ...(readable ? [pointer] : [])),
+    el('div', { class: 'plot' }, picture(drawing, setting), ...(rows > 0 ? [pointer] : [])),
     el(
       'div',
       { class: 'under' },
       el('p', { class: 'readout', 'aria-hidden': 'true' }),
-      ...asTable(name, drawing, setting),
+      ...asTable(name, table, setting),
     ),
   );
 }
