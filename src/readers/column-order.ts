@@ -53,9 +53,10 @@ export function orderOf(
     choices.push({ id: 'date-order', value: verdict.order, by: 'file', evidence: verdict.evidence });
     return verdict.order;
   }
-  if (verdict.why === 'unclear' && hint && (hint.order !== 'year-first' || short)) {
-    choices.push({ id: 'date-order', value: hint.order, by: 'file', evidence: hint.evidence });
-    return hint.order;
+  const other = formatHint(cells.column.name) ?? hint;
+  if (verdict.why === 'unclear' && other && (other.order !== 'year-first' || short)) {
+    choices.push({ id: 'date-order', value: other.order, by: 'file', evidence: other.evidence });
+    return other.order;
   }
   const [first, second] = verdict.rows;
   if (verdict.why === 'mixed') {
@@ -74,4 +75,13 @@ export function orderOf(
     });
   }
   return null;
+}
+
+/** A pattern such as `DD/MM/YYYY` written beside the column's name. */
+function formatHint(name: string): OrderHint | undefined {
+  const pattern = /(?:^|[^a-z])(d{1,2}|m{1,2}|y{2,4})[./ -](d{1,2}|m{1,2})[./ -](?:d{1,2}|y{2,4})(?![a-z])/i.exec(name);
+  const first = pattern?.[1]?.[0]?.toLowerCase();
+  if (!pattern || !first) return undefined;
+  const order = first === 'd' ? 'day-first' : first === 'm' ? 'month-first' : 'year-first';
+  return { order, evidence: name };
 }

@@ -30,11 +30,18 @@ export function readDelimited(input: Input, settings: ReadSettings, hint?: Order
   choices.push(decoded.choice);
   if (decoded.guessedLetters > 0)
     book.add('encoding-guessed', 'note', 0, { actual: decoded.choice.value, count: decoded.guessedLetters });
-  const opened = openText(decoded.bytes, layout, book, choices);
+  const opening: Choice[] = [];
+  let opened = openText(decoded.bytes, layout, book, opening);
+  const laid = layout && opened ? layTables(opened.records, layout) : undefined;
+  if (layout && !laid && (layout.columns || layout.tables)) {
+    // A folder may hold several kinds of file; the layout is for those it fits.
+    book.add('layout-does-not-fit', 'warning');
+    opening.length = 0;
+    opened = openText(decoded.bytes, undefined, book, opening);
+  }
+  choices.push(...opening);
   if (!opened) return finish(input, newEntries(0, 0), book, choices);
   const { records, tables } = opened;
-  const laid = layout ? layTables(records, layout) : undefined;
-  if (layout && !laid && (layout.columns || layout.tables)) book.add('layout-does-not-fit', 'warning');
   const reading: Reading = {
     file: input.name,
     records,

@@ -29,9 +29,10 @@ export function fitDelimiters(bytes: Uint8Array): { fits: DelimiterFit[]; rows: 
   let lineBreaks = 0;
   let rowStart = 0;
   let fieldStart = 0;
-  for (let i = 0; i <= bytes.length; i++) {
-    const k = i === bytes.length ? 6 : kind[bytes[i]!]!;
-    if (k === 0) continue;
+  const n = bytes.length;
+  for (let i = 0; i <= n; i++) {
+    while (i < n && kind[bytes[i]!] === 0) i++;
+    const k = i === n ? 6 : kind[bytes[i]!]!;
     if (k === 5) {
       if (quoted) quoted = false;
       else if (i === fieldStart || bytes[i - 1] === 0x22) {
@@ -40,7 +41,7 @@ export function fitDelimiters(bytes: Uint8Array): { fits: DelimiterFit[]; rows: 
       }
     } else if (k === 6) {
       // A quote left open must not swallow the file: after a few lines it is taken as closed.
-      if (quoted && ++lineBreaks < 50 && i < bytes.length) continue;
+      if (quoted && ++lineBreaks < 50 && i < n) continue;
       quoted = false;
       if (i > rowStart) {
         rows++;

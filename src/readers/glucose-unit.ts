@@ -6,6 +6,8 @@ import { glucoseUnit, MMOL_TOP, PLAUSIBLE } from './unit.ts';
 
 /** The largest number taken for a glucose value at all while weighing the unit. */
 const TOP = 1000;
+/** Fewer odd values than this are told one by one. */
+const FEW = 4;
 
 /**
  * Settles the unit of a glucose column: the user's word, then what the rows and the header say, then what the numbers
@@ -83,7 +85,7 @@ function looksLikeOther(cells: GlucoseCells, unit: GlucoseUnit): string {
     low = Math.min(low, value);
     high = Math.max(high, value);
   }
-  return other * 2 > n ? `${other} values from ${low} to ${high}` : '';
+  return other >= FEW && other * 2 > n ? `${other} values from ${low} to ${high}` : '';
 }
 
 function ownUnits(cells: GlucoseCells): { with: number; without: number; kinds: number[] } {

@@ -99,7 +99,7 @@ function roleOf(has: Set<Concept>, words: string[], unit?: string): Role {
   if (has.has('sensor') && has.has('event')) return 'sensor-event';
   if (unit === 'g') return has.has('food') || has.has('value') ? 'carbohydrate' : 'ignore';
   if (has.has('medication')) return has.has('dose') || has.has('value') ? 'medication-dose' : 'medication';
-  if (has.has('dose')) return 'insulin';
+  if (has.has('dose')) return unit === 'IU' ? 'insulin' : 'medication-dose';
   if (has.has('intensity')) return 'intensity';
   if (has.has('food')) return has.has('kind') ? 'meal' : 'food';
   if (has.has('exercise') || has.has('sport')) return 'exercise';

@@ -43,8 +43,10 @@ export function noteOfKind(
   }
   if (raw !== '') {
     const amount = readAmount(raw, unit ?? value?.unit);
-    if (amount.amount === undefined) note.text = amount.text;
-    else {
+    const only = kind === 'insulin' ? 'IU' : kind === 'meal' ? 'g' : undefined;
+    if (amount.amount === undefined || (only && amount.unit && amount.unit !== only)) {
+      note.text = amount.unit ? `${amount.text} ${amount.unit}` : amount.text;
+    } else {
       note.amount = amount.amount;
       if (amount.unit !== undefined) note.unit = amount.unit;
       else bare = true;

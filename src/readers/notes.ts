@@ -28,6 +28,9 @@ const NOTE_ROLES: Role[] = [
   'sensor-event',
 ];
 
+/** The one unit these amounts may have; any other is kept as words, never as a dose. */
+const UNITS: Partial<Record<Role, string>> = { insulin: 'IU', carbohydrate: 'g' };
+
 /** Columns that can give notes; empty for a table of readings only, which then pays nothing for them. */
 export function noteColumns(columns: Column[]): Column[] {
   return columns.filter((column) => NOTE_ROLES.includes(column.role));
@@ -62,7 +65,8 @@ export function notesOfRow(
   };
   const amountOf = (column: Column): Partial<NoteEntry> => {
     const { amount, unit, text: raw } = readAmount(text(column), column.unit);
-    if (amount === undefined) return { text: raw };
+    const only = UNITS[column.role];
+    if (amount === undefined || (only && unit && unit !== only)) return { text: unit ? `${raw} ${unit}` : raw };
     if (unit === undefined) bare.add(column.role);
     return unit === undefined ? { amount } : { amount, unit };
   };

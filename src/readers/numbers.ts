@@ -35,7 +35,7 @@ export function readNumber(bytes: Uint8Array, from: number, to: number, look: Nu
   }
   if (digits === 0 || digits > 15 || (look.mark !== 0 && after === 0)) return Number.NaN;
   look.after = after;
-  if (after > 0) value /= 10 ** after;
+  let power = -after;
   if (i < to) {
     if ((bytes[i]! | 0x20) !== 0x65) return Number.NaN;
     i++;
@@ -45,8 +45,10 @@ export function readNumber(bytes: Uint8Array, from: number, to: number, look: Nu
     const begin = i;
     for (; i < to && isDigit(bytes[i]!); i++) exponent = exponent * 10 + bytes[i]! - 0x30;
     if (i < to || i === begin || exponent > 20) return Number.NaN;
-    value = down ? value / 10 ** exponent : value * 10 ** exponent;
+    power += down ? -exponent : exponent;
   }
+  // One division or multiplication of whole numbers, so that 5.6 and 1.12E+02 come out exact.
+  if (power !== 0) value = power < 0 ? value / 10 ** -power : value * 10 ** power;
   return negative ? -value : value;
 }
 

@@ -2,8 +2,8 @@ import type { Choice } from '../model/input.ts';
 import type { Layout } from '../schemas/layout.ts';
 import type { IssueBook } from './book.ts';
 import { delimiterName, fitDelimiters, hintedDelimiter } from './delimiter.ts';
-import { type Records, scanRecords } from './records.ts';
-import { columnsByContent, findTables, type Table } from './tables.ts';
+import { type Records, recordText, scanRecords } from './records.ts';
+import { columnsByContent, findTables, type Table, unknownNames } from './tables.ts';
 
 interface Opened {
   records: Records;
@@ -80,8 +80,9 @@ function finish(opened: Opened, laidOut: boolean, book: IssueBook, choices: Choi
   if (opened.tables.length > 0 || laidOut) return opened;
   const { columns, values } = columnsByContent(records);
   const times = columns.filter((column) => column.role === 'time');
-  if (times.length === 0 || values === 0) {
-    book.add('columns-unclear', 'refusal', 0, { actual: firstLine(records), option: '--layout' });
+  const names = unknownNames(records, columns);
+  if (times.length === 0 || values === 0 || names !== undefined) {
+    book.add('columns-unclear', 'refusal', 0, { actual: recordText(records, names ?? 0), option: '--layout' });
   } else if (values > 1) {
     const which = columns.filter((column) => column.role === 'glucose');
     book.add('two-value-columns', 'refusal', 0, {
@@ -94,9 +95,4 @@ function finish(opened: Opened, laidOut: boolean, book: IssueBook, choices: Choi
     return { records, tables: [{ header: -1, from: 0, to: records.count, columns }] };
   }
   return opened;
-}
-
-function firstLine(records: Records): string {
-  const end = records.ends[records.first[1]! - 1] ?? 0;
-  return records.bytes.toString('utf8', records.start[0], Math.min(end, records.start[0]! + 400)).slice(0, 120);
 }

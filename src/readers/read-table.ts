@@ -7,7 +7,8 @@ import { mendHalves } from './half-day.ts';
 import type { Column } from './header.ts';
 import { applyOffsets, offsetsAgree } from './offsets.ts';
 import { cellText, type Records } from './records.ts';
-import { kindColumn, resolveKinds, resolveMinutes, resolveValue } from './roles.ts';
+import { remarkClock, remarkGlucose } from './remarks.ts';
+import { kindColumn, resolveColumns } from './roles.ts';
 import { delimiterInNumbers } from './row-fit.ts';
 import { readRows } from './rows.ts';
 import { settleGlucose } from './sensor-columns.ts';
@@ -41,9 +42,7 @@ export function readTable(reading: Reading, table: Table, layout: TableLayout | 
   };
   if (delimiterInNumbers(records, table, book)) return refuse();
   const kinds = kindColumn(records, table);
-  const columns = resolveMinutes(resolveKinds(resolveValue(table.columns, kinds), kinds)).map((column) =>
-    column === kinds ? { ...column, role: 'kind' as const } : column,
-  );
+  const columns = resolveColumns(table.columns, kinds);
   const whens = columns.filter((column) => ['time', 'date', 'clock'].includes(column.role)).slice(0, 4);
   const plan = planTimes(whens.map((column) => readTimeCells(records, table.from, table.to, column)));
   if (!plan) {
@@ -101,6 +100,8 @@ export function readTable(reading: Reading, table: Table, layout: TableLayout | 
   if (walls.carried > 0)
     choices.push({ id: 'date-carried', value: `${walls.carried}`, by: 'default', evidence: whens[0]!.name });
 
+  remarkClock(clockCells, book);
+  for (const entry of glucose) if (entry.is === 'reading') remarkGlucose(entry.cells, book);
   readRows(reading, { table, columns, kinds, plan, walls, glucose });
   const settledColumns = columns.map((column) => {
     const found = glucose.find((entry) => entry.cells.column.index === column.index);

@@ -40,6 +40,8 @@ export function scanRecords(source: Uint8Array, delimiter: number): Records {
   let start = new Int32Array(guess);
   let line = new Int32Array(guess);
   let ends = new Int32Array(guess * 2);
+  const stops = new Uint8Array(256);
+  stops[delimiter] = stops[LF] = stops[CR] = 1;
   const unclosed = new Set<number>();
   const stray = { count: 0, line: 0 };
   let records = 0;
@@ -96,11 +98,7 @@ export function scanRecords(source: Uint8Array, delimiter: number): Records {
           i++;
         }
       }
-      while (i < n) {
-        const b = bytes[i]!;
-        if (b === delimiter || b === LF || b === CR) break;
-        i++;
-      }
+      while (i < n && stops[bytes[i]!] === 0) i++;
       if (fields >= ends.length) ends = grown(ends);
       ends[fields++] = i;
       recordOpen = i < n && bytes[i] === delimiter;

@@ -7,8 +7,8 @@ import type { Table } from './tables.ts';
 const SAMPLE = 500;
 
 /**
- * The column that tells rows apart by kind: half of its words name kinds known here, or nine tenths where its header
- * does not say so and a column of bare values asks for one.
+ * The column that tells rows apart by kind: half of its words name kinds known here. Where its header does not say so,
+ * one is looked for only beside a column of bare values, which would otherwise mix doses with glucose.
  */
 export function kindColumn(records: Records, table: Table): Column | undefined {
   const step = Math.max(1, Math.floor((table.to - table.from) / SAMPLE));
@@ -25,14 +25,14 @@ export function kindColumn(records: Records, table: Table): Column | undefined {
         filled++;
         if (rowKind(text)) known++;
       }
-      if (filled > 0 && known >= filled * (wanted === 'kind' ? 0.5 : 0.9)) return column;
+      if (filled > 0 && known >= filled * 0.5) return column;
     }
   }
   return undefined;
 }
 
 /** A column called just "kind" that tells no rows apart belongs to the column on its left. */
-export function resolveKinds(columns: Column[], kinds: Column | undefined): Column[] {
+function resolveKinds(columns: Column[], kinds: Column | undefined): Column[] {
   const taken = (role: Role) => columns.some((column) => column.role === role);
   return columns.map((column, i) => {
     if (column === kinds || column.role !== 'kind') return column;
@@ -45,7 +45,7 @@ export function resolveKinds(columns: Column[], kinds: Column | undefined): Colu
 }
 
 /** What a column called just "value" holds, from the columns beside it. */
-export function resolveValue(columns: Column[], kinds: Column | undefined): Column[] {
+function resolveValue(columns: Column[], kinds: Column | undefined): Column[] {
   if (kinds) return columns;
   const has = (...roles: Role[]) => columns.some((column) => roles.includes(column.role));
   return columns.map((column) => {
@@ -65,12 +65,25 @@ export function resolveValue(columns: Column[], kinds: Column | undefined): Colu
   });
 }
 
+/** A column called just "dose" is insulin's only beside a column that names the insulin; it is never guessed. */
+function resolveDose(columns: Column[]): Column[] {
+  const has = (...roles: Role[]) => columns.some((column) => roles.includes(column.role));
+  if (!has('insulin-name') || has('insulin', 'medication')) return columns;
+  return columns.map((column) => (column.role === 'medication-dose' ? { ...column, role: 'insulin' } : column));
+}
+
 /** Of several columns of minutes, the time truly active says more than the length of the slot. */
-export function resolveMinutes(columns: Column[]): Column[] {
+function resolveMinutes(columns: Column[]): Column[] {
   const minutes = columns.filter((column) => column.role === 'minutes');
   if (minutes.length < 2) return columns;
   const best = minutes.find((column) => /activ|moving/i.test(column.name)) ?? minutes[0];
   return columns.map((column) =>
     column.role === 'minutes' && column !== best ? { ...column, role: 'ignore' } : column,
   );
+}
+
+/** Every column with the meaning it takes from the columns beside it. */
+export function resolveColumns(columns: Column[], kinds: Column | undefined): Column[] {
+  const settled = resolveMinutes(resolveDose(resolveKinds(resolveValue(columns, kinds), kinds)));
+  return settled.map((column) => (column === kinds ? { ...column, role: 'kind' } : column));
 }

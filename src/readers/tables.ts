@@ -27,6 +27,7 @@ const CONTENT: Role[] = [
   'exercise',
   'minutes',
   'medication',
+  'medication-dose',
   'note',
   'alarm',
   'sensor-event',
@@ -91,7 +92,7 @@ function joinUnitRow(records: Records, row: number, columns: Column[]): boolean 
   if (!written.some((unit) => anyUnit(unit)) || !written.every((unit) => anyUnit(unit) || FORMAT_WORD.test(unit)))
     return false;
   columns.forEach((column, i) => {
-    const joined = units[i] ? columnOf(column.index, `${column.name} (${units[i]})`) : column;
+    const joined = units[i] ? { ...columnOf(column.index, `${column.name} (${units[i]})`), name: column.name } : column;
     columns[i] = joined;
   });
   return true;
@@ -111,6 +112,21 @@ export function findTables(records: Records): Table[] {
     r = from - 1;
   }
   return tables;
+}
+
+/** A row of names above the data that mean nothing here; numbers under unknown names are never taken for glucose. */
+export function unknownNames(records: Records, columns: Column[]): number | undefined {
+  for (let r = 0; r < Math.min(records.count, SAMPLE); r++) {
+    if (!mayBeHeader(records, r)) {
+      // The data begin.
+      if (locate(records, r, columns.find((column) => column.role === 'time')?.index ?? 0, { from: 0, to: 0 }))
+        return undefined;
+      continue;
+    }
+    const named = columns.filter((column) => cellText(records, r, column.index) !== '');
+    if (named.length >= 2 && named.some((column) => column.role === 'glucose')) return r;
+  }
+  return undefined;
 }
 
 /** Columns of a file without names, told apart by what stands in them. */

@@ -132,10 +132,6 @@ export function conceptsOf(words: string[]): Set<Concept> {
   return found;
 }
 
-export interface CensorWord {
-  limit: -1 | 1;
-}
-
 const LOW = new Set(
   'low lo below under baja bajo niedrig tief unter bas basse basso bassa baixo baixa laag lag lav matala alle niski nisko nizki bajas'.split(
     ' ',
@@ -147,6 +143,7 @@ const HIGH = new Set(
 
 /** -1 for "below what the sensor reports" in words, 1 for above, 0 for any other word. */
 export function limitWord(text: string): -1 | 0 | 1 {
+  if (/\d/.test(text)) return 0;
   const word = plain(text).replace(/[^a-z]/g, '');
   return LOW.has(word) ? -1 : HIGH.has(word) ? 1 : 0;
 }

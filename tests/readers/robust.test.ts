@@ -1,0 +1,126 @@
+import fc from 'fast-check';
+import { describe, expect, it, test } from 'vitest';
+import type { ReadFile, ReadSettings } from '../../src/model/input.ts';
+import { readInput } from '../../src/readers/index.ts';
+import { scanRecords } from '../../src/readers/records.ts';
+import { rows, TODAY, tell } from './told.ts';
+
+/** What holds for every file whatever is in it. */
+function sound(file: ReadFile): void {
+  const { readings, fates, notes } = file;
+  const fateOf = new Set(['used', 'note', 'duplicate', 'set-aside', 'ignored']);
+  expect(fates.every((fate) => fateOf.has(fate))).toBe(true);
+  const given = new Set<number>();
+  for (let i = 0; i < readings.count; i++) {
+    expect(fates[readings.row[i]!]).toBe('used');
+    given.add(readings.row[i]!);
+    expect(Number.isFinite(readings.wall[i])).toBe(true);
+    expect(readings.unit[i]! <= 1).toBe(true);
+    expect(Number.isNaN(readings.native[i]) && readings.limit[i] === 0).toBe(false);
+  }
+  for (const note of notes) {
+    expect(['note', 'used']).toContain(fates[note.row]);
+    given.add(note.row);
+    expect(Number.isFinite(note.wall)).toBe(true);
+    expect(note.amount === undefined || Number.isFinite(note.amount)).toBe(true);
+  }
+  // Every record that gave something is called used or note, and no other is.
+  expect(fates.filter((fate) => fate === 'used' || fate === 'note').length).toBe(given.size);
+  // A row set aside is told: by its line, within a count, or by the refusal that stopped the table.
+  if (fates.includes('set-aside')) expect(file.issues.length).toBeGreaterThan(0);
+}
+
+const settings: fc.Arbitrary<ReadSettings> = fc.record(
+  {
+    unit: fc.constantFrom('mg/dL' as const, 'mmol/L' as const),
+    dateOrder: fc.constantFrom('day-first' as const, 'month-first' as const, 'year-first' as const),
+    zone: fc.constant('Europe/Helsinki'),
+    layout: fc.constantFrom({}, { columns: { '#1': 'time', '#2': 'sensor' } }, { columns: { When: 'time' } }, 3),
+    today: fc.constant(TODAY),
+  },
+  { requiredKeys: ['today'] },
+);
+
+const word = fc.constantFrom(
+  'Time',
+  'Date',
+  'Glucose (mg/dL)',
+  'Glucose',
+  'Carbs (g)',
+  'Insulin',
+  'Note',
+  'Unit',
+  'Kind',
+  'sensor',
+  '5,6',
+  '5.6',
+  '102',
+  '>400',
+  'LOW',
+  '2026-01-14 08:00',
+  '14/01/2026',
+  '01/14/2026',
+  '08:05',
+  '8:05 PM',
+  '1768377600',
+  '',
+  '"',
+  '\u0000',
+  'mmol/L',
+  '99999999999999999999',
+);
+const mess = fc
+  .array(fc.tuple(word, fc.constantFrom(',', ';', '\t', '|', '\n', '\r\n', '"', ' ')), { maxLength: 60 })
+  .map((parts) => parts.flat().join(''));
+
+describe('nothing makes a reader throw or lose a row', () => {
+  it('any bytes', () => {
+    fc.assert(
+      fc.property(fc.uint8Array({ maxLength: 400 }), settings, (bytes, s) => sound(readInput({ name: 'x', bytes }, s))),
+      { numRuns: 300 },
+    );
+  });
+
+  it('any mixture of the words readers look for', () => {
+    fc.assert(
+      fc.property(mess, settings, (text, s) => {
+        const bytes = new TextEncoder().encode(text);
+        const file = readInput({ name: 'x', bytes }, s);
+        sound(file);
+      }),
+      { numRuns: 1000 },
+    );
+  });
+
+  it('rows = used + duplicate + set aside + notes + ignored, one fate for each record', () => {
+    fc.assert(
+      fc.property(fc.array(fc.array(word, { minLength: 3, maxLength: 3 }), { maxLength: 30 }), (table) => {
+        const text = `Time,Glucose (mg/dL),Note\n${table.map((row) => row.map((c) => `"${c.replaceAll('"', '""')}"`).join(',')).join('\n')}`;
+        const told = tell(text);
+        const records = scanRecords(new TextEncoder().encode(text), 0x2c);
+        if (told.choices.delimiter === 'file: ,') expect(told.file.fates.length).toBe(records.count);
+        sound(told.file);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  test.each<[string, string]>([
+    ['a line of a million characters', `Time,Glucose (mg/dL)\n${'x'.repeat(1_000_000)}\n2026-01-14 08:00,102\n`],
+    ['a hundred thousand columns', `Time,Glucose (mg/dL)\n${','.repeat(100_000)}\n2026-01-14 08:00,102\n`],
+    ['a million quotes', `Time,Glucose (mg/dL)\n${'"'.repeat(1_000_001)}\n2026-01-14 08:00,102\n`],
+    ['quotes opened on every line', `Time,Glucose (mg/dL)\n2026-01-14 08:00,102\n${'"x\n'.repeat(50_000)}`],
+    ['doubled quotes on every line', `Time,Glucose (mg/dL)\n2026-01-14 08:00,102\n${'"""\n'.repeat(50_000)}`],
+  ])('%s', (_, text) => {
+    const told = tell(text);
+    sound(told.file);
+    expect(told.readings.at(-1)).toBe('2026-01-14 08:00 102 mg/dL');
+  });
+
+  it('tells a file of nothing but faults in a few issues', () => {
+    const told = tell(`Time,Glucose (mg/dL)\n${rows(500, (_, t) => `${t.slice(0, 16)},zz`)}`);
+    const faults = told.file.issues.filter((issue) => issue.code === 'value-not-a-number');
+    expect(faults.length).toBe(21);
+    expect(faults.at(-1)).toMatchObject({ count: 480 });
+  });
+});

@@ -1,0 +1,157 @@
+import { describe, expect, it, test } from 'vitest';
+import { rows, tell } from './told.ts';
+
+const unitless = (value: (i: number) => string | number) =>
+  `Time,Glucose\n${rows(12, (i, t) => `${t.slice(0, 16)},${value(i)}`)}`;
+
+describe('unit', () => {
+  test.each<[string, string, string]>([
+    ['header', 'Time,Glucose (mmol/L)\n2026-01-14 08:00,5.6\n', '2026-01-14 08:00 5.6 mmol/L'],
+    ['header, square', 'Time,Glucose [mg/dl]\n2026-01-14 08:00,102\n', '2026-01-14 08:00 102 mg/dL'],
+    ['header, bare', 'Time,Glucose mmol/l\n2026-01-14 08:00,5.6\n', '2026-01-14 08:00 5.6 mmol/L'],
+    ['column', 'Time,Glucose,Unit\n2026-01-14 08:00,5.6,mmol/L\n', '2026-01-14 08:00 5.6 mmol/L'],
+    ['cell', 'Time,Glucose\n2026-01-14 08:00,5.6 mmol/L\n', '2026-01-14 08:00 5.6 mmol/L'],
+    ['mg%', 'Time,Glucose (mg%)\n2026-01-14 08:00,102\n', '2026-01-14 08:00 102 mg/dL'],
+  ])('from the %s', (_, text, reading) => {
+    const told = tell(text);
+    expect(told.readings).toEqual([reading]);
+    expect(told.choices.unit).toMatch(/^file: /);
+  });
+
+  it('is taken row by row from a column', () => {
+    const told = tell(
+      'Time,Glucose,Unit\n2026-01-14 08:00,5.6,mmol/L\n2026-01-14 08:05,102,mg/dL\n2026-01-14 08:10,7,furlong\n',
+    );
+    expect(told.readings).toEqual(['2026-01-14 08:00 5.6 mmol/L', '2026-01-14 08:05 102 mg/dL']);
+    expect(told.issues).toContain('warning value-unit-unknown 4');
+  });
+
+  test.each<[string, (i: number) => string | number, string | RegExp]>([
+    ['decimals up to 33.3 are mmol/L', (i) => (4 + i * 0.7).toFixed(1), 'file: mmol/L'],
+    ['whole numbers beyond 40 are mg/dL', (i) => 70 + i * 20, 'file: mg/dL'],
+  ])('nobody names: %s', (_, value, choice) => {
+    expect(tell(unitless(value)).choices.unit).toBe(choice);
+  });
+
+  test.each<[string, (i: number) => string | number, string]>([
+    ['whole numbers from 20 to 31', (i) => 20 + i, 'refusal unit-unclear 13'],
+    ['decimals beyond 33.3', (i) => (100.5 + i * 9).toFixed(1), 'refusal unit-unclear 13'],
+    ['one size, then the other', (i) => (i < 6 ? 100 + i : '5.5'), 'refusal unit-changes 8'],
+    ['sizes mixed', (i) => (i % 2 ? 100 + i : '5.5'), 'refusal unit-unclear 2'],
+  ])('nobody names and nothing proves: %s', (_, value, issue) => {
+    const told = tell(unitless(value));
+    expect(told.readings).toEqual([]);
+    expect(told.issues).toEqual([issue]);
+    expect(told.fates).toBe(`i${'s'.repeat(12)}`);
+  });
+
+  it('follows the user and says so where the file disagrees', () => {
+    const told = tell('Time,Glucose (mg/dL)\n2026-01-14 08:00,22\n', { unit: 'mmol/L' });
+    expect(told.readings).toEqual(['2026-01-14 08:00 22 mmol/L']);
+    expect(told.issues).toEqual(['warning unit-contradicts-file']);
+    expect(told.choices.unit).toBe('user: mmol/L');
+  });
+
+  it('refuses a header whose unit no value fits', () => {
+    const told = tell(`Time,Glucose (mg/dL)\n${rows(9, (i, t) => `${t.slice(0, 16)},${5 + i / 10}`)}`);
+    expect(told.issues).toEqual(['refusal unit-contradicts-values 2']);
+  });
+});
+
+describe('numbers', () => {
+  const one = (cell: string, unit = 'mg/dL', more = '') =>
+    tell(`Time;Glucose (${unit})\n2026-01-14 08:00;${cell}\n${more}`);
+  test.each<[string, string]>([
+    ['102', '102'],
+    [' 102 ', '102'],
+    ['"102"', '102'],
+    ['1.12E+02', '112'],
+    ["'102", '102'],
+    ['١٠٢', '102'],
+    ['102 mg/dl', '102'],
+    ['+102', '102'],
+    ['102.60', '102.6'],
+    ['102,6', '102.6'],
+  ])('%s', (cell, number) => {
+    expect(one(cell).readings).toEqual([`2026-01-14 08:00 ${number} mg/dL`]);
+  });
+
+  test.each<[string, string]>([
+    ['', 'note no-value'],
+    ['-', 'note no-value'],
+    ['--', 'note no-value'],
+    ['N/A', 'note no-value'],
+    ['#REF!', 'note no-value'],
+    ['0', 'warning sentinel-value'],
+    ['-1', 'warning sentinel-value'],
+    ['2047', 'warning sentinel-value'],
+    ['65535', 'warning sentinel-value'],
+    ['9999', 'warning sentinel-value'],
+    ['-5', 'warning value-impossible'],
+    ['9', 'warning value-impossible'],
+    ['1001', 'warning value-impossible'],
+    ['5/6', 'warning value-turned-date'],
+    ['05-Jun', 'warning value-turned-date'],
+    ['NaN', 'note no-value'],
+    ['Infinity', 'warning value-not-a-number'],
+    ['0x41', 'warning value-not-a-number'],
+    ['1e999', 'warning value-not-a-number'],
+    ['unlucky', 'warning value-not-a-number'],
+    ['=1+1', 'warning value-not-a-number'],
+  ])('%s is set aside', (cell, issue) => {
+    const told = one(cell);
+    expect(told.readings).toEqual([]);
+    expect(told.issues).toEqual([`${issue} 2`]);
+    expect(told.fates).toBe('is');
+  });
+
+  test.each<[string, string]>([
+    ['<40', '<40 mg/dL'],
+    ['< 40', '<40 mg/dL'],
+    ['≤40', '<40 mg/dL'],
+    ['>400', '>400 mg/dL'],
+    ['LOW', '<? mg/dL'],
+    ['Lo', '<? mg/dL'],
+    ['HIGH', '>? mg/dL'],
+    ['Hi', '>? mg/dL'],
+    ['niedrig', '<? mg/dL'],
+    ['élevé', '>? mg/dL'],
+    ['alle 40', '<40 mg/dL'],
+    ['above 400 mg/dL', '>400 mg/dL'],
+  ])('%s is a limit', (cell, reading) => {
+    expect(one(cell).readings).toEqual([`2026-01-14 08:00 ${reading}`]);
+  });
+
+  it('tells a decimal comma from a thousands comma by the other cells', () => {
+    const told = one('5,6', 'mmol/L', '2026-01-14 08:05;12,34\n');
+    expect(told.choices['decimal-mark']).toBe('file: ,');
+    expect(told.readings[1]).toBe('2026-01-14 08:05 12.34 mmol/L');
+  });
+
+  it('refuses two decimal marks in one column', () => {
+    expect(one('5.6', 'mmol/L', '2026-01-14 08:05;5,7\n').issues).toEqual(['refusal decimal-marks-mixed 3']);
+  });
+
+  it('refuses a mark that could part thousands', () => {
+    expect(one('5.612', 'mmol/L').issues).toEqual(['refusal thousands-or-decimal 2']);
+  });
+
+  it('says that 401 may stand for above', () => {
+    expect(one('401', 'mg/dL', '2026-01-14 08:05;380\n').issues).toEqual(['note at-sensor-limit']);
+  });
+});
+
+describe('sensor or finger stick', () => {
+  it('takes a sparse column of plain glucose for finger sticks and says so', () => {
+    const told = tell(`Time,Glucose (mg/dL)\n${rows(8, (i) => `2026-01-${10 + i} 08:00,${100 + i}`)}`);
+    expect(told.readings).toEqual([]);
+    expect(told.notes[0]).toBe('2026-01-10 08:00 fingerstick 100 mg/dL');
+    expect(told.issues).toEqual(['warning sparse-glucose']);
+  });
+
+  it('reads both from their own columns in one row', () => {
+    const told = tell('Time,Sensor glucose (mg/dL),Fingerstick (mg/dL)\n2026-01-14 08:00,102,110\n');
+    expect(told.readings).toEqual(['2026-01-14 08:00 102 mg/dL']);
+    expect(told.notes).toEqual(['2026-01-14 08:00 fingerstick 110 mg/dL']);
+  });
+});
