@@ -27,11 +27,18 @@ test('a face is parsed once, and shares its layouts from document to document', 
 test.each<[string, string, number, string[]]>([
   ['one line', 'a b', 100, ['a b']],
   ['two lines, the space kept', 'aaaa bbbb', 35, ['aaaa ', 'bbbb']],
-  ['a line end in the text', 'a\nb', 100, ['a ', 'b']],
+  ['a line end in the text', 'a b c d\nb', 100, ['a b c d ', 'b']],
   ['runs of spaces', '  a   b ', 100, ['a b']],
   ['a long word after its hyphen', 'aaaa-bbbb', 35, ['aaaa-', 'bbbb']],
   ['a long word between letters', 'mmmmmmmm', 36, ['mmmm', 'mmmm']],
   ['numbers and units bound by a no-break space', 'aaa 70\u00A0mg', 40, ['aaa ', '70\u00A0mg']],
+  [
+    'a lonely last word with the one before it',
+    'aaa aaa aaa aaa aaa 3:27 AM.',
+    108,
+    ['aaa aaa aaa aaa aaa ', '3:27 AM.'],
+  ],
+  ['a lonely last word after a short line', 'aaa aaa bb', 40, ['aaa aaa ', 'bb']],
   ['nothing', '', 100, ['']],
 ])('wraps %s', (_, text, width, lines) => {
   expect(wrap(text, face, 10, width)).toEqual(lines);

@@ -14,6 +14,7 @@ const LETTERS = /\P{M}\p{M}*|\p{M}+/gu;
 export function wrap(text: string, face: Typeface, size: number, width: number): string[] {
   const lines: string[] = [];
   for (const paragraph of text.split('\n')) {
+    const start = lines.length;
     let line = '';
     let used = 0;
     for (const word of paragraph.split(' ')) {
@@ -35,9 +36,25 @@ export function wrap(text: string, face: Typeface, size: number, width: number):
       used = face.width(line, size);
     }
     lines.push(line);
+    if (lines.length - start > 1) feedLast(lines, face, size, width);
   }
   lines.push(lines.pop()!.trimEnd());
   return lines;
+}
+
+/** Letters of a last word that looks lost on a line of its own. */
+const LONELY = 7;
+
+/** Gives a lonely last word the word before it for company; so "at 3:27" keeps its "AM". */
+function feedLast(lines: string[], face: Typeface, size: number, width: number): void {
+  const last = lines.at(-1)!;
+  const before = lines.at(-2);
+  if (before === undefined || last.length > LONELY || last.indexOf(' ') !== last.length - 1) return;
+  const words = before.trimEnd().split(' ');
+  if (words.length < 4 || !before.endsWith(' ')) return;
+  const longer = `${words.pop()} ${last}`;
+  if (face.width(longer, size) > width) return;
+  lines.splice(-2, 2, `${words.join(' ')} `, longer);
 }
 
 function breakWord(word: string, face: Typeface, size: number, width: number): string[] {
