@@ -42,12 +42,11 @@ export function context(timeline: Timeline, targets: TargetSet): Context {
   const bands = classify(readings, targets);
   const dayMinutes = new Float64Array(days.length);
   const dayBands = new Float64Array(days.length * 5);
-  for (let i = 0; i < readings.count; i++) {
-    const day = readings.day[i]!;
-    const weight = readings.weight[i]!;
-    dayMinutes[day] = dayMinutes[day]! + weight;
-    const cell = day * 5 + bands[i]!;
-    dayBands[cell] = dayBands[cell]! + weight;
+  const { day, weight, count } = readings;
+  for (let i = 0; i < count; i++) {
+    const cell = day[i]! * 5 + bands[i]!;
+    dayBands[cell] = dayBands[cell]! + weight[i]!;
+    dayMinutes[day[i]!] = dayMinutes[day[i]!]! + weight[i]!;
   }
   const heights = standIns(readings, targets);
   const shared: Context = {
@@ -57,7 +56,7 @@ export function context(timeline: Timeline, targets: TargetSet): Context {
     heights,
     dayMinutes,
     dayBands,
-    dayShares: dayMinutes.map((minutes, day) => Math.min(1, minutes / days[day]!.minutes)),
+    dayShares: dayMinutes.map((minutes, d) => Math.min(1, minutes / days[d]!.minutes)),
     moments: once(() => moments(readings.mgdl, readings.weight)),
     lows: once(() => findLows(shared)),
     highs: once(() => findHighs(shared)),
@@ -74,32 +73,32 @@ function once<T>(make: () => T): () => T {
   };
 }
 
-function classify(readings: Readings, targets: TargetSet): Uint8Array {
-  const bands = new Uint8Array(readings.count);
+function classify({ count, unit, limit, native }: Readings, targets: TargetSet): Uint8Array {
+  const bands = new Uint8Array(count);
   const mgdl: Limits = targets.limits['mg/dL'];
   const mmol: Limits = targets.limits['mmol/L'];
-  for (let i = 0; i < readings.count; i++) {
-    const limits = readings.unit[i] === 0 ? mgdl : mmol;
-    const side = readings.limit[i]!;
-    bands[i] =
-      side === 0 ? bandOf(readings.native[i]!, limits) : bandBeyond(side < 0 ? -1 : 1, readings.native[i]!, limits);
+  for (let i = 0; i < count; i++) {
+    const limits = unit[i] === 0 ? mgdl : mmol;
+    const side = limit[i]!;
+    const value = native[i]!;
+    bands[i] = side === 0 ? bandOf(value, limits) : bandBeyond(side < 0 ? -1 : 1, value, limits);
   }
   return bands;
 }
 
-function standIns(readings: Readings, targets: TargetSet): Float64Array {
+function standIns({ count, mgdl, limit }: Readings, targets: TargetSet): Float64Array {
   const limits = targets.limits['mg/dL'];
   let lowest = limits.veryLow;
   let highest = limits.veryHigh ?? limits.high;
   let unknown = false;
-  for (let i = 0; i < readings.count; i++) {
-    const value = readings.mgdl[i]!;
+  for (let i = 0; i < count; i++) {
+    const value = mgdl[i]!;
     if (value < lowest) lowest = value;
     else if (value > highest) highest = value;
     else if (Number.isNaN(value)) unknown = true;
   }
-  if (!unknown) return readings.mgdl;
-  return readings.mgdl.map((value, i) => (!Number.isNaN(value) ? value : readings.limit[i]! < 0 ? lowest : highest));
+  if (!unknown) return mgdl;
+  return mgdl.map((value, i) => (!Number.isNaN(value) ? value : limit[i]! < 0 ? lowest : highest));
 }
 
 /** The height of a reading as a glucose value. */

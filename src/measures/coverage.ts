@@ -47,14 +47,14 @@ export function hoursSeen({ timeline, dayShares }: Context): number {
 }
 
 function clockShares({ timeline }: Context): Pick<Coverage, 'byHour' | 'night'> {
-  const { readings, days } = timeline;
+  const { count, minute, weight } = timeline.readings;
   const seen = new Float64Array(24);
   const held = new Float64Array(24);
-  for (let i = 0; i < readings.count; i++) {
-    const hour = (readings.minute[i]! / 60) | 0;
-    seen[hour] = seen[hour]! + readings.weight[i]!;
+  for (let i = 0; i < count; i++) {
+    const hour = (minute[i]! / 60) | 0;
+    seen[hour] = seen[hour]! + weight[i]!;
   }
-  for (const day of days) {
+  for (const day of timeline.days) {
     hourMinutes(timeline, day).forEach((minutes, hour) => {
       held[hour] = held[hour]! + minutes;
     });

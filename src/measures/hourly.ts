@@ -9,20 +9,21 @@ export const hourly: Measure<'hourly'> = {
   needs: { readings: 1 },
   definition: {},
   compute(shared) {
-    const { readings } = shared.timeline;
-    if (readings.count === 0) return { ok: false, why: 'no-readings' };
+    const { count, minute, weight, day } = shared.timeline.readings;
+    const { bands } = shared;
+    if (count === 0) return { ok: false, why: 'no-readings' };
     const minutes = new Float64Array(24 * 5);
     const days = new Uint16Array(24);
     const lastDay = new Int32Array(24).fill(-1);
-    for (let i = 0; i < readings.count; i++) {
-      const hour = (readings.minute[i]! / 60) | 0;
-      const cell = hour * 5 + shared.bands[i]!;
-      minutes[cell] = minutes[cell]! + readings.weight[i]!;
-      if (lastDay[hour] !== readings.day[i]) days[hour] = days[hour]! + 1;
-      lastDay[hour] = readings.day[i]!;
+    for (let i = 0; i < count; i++) {
+      const hour = (minute[i]! / 60) | 0;
+      const cell = hour * 5 + bands[i]!;
+      minutes[cell] = minutes[cell]! + weight[i]!;
+      if (lastDay[hour] !== day[i]) days[hour] = days[hour]! + 1;
+      lastDay[hour] = day[i]!;
     }
-    const value = Array.from(days, (count, hour) => oneHour(hour, count, minutes.subarray(hour * 5, hour * 5 + 5)));
-    return { ok: true, value, n: readings.count, of: 'readings' };
+    const value = Array.from(days, (held, hour) => oneHour(hour, held, minutes.subarray(hour * 5, hour * 5 + 5)));
+    return { ok: true, value, n: count, of: 'readings' };
   },
 };
 

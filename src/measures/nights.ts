@@ -22,7 +22,7 @@ export const nights: Measure<'nights'> = {
 
 function oneNight(shared: Context, index: number): Night {
   const { timeline, bands, heights } = shared;
-  const { readings } = timeline;
+  const { minute, weight: weights } = timeline.readings;
   const day = timeline.days[index]!;
   let minutes = 0;
   let veryLowMinutes = 0;
@@ -30,8 +30,8 @@ function oneNight(shared: Context, index: number): Night {
   let highMinutes = 0;
   let lowest = -1;
   let last = -1;
-  for (let i = day.from; i < day.to && readings.minute[i]! < NIGHT_END; i++) {
-    const weight = readings.weight[i]!;
+  for (let i = day.from; i < day.to && minute[i]! < NIGHT_END; i++) {
+    const weight = weights[i]!;
     const band = bands[i]!;
     minutes += weight;
     if (band === VERY_LOW) veryLowMinutes += weight;
@@ -49,7 +49,7 @@ function oneNight(shared: Context, index: number): Night {
     veryLowMinutes,
     highMinutes,
     lowest: lowest < 0 ? null : heightAt(shared, lowest),
-    lowestMinute: lowest < 0 ? null : readings.minute[lowest]!,
+    lowestMinute: lowest < 0 ? null : minute[lowest]!,
     longestLow: last < 0 ? 0 : longestLow(shared, day.from, last),
   };
 }

@@ -44,12 +44,13 @@ function hardness(window: DayWindow): number {
 
 /** Minutes by day, part of the day and band. */
 function bandGrid({ timeline, bands }: Context): Float64Array {
-  const { readings, days } = timeline;
+  const { count, minute, day, weight } = timeline.readings;
+  const { days } = timeline;
   const grid = new Float64Array(days.length * PARTS * 5);
-  for (let i = 0; i < readings.count; i++) {
-    const part = (readings.minute[i]! / STEP) | 0;
-    const cell = (readings.day[i]! * PARTS + part) * 5 + bands[i]!;
-    grid[cell] = grid[cell]! + readings.weight[i]!;
+  for (let i = 0; i < count; i++) {
+    const part = (minute[i]! / STEP) | 0;
+    const cell = (day[i]! * PARTS + part) * 5 + bands[i]!;
+    grid[cell] = grid[cell]! + weight[i]!;
   }
   return grid;
 }
