@@ -1,17 +1,17 @@
 import { IntlMessageFormat } from 'intl-messageformat';
 import { once } from './once.ts';
 
-/** What a message needs filled in: a text for `{name}`, and for plural and select arms the number or word that chooses. */
-export interface Fill {
-  texts: Record<string, string>;
-  choices: Record<string, string | number>;
-}
+/**
+ * What stands in for a parameter: the text printed for `{name}`, and for plural and select arms the number or word
+ * that chooses, when it is not the text. Undefined for a name that was not given.
+ */
+export type Filling = (name: string) => { text: string; choice?: string | number | undefined } | undefined;
 
 /** One language's words, found by dotted key and read only when first needed: most runs speak a part of them. */
 export interface Messages {
   has(key: string): boolean;
   /** The message at `key`. Throws an Error naming the key when it is missing or a parameter is not given. */
-  fill(key: string, fill: Fill): string;
+  fill(key: string, filling: Filling): string;
 }
 
 interface Compiled {
@@ -84,7 +84,7 @@ export function openMessages(words: object, language: string, locale: string): M
 
   return {
     has: (key) => find(key) !== undefined,
-    fill(key, { texts, choices }) {
+    fill(key, filling) {
       let message = compiled.get(key);
       if (!message) {
         const text = find(key);
@@ -98,10 +98,10 @@ export function openMessages(words: object, language: string, locale: string): M
       }
       const values: Record<string, string | number> = {};
       for (const name of message.params) {
-        const text = texts[name];
-        if (text === undefined) throw new Error(`The words "${key}" (${language}) need a value for {${name}}.`);
-        values[name] = choices[name] ?? text;
-        values[PREFIX + name] = text;
+        const filled = filling(name);
+        if (!filled) throw new Error(`The words "${key}" (${language}) need a value for {${name}}.`);
+        values[name] = filled.choice ?? filled.text;
+        values[PREFIX + name] = filled.text;
       }
       // Empty arms leave their spaces behind.
       return (message.format.format(values) as string).replace(/ {2,}/g, ' ').trim();

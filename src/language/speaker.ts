@@ -68,7 +68,11 @@ function openBook(words: unknown): Book {
 export function speaker(words: unknown, options: SpeakerOptions): Speaker {
   const { language, direction, messages, forms } = openBook(words);
   const { unit, voice, targets } = options;
-  const fill: Telling['fill'] = (key, texts, choices = {}) => messages.fill(key, { texts, choices });
+  const fill: Telling['fill'] = (key, texts, choices = {}) =>
+    messages.fill(key, (name) => {
+      const text = texts[name];
+      return text === undefined ? undefined : { text, choice: choices[name] };
+    });
   const telling: Telling = { forms, unit, voice, targets, fill };
   // In right-to-left text numbers with their units keep their own order.
   const isolate = (text: string): string => (direction === 'rtl' ? `\u2066${text}\u2069` : text);
@@ -80,14 +84,12 @@ export function speaker(words: unknown, options: SpeakerOptions): Speaker {
     unit,
     voice,
     say(key, params = {}) {
-      const texts: Record<string, string> = { unit: isolate(unit) };
-      const choices: Record<string, string | number> = {};
-      for (const [name, q] of Object.entries(params)) {
-        texts[name] = value(q);
-        const choice = quantityChoice(q);
-        if (choice !== undefined) choices[name] = choice;
-      }
-      return fill(key, texts, choices);
+      // Told only when the message asks for it: dates and lists take their time.
+      return messages.fill(key, (name) => {
+        const q = Object.hasOwn(params, name) ? params[name] : undefined;
+        if (q) return { text: value(q), choice: quantityChoice(q) };
+        return name === 'unit' ? { text: isolate(unit) } : undefined;
+      });
     },
     has: messages.has,
     value,
