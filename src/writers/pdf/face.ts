@@ -1,4 +1,5 @@
 import { create, type ParsedFont } from 'fontkit';
+import { plainLayout } from './plainLayout.ts';
 
 /** The two faces of a report as font files (TrueType). */
 export interface PdfFonts {
@@ -30,7 +31,7 @@ export function openFace(bytes: Uint8Array): Face {
   let face = faces.get(bytes);
   if (!face) {
     face = {
-      font: create(bytes),
+      font: openFont(bytes),
       layouts: Object.create(null),
       widths: new Map(),
       codes: new Map(),
@@ -46,4 +47,15 @@ export function openFace(bytes: Uint8Array): Face {
     face.files = new Map();
   }
   return face;
+}
+
+/** Plain text takes the short way, everything else fontkit's own shaper. */
+function openFont(bytes: Uint8Array): ParsedFont {
+  const font = create(bytes);
+  const plain = plainLayout(font, bytes);
+  if (plain) {
+    const shape = font.layout.bind(font);
+    font.layout = (text) => plain(text) ?? shape(text);
+  }
+  return font;
 }

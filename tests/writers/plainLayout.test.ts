@@ -1,0 +1,46 @@
+import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
+import { create } from 'fontkit';
+import { expect, test } from 'vitest';
+import { plainLayout } from '../../src/writers/pdf/plainLayout.ts';
+
+/** fontkit's full shaper is the outside value: where our short way gives a run at all, it must give the same one. */
+const fonts = '../../node_modules/@expo-google-fonts/ibm-plex-sans';
+const faces = ['400Regular/IBMPlexSans_400Regular.ttf', '600SemiBold/IBMPlexSans_600SemiBold.ttf'];
+
+interface Shaped {
+  glyphs: { id: number; codePoints: number[]; advanceWidth: number }[];
+  positions: { xAdvance: number; xOffset: number }[];
+}
+
+const told = ({ glyphs, positions }: Shaped): unknown => [
+  glyphs.map(({ id, codePoints, advanceWidth }) => [id, codePoints, advanceWidth]),
+  positions.map(({ xAdvance, xOffset }) => [xAdvance, xOffset]),
+];
+
+test.each(faces)('%s: every pair of ASCII characters, and text, as the full shaper sets them', (face) => {
+  const bytes = readFileSync(new URL(`${fonts}/${face}`, import.meta.url));
+  const font = create(bytes);
+  const plain = plainLayout(font, bytes)!;
+  const ascii = Array.from({ length: 95 }, (_, i) => String.fromCharCode(32 + i));
+  const pairs = ascii.flatMap((left) => ascii.map((right) => left + right));
+  const texts = ['Tofu AVATAR', 'first finger', 'efficient', 'Łódź', 'Größe', '−12 ≤ 5 → 7', '“To”', '', 'ﬁ'];
+  for (const text of [...pairs, ...texts]) {
+    const run = plain(text);
+    if (run) expect(told(run), text).toEqual(told(font.layout(text) as Shaped));
+  }
+  fc.assert(
+    fc.property(fc.string({ unit: 'binary', maxLength: 30 }), (text) => {
+      const known = [...text].filter((c) => font.hasGlyphForCodePoint(c.codePointAt(0)!)).join('');
+      const run = plain(known);
+      if (run) expect(told(run)).toEqual(told(font.layout(known) as Shaped));
+    }),
+    { numRuns: 200 },
+  );
+});
+
+test('marks and other scripts are left to the full shaper', () => {
+  const bytes = readFileSync(new URL(`${fonts}/${faces[0]}`, import.meta.url));
+  const plain = plainLayout(create(bytes), bytes)!;
+  for (const text of ['e\u0301', 'я', 'α', '½\u2044', 'نص']) expect(plain(text)).toBeNull();
+});
