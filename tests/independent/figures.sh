@@ -2,10 +2,8 @@
 # Makes the figures again: sh tests/independent/figures.sh
 set -e
 here=$(dirname "$0")
-work=$(mktemp -d)
 make() {
-  python3 "$here/canonical.py" "$1" > "$work/readings.csv"
-  python3 "$here/measures.py" "$work/readings.csv" --from "$2" --to "$3" --set "$4" > "$here/figures/$1.json"
+  python3 "$here/canonical.py" "$1" | python3 "$here/measures.py" - --from "$2" --to "$3" --set "$4" > "$here/figures/$1.json"
 }
 make steady-fortnight 2026-01-12 2026-01-25 adult
 make evening-exercise 2026-04-27 2026-05-10 adult
@@ -16,4 +14,3 @@ make long-highs 2026-05-18 2026-05-31 older
 make t1d-uom-2314 2023-11-07 2023-11-20 adult
 make t1d-uom-2320 2023-12-13 2023-12-26 adult
 make t1d-uom-2404 2024-03-25 2024-04-07 adult
-rm -r "$work"

@@ -258,10 +258,11 @@ def rounded(value):
 
 if __name__ == '__main__':
     parser = argparse.ArgumentParser()
-    parser.add_argument('readings')
+    parser.add_argument('readings', help='a table of canonical.py; - for standard input')
     parser.add_argument('--from', dest='first', type=date.fromisoformat, required=True)
     parser.add_argument('--to', dest='last', type=date.fromisoformat, required=True)
     parser.add_argument('--set', dest='target_set', default='adult', choices=LIMITS)
     given = parser.parse_args()
-    with open(given.readings, newline='', encoding='utf-8') as file:
+    source = 0 if given.readings == '-' else given.readings
+    with open(source, newline='', encoding='utf-8') as file:
         print(json.dumps(rounded(measures(list(csv.DictReader(file)), given.first, given.last, given.target_set)), indent=1))

@@ -147,6 +147,6 @@ const python = (script: string, args: string[], input = '') =>
 test.skipIf(spawnSync('python3', ['--version']).status !== 0)('the figures are what the scripts give', () => {
   const { from, to, set } = load('thin-data');
   const table = python('canonical.py', ['thin-data']);
-  const { stdout } = python('measures.py', ['/dev/stdin', '--from', from, '--to', to, '--set', set], table.stdout);
+  const { stdout } = python('measures.py', ['-', '--from', from, '--to', to, '--set', set], table.stdout);
   expect(JSON.parse(stdout)).toEqual(load('thin-data'));
 });
