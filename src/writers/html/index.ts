@@ -8,7 +8,7 @@ import { fillTemplate } from './fill.ts';
 import { policy } from './policy.ts';
 import { SCRIPT } from './script.ts';
 import { depths, ids, ownStyle, type Setting } from './setting.ts';
-import { sheetRules } from './sheets.ts';
+import { onScreen, sheetRules } from './sheets.ts';
 import type { CompiledTemplate } from './template.ts';
 
 export { type CompiledTemplate, openTemplate, type TemplateResult, type TemplateSources } from './template.ts';
@@ -40,9 +40,9 @@ export function writeHtml(report: Report, template: CompiledTemplate, { words, g
       direction: report.direction,
       voice: report.voice,
       title: report.title,
-      headerLeft: report.header.left,
-      headerRight: report.header.right,
-      footerLeft: report.footer.left,
+      headerLeft: onScreen(report.header.left),
+      headerRight: onScreen(report.header.right),
+      footerLeft: onScreen(report.footer.left),
       skip: say('web.skip'),
     },
     contents: { contents: contents(report.pages, pageIds, say), pages },

@@ -5,19 +5,27 @@ import type { Report } from '../../model/report.ts';
  * it covers; on the first one the page itself says so. Browsers without margin boxes print the rest.
  */
 export function sheetRules({ header, footer, paper }: Report): string {
-  const counted = footer.right.split(/(\{pages?\})/).map((part) => {
-    if (part === '{page}') return 'counter(page)';
-    return part === '{pages}' ? 'counter(pages)' : cssText(part);
-  });
   const boxes = {
-    'top-left': cssText(header.left),
-    'top-right': cssText(header.right),
-    'bottom-left': cssText(footer.left),
-    'bottom-right': counted.join(' '),
+    'top-left': header.left,
+    'top-right': header.right,
+    'bottom-left': footer.left,
+    'bottom-right': footer.right,
   };
-  const rules = Object.entries(boxes).map(([place, content]) => `@${place}{content:${content}}`);
+  const rules = Object.entries(boxes).map(([place, line]) => `@${place}{content:${counted(line)}}`);
   return `@page{size:${paper};${rules.join('')}}\n@page:first{@top-left{content:none}@top-right{content:none}}\n`;
 }
+
+/** A standing line for the screen, which has no sheets to count. */
+export const onScreen = (line: string): string => (/\{pages?\}/.test(line) ? '' : line);
+
+const counted = (line: string): string =>
+  line
+    .split(/(\{pages?\})/)
+    .map((part) => {
+      if (part === '{page}') return 'counter(page)';
+      return part === '{pages}' ? 'counter(pages)' : cssText(part);
+    })
+    .join(' ');
 
 /** A text as a CSS string: letters, digits and spaces as they are, all else by number. */
 const cssText = (text: string): string =>

@@ -1,0 +1,38 @@
+import { existsSync } from 'node:fs';
+import { type Browser, chromium } from 'playwright-core';
+import { afterAll, test } from 'vitest';
+
+const PATH = '/usr/bin/chromium';
+
+/** Quiet: no service of its own may speak to the network while a page is watched. */
+const QUIET = [
+  '--headless',
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
+/** Why nothing is run here, or null. A page looks the same wherever the machine stands, so one round is enough. */
+const unable = (): string | null => {
+  if (!existsSync(PATH)) return `${PATH} is not installed`;
+  return process.env.TZ === 'UTC' ? null : 'run once, in UTC';
+};
+
+type Body = (browser: Browser) => Promise<void>;
+
+/** `test` with a browser, where there is one; elsewhere a skip whose name says what is missing. */
+export function inBrowser(): (name: string, body: Body) => void {
+  const why = unable();
+  if (why !== null) return (name) => test.skip(`${name} (not run: ${why})`, () => {});
+  let browser: Promise<Browser> | undefined;
+  afterAll(async () => (await browser)?.close());
+  return (name, body) =>
+    test(name, async () => {
+      browser ??= chromium.launch({ executablePath: PATH, args: QUIET });
+      await body(await browser);
+    }, 120_000);
+}
