@@ -6,17 +6,23 @@ import { type PageContext, pages } from './pages/index.ts';
 export interface ComposeOptions {
   voice: 'clinic' | 'patient';
   paper: 'a4' | 'letter';
+  /** Large print of the patient paper; the clinic report has one size. */
+  large?: boolean | undefined;
 }
 
+/** Text of charts in points, where it is read at arm's length, at a table, and by those who see little. */
+const CHART_TEXT = { clinic: 8.5, patient: 12, large: 17 };
+
 /** Tells an analysis in one language as one of the two papers. `words` is the parsed content of a words file. */
-export function compose(analysis: Analysis, words: unknown, { voice, paper }: ComposeOptions): Report {
+export function compose(analysis: Analysis, words: unknown, { voice, paper, large = false }: ComposeOptions): Report {
+  const size = voice === 'patient' && large ? 'large' : voice;
   const { timeline, targets, settings } = analysis;
   const unit = settings.unit ?? timeline.unit;
   const say = speaker(words, { unit, voice, targets });
   const context: PageContext = {
     analysis,
     say,
-    chart: { say, targets, native: timeline.unit, text: voice === 'clinic' ? 8.5 : 12 },
+    chart: { say, targets, native: timeline.unit, text: CHART_TEXT[size] },
   };
   const { name, code, clinic } = settings.person;
   const word = (value: string) => ({ q: 'word' as const, value });
@@ -26,6 +32,7 @@ export function compose(analysis: Analysis, words: unknown, { voice, paper }: Co
     direction: say.direction,
     paper,
     voice,
+    ...(size === 'large' ? { large } : {}),
     title: say.say(`pages.paper.${voice}.title`),
     header: {
       left: who === '' ? say.say('pages.paper.nobody') : who,

@@ -6,6 +6,10 @@ import type { Teller } from './tell.ts';
 
 export interface ReportOptions extends FolderSettings {
   out: string;
+  /** Puts the numbers into the clinic report as a file within the file. */
+  attach?: boolean;
+  /** Locks both papers. */
+  password?: string;
 }
 export interface ReadOptions extends FolderSettings {
   json?: boolean;
@@ -55,10 +59,13 @@ export function program(version: string, tell: Teller, actions: Actions): Comman
     .addOption(option('--targets', '<set>', 'targets', choice(...Object.keys(targetSets))))
     .addOption(option('--paper', '<size>', 'paper', choice('a4', 'letter')))
     .addOption(new Option('--grey', help('grey')))
+    .addOption(new Option('--large', help('large')))
     .addOption(option('--name', '<text>', 'name'))
     .addOption(option('--code', '<text>', 'code'))
     .addOption(option('--clinic', '<text>', 'clinic'))
     .addOption(option('--date', '<date>', 'date', calendarDate))
+    .addOption(new Option('--attach', help('attach')))
+    .addOption(option('--password', '<text>', 'password'))
     .addHelpText('after', section(tell, 'examples.report'))
     .action(actions.report);
 

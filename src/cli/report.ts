@@ -1,6 +1,7 @@
 import { realpathSync } from 'node:fs';
 import { basename, extname, join, relative } from 'node:path';
 import { type Analysis, analyse } from '../analyse.ts';
+import { safeName } from '../clinic/safeName.ts';
 import { compose } from '../compose.ts';
 import { analysisJson } from '../writers/json.ts';
 import { type Door, tellPeriod, tellSources } from './door.ts';
@@ -8,7 +9,6 @@ import { EXIT, WrongUse } from './exits.ts';
 import { type Gathered, gather, reasonOf } from './gather.ts';
 import { fonts } from './home.ts';
 import type { ReportOptions } from './program.ts';
-import { safeName } from './safeName.ts';
 import { type Output, saveAll } from './save.ts';
 import { setAsideCsv } from './setAside.ts';
 import { settle, type Wanted } from './settings.ts';
@@ -19,8 +19,10 @@ interface Made extends Output {
 }
 
 /** Reads one person's files and writes both papers, the numbers, and what was set aside. Gives the exit code. */
-export async function report(files: string[], { out, ...given }: ReportOptions, door: Door): Promise<number> {
+export async function report(files: string[], options: ReportOptions, door: Door): Promise<number> {
   const { tell, print } = door;
+  const { out, attach, password, ...given } = options;
+  if (password === '') throw new WrongUse('emptyPassword');
   const found = gather(files);
   const wanted = await settle(given, found.settingsPath, door.today);
   if ('issues' in wanted) {
@@ -34,7 +36,7 @@ export async function report(files: string[], { out, ...given }: ReportOptions, 
     door.complain(tell.say('cli.told.refused'));
     return EXIT.refused;
   }
-  const outputs = await make(analysis, wanted, stemOf(files, found, wanted), door);
+  const outputs = await make(analysis, wanted, stemOf(files, found, wanted), { attach, password }, door);
   guardInputs(out, outputs, found);
   try {
     saveAll(out, outputs);
@@ -50,21 +52,41 @@ export async function report(files: string[], { out, ...given }: ReportOptions, 
   print(tell.say('cli.told.written', { folder: out }));
   const longest = Math.max(...outputs.map(({ name }) => name.length));
   for (const { name, what } of outputs) print(`  ${name.padEnd(longest)}  ${tell.say(`cli.told.output.${what}`)}`);
+  if (password !== undefined) print(tell.say('cli.told.locked'));
   print(tell.say('cli.told.caution'));
   return failed.length > 0 ? EXIT.partly : EXIT.done;
 }
 
-async function make(analysis: Analysis, wanted: Wanted, stem: string, door: Door): Promise<Made[]> {
+async function make(
+  analysis: Analysis,
+  wanted: Wanted,
+  stem: string,
+  { attach, password }: { attach: boolean | undefined; password: string | undefined },
+  door: Door,
+): Promise<Made[]> {
   const { writePdf } = await import('../writers/pdf/index.ts');
   // Read once: the writer knows a face it has parsed by its bytes.
   const faces = fonts();
   const made: Made[] = [];
+  const numbers = { name: `${stem}-analysis.json`, bytes: analysisJson(analysis) };
+  const attachment = attach && {
+    name: numbers.name,
+    bytes: Buffer.from(numbers.bytes),
+    type: 'application/json',
+    description: door.tell.say('cli.told.output.analysis'),
+  };
   for (const voice of ['clinic', 'patient'] as const) {
-    const paper = compose(analysis, door.words, { voice, paper: wanted.paper });
-    const bytes = await writePdf(paper, faces, { version: door.version, grey: wanted.grey });
+    const paper = compose(analysis, door.words, { voice, paper: wanted.paper, large: wanted.large });
+    const bytes = await writePdf(paper, faces, {
+      version: door.version,
+      grey: wanted.grey,
+      password,
+      // The paper for the person stays as light as a paper.
+      ...(attachment && voice === 'clinic' ? { attachment } : {}),
+    });
     made.push({ name: `${stem}-${voice === 'clinic' ? 'clinic-report' : 'patient-paper'}.pdf`, bytes, what: voice });
   }
-  made.push({ name: `${stem}-analysis.json`, bytes: analysisJson(analysis), what: 'analysis' });
+  made.push({ ...numbers, what: 'analysis' });
   if (analysis.ledger.setAside > 0) {
     made.push({ name: `${stem}-set-aside.csv`, bytes: setAsideCsv(door.tell, analysis.issues), what: 'setAside' });
   }

@@ -12,6 +12,7 @@ export interface Wanted {
   settings: Settings;
   paper: 'a4' | 'letter';
   grey: boolean;
+  large: boolean;
   /** Names taken from the settings file, and those of them that the command line overruled. */
   fromFile: string[];
   overruled: string[];
@@ -53,6 +54,7 @@ export async function settle(
     },
     paper: wanted.paper ?? 'a4',
     grey: wanted.grey ?? false,
+    large: wanted.large ?? false,
     fromFile,
     overruled,
   };

@@ -26,8 +26,8 @@ export type Block =
   | { kind: 'chart'; title?: string; drawing: Drawing }
   /** One number to be seen first, with its label and a small line under it. */
   | { kind: 'figures'; items: { value: string; label: string; note: string; band?: Band }[] }
-  /** Tick boxes to fill in by hand. */
-  | { kind: 'boxes'; items: string[] }
+  /** Tick boxes to fill in by hand; `inline` sets them side by side, for short items such as 0 to 10. */
+  | { kind: 'boxes'; items: string[]; inline?: boolean }
   | { kind: 'writeIn'; label: string; lines: number }
   | { kind: 'caution'; id: string; text: string; boxed: boolean }
   /** Side by side; `widths` are shares that sum to 1. */
@@ -52,6 +52,8 @@ export interface Report {
   direction: 'ltr' | 'rtl';
   paper: 'a4' | 'letter';
   voice: 'clinic' | 'patient';
+  /** Large print: nothing under 16 points. */
+  large?: boolean;
   /** Document title; holds no name. */
   title: string;
   /** Standing lines of every sheet. `{page}` and `{pages}` are filled by the writer. */

@@ -12,6 +12,7 @@ export interface FolderSettings {
   to?: string | undefined;
   paper?: 'a4' | 'letter' | undefined;
   grey?: boolean | undefined;
+  large?: boolean | undefined;
   name?: string | undefined;
   code?: string | undefined;
   clinic?: string | undefined;
@@ -34,6 +35,7 @@ const folderSettings = z.strictObject({
   to: date.optional(),
   paper: z.enum(['a4', 'letter']).optional(),
   grey: z.boolean().optional(),
+  large: z.boolean().optional(),
   name: line.optional(),
   code: line.optional(),
   clinic: line.optional(),

@@ -15,13 +15,14 @@ export function blocksFlow(blocks: readonly Block[], width: number, setting: Set
 }
 
 function blockFlow(block: Block, width: number, setting: Setting): Flow {
+  const measure = Math.min(width, setting.scale.longest ?? width);
   switch (block.kind) {
     case 'heading':
-      return heading(block, width, setting);
+      return heading(block, measure, setting);
     case 'paragraph':
-      return paragraph(block, width, setting);
+      return paragraph(block, measure, setting);
     case 'list':
-      return list(block, width, setting);
+      return list(block, measure, setting);
     case 'table':
       return table(block, width, setting);
     case 'chart':

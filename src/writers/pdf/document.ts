@@ -31,6 +31,8 @@ export interface Pdf {
   page: PdfPage;
   outline: { addItem(title: string, options: { pageNumber: number; fit: true }): unknown };
   addPage(): void;
+  appendXML(xml: string): void;
+  file(bytes: Uint8Array, options: Record<string, unknown>): unknown;
   ref(data: Record<string, unknown>): Ref;
   font(face: Face['font']): void;
   getStructTreeRoot(): Ref;
@@ -53,6 +55,17 @@ export interface Head {
   /** YYYY-MM-DD; the only date in the file. */
   printed: string;
   producer: string;
+  /** Whoever opens the file must know it. */
+  password?: string | undefined;
+}
+
+/** A file that travels inside the document, as data the document was made from. */
+export interface Attachment {
+  name: string;
+  bytes: Uint8Array;
+  /** Media type. */
+  type: string;
+  description: string;
 }
 
 export function openPdf(head: Head): Pdf {
@@ -64,7 +77,9 @@ export function openPdf(head: Head): Pdf {
     font: null,
     autoFirstPage: false,
     bufferPages: true,
-    pdfVersion: '1.7',
+    // The extension level says AES with 256 bits; without a password the file is plain PDF 1.7.
+    pdfVersion: head.password === undefined ? '1.7' : '1.7ext3',
+    ...(head.password === undefined ? {} : { userPassword: head.password, permissions: LOCKED }),
     tagged: true,
     displayTitle: true,
     lang: head.language,
@@ -78,7 +93,24 @@ export function openPdf(head: Head): Pdf {
   };
   const pdf = new PDFDocument(options as unknown as PDFKit.PDFDocumentOptions) as unknown as Pdf;
   escapeMetadata(pdf);
+  pdf.appendXML(ACCESSIBLE);
   return pdf;
+}
+
+/** Whoever may open the file may print it, copy from it and have it read aloud. */
+const LOCKED = { printing: 'highResolution', copying: true, contentAccessibility: true };
+
+/** The claim of ISO 14289-1 (PDF/UA-1), as that standard wants it in the metadata. */
+const ACCESSIBLE = `
+        <rdf:Description xmlns:pdfuaid="http://www.aiim.org/pdfua/ns/id/" rdf:about="">
+            <pdfuaid:part>1</pdfuaid:part>
+        </rdf:Description>
+        `;
+
+/** Puts a file into the document as an associated file; its dates are the document's one date. */
+export function attach(pdf: Pdf, { name, bytes, type, description }: Attachment, printed: string): void {
+  const date = new Date(`${printed}T00:00:00Z`);
+  pdf.file(bytes, { name, type, description, relationship: 'Data', creationDate: date, modifiedDate: date });
 }
 
 const XML: Record<string, string> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };

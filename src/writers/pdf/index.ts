@@ -1,19 +1,20 @@
-import { CONTENT_HEIGHT, CONTENT_WIDTH } from '../../charts/frame.ts';
+import { CONTENT_WIDTH } from '../../charts/frame.ts';
 import type { Report } from '../../model/report.ts';
 import { COLOUR, GREY } from '../palette.ts';
 import { blocksFlow } from './blocks.ts';
-import { bytesOf, fillPage, openPdf, type Pdf } from './document.ts';
+import { type Attachment, attach, bytesOf, fillPage, openPdf, type Pdf } from './document.ts';
 import { openFace, type PdfFonts } from './face.ts';
 import { copyfit } from './flow.ts';
 import { headingDepths } from './headings.ts';
 import { scaleOf } from './scale.ts';
 import type { Setting } from './setting.ts';
 import { Sheet } from './sheet.ts';
-import { drawStanding, FRAME_HEIGHT, HEADER_HEIGHT } from './standing.ts';
+import { contentHeight, drawStanding, FRAME_HEIGHT, headerHeight } from './standing.ts';
 import { node, writeTree } from './tree.ts';
 import { openTypeface } from './typeface.ts';
 import { clean } from './words.ts';
 
+export type { Attachment } from './document.ts';
 export type { PdfFonts } from './face.ts';
 
 export interface PdfInfo {
@@ -21,12 +22,15 @@ export interface PdfInfo {
   version: string;
   /** Black ink only, bands told apart by hatch. */
   grey?: boolean;
+  attachment?: Attachment | undefined;
+  /** Locks the file. A locked file holds chance, so it differs from run to run. */
+  password?: string | undefined;
 }
 
 const PAPERS: Record<Report['paper'], [width: number, height: number]> = { a4: [595.28, 841.89], letter: [612, 792] };
 
 /**
- * Sets a report on paper. Same report, fonts and version, same bytes. Throws when a chart holds a coordinate that is
+ * Sets a report on paper. Same report, fonts and version, same bytes, unless locked. Throws when a chart holds a coordinate that is
  * not a number; nothing in a text can make it throw.
  */
 export async function writePdf(report: Report, fonts: PdfFonts, info: PdfInfo): Promise<Uint8Array> {
@@ -37,16 +41,19 @@ export async function writePdf(report: Report, fonts: PdfFonts, info: PdfInfo): 
     size,
     printed: report.printed,
     producer: `Daybands ${info.version}`,
+    password: info.password,
   });
   const root = node('Document');
+  const scale = scaleOf(report);
+  const capacity = contentHeight(scale);
   const setting: Omit<Setting, 'depth'> = {
-    scale: scaleOf(report.voice),
+    scale,
     palette: info.grey ? GREY : COLOUR,
     faces: {
       regular: openTypeface(pdf, openFace(fonts.regular)),
       semibold: openTypeface(pdf, openFace(fonts.semibold)),
     },
-    capacity: CONTENT_HEIGHT,
+    capacity,
     parent: root,
   };
 
@@ -54,7 +61,7 @@ export async function writePdf(report: Report, fonts: PdfFonts, info: PdfInfo): 
   const depths = headingDepths(report.pages);
   const pages = report.pages.map((page, i) => {
     const flow = blocksFlow(page.blocks, CONTENT_WIDTH, { ...setting, depth: depths[i]! });
-    return { title: clean(page.title), ...copyfit(flow.strips, CONTENT_HEIGHT) };
+    return { title: clean(page.title), ...copyfit(flow.strips, capacity) };
   });
   const count = Math.max(
     1,
@@ -69,7 +76,8 @@ export async function writePdf(report: Report, fonts: PdfFonts, info: PdfInfo): 
   const bookmarks: { title: string; pageNumber: number }[] = [];
   for (const page of pages) {
     bookmarks.push({ title: page.title, pageNumber: first });
-    for (const { strip, sheet, y: top } of page.placed) strip.draw(sheets[first + sheet]!, x, y + HEADER_HEIGHT + top);
+    for (const { strip, sheet, y: top } of page.placed)
+      strip.draw(sheets[first + sheet]!, x, y + headerHeight(scale) + top);
     first += page.sheets;
   }
   const everywhere: Setting = { ...setting, depth: (level) => level };
@@ -78,6 +86,7 @@ export async function writePdf(report: Report, fonts: PdfFonts, info: PdfInfo): 
   });
   const written = sheets.map((sheet) => addSheet(pdf, sheet));
   writeTree(pdf, root, written);
+  if (info.attachment) attach(pdf, info.attachment, report.printed);
   for (const { title, pageNumber } of bookmarks) pdf.outline.addItem(title, { pageNumber, fit: true });
   return bytesOf(pdf);
 }

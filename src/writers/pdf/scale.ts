@@ -25,6 +25,8 @@ type StyleName =
 export interface Scale extends Record<StyleName, Style> {
   /** Space between blocks; everything else is a share of it. */
   rhythm: number;
+  /** Longest line of running text, points; absent: as long as its column. */
+  longest?: number;
 }
 
 const regular = (size: number, line: number): Style => ({ face: 'regular', size, line });
@@ -65,7 +67,32 @@ const PATIENT: Scale = {
   rhythm: 10,
 };
 
-export const scaleOf = (voice: Report['voice']): Scale => (voice === 'patient' ? PATIENT : CLINIC);
+/**
+ * Large print: body 18 pt, nothing under 16, lines 1.25 apart and at most 6 inches long (guidelines for large print of
+ * the American Council of the Blind, from memory).
+ */
+const LARGE: Scale = {
+  lead: regular(20, 25.5),
+  body: regular(18, 23.5),
+  strong: semibold(18, 23.5),
+  small: regular(16, 20.5),
+  head1: semibold(28, 35),
+  head2: semibold(21, 27),
+  head3: semibold(18, 23.5),
+  value: semibold(30, 37),
+  cell: regular(16, 20.5),
+  cellHead: semibold(16, 20.5),
+  denseCell: regular(16, 20.5),
+  denseHead: semibold(16, 20.5),
+  standing: regular(16, 19),
+  rhythm: 12,
+  longest: 432,
+};
+
+export const scaleOf = ({ voice, large }: Report): Scale => {
+  if (voice === 'clinic') return CLINIC;
+  return large ? LARGE : PATIENT;
+};
 
 /** From the top of a line box to its baseline: the faces rise 1.025 and fall 0.275 of their size. */
 export const baseline = ({ size, line }: Style): number => line / 2 + 0.375 * size;

@@ -1,17 +1,20 @@
 import { CONTENT_HEIGHT, CONTENT_WIDTH } from '../../charts/frame.ts';
 import type { Report } from '../../model/report.ts';
-import { baseline } from './scale.ts';
+import { baseline, type Scale } from './scale.ts';
 import type { Setting } from './setting.ts';
 import type { Sheet } from './sheet.ts';
 import { cut, wrap } from './wrap.ts';
 
-/** Two lines of text, the rule, and air before the content. */
-export const HEADER_HEIGHT = 33;
-/** Air after the content, and two lines of text. */
-export const FOOTER_HEIGHT = 27;
-export const FRAME_HEIGHT = HEADER_HEIGHT + CONTENT_HEIGHT + FOOTER_HEIGHT;
-
 const LINES = 2;
+/** Height of the box that header, content and footer share: two usual lines above and two below. */
+export const FRAME_HEIGHT = CONTENT_HEIGHT + 60;
+
+/** Two lines of text, the rule, and air before the content. */
+export const headerHeight = ({ standing }: Scale): number => LINES * standing.line + 11;
+/** Air after the content, and two lines of text. */
+const footerHeight = ({ standing }: Scale): number => LINES * standing.line + 5;
+/** What larger standing lines leave for the content. */
+export const contentHeight = (scale: Scale): number => FRAME_HEIGHT - headerHeight(scale) - footerHeight(scale);
 
 /** The lines every sheet carries, so that a lone sheet can be put back where it belongs. */
 export function drawStanding(
