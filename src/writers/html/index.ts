@@ -38,7 +38,7 @@ export function writeHtml(report: Report, template: CompiledTemplate, { words, g
     texts: {
       language: report.language,
       direction: report.direction,
-      voice: report.voice,
+      voice: report.large ? `${report.voice} large` : report.voice,
       title: report.title,
       headerLeft: onScreen(report.header.left),
       headerRight: onScreen(report.header.right),

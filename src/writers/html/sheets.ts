@@ -2,17 +2,24 @@ import type { Report } from '../../model/report.ts';
 
 /**
  * The standing lines of every printed sheet, and its size. A sheet that gets separated still says whose it is and what
- * it covers; on the first one the page itself says so. Browsers without margin boxes print the rest.
+ * it covers; on the first one the page itself says so. Large print has room for two of them. Browsers without margin
+ * boxes print the rest.
  */
-export function sheetRules({ header, footer, paper }: Report): string {
-  const boxes = {
-    'top-left': header.left,
-    'top-right': header.right,
-    'bottom-left': footer.left,
-    'bottom-right': footer.right,
-  };
-  const rules = Object.entries(boxes).map(([place, line]) => `@${place}{content:${counted(line)}}`);
-  return `@page{size:${paper};${rules.join('')}}\n@page:first{@top-left{content:none}@top-right{content:none}}\n`;
+export function sheetRules({ header, footer, paper, large = false }: Report): string {
+  const boxes: [string, string][] = large
+    ? [
+        ['top-left', header.left],
+        ['bottom-right', footer.right],
+      ]
+    : [
+        ['top-left', header.left],
+        ['top-right', header.right],
+        ['bottom-left', footer.left],
+        ['bottom-right', footer.right],
+      ];
+  const rules = boxes.map(([place, line]) => `@${place}{content:${counted(line)}}`);
+  const size = large ? 'font-size:16pt;margin:25.4mm;' : '';
+  return `@page{size:${paper};${size}${rules.join('')}}\n@page:first{@top-left{content:none}@top-right{content:none}}\n`;
 }
 
 /** A standing line for the screen, which has no sheets to count. */
