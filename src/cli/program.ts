@@ -8,6 +8,8 @@ export interface ReportOptions extends FolderSettings {
   out: string;
   /** Puts the numbers into the clinic report as a file within the file. */
   attach?: boolean;
+  /** Also writes both papers as web pages. */
+  html?: boolean;
   /** Locks both papers. */
   password?: string;
 }
@@ -64,6 +66,7 @@ export function program(version: string, tell: Teller, actions: Actions): Comman
     .addOption(option('--code', '<text>', 'code'))
     .addOption(option('--clinic', '<text>', 'clinic'))
     .addOption(option('--date', '<date>', 'date', calendarDate))
+    .addOption(new Option('--html', help('html')))
     .addOption(new Option('--attach', help('attach')))
     .addOption(option('--password', '<text>', 'password'))
     .addHelpText('after', section(tell, 'examples.report'))

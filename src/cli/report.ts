@@ -13,16 +13,18 @@ import { type Output, saveAll } from './save.ts';
 import { setAsideCsv } from './setAside.ts';
 import { settle, type Wanted } from './settings.ts';
 import { accounts, issueLines } from './tell.ts';
+import { webPages } from './webPage.ts';
 
 interface Made extends Output {
-  what: 'clinic' | 'patient' | 'analysis' | 'setAside';
+  what: 'clinic' | 'patient' | 'clinicPage' | 'patientPage' | 'analysis' | 'setAside';
 }
 
 /** Reads one person's files and writes both papers, the numbers, and what was set aside. Gives the exit code. */
 export async function report(files: string[], options: ReportOptions, door: Door): Promise<number> {
   const { tell, print } = door;
-  const { out, attach, password, ...given } = options;
+  const { out, attach, password, html, ...given } = options;
   if (password === '') throw new WrongUse('emptyPassword');
+  if (html && password !== undefined) throw new WrongUse('pageNotLocked');
   const found = gather(files);
   const wanted = await settle(given, found.settingsPath, door.today);
   if ('issues' in wanted) {
@@ -36,7 +38,7 @@ export async function report(files: string[], options: ReportOptions, door: Door
     door.complain(tell.say('cli.told.refused'));
     return EXIT.refused;
   }
-  const outputs = await make(analysis, wanted, stemOf(files, found, wanted), { attach, password }, door);
+  const outputs = await make(analysis, wanted, stemOf(files, found, wanted), { attach, password, html }, door);
   guardInputs(out, outputs, found);
   try {
     saveAll(out, outputs);
@@ -61,10 +63,11 @@ async function make(
   analysis: Analysis,
   wanted: Wanted,
   stem: string,
-  { attach, password }: { attach: boolean | undefined; password: string | undefined },
+  { attach, password, html }: { [P in 'attach' | 'password' | 'html']: ReportOptions[P] | undefined },
   door: Door,
 ): Promise<Made[]> {
   const { writePdf } = await import('../writers/pdf/index.ts');
+  const webPage = html ? await webPages(door, wanted.grey) : null;
   // Read once: the writer knows a face it has parsed by its bytes.
   const faces = fonts();
   const made: Made[] = [];
@@ -84,7 +87,9 @@ async function make(
       // The paper for the person stays as light as a paper.
       ...(attachment && voice === 'clinic' ? { attachment } : {}),
     });
-    made.push({ name: `${stem}-${voice === 'clinic' ? 'clinic-report' : 'patient-paper'}.pdf`, bytes, what: voice });
+    const name = `${stem}-${voice === 'clinic' ? 'clinic-report' : 'patient-paper'}`;
+    made.push({ name: `${name}.pdf`, bytes, what: voice });
+    if (webPage) made.push({ name: `${name}.html`, bytes: webPage(paper), what: `${voice}Page` });
   }
   made.push({ ...numbers, what: 'analysis' });
   if (analysis.ledger.setAside > 0) {
