@@ -89,7 +89,7 @@ async function readLayout(path: string): Promise<unknown> {
   return checked.layout;
 }
 
-function readText(path: string): string {
+export function readText(path: string): string {
   try {
     return readFileSync(path, 'utf8').replace(/^\ufeff/, '');
   } catch (error) {
