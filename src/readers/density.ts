@@ -13,9 +13,14 @@ export function medianStep(cells: GlucoseCells, wall: Float64Array): number {
     if (!Number.isNaN(last)) steps.push(Math.abs(wall[k]! - last) / 60000);
     last = wall[k]!;
   }
+  return medianOf(steps);
+}
+
+/** Upper median of steps in minutes; NaN under three of them. */
+export function medianOf(steps: number[]): number {
   if (steps.length < 3) return Number.NaN;
-  steps.sort((a, b) => a - b);
-  return steps[steps.length >> 1]!;
+  const sorted = Float64Array.from(steps).sort();
+  return sorted[sorted.length >> 1]!;
 }
 
 export const isSparse = (step: number): boolean => step > SENSOR_MINUTES;

@@ -1,0 +1,160 @@
+import type { NoteEntry } from '../model/input.ts';
+import { NO_OFFSET } from '../time/offset.ts';
+import type { IssueBook } from './book.ts';
+import type { Entries } from './entries.ts';
+import { minutesBetween, readWritten } from './instant.ts';
+import { type Json, numberIn, objectIn, textIn } from './json.ts';
+import { glucoseUnit, otherUnit, PLAUSIBLE } from './unit.ts';
+
+/** One data point. */
+export interface Point {
+  header: Json;
+  body: Json;
+  line: number;
+  row: number;
+}
+
+/** Shared while the points of one file are read. */
+export interface Points {
+  file: string;
+  today: string;
+  book: IssueBook;
+  entries: Entries;
+  persons: Set<string>;
+  ignored: Map<string, number>;
+  /** Glucose whose specimen is not told: kind settled by how often it comes. */
+  unsure: { wall: number; offset: number; value: number; mmol: boolean; point: Point }[];
+  naive: number;
+}
+
+function setAside(all: Points, point: Point, code: string, actual: string, expected?: string): void {
+  all.book.add(code, 'warning', point.line, expected === undefined ? { actual } : { actual, expected });
+  all.entries.fate(point.row, 'set-aside');
+}
+
+const DAY_PARTS = new Set(['morning', 'afternoon', 'evening', 'night']);
+
+/** When it was: an instant, the start of an interval, or a day alone. Undefined after setting the point aside. */
+function timeOf(all: Points, point: Point) {
+  const frame = objectIn(point.body, 'effective_time_frame');
+  const interval = objectIn(frame, 'time_interval');
+  const text = textIn(frame, 'date_time') || textIn(interval, 'start_date_time') || textIn(interval, 'date');
+  const at = readWritten(text, all.today);
+  if (!at.ok) {
+    setAside(all, point, at.code, text || textIn(interval, 'end_date_time'));
+    return undefined;
+  }
+  // The schema's words: a time without an offset is UTC.
+  if (at.timed && at.offset === NO_OFFSET) all.naive++;
+  const offset = at.timed && at.offset === NO_OFFSET ? 0 : at.offset;
+  const lasting = objectIn(interval, 'duration');
+  const end = textIn(interval, 'end_date_time');
+  const factor = { sec: 1 / 60, min: 1, h: 60 }[textIn(lasting, 'unit') as 'sec' | 'min' | 'h'];
+  const length = numberIn(lasting, 'value');
+  const minutes =
+    length !== undefined && factor !== undefined
+      ? length * factor
+      : end === ''
+        ? undefined
+        : minutesBetween(text, end, all.today);
+  const part = textIn(interval, 'part_of_day');
+  return {
+    place: { wall: at.wall, offset, timed: at.timed, origin: { file: all.file, line: point.line }, row: point.row },
+    minutes,
+    part: DAY_PARTS.has(part) ? part : '',
+  };
+}
+
+/** Adds a note and its row's fate. */
+export function push(all: Points, note: NoteEntry): void {
+  all.entries.notes.push(note);
+  all.entries.fate(note.row, 'note');
+}
+
+/** A glucose data point: a reading, a finger stick, or set aside. */
+export function glucose(all: Points, point: Point): void {
+  const { body, header } = point;
+  const statistic = textIn(body, 'descriptive_statistic');
+  if (statistic !== '') {
+    setAside(all, point, 'value-over-period', statistic);
+    return;
+  }
+  const measured = objectIn(body, 'blood_glucose');
+  const value = numberIn(measured, 'value');
+  const unit = glucoseUnit(textIn(measured, 'unit'));
+  if (value === undefined || !unit) {
+    setAside(
+      all,
+      point,
+      value === undefined ? 'no-value' : 'value-unit-unknown',
+      `${value ?? ''} ${textIn(measured, 'unit')}`.trim(),
+    );
+    return;
+  }
+  const { low, high } = PLAUSIBLE[unit];
+  if (value < low || value > high) {
+    setAside(all, point, value <= 0 ? 'sentinel-value' : 'value-impossible', String(value), `${low}-${high} ${unit}`);
+    return;
+  }
+  const time = timeOf(all, point);
+  if (!time) return;
+  const { place } = time;
+  const specimen = textIn(body, 'specimen_source') || textIn(body, 'blood_specimen_type');
+  const provenance = objectIn(header, 'acquisition_provenance');
+  const modality = textIn(header, 'modality') || textIn(provenance, 'modality');
+  if (specimen === 'capillary blood' || (specimen !== 'interstitial fluid' && modality === 'self-reported')) {
+    push(all, { ...place, kind: 'fingerstick', amount: value, unit });
+  } else if (!place.timed)
+    setAside(all, point, 'reading-without-clock', new Date(place.wall).toISOString().slice(0, 10));
+  else if (time.minutes !== undefined && time.minutes > 0)
+    setAside(all, point, 'value-over-period', `${time.minutes} min`);
+  else if (specimen === 'interstitial fluid') {
+    all.entries.reading(place.wall, place.offset, value, unit === 'mg/dL' ? 0 : 1, 0, point.line, point.row);
+  } else if (specimen === '') {
+    all.unsure.push({ wall: place.wall, offset: place.offset, value, mmol: unit === 'mmol/L', point });
+  } else setAside(all, point, 'specimen-not-sensor', specimen);
+}
+
+/** A bout of physical activity. */
+export function activity(all: Points, point: Point): void {
+  const time = timeOf(all, point);
+  if (!time) return;
+  const { body } = point;
+  const lasting = objectIn(body, 'duration');
+  const own = numberIn(lasting, 'value');
+  const factor = { sec: 1 / 60, min: 1, h: 60 }[textIn(lasting, 'unit') as 'sec' | 'min' | 'h'];
+  const minutes = own !== undefined && factor !== undefined ? own * factor : time.minutes;
+  const label = textIn(body, 'activity_name');
+  const text = [textIn(body, 'reported_activity_intensity'), time.part].filter((part) => part !== '').join('; ');
+  push(all, {
+    ...time.place,
+    kind: 'exercise',
+    ...(label === '' ? {} : { label }),
+    ...(minutes === undefined ? {} : { minutes }),
+    ...(text === '' ? {} : { text }),
+  });
+}
+
+/** A single dose taken. */
+export function dose(all: Points, point: Point): void {
+  const time = timeOf(all, point);
+  if (!time) return;
+  const medication = objectIn(point.body, 'medication');
+  const label = textIn(medication, 'generic_name') || textIn(medication, 'trade_name');
+  const taken = objectIn(point.body, 'dose');
+  const amount = numberIn(taken, 'value');
+  const written = textIn(taken, 'unit');
+  const insulin = /insul/i.test(label);
+  const iu = /^(?:iu|u|unt|\[i?u\]|units?)$/i.test(written);
+  const unit = insulin ? (iu ? 'IU' : undefined) : (otherUnit(written) ?? (written || undefined));
+  push(all, {
+    ...time.place,
+    kind: insulin ? 'insulin' : 'medication',
+    ...(label === '' ? {} : { label }),
+    ...(amount !== undefined && unit
+      ? { amount, unit }
+      : amount === undefined
+        ? {}
+        : { text: `${amount} ${written}`.trim() }),
+  });
+}

@@ -1,0 +1,127 @@
+import type { Choice, Input, ReadFile, ReadSettings } from '../model/input.ts';
+import { openBook } from './book.ts';
+import { isSparse, medianOf } from './density.ts';
+import { newEntries } from './entries.ts';
+import { fingerprint } from './fingerprint.ts';
+import { type Json, listIn, objectIn, openJson, textIn } from './json.ts';
+import { activity, dose, glucose, type Point, type Points, push } from './open-mhealth-bodies.ts';
+
+/** Data points of Open mHealth and IEEE 1752.1 name their schema in every header. */
+export function recogniseOpenMhealth(head: Uint8Array): number {
+  const text = Buffer.from(head.subarray(0, 8192)).toString('latin1');
+  return /^\W{0,8}[[{]/.test(text) && /"schema_id"\s*:/.test(text) ? 0.9 : 0;
+}
+
+/** Reads data points as a JSON array, one object or one a line; a series shares one header. */
+export function readOpenMhealth(input: Input, settings: ReadSettings): ReadFile {
+  const book = openBook(input.name);
+  const choices: Choice[] = [{ id: 'encoding', value: 'utf-8', by: 'file', evidence: 'JSON' }];
+  const opened = openJson(input.bytes);
+  const points: Point[] = [];
+  const strange: { line: number; row: number }[] = [];
+  let rows = 0;
+  if ('brokenAt' in opened) book.add('json-broken', 'refusal', opened.brokenAt);
+  else {
+    for (const { value, line } of opened.elements) {
+      const header = objectIn(value, 'header');
+      const bodies = bodiesOf(value);
+      if (!header || bodies.length === 0) strange.push({ line, row: rows++ });
+      else for (const body of bodies) points.push({ header, body, line, row: rows++ });
+    }
+    for (const line of opened.broken) {
+      book.add('json-line-broken', 'warning', line);
+      strange.push({ line: 0, row: rows++ });
+    }
+  }
+  const entries = newEntries(rows, rows);
+  const all: Points = {
+    file: input.name,
+    today: settings.today,
+    book,
+    entries,
+    persons: new Set(),
+    ignored: new Map(),
+    unsure: [],
+    naive: 0,
+  };
+  for (const { line, row } of strange) {
+    if (line > 0) book.add('element-unknown', 'warning', line);
+    entries.fate(row, 'set-aside');
+  }
+  for (const point of points) readPoint(all, point);
+  settleUnsure(all, choices);
+  for (const [what, count] of all.ignored) book.add('schema-ignored', 'note', 0, { actual: what, count });
+  if (all.naive > 0) {
+    choices.push({ id: 'clock', value: 'UTC', by: 'default', evidence: `${all.naive} times without an offset` });
+    book.add('no-offset-means-utc', 'note', 0, { count: all.naive });
+  }
+  if (settings.zone) choices.push({ id: 'zone', value: settings.zone, by: 'user' });
+  return {
+    name: input.name,
+    kind: 'open-mhealth',
+    hash: fingerprint(input.bytes),
+    choices,
+    issues: book.list(),
+    readings: entries.readings(),
+    notes: entries.notes,
+    fates: entries.fates,
+    persons: [...all.persons],
+  };
+}
+
+/** One body, an array of them, or an object whose only array holds them. */
+function bodiesOf(value: unknown): Json[] {
+  const list = listIn(value, 'body');
+  const body = objectIn(value, 'body');
+  const only = body ? Object.values(body).filter(Array.isArray) : [];
+  const many =
+    list.length > 0 ? list : only.length === 1 && Object.keys(body ?? {}).length === 1 ? (only[0] as unknown[]) : [];
+  if (many.length > 0) return many.map((one) => objectIn(one)).filter((one) => one !== undefined);
+  return body ? [body] : [];
+}
+
+function readPoint(all: Points, point: Point): void {
+  const schema = objectIn(point.header, 'schema_id');
+  const name = textIn(schema, 'name');
+  const person = textIn(point.header, 'user_id');
+  if (person !== '' && all.persons.size < 1000) all.persons.add(person);
+  const known = ['omh', 'ieee', 'ieee1752', ''].includes(textIn(schema, 'namespace'));
+  if (known && (name === 'blood-glucose' || objectIn(point.body, 'blood_glucose'))) glucose(all, point);
+  else if (known && name === 'physical-activity') activity(all, point);
+  else if (known && /^single-medication-dose-taken$/.test(name)) dose(all, point);
+  else {
+    const what = [textIn(schema, 'namespace'), name, String(schema?.version ?? '')]
+      .filter((part) => part !== '')
+      .join(':');
+    all.ignored.set(what, (all.ignored.get(what) ?? 0) + 1);
+  }
+}
+
+function settleUnsure(all: Points, choices: Choice[]): void {
+  if (all.unsure.length === 0) return;
+  const times = all.unsure.map(({ wall }) => wall).sort((a, b) => a - b);
+  const step = medianOf(times.slice(1).map((t, i) => (t - times[i]!) / 60_000));
+  const sensor = !Number.isNaN(step) && !isSparse(step);
+  choices.push({
+    id: 'glucose-kind',
+    value: sensor ? 'sensor' : 'finger stick',
+    by: 'file',
+    evidence: `${step} min between values`,
+  });
+  for (const { wall, offset, value, mmol, point } of all.unsure) {
+    if (sensor) all.entries.reading(wall, offset, value, mmol ? 1 : 0, 0, point.line, point.row);
+    else {
+      const origin = { file: all.file, line: point.line };
+      push(all, {
+        wall,
+        offset,
+        timed: true,
+        kind: 'fingerstick',
+        amount: value,
+        unit: mmol ? 'mmol/L' : 'mg/dL',
+        origin,
+        row: point.row,
+      });
+    }
+  }
+}
