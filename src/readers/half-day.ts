@@ -28,7 +28,8 @@ export function mendHalves(cells: TimeCells, date: Int32Array): 'none' | 'mended
       continue;
     }
     const step = (cells.ms[k]! % HALF) - (cells.ms[run.to]! % HALF);
-    if (ascending ? step < 0 : step > 0) run.jumps.push(k);
+    // From 11:59 back to 12:00 is a jump of half a day; a small one is only a row out of order.
+    if (ascending ? step < -HALF / 2 : step > HALF / 2) run.jumps.push(k);
     run.to = k;
   }
   const twice = runs.filter((run) => run.jumps.length > 0).length;

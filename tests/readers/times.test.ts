@@ -107,6 +107,11 @@ describe('date and clock', () => {
     expect(tell(twice).issues).toEqual(['refusal clock-half-lost 2']);
   });
 
+  it('does not take a row out of order in one morning for a lost half of the day', () => {
+    const text = `Time;Glucose (mg/dL)\n${rows(20, (i, t) => `${t.slice(0, 16)};${100 + i}`)}2026-01-14 08:10;99\n`;
+    expect(tell(text).readings.at(-1)).toBe('2026-01-14 08:10 99 mg/dL');
+  });
+
   test.each<[string, string]>([
     ['31/06/2026 08:00', 'warning date-impossible 3'],
     ['29/02/2026 08:00', 'warning date-impossible 3'],
