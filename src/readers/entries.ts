@@ -2,6 +2,10 @@ import type { NoteEntry, ReadingColumns, RowFate } from '../model/input.ts';
 
 const RANK: Record<RowFate, number> = { ignored: 0, 'set-aside': 1, duplicate: 2, note: 3, used: 4 };
 
+export function strongest(a: RowFate, b: RowFate): RowFate {
+  return RANK[b] > RANK[a] ? b : a;
+}
+
 /** Grows as rows are read; `readings()` cuts the columns to their length. */
 export interface Entries {
   notes: NoteEntry[];
@@ -36,7 +40,7 @@ export function newEntries(rows: number, expected: number): Entries {
       fates[row] = 'used';
     },
     fate(row, fate) {
-      if (RANK[fate] > RANK[fates[row]!]) fates[row] = fate;
+      fates[row] = strongest(fates[row]!, fate);
     },
     readings: () => ({ ...cut(columns, count, count), count }),
   };

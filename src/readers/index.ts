@@ -6,6 +6,7 @@ import { readDelimited, recogniseDelimited } from './delimited.ts';
 import { readFhir, recogniseFhir } from './fhir.ts';
 import { readJsonRecords, recogniseJson } from './json-records.ts';
 import { readOpenMhealth, recogniseOpenMhealth } from './open-mhealth.ts';
+import { readWide, recogniseWide } from './wide-table.ts';
 
 /** One input kind. Readers never throw and never drop a record. */
 export interface Reader {
@@ -21,6 +22,7 @@ export const readers: Reader[] = [
   { id: 'fhir', recognise: recogniseFhir, read: readFhir },
   { id: 'open-mhealth', recognise: recogniseOpenMhealth, read: readOpenMhealth },
   { id: 'json-records', recognise: recogniseJson, read: readJsonRecords },
+  { id: 'wide-table', recognise: recogniseWide, read: readWide },
   { id: 'delimited', recognise: recogniseDelimited, read: readDelimited },
 ];
 
