@@ -9,6 +9,7 @@ const FLOORS = [
   ['readers'],
   ['timeline'],
   ['targets'],
+  ['occasions'],
   ['measures', 'indices'],
   ['findings'],
   ['analyse.ts'],

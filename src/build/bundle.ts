@@ -1,64 +1,73 @@
 import { spawnSync } from 'node:child_process';
-import { chmodSync, cpSync, mkdirSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { chmodSync, mkdirSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { type BuildOptions, build, type Plugin } from 'esbuild';
+import { type BuildOptions, build } from 'esbuild';
+import { copyFonts } from './fonts.ts';
 import { licenceText, packagesOf } from './licences.ts';
+import { lazyTables, ownDecoder } from './plugins.ts';
 
 const home = fileURLToPath(new URL('../../', import.meta.url));
-const fonts = join(home, 'node_modules/@expo-google-fonts/ibm-plex-sans');
-
-/**
- * fontkit carries a decoder for web fonts with a dictionary of half a megabyte. Our faces are plain TrueType, and the
- * runtime has the same decoder built in.
- */
-const ownDecoder: Plugin = {
-  name: 'own-decoder',
-  setup({ onResolve, onLoad }) {
-    onResolve({ filter: /^brotli\/decompress\.js$/ }, ({ path }) => ({ path, namespace: 'own-decoder' }));
-    onLoad({ filter: /./, namespace: 'own-decoder' }, () => ({
-      contents: "module.exports = (bytes) => require('node:zlib').brotliDecompressSync(bytes);",
-    }));
-  },
-};
 
 /** One file for each way in. Cold, loading hundreds of small modules costs more than all the arithmetic of a report. */
 const shared: BuildOptions = {
   absWorkingDir: home,
   bundle: true,
   platform: 'node',
-  format: 'esm',
   target: 'node20.19',
   minify: true,
   legalComments: 'none',
   metafile: true,
   logLevel: 'warning',
-  // jsdom finds its own files at run time, so it stays a package beside the bundle.
-  external: ['jsdom'],
-  plugins: [ownDecoder],
+  // These find files of their own at run time, or are asked for by few: they stay packages beside the bundle.
+  external: ['jsdom', 'bullmq', 'ioredis'],
+  plugins: [ownDecoder, lazyTables],
+};
+const module: BuildOptions = {
+  format: 'esm',
   // Packages of the older module form still ask for `require`.
   banner: { js: "import{createRequire as $require}from'node:module';const require=$require(import.meta.url);" },
+};
+const script: BuildOptions = {
+  format: 'cjs',
+  define: { 'import.meta.url': '$url' },
+  banner: { js: "const $url=require('node:url').pathToFileURL(__filename).href;" },
 };
 
 // Built beside and moved into place, so that a command started meanwhile never finds half a program.
 const next = join(home, 'dist.next');
+const into = (name: string): string => join(next, name);
 rmSync(next, { recursive: true, force: true });
-mkdirSync(join(next, 'fonts'), { recursive: true });
+mkdirSync(next, { recursive: true });
 const built = await Promise.all([
-  build({ ...shared, entryPoints: ['src/cli/daybands.ts'], outfile: join(next, 'daybands.js') }),
-  build({ ...shared, entryPoints: ['src/index.ts'], outfile: join(next, 'index.js') }),
+  build({ ...shared, format: 'esm', entryPoints: ['src/cli/start.ts'], outfile: into('daybands.js') }),
+  build({ ...shared, ...script, entryPoints: ['src/cli/daybands.ts'], outfile: into('program.cjs') }),
+  build({ ...shared, ...module, entryPoints: ['src/index.ts'], outfile: into('index.js') }),
 ]);
-chmodSync(join(next, 'daybands.js'), 0o755);
+chmodSync(into('daybands.js'), 0o755);
 const inputs = built.flatMap(({ metafile }) => Object.keys(metafile?.inputs ?? {}));
-writeFileSync(join(next, 'LICENCES.txt'), licenceText(home, packagesOf(inputs)));
-cpSync(join(fonts, '400Regular/IBMPlexSans_400Regular.ttf'), join(next, 'fonts/IBMPlexSans-Regular.ttf'));
-cpSync(join(fonts, '600SemiBold/IBMPlexSans_600SemiBold.ttf'), join(next, 'fonts/IBMPlexSans-SemiBold.ttf'));
-cpSync(join(fonts, 'LICENSE_FONT'), join(next, 'fonts/LICENSE'));
-const tsc = join(home, 'node_modules/typescript/bin/tsc');
+writeFileSync(into('LICENCES.txt'), licenceText(home, packagesOf(inputs)));
+copyFonts(home, into('fonts'));
 // Declarations come out even of code with a type error; telling those is the business of `npm run check`.
-spawnSync(process.execPath, [tsc, '-p', 'src/build/types.json', '--outDir', join(next, 'types')], { cwd: home });
+const tsc = join(home, 'node_modules/typescript/bin/tsc');
+spawnSync(process.execPath, [tsc, '-p', 'src/build/types.json', '--outDir', into('types')], { cwd: home });
 rmSync(join(home, 'dist'), { recursive: true, force: true });
 renameSync(next, join(home, 'dist'));
-for (const file of ['daybands.js', 'index.js']) {
+warm();
+for (const file of ['program.cjs', 'index.js']) {
   console.log(`dist/${file}  ${Math.round(statSync(join(home, 'dist', file)).size / 1000)} kB`);
+}
+
+/** Makes one report, so that the command starts with what the engine compiled for it. Without, it only starts slower. */
+function warm(): void {
+  const [program, cache, out] = [
+    join(home, 'dist/program.cjs'),
+    join(home, 'dist/program.cache'),
+    join(tmpdir(), `daybands-${process.pid}`),
+  ];
+  const args = [program, cache, 'report', join(home, 'sample-data/steady-fortnight'), '--out', out];
+  const ran = spawnSync(process.execPath, ['--import', 'tsx', join(home, 'src/build/warm.ts'), ...args], { cwd: home });
+  rmSync(out, { recursive: true, force: true });
+  if (ran.status !== 0) console.error(`The program was warmed in part only: ${ran.stderr}`);
 }

@@ -1,9 +1,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 
-/** Packages that went into a bundle, found by the paths of its inputs. */
+/** Packages that went into a bundle, found by the paths of its inputs; what a plugin made up has a prefix and no file. */
 export const packagesOf = (inputs: string[]): string[] =>
-  [...new Set(inputs.flatMap((path) => /.*node_modules\/((?:@[^/]+\/)?[^/]+)/.exec(path)?.[0] ?? []))].sort();
+  [...new Set(inputs.flatMap((path) => /^[^:]*node_modules\/((?:@[^/]+\/)?[^/]+)/.exec(path)?.[0] ?? []))].sort();
 
 /** Their licences in one text: the licences ask that they travel with the code. Throws when a package has none. */
 export function licenceText(home: string, packages: string[]): string {

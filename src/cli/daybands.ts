@@ -1,4 +1,3 @@
-#!/usr/bin/env node
 import manifest from '../../package.json' with { type: 'json' };
 import type { Door } from './door.ts';
 import { EXIT, WrongUse } from './exits.ts';
@@ -57,4 +56,6 @@ async function main(): Promise<number> {
   }
 }
 
-process.exitCode = await main();
+void main().then((exit) => {
+  process.exitCode = exit;
+});

@@ -48,6 +48,10 @@ export function messageParams(text: string, locale: string): Set<string> {
   return compile(text, locale).params;
 }
 
+/** The library asks Intl at every message whether it knows the locale, which costs more than reading the message. */
+const resolved = once((locale: string) => new Intl.Locale(locale));
+IntlMessageFormat.resolveLocale = (locales) => resolved(typeof locales === 'string' ? locales : locales[0]!);
+
 function compile(text: string, locale: string, formatters: object = {}): Compiled {
   const format = new IntlMessageFormat(text, locale, undefined, { ignoreTag: true, ...formatters });
   const params = new Set<string>();
@@ -103,8 +107,9 @@ export function openMessages(words: object, language: string, locale: string): M
         values[name] = filled.choice ?? filled.text;
         values[PREFIX + name] = filled.text;
       }
-      // Empty arms leave their spaces behind.
-      return (message.format.format(values) as string).replace(/ {2,}/g, ' ').trim();
+      // Empty arms leave their spaces behind, and an abbreviation's stop at the end of a sentence is its full stop too.
+      const text = (message.format.format(values) as string).replace(/ {2,}/g, ' ').trim();
+      return text.replace(/(?<=\p{L}\.)\.(?= |$)/gu, '');
     },
   };
 }

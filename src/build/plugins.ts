@@ -1,0 +1,39 @@
+import type { Plugin } from 'esbuild';
+
+/**
+ * fontkit carries a decoder for web fonts with a dictionary of half a megabyte. Our faces are plain TrueType, and the
+ * runtime has the same decoder built in.
+ */
+export const ownDecoder: Plugin = {
+  name: 'own-decoder',
+  setup({ onResolve, onLoad }) {
+    onResolve({ filter: /^brotli\/decompress\.js$/ }, ({ path }) => ({ path, namespace: 'own-decoder' }));
+    onLoad({ filter: /./, namespace: 'own-decoder' }, () => ({
+      contents: "module.exports = (bytes) => require('node:zlib').brotliDecompressSync(bytes);",
+    }));
+  },
+};
+
+/**
+ * Tables of character properties are kept packed, and their packages unpack them all while loading: a tenth of a cold
+ * report. Here each is unpacked when it is first asked, which plain Latin text never does.
+ */
+export const lazyTables: Plugin = {
+  name: 'lazy-tables',
+  setup({ onResolve, onLoad, resolve }) {
+    onResolve({ filter: /^unicode-trie$/ }, async ({ path, importer, resolveDir, kind, namespace }) => {
+      if (namespace === 'lazy-tables') return undefined;
+      const real = await resolve(path, { importer, resolveDir, kind, namespace: 'lazy-tables' });
+      return { path: real.path, namespace: 'lazy-tables', pluginData: resolveDir };
+    });
+    onLoad({ filter: /./, namespace: 'lazy-tables' }, ({ path, pluginData }) => ({
+      contents: `
+        const Table = require(${JSON.stringify(path)});
+        module.exports = class {
+          constructor(packed) { this.packed = packed; }
+          get(code) { return (this.table ??= new Table(this.packed)).get(code); }
+        };`,
+      resolveDir: pluginData,
+    }));
+  },
+};
