@@ -30,6 +30,8 @@ export function readDelimited(input: Input, settings: ReadSettings, hint?: Order
   choices.push(decoded.choice);
   if (decoded.guessedLetters > 0)
     book.add('encoding-guessed', 'note', 0, { actual: decoded.choice.value, count: decoded.guessedLetters });
+  const replaced = countReplaced(decoded.bytes);
+  if (replaced > 0) book.add('letters-lost', 'note', 0, { count: replaced });
   const opening: Choice[] = [];
   let opened = openText(decoded.bytes, layout, book, opening);
   const laid = layout && opened ? layTables(opened.records, layout) : undefined;
@@ -70,6 +72,14 @@ export function readDelimited(input: Input, settings: ReadSettings, hint?: Order
   if (settled.length === used.length && used.length > 0)
     file.layout = layoutOf(decoded.choice.value, records, settled, file.zone);
   return file;
+}
+
+/** U+FFFD already in the text: letters lost before the file came here. */
+function countReplaced(bytes: Uint8Array): number {
+  const text = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  let count = 0;
+  for (let at = text.indexOf('\ufffd'); at >= 0 && count < 1000; at = text.indexOf('\ufffd', at + 3)) count++;
+  return count;
 }
 
 function isBlankRecord(records: Records, row: number): boolean {

@@ -42,7 +42,7 @@ export function readTable(reading: Reading, table: Table, layout: TableLayout | 
   };
   if (delimiterInNumbers(records, table, book)) return refuse();
   const kinds = kindColumn(records, table);
-  const columns = resolveColumns(table.columns, kinds);
+  const columns = resolveColumns(records, table, kinds);
   const whens = columns.filter((column) => ['time', 'date', 'clock'].includes(column.role)).slice(0, 4);
   const plan = planTimes(whens.map((column) => readTimeCells(records, table.from, table.to, column)));
   if (!plan) {

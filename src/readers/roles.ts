@@ -82,8 +82,33 @@ function resolveMinutes(columns: Column[]): Column[] {
   );
 }
 
+const IDENTITY = /^(?:id|name|code|identifier|nombre|nom|nome|naam|namn|nimi|nazwa)$/i;
+
+/**
+ * Beside glucose, a column called just "id" or "name" whose few words come again and again tells persons apart. Two
+ * people drawn as one line would be worse than a question too many.
+ */
+function resolvePersons(records: Records, table: Table, columns: Column[]): Column[] {
+  const has = (...roles: Role[]) => columns.some((column) => roles.includes(column.role));
+  if (!has('glucose', 'sensor', 'value') || has('person')) return columns;
+  return columns.map((column) => {
+    if (column.role !== 'ignore' || column.given || !IDENTITY.test(column.name)) return column;
+    const step = Math.max(1, Math.floor((table.to - table.from) / SAMPLE));
+    const seen = new Set<string>();
+    let filled = 0;
+    for (let r = table.from; r < table.to; r += step) {
+      const text = cellText(records, r, column.index);
+      if (text === '') continue;
+      filled++;
+      seen.add(text);
+    }
+    return filled >= 10 && seen.size * 5 <= filled ? { ...column, role: 'person' } : column;
+  });
+}
+
 /** Every column with the meaning it takes from the columns beside it. */
-export function resolveColumns(columns: Column[], kinds: Column | undefined): Column[] {
+export function resolveColumns(records: Records, table: Table, kinds: Column | undefined): Column[] {
+  const columns = resolvePersons(records, table, table.columns);
   const settled = resolveMinutes(resolveDose(resolveKinds(resolveValue(columns, kinds), kinds)));
   return settled.map((column) => (column === kinds ? { ...column, role: 'kind' } : column));
 }

@@ -55,7 +55,7 @@ const WORDS: Record<Concept, string> = {
   date: 'date day fecha dia datum tag jour data giorno dag dato paiva paivamaara pvm dzien',
   zone: 'zone timezone tz offset zeitzone fuseau fuso tijdzone tidszon aikavyohyke strefa huso',
   glucose:
-    'bg sg glu *gluc* *glukos* *glucos* *glukoos* *glukoz* *glykemi* *glycemi* *glicemi* *glycaemi* *glicos* *zucker* *suiker* *socker* *sukker* *sokeri* sugar cukier cgm isf *glukose*',
+    'bg sg gl glu *gluc* *glukos* *glucos* *glukoos* *glukoz* *glykemi* *glycemi* *glicemi* *glycaemi* *glicos* *zucker* *suiker* *socker* *sukker* *sokeri* sugar cukier cgm isf *glukose*',
   sensor:
     'sensor* cgm interstiti* intersticial* tissue gewebe* continuous kontinuierlich* continu* kudos* capteur senseur scan isf tejido',
   fingerstick:

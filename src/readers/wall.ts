@@ -62,6 +62,11 @@ export function settleWalls(
     fillDates(plan, settled ?? 'day-first', walls);
   }
   limitSpan(walls, lastDay);
+  if (walls.timed && onlyMidnights(walls.wall)) {
+    walls.timed = false;
+    walls.dateOnly.fill(1);
+    choices.push({ id: 'clock', value: 'dates without a time', by: 'file', evidence: '00:00 in every row' });
+  }
   return walls;
 }
 
@@ -163,6 +168,17 @@ function fillNumbers(
     }
   }
   return true;
+}
+
+/** Midnight in every one of several rows means that no times were written. */
+function onlyMidnights(wall: Float64Array): boolean {
+  let n = 0;
+  for (const t of wall) {
+    if (Number.isNaN(t)) continue;
+    if (t % DAY_MS !== 0) return false;
+    n++;
+  }
+  return n >= 3;
 }
 
 /** Dates before there were sensors, at a clock's reset day, or after tomorrow are clock faults. */

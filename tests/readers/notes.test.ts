@@ -1,5 +1,5 @@
 import { describe, expect, it, test } from 'vitest';
-import { tell } from './told.ts';
+import { rows, tell } from './told.ts';
 
 describe('notes in columns of their own', () => {
   const at = '2026-01-14 08:00';
@@ -60,6 +60,8 @@ describe('notes in columns of their own', () => {
   it('keeps a note with a date and no clock as a note of that day', () => {
     const told = tell(`Date;Time;Note\n2026-01-14;;felt fine\n2026-01-15;09:00;better`);
     expect(told.notes).toEqual(['2026-01-14 text "felt fine"', '2026-01-15 09:00 text "better"']);
+    const midnights = [14, 15, 16].map((d) => `${d}/01/2026 00:00:00;walk`).join('\n');
+    expect(tell(`Date;Note\n${midnights}`).notes[2]).toBe('2026-01-16 text "walk"');
     expect(tell('Date;Note\n2026-01-14;felt fine').notes).toEqual(['2026-01-14 text "felt fine"']);
   });
 });
@@ -102,5 +104,12 @@ describe('persons', () => {
       'Patient code;Time;Glucose (mg/dL)\nA-1;2026-01-14 08:00;102\nA-2;2026-01-14 08:00;98\nA-1;2026-01-14 08:05;99\n',
     );
     expect(told.file.persons).toEqual(['A-1', 'A-2']);
+  });
+
+  it('are told apart by a column called just id beside glucose', () => {
+    const body = rows(20, (i, t) => `${i < 10 ? 7 : 8},${t.slice(0, 16)},${100 + i}`);
+    expect(tell(`id,time,gl\n${body}`).file.persons).toEqual(['7', '8']);
+    const numbered = rows(20, (i, t) => `${i},${t.slice(0, 16)},${100 + i}`);
+    expect(tell(`id,time,gl\n${numbered}`).file.persons).toEqual([]);
   });
 });

@@ -30,6 +30,10 @@ describe('letters', () => {
     expect(told.choices.encoding).toBe(choice);
   });
 
+  it('says that letters were lost before the file came here', () => {
+    expect(tell(`Time,Glucose (mg/dL),Note\n2026-01-14 08:00,102,caf\ufffd\n`).issues).toEqual(['note letters-lost']);
+  });
+
   test.each<[string, number[]]>([
     ['zip', [0x50, 0x4b, 3, 4, 0, 0]],
     ['gzip cut short', [0x1f, 0x8b, 8, 0]],
