@@ -14,7 +14,7 @@ export interface Gathered {
 }
 
 export const SETTINGS = 'settings.json';
-const EXPORTS = /\.(csv|tsv|tab|txt|json|ndjson|jsonl)$/i;
+const EXPORTS = /\.(csv|tsv|tab|txt|json|ndjson|jsonl|zip|gz)$/i;
 /** Our own results may lie in the folder of the inputs. */
 const OURS = /-(analysis\.json|set-aside\.csv|layout\.json)$/;
 export const isExport = (name: string): boolean => EXPORTS.test(name);
