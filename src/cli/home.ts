@@ -1,5 +1,6 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import type { PdfFonts, Script } from '../writers/pdf/index.ts';
 
 // The built command stands in dist/, the source in src/cli/: both find the package's own folder from where they stand.
 const home = new URL(import.meta.url.endsWith('/src/cli/home.ts') ? '../../' : '../', import.meta.url);
@@ -13,12 +14,52 @@ export const ownPath = (path: string): string => fileURLToPath(new URL(path, hom
 export const words = (language: string): Record<string, unknown> =>
   JSON.parse(ownFile(`templates/words/${language}.json`).toString('utf8'));
 
-export interface FontFiles {
-  regular: Buffer;
-  semibold: Buffer;
+/** Languages there are words for. */
+export const languages = (): string[] =>
+  readdirSync(new URL('templates/words/', home))
+    .filter((name) => name.endsWith('.json'))
+    .map((name) => name.slice(0, -'.json'.length));
+
+/** Of this program. */
+export const version = (): string =>
+  (JSON.parse(ownFile('package.json').toString('utf8')) as { version: string }).version;
+
+/** Faces for scripts the report's own two do not have, by script; bold where there is a bold one. */
+const MORE: Record<Script, [regular: string, strong?: string]> = {
+  other: ['DejaVuSans.ttf', 'DejaVuSans-Bold.ttf'],
+  chinese: ['NotoSansHans-Regular.otf'],
+  korean: ['NotoSansKR-Regular.otf'],
+  devanagari: ['NotoSansDevanagari-Regular.ttf'],
+  bengali: ['NotoSansBengali-Regular.ttf'],
+  tamil: ['NotoSansTamil-Regular.ttf'],
+  thai: ['NotoSansThai-Regular.ttf'],
+};
+
+/** Read when first asked for, and once: the writer knows a face it has parsed by its bytes. */
+const face = once((name: string): Buffer => ownFile(`dist/fonts/${name}`));
+
+/** Without a face a report still comes out, with a mark where its characters would stand. */
+const spare = once((name: string): Buffer | undefined => {
+  try {
+    return face(name);
+  } catch {
+    return undefined;
+  }
+});
+
+function once<T>(make: (name: string) => T): (name: string) => T {
+  const made = new Map<string, T>();
+  return (name) => {
+    if (!made.has(name)) made.set(name, make(name));
+    return made.get(name) as T;
+  };
 }
 
-export const fonts = (): FontFiles => ({
-  regular: ownFile('dist/fonts/IBMPlexSans-Regular.ttf'),
-  semibold: ownFile('dist/fonts/IBMPlexSans-SemiBold.ttf'),
+export const fonts = (): PdfFonts => ({
+  regular: face('IBMPlexSans-Regular.ttf'),
+  semibold: face('IBMPlexSans-SemiBold.ttf'),
+  more: (script, strong) => {
+    const [regular, bold = regular] = MORE[script];
+    return spare(strong ? bold : regular);
+  },
 });

@@ -11,7 +11,7 @@ let face: Typeface;
 
 beforeAll(() => {
   const pdf = openPdf({ title: 't', language: 'en', size: [100, 100], printed: '2031-01-01', producer: 'p' });
-  face = openTypeface(pdf, openFace(FONTS.regular));
+  face = openTypeface(pdf, FONTS, 'regular', 'ltr');
 });
 
 test('digits all take the same room, so that columns of numbers line up', () => {

@@ -9,6 +9,14 @@ export interface Ref {
   end(): void;
 }
 
+/** Of a glyph, in thousandths of the size. */
+export interface Position {
+  xAdvance: number;
+  advanceWidth: number;
+  xOffset: number;
+  yOffset: number;
+}
+
 /** pdfkit's font of one document: a subset that grows as words are encoded. */
 export interface DocumentFont {
   id: string;
@@ -16,7 +24,8 @@ export interface DocumentFont {
   subset: { glyphs: number[]; encode(): Uint8Array };
   ref(): Ref;
   widthOfString(text: string, size: number): number;
-  encode(text: string): [hex: string[], positions: { xAdvance: number; advanceWidth: number; xOffset: number }[]];
+  /** A list of features, even an empty one, lays the text out at once instead of word by word. */
+  encode(text: string, features?: []): [hex: string[], positions: Position[]];
 }
 
 export interface PdfPage {
@@ -135,14 +144,17 @@ function escapeMetadata(pdf: Pdf): void {
 const USUAL =
   ' ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789.,:;!?()[]/+-=%&*#@"\'<>_–—−·•…×±≤≥→’“”°\u00A0\u202F fi fl';
 
-/** Adds a face to a document, sharing word layouts and cut-down font files with earlier documents. */
-export function useFace(pdf: Pdf, face: Face): DocumentFont {
+/**
+ * Adds a face to a document, sharing word layouts and cut-down font files with earlier documents. A face that only
+ * helps out is not given the usual glyphs.
+ */
+export function useFace(pdf: Pdf, face: Face, usual: boolean): DocumentFont {
   pdf.font(face.font);
   const font = pdf._font;
   if (!font?.layoutCache || !font.subset?.glyphs)
     throw new Error('pdfkit keeps its fonts in another way than expected');
   font.layoutCache = face.layouts;
-  font.encode(USUAL);
+  if (usual) font.encode(USUAL);
   const { subset } = font;
   const encode = subset.encode.bind(subset);
   // Cutting a font down takes 5 ms; most reports use the same glyphs.

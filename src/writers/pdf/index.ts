@@ -3,7 +3,7 @@ import type { Report } from '../../model/report.ts';
 import { COLOUR, GREY } from '../palette.ts';
 import { blocksFlow } from './blocks.ts';
 import { type Attachment, attach, bytesOf, fillPage, openPdf, type Pdf } from './document.ts';
-import { openFace, type PdfFonts } from './face.ts';
+import type { PdfFonts } from './face.ts';
 import { copyfit } from './flow.ts';
 import { headingDepths } from './headings.ts';
 import { scaleOf } from './scale.ts';
@@ -16,6 +16,7 @@ import { clean } from './words.ts';
 
 export type { Attachment } from './document.ts';
 export type { PdfFonts } from './face.ts';
+export type { Script } from './scripts.ts';
 
 export interface PdfInfo {
   /** Version of this program, for the file's own description. */
@@ -50,8 +51,8 @@ export async function writePdf(report: Report, fonts: PdfFonts, info: PdfInfo): 
     scale,
     palette: info.grey ? GREY : COLOUR,
     faces: {
-      regular: openTypeface(pdf, openFace(fonts.regular)),
-      semibold: openTypeface(pdf, openFace(fonts.semibold)),
+      regular: openTypeface(pdf, fonts, 'regular', report.direction),
+      semibold: openTypeface(pdf, fonts, 'semibold', report.direction),
     },
     capacity,
     parent: root,
@@ -95,7 +96,7 @@ function addSheet(pdf: Pdf, sheet: Sheet) {
   pdf.addPage();
   const { page } = pdf;
   const treeKey = page.structParentTreeKey;
-  for (const face of sheet.typefaces) page.fonts[face.id] ??= face.font.ref();
+  for (const font of sheet.fonts) page.fonts[font.id] ??= font.ref();
   fillPage(page, sheet.finish());
   return { page: page.dictionary, treeKey, marks: sheet.marks };
 }

@@ -1,9 +1,14 @@
 import type { Palette } from '../palette.ts';
 import type { Flow, Strip } from './flow.ts';
+import { PLAIN } from './plainLayout.ts';
 import { baseline, type Scale, type Style } from './scale.ts';
+import { REORDERED, RIGHT_TO_LEFT, STEERING } from './scripts.ts';
 import type { Node } from './tree.ts';
 import type { Typeface } from './typeface.ts';
 import { wrap } from './wrap.ts';
+
+/** Text whose glyphs alone would be read aloud wrongly: replaced characters, and scripts that do not run in glyph order. */
+const SPOKEN = new RegExp(`\uFFFD|${RIGHT_TO_LEFT.source}|${REORDERED.source}`, 'u');
 
 /** What every block needs to be measured and drawn. */
 export interface Setting {
@@ -18,7 +23,7 @@ export interface Setting {
   depth(level: 1 | 2 | 3): number;
 }
 
-/** Text ready to draw, and the true text when a character had to be replaced. */
+/** Text ready to draw, and the true text when its glyphs do not tell it. */
 export interface SetText {
   lines: string[];
   style: Style;
@@ -30,7 +35,7 @@ export function setText(text: string, style: Style, width: number, { faces }: Se
   const face = faces[style.face];
   const readable = face.readable(text);
   const set: SetText = { lines: wrap(readable, face, style.size, width), style, face };
-  if (readable.includes('\uFFFD')) set.actual = text;
+  if (!PLAIN.test(readable) && SPOKEN.test(readable)) set.actual = text.replace(STEERING, '');
   return set;
 }
 

@@ -1,4 +1,6 @@
 import { Bytes, hundredths } from './bytes.ts';
+import type { DocumentFont } from './document.ts';
+import type { Run } from './mixed.ts';
 import type { Node } from './tree.ts';
 import type { Typeface } from './typeface.ts';
 
@@ -27,6 +29,9 @@ function rgb(colour: string): string {
   return text;
 }
 
+/** As hexadecimal digits, high byte first. */
+const utf16 = (text: string): string => Buffer.from(text, 'utf16le').swap16().toString('hex');
+
 /** A quarter circle as a cubic curve: the usual constant, 4/3 (sqrt 2 - 1). */
 const ARC = 0.5522847498;
 
@@ -36,7 +41,7 @@ const ARC = 0.5522847498;
  */
 export class Sheet {
   readonly marks: Node[] = [];
-  readonly typefaces = new Set<Typeface>();
+  readonly fonts = new Set<DocumentFont>();
   private readonly index: number;
   private readonly height: number;
   private readonly out = new Bytes();
@@ -103,12 +108,41 @@ export class Sheet {
   text(text: string, x: number, y: number, face: Typeface, size: number, colour: string): void {
     if (!text) return;
     this.fillWith(colour);
-    this.typefaces.add(face);
-    this.out.text(`BT /${face.id} `).whole(hundredths(size)).text('Tf 1 0 0 -1 ');
-    this.point(x, y);
-    this.out.text('Tm [');
+    const runs = face.runs(text);
+    if (runs) {
+      this.runs(runs, x, y, size);
+      return;
+    }
+    this.startText(face.font, x, y, size);
+    this.out.text('[');
     face.encode(text, this.out);
     this.out.text('] TJ ET\n');
+  }
+
+  private startText(font: DocumentFont, x: number, y: number, size: number): void {
+    this.fonts.add(font);
+    this.out.text(`BT /${font.id} `).whole(hundredths(size)).text('Tf 1 0 0 -1 ');
+    this.point(x, y);
+    this.out.text('Tm ');
+  }
+
+  /** Runs of several faces side by side; marks that stand higher or lower are lifted by the text rise. */
+  private runs(runs: readonly Run[], x: number, y: number, size: number): void {
+    let at = x;
+    for (const { font, parts, width, actual } of runs) {
+      if (actual) this.out.text(`/Span <</ActualText <FEFF${utf16(actual)}>>> BDC\n`);
+      this.startText(font, at, y, size);
+      let lifted = 0;
+      for (const { code, rise } of parts) {
+        if (rise !== lifted) this.out.whole(hundredths((rise * size) / 1000)).text('Ts ');
+        lifted = rise;
+        this.out.text(`[${code}] TJ `);
+      }
+      // The rise outlasts a text object.
+      this.out.text(lifted === 0 ? 'ET\n' : '0 Ts ET\n');
+      if (actual) this.out.text('EMC\n');
+      at += (width * size) / 1000;
+    }
   }
 
   private point(x: number, y: number): void {

@@ -7,7 +7,7 @@ export interface Node {
   /** Marked content: sheet and number on that sheet. */
   content: [sheet: number, mark: number][];
   alt?: string;
-  /** The true text, where characters had to be replaced in print. */
+  /** The true text, where the glyphs do not tell it. */
   actual?: string;
   scope?: 'Column' | 'Row';
   /** What a table shows, when its caption is not printed. */

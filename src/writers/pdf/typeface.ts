@@ -1,17 +1,21 @@
 import type { Bytes } from './bytes.ts';
 import { type DocumentFont, type Pdf, useFace } from './document.ts';
-import type { Face } from './face.ts';
+import { type Face, openFace, type PdfFonts } from './face.ts';
+import { type Holder, mixedRuns, type Run } from './mixed.ts';
+import { PLAIN } from './plainLayout.ts';
+import { type Script, scriptOf } from './scripts.ts';
 import { clean, drawable } from './words.ts';
 
-/** A face within one document: measures text and turns it into glyph codes. */
+/** A face within one document: measures text and turns it into glyph codes. Other faces help out where it lacks some. */
 export interface Typeface {
-  id: string;
   font: DocumentFont;
   /** Points. */
   width(text: string, size: number): number;
-  /** Writes the inside of a TJ array. */
+  /** Writes the inside of a TJ array; for text that `runs` gives null for. */
   encode(text: string, out: Bytes): void;
-  /** Cleaned text in characters the face has. */
+  /** A line of other than plain text, as it stands on paper from left to right. */
+  runs(line: string): Run[] | null;
+  /** Cleaned text in characters the faces have. */
   readable(text: string): string;
 }
 
@@ -25,11 +29,15 @@ function eachPiece(text: string, visit: (piece: string) => void): void {
   }
 }
 
-export function openTypeface(pdf: Pdf, face: Face): Typeface {
-  const font = useFace(pdf, face);
+/** `base` is the direction of paragraphs. */
+export function openTypeface(pdf: Pdf, fonts: PdfFonts, weight: 'regular' | 'semibold', base: 'ltr' | 'rtl'): Typeface {
+  const face = openFace(fonts[weight]);
+  const font = useFace(pdf, face, true);
   const usual = font.subset.glyphs.length;
   const { widths } = face;
   const codes = new Map<string, string>();
+  const holderOf = holders(pdf, fonts, weight, { font, has: (code) => face.font.hasGlyphForCodePoint(code) });
+  const lines = new Map<string, Run[]>();
 
   const pieceWidth = (piece: string): number => {
     let width = widths.get(piece);
@@ -49,21 +57,67 @@ export function openTypeface(pdf: Pdf, face: Face): Typeface {
     }
     return code;
   };
+  const runs = (line: string): Run[] | null => {
+    if (base === 'ltr' && PLAIN.test(line)) return null;
+    let known = lines.get(line);
+    if (!known) {
+      known = mixedRuns(line, base, holderOf);
+      lines.set(line, known);
+    }
+    return known;
+  };
 
   return {
-    id: font.id,
     font,
+    runs,
     width(text, size) {
       let sum = 0;
-      eachPiece(text, (piece) => {
-        sum += pieceWidth(piece);
-      });
+      const mixed = runs(text);
+      if (mixed) for (const run of mixed) sum += run.width;
+      else
+        eachPiece(text, (piece) => {
+          sum += pieceWidth(piece);
+        });
       return (sum * size) / 1000;
     },
     encode(text, out) {
       eachPiece(text, (piece) => out.text(pieceCode(piece)));
     },
-    readable: (text) => drawable(clean(text), face),
+    readable: (text) => drawable(clean(text), (code) => holderOf(code).has(code)),
+  };
+}
+
+/** The face for a character: the report's own, else that of the script, else a broad one, else the own one again. */
+function holders(pdf: Pdf, fonts: PdfFonts, weight: 'regular' | 'semibold', own: Holder): (code: number) => Holder {
+  const opened = new Map<Script, Holder | null>();
+  const open = (script: Script): Holder | null => {
+    let holder = opened.get(script);
+    if (holder === undefined) {
+      const bytes = fonts.more?.(script, weight === 'semibold');
+      holder = bytes ? helper(pdf, openFace(bytes)) : null;
+      opened.set(script, holder);
+    }
+    return holder;
+  };
+  return (code) => {
+    if (own.has(code)) return own;
+    for (const script of new Set([scriptOf(code), 'other'] as const)) {
+      const holder = open(script);
+      if (holder?.has(code)) return holder;
+    }
+    return own;
+  };
+}
+
+/** Put into the document when it first draws something, so that asking what a face has leaves no trace. */
+function helper(pdf: Pdf, face: Face): Holder {
+  let font: DocumentFont | undefined;
+  return {
+    has: (code) => face.font.hasGlyphForCodePoint(code),
+    get font() {
+      font ??= useFace(pdf, face, false);
+      return font;
+    },
   };
 }
 
