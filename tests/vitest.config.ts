@@ -2,7 +2,9 @@ import { defineConfig } from 'vitest/config';
 
 /** Nothing may notice in which time zone the machine stands, so the suite runs under each of these. */
 const zones = { utc: 'UTC', auckland: 'Pacific/Auckland' };
-const testTimeout = 30_000;
+/** These start processes of their own, and set the zones of those. */
+const once = ['tests/cli/**', 'tests/browser/**'];
+const testTimeout = 60_000;
 
 export default defineConfig({
   root: new URL('..', import.meta.url).pathname,
@@ -10,14 +12,13 @@ export default defineConfig({
     projects: [
       ...Object.entries(zones).map(([name, TZ]) => ({
         extends: true as const,
-        test: { name, env: { TZ }, include: ['tests/**/*.test.ts'], exclude: ['tests/cli/**'], testTimeout },
+        test: { name, env: { TZ }, include: ['tests/**/*.test.ts'], exclude: [...once], testTimeout },
       })),
-      // The built command, started as people start it; it sets the zones of its own processes.
       {
         extends: true as const,
         test: {
           name: 'command',
-          include: ['tests/cli/**/*.test.ts'],
+          include: once.map((folder) => `${folder}/*.test.ts`),
           globalSetup: 'tests/support/freshBuild.ts',
           testTimeout,
         },
