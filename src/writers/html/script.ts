@@ -1,6 +1,6 @@
 /**
  * The page's one script, as it stands in the file; its hash stands in the page's policy. Nothing to read depends on it:
- * it lets the days be read hour by hour and be hidden, and takes scroll areas that fit out of the tab order. It takes
+ * it lets the days be read hour by hour and be hidden, lets tables that say so be sorted, and takes scroll areas that fit out of the tab order. It takes
  * all its words from the page, keeps nothing and sends nothing.
  */
 export const SCRIPT = `'use strict';
@@ -60,7 +60,8 @@ export const SCRIPT = `'use strict';
       for (const box of boxes) document.getElementById(box.dataset.day).hidden = !box.checked;
       const count = boxes.filter((box) => box.checked).length;
       const every = count === boxes.length;
-      shown.textContent = every ? shown.dataset.all : shown.dataset.some.replace('#', String(count));
+      const text = every ? shown.dataset.all : shown.dataset.some.replace('#', String(count));
+      if (shown.textContent !== text) shown.textContent = text;
       chooser.classList.toggle('part', !every);
     };
     for (const box of boxes) box.addEventListener('change', apply);
@@ -72,6 +73,32 @@ export const SCRIPT = `'use strict';
     }
     chooser.hidden = false;
     apply();
+  }
+
+  for (const table of all('table.sortable')) {
+    const heads = all('thead th', table);
+    heads.forEach((head, column) => {
+      const button = document.createElement('button');
+      button.type = 'button';
+      button.className = 'sort';
+      button.textContent = head.textContent;
+      head.replaceChildren(button);
+      button.addEventListener('click', () => {
+        const down = head.getAttribute('aria-sort') === 'ascending';
+        for (const one of heads) one.removeAttribute('aria-sort');
+        head.setAttribute('aria-sort', down ? 'descending' : 'ascending');
+        const key = (row) => row.cells[column].dataset.key ?? '';
+        const rows = all('tbody tr', table);
+        const numbers = rows.every((row) => key(row) === '' || !Number.isNaN(Number(key(row))));
+        rows.sort((a, b) => {
+          const [x, y] = [key(a), key(b)];
+          if (x === '' || y === '') return (x === '' ? 1 : 0) - (y === '' ? 1 : 0);
+          const order = numbers ? Number(x) - Number(y) : x.localeCompare(y, undefined, { numeric: true });
+          return down ? -order : order;
+        });
+        table.tBodies[0].append(...rows);
+      });
+    });
   }
 
   const fit = () => {

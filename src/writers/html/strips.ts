@@ -102,11 +102,15 @@ function chooser(days: readonly DayBlock[], ids: readonly string[], { say }: Set
         el('button', { type: 'button', 'data-set': 'none' }, say('web.days.none')),
       ),
     ),
-    el('p', {
-      class: 'shown',
-      role: 'status',
-      'data-some': say('web.days.some', { shown: { q: 'word', value: '#' }, all }),
-      'data-all': say('web.days.every', { all }),
-    }),
+    el(
+      'p',
+      {
+        class: 'shown',
+        role: 'status',
+        'data-some': say('web.days.some', { shown: { q: 'word', value: '#' }, all }),
+        'data-all': say('web.days.every', { all }),
+      },
+      say('web.days.every', { all }),
+    ),
   );
 }

@@ -7,25 +7,29 @@ import { swatch } from './swatch.ts';
 type Table = Extract<Block, { kind: 'table' }>;
 
 export function table(block: Table, setting: Setting): Html[] {
-  const { columns, rows, caption, captionShown, dense } = block;
+  const { columns, rows, caption, captionShown, dense, keys } = block;
   const end = (i: number): string | undefined => (columns[i]?.align === 'end' ? 'end' : undefined);
   const whole = el(
     'table',
-    { class: looks(dense && 'dense', wide(columns) && 'wide', rows.length <= SHORT && 'short') },
+    { class: looks(dense && 'dense', wide(columns) && 'wide', rows.length <= SHORT && 'short', keys && 'sortable') },
     el('caption', { class: captionShown ? undefined : 'unseen' }, caption),
     el('colgroup', {}, ...columns.map(({ width }) => el('col', { class: setting.shares('column', [width]) }))),
     el('thead', {}, el('tr', {}, ...columns.map(({ title }, i) => el('th', { scope: 'col', class: end(i) }, title)))),
     el(
       'tbody',
       {},
-      ...rows.map((row) =>
+      ...rows.map((row, r) =>
         el(
           'tr',
           {},
           ...row.map((cell, i) =>
             el(
               isName(cell.text, i) ? 'th' : 'td',
-              { scope: isName(cell.text, i) ? 'row' : undefined, class: looks(end(i), cell.muted && 'muted') },
+              {
+                scope: isName(cell.text, i) ? 'row' : undefined,
+                class: looks(end(i), cell.muted && 'muted'),
+                'data-key': keys?.[r]?.[i],
+              },
               ...inside(cell, setting),
             ),
           ),
