@@ -52,8 +52,13 @@ export function messageParams(text: string, locale: string): Set<string> {
 const resolved = once((locale: string) => new Intl.Locale(locale));
 IntlMessageFormat.resolveLocale = (locales) => resolved(typeof locales === 'string' ? locales : locales[0]!);
 
+/** A space between a number, or what stands for one, and the sign of its unit. */
+const BEFORE_UNIT = /(?<=[\d}]) (?=(?:%|mg\/dL|mmol\/L|min|h|g|IU|\{unit\})(?![\p{L}\d]))/gu;
+
 function compile(text: string, locale: string, formatters: object = {}): Compiled {
-  const format = new IntlMessageFormat(text, locale, undefined, { ignoreTag: true, ...formatters });
+  // A line never ends between a number and its unit.
+  const bound = text.replace(BEFORE_UNIT, '\u00a0');
+  const format = new IntlMessageFormat(bound, locale, undefined, { ignoreTag: true, ...formatters });
   const params = new Set<string>();
   renamePlain(format.getAst(), params);
   return { format, params };
