@@ -93,6 +93,8 @@ function roleOf(has: Set<Concept>, words: string[], unit?: string): Role {
   if (has.has('carbohydrate')) return 'carbohydrate';
   if (has.has('fingerstick') && (has.has('glucose') || has.has('value') || !has.has('note'))) return 'fingerstick';
   if (has.has('insulin')) {
+    // "Active insulin" is a calculation, not a dose.
+    if (has.has('active')) return 'ignore';
     return has.has('kind') || has.has('name') || has.has('note') ? 'insulin-name' : 'insulin';
   }
   if (has.has('alarm')) return 'alarm';

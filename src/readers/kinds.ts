@@ -34,7 +34,14 @@ function meaning(text: string): RowKind | '' {
   return '';
 }
 
+const resting = new Map<string, boolean>();
+
 /** Words for sitting still and sleeping, which fill activity columns without being exercise. */
 export function isRest(text: string): boolean {
-  return conceptsOf(tokens(text)).has('rest');
+  let rest = resting.get(text);
+  if (rest === undefined) {
+    rest = text.length <= 60 && conceptsOf(tokens(text)).has('rest');
+    if (resting.size < 2000) resting.set(text, rest);
+  }
+  return rest;
 }

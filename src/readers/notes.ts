@@ -4,6 +4,7 @@ import { readAmount, readMinutes } from './amounts.ts';
 import type { Column } from './header.ts';
 import { isRest } from './kinds.ts';
 import { cellText, locate, type Records } from './records.ts';
+import { isMealRelation, isNo } from './vocabulary.ts';
 
 /** Facts of one row beside its glucose. `rest`: it tells of sitting still, which is no exercise. */
 export interface RowNotes {
@@ -28,6 +29,9 @@ const NOTE_ROLES: Role[] = [
   'sensor-event',
 ];
 
+/** Columns that many programs fill with "no" where nothing happened. */
+const FLAG_ROLES: Role[] = ['food', 'meal', 'exercise', 'medication', 'alarm', 'calibration', 'sensor-event', 'note'];
+
 /** The one unit these amounts may have; any other is kept as words, never as a dose. */
 const UNITS: Partial<Record<Role, string>> = { insulin: 'IU', carbohydrate: 'g' };
 
@@ -48,7 +52,11 @@ export function notesOfRow(
   const bare = new Set<Role>();
   const span = { from: 0, to: 0 };
   let rest = false;
-  const filled = columns.filter((column) => locate(records, row, column.index, span));
+  const filled = columns.filter(
+    (column) =>
+      locate(records, row, column.index, span) &&
+      !(FLAG_ROLES.includes(column.role) && isNo(cellText(records, row, column.index))),
+  );
   if (filled.length === 0) return { notes, rest, bare };
   const text = (column: Column) => cellText(records, row, column.index);
   const first = (role: Role) => filled.find((column) => column.role === role);
@@ -79,7 +87,8 @@ export function notesOfRow(
     const label = food ? text(food) : meal ? text(meal) : '';
     const words = [amount.text, food && meal ? text(meal) : ''].filter(Boolean).join('; ');
     // A zero in a column that every row fills is a filler, not a meal.
-    if (amount.amount !== 0 || label !== '') {
+    if (!carbs && isMealRelation(label)) push('text', { text: label });
+    else if (amount.amount !== 0 || label !== '') {
       push('meal', { ...amount, ...(label ? { label } : {}), ...(words ? { text: words } : {}) });
     }
   }

@@ -69,7 +69,24 @@ function resolveValue(columns: Column[], kinds: Column | undefined): Column[] {
 function resolveDose(columns: Column[]): Column[] {
   const has = (...roles: Role[]) => columns.some((column) => roles.includes(column.role));
   if (!has('insulin-name') || has('insulin', 'medication')) return columns;
-  return columns.map((column) => (column.role === 'medication-dose' ? { ...column, role: 'insulin' } : column));
+  return columns.map((column) => {
+    if (column.role === 'medication-dose') return { ...column, role: 'insulin' };
+    // A column headed "Units" beside the name of an insulin holds its dose.
+    if (column.role === 'unit' && !has('glucose', 'sensor', 'value', 'fingerstick'))
+      return { ...column, role: 'insulin', unit: 'IU' };
+    return column;
+  });
+}
+
+/** Beside a column of glucose, one called just "sensor" says which sensor it was. */
+function resolveSensor(columns: Column[]): Column[] {
+  const others = columns.some(
+    (column) => ['glucose', 'sensor'].includes(column.role) && !/^sensor$/i.test(column.name),
+  );
+  if (!others) return columns;
+  return columns.map((column) =>
+    /^sensor$/i.test(column.name) && !column.given ? { ...column, role: 'ignore' } : column,
+  );
 }
 
 /** Of several columns of minutes, the time truly active says more than the length of the slot. */
@@ -108,7 +125,7 @@ function resolvePersons(records: Records, table: Table, columns: Column[]): Colu
 
 /** Every column with the meaning it takes from the columns beside it. */
 export function resolveColumns(records: Records, table: Table, kinds: Column | undefined): Column[] {
-  const columns = resolvePersons(records, table, table.columns);
+  const columns = resolveSensor(resolvePersons(records, table, table.columns));
   const settled = resolveMinutes(resolveDose(resolveKinds(resolveValue(columns, kinds), kinds)));
   return settled.map((column) => (column === kinds ? { ...column, role: 'kind' } : column));
 }

@@ -21,6 +21,7 @@ const CONTENT: Role[] = [
   'calibration',
   'value',
   'insulin',
+  'insulin-name',
   'carbohydrate',
   'food',
   'meal',

@@ -90,7 +90,7 @@ const WORDS: Record<Concept, string> = {
   start: 'start begin beginning onset debut inicio inizio alku',
   end: 'end stop finish ende fin fine slut loppu koniec',
   other:
-    'trend arrow rate average mean avg median minimum maximum max target goal limit threshold ketone* keton* hba1c a1c gmi quality status serial device model version firmware index number nr no count row fat fats fett gras protein* prot fibre fiber calorie* kcal energy weight gewicht pulse heart steps step distance temperature created modified updated upload uploaded sync synced export exported birth birthday dob gender age delta sd battery ratio factor sensitivity remaining iob cob predicted forecast raw met sum total percent mittelwert durchschnitt moyenne media promedio',
+    'trend arrow rate average mean avg median minimum maximum max target goal limit threshold ketone* keton* hba1c a1c gmi quality status serial device model version firmware index number nr no count row fat fats fett gras protein* prot fibre fiber calorie* kcal energy weight gewicht pulse heart steps step distance temperature created modified updated upload uploaded sync synced export exported birth birthday dob gender age delta sd battery ratio factor sensitivity remaining board iob cob predicted forecast raw met sum total percent mittelwert durchschnitt moyenne media promedio',
   rest: 'sedentary resting still rest inactive sleep sleeping sitting idle',
 };
 
@@ -146,4 +146,18 @@ export function limitWord(text: string): -1 | 0 | 1 {
   if (/\d/.test(text)) return 0;
   const word = plain(text).replace(/[^a-z]/g, '');
   return LOW.has(word) ? -1 : HIGH.has(word) ? 1 : 0;
+}
+
+const NO = new Set('no none false 0 n nein non nej ei nie nee nao off nada aucun kein ingen'.split(' '));
+
+/** A cell that says "nothing here": no, none, false, 0. */
+export function isNo(text: string): boolean {
+  return text.length < 8 && (NO.has(plain(text).trim()) || /^[-–—./]*$/.test(text));
+}
+
+/** "Before lunch", "fasting": how a value relates to a meal, which is not yet a meal. */
+export function isMealRelation(text: string): boolean {
+  return /^(?:before|after|pre|post|fasting|vor|nach|nuchtern|avant|apres|antes|despues|depois|prima|dopo|voor|fore|efter|ennen|jalkeen|przed|po)(?![a-z])/.test(
+    plain(text).trim(),
+  );
 }

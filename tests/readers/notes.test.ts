@@ -31,6 +31,8 @@ describe('notes in columns of their own', () => {
     ['calibration', `Time;Calibration (mg/dL)\n${at};110`, ['calibration 110 mg/dL']],
     ['alarm', `Time;Alarm\n${at};low soon`, ['alarm [low soon]']],
     ['sensor change', `Time;Sensor change\n${at};new one`, ['sensor "new one"']],
+    ['how a value relates to a meal', `Time;Meal\n${at};before lunch`, ['text "before lunch"']],
+    ['units beside a kind of insulin', `Time;Insulin type;Units\n${at};rapid;6`, ['insulin 6 IU [rapid]']],
     ['words', `Time;Note\n${at};felt fine`, ['text "felt fine"']],
   ])('%s', (_, text, notes) => {
     const told = tell(text);
@@ -47,6 +49,20 @@ describe('notes in columns of their own', () => {
 
   it('takes zeros that fill a column for fillers', () => {
     const told = tell(`Time;Glucose (mg/dL);Carbs (g);Insulin (IU)\n${at};102;0;0`);
+    expect(told.notes).toEqual([]);
+  });
+
+  it.each([
+    'Insulin on board (U);1.2',
+    'Active insulin (U);1.2',
+    'Calibration;no',
+    'Exercise;none',
+    'Basal rate (U/h);0.8',
+    'Sensor;S-12',
+  ])('takes nothing from %s', (column) => {
+    const [name, cell] = column.split(';');
+    const told = tell(`Time;Glucose (mg/dL);${name}\n${at};102;${cell}`);
+    expect(told.readings).toEqual([`${at} 102 mg/dL`]);
     expect(told.notes).toEqual([]);
   });
 
