@@ -1,10 +1,13 @@
 import { createHash } from 'node:crypto';
 import { type Found, lookAll, type Topic, topics } from './findings/index.ts';
+import { type Indices, indicesOf } from './indices/index.ts';
+import { besideOf } from './measures/earlier.ts';
 import { measure } from './measures/index.ts';
 import type { Choice, Input, Issue, Ledger, ReadSettings } from './model/input.ts';
 import type { Measures } from './model/measures.ts';
 import type { Settings } from './model/settings.ts';
 import type { TargetSet } from './model/targets.ts';
+import type { Beside } from './model/thenAndNow.ts';
 import type { Timeline } from './model/timeline.ts';
 import { readInputs } from './readers/index.ts';
 import { targetSets } from './targets/index.ts';
@@ -43,6 +46,8 @@ export interface Analysis {
   targets: TargetSet;
   timeline: Timeline;
   measures: Measures;
+  /** Only when asked for. */
+  indices?: Indices;
   /** Every finding in order of print, also those that are absent or could not be told. */
   found: Found[];
   /** What to talk about, the first foremost. */
@@ -63,7 +68,7 @@ export interface Refusal {
 export function intake(
   inputs: readonly Input[],
   settings: Settings,
-): Refusal | (Omit<Refusal, 'ok'> & { ok: true; timeline: Timeline }) {
+): Refusal | (Omit<Refusal, 'ok'> & { ok: true; timeline: Timeline; beside: Beside | null }) {
   const files = readInputs([...inputs], readSettings(settings));
   const { timeline, issues: placed, ledgers, total, readingsOutside, notesOutside } = buildTimeline(files, settings);
   // What is said of a file as a whole needs its name too.
@@ -88,7 +93,7 @@ export function intake(
     issues,
   };
   if (timeline === null || issues.some((issue) => issue.level === 'refusal')) return { ok: false, ...told };
-  return { ok: true, ...told, timeline };
+  return { ok: true, ...told, timeline, beside: besideOf(files, settings, timeline, targetSets[settings.targets]) };
 }
 
 /**
@@ -96,10 +101,14 @@ export function intake(
  * Never throws for what is in the files; what cannot be read safely is refused with its reasons.
  */
 export function analyse(inputs: readonly Input[], settings: Settings, version: string): Analysis | Refusal {
-  const taken = intake(inputs, settings);
-  if (!taken.ok) return taken;
+  const read = intake(inputs, settings);
+  if (!read.ok) return read;
+  const { beside, ...taken } = read;
   const targets = targetSets[settings.targets];
-  const measures = measure(taken.timeline, targets);
+  const measures = measure(taken.timeline, targets, settings.logWords, {
+    beside,
+    medicines: settings.medicines ?? [],
+  });
   const found = lookAll(measures, targets);
   return {
     ...taken,
@@ -109,6 +118,7 @@ export function analyse(inputs: readonly Input[], settings: Settings, version: s
     settings,
     targets,
     measures,
+    ...(settings.moreIndices ? { indices: indicesOf(taken.timeline, targets) } : {}),
     found,
     topics: topics(found),
   };

@@ -9,6 +9,7 @@ const FLOORS = [
   ['readers'],
   ['timeline'],
   ['targets'],
+  ['comparing'],
   ['occasions'],
   ['measures', 'indices'],
   ['findings'],

@@ -5,14 +5,27 @@ import { bestWindow } from './bestWindow.ts';
 import { briefLows } from './briefLows.ts';
 import { cvOverLimit } from './cvOverLimit.ts';
 import { dawnRise } from './dawnRise.ts';
+import { exerciseKinds } from './exerciseKinds.ts';
+import { extraCarbsFirst } from './extraCarbsFirst.ts';
+import { fewNotes } from './fewNotes.ts';
 import { type Finding, type Found, untold } from './finding.ts';
+import { foodLongerHigh } from './foodLongerHigh.ts';
+import { foodShorterHigh } from './foodShorterHigh.ts';
+import { highAfterMeals } from './highAfterMeals.ts';
 import { highAfterWindow } from './highAfterWindow.ts';
+import { insulinAfterMeal } from './insulinAfterMeal.ts';
+import { largerMeals } from './largerMeals.ts';
+import { lateNotes } from './lateNotes.ts';
 import { longLows } from './longLows.ts';
 import { longVeryHigh } from './longVeryHigh.ts';
+import { lowAfterExercise } from './lowAfterExercise.ts';
+import { lowAfterInsulinOnly } from './lowAfterInsulinOnly.ts';
+import { lowAfterMeal } from './lowAfterMeal.ts';
 import { lowsAtNight } from './lowsAtNight.ts';
 import { lowsAveragesHide } from './lowsAveragesHide.ts';
 import { lowsClustered } from './lowsClustered.ts';
 import { lowsSeen } from './lowsSeen.ts';
+import { nightLowAfterExercise } from './nightLowAfterExercise.ts';
 import { nightsWithoutData } from './nightsWithoutData.ts';
 import { noLowsSeen } from './noLowsSeen.ts';
 import { notEnoughData } from './notEnoughData.ts';
@@ -21,8 +34,11 @@ import { reboundAfterLows } from './reboundAfterLows.ts';
 import { timeInRange } from './timeInRange.ts';
 import { timeLowOverGoal } from './timeLowOverGoal.ts';
 import { veryLow } from './veryLow.ts';
+import { weekendMeals } from './weekendMeals.ts';
 import { wideSpread } from './wideSpread.ts';
 
+export { AROUND_NOTES, besideTopic } from './around.ts';
+export { type NoteWish, notesWorthWriting } from './coach.ts';
 export type { Example, Finding, Found } from './finding.ts';
 export { type Topic, topics } from './topic.ts';
 
@@ -49,6 +65,20 @@ export const findings: readonly Finding[] = [
   wideSpread,
   cvOverLimit,
   readingsAtLimits,
+  extraCarbsFirst,
+  nightLowAfterExercise,
+  lowAfterExercise,
+  exerciseKinds,
+  lowAfterMeal,
+  lowAfterInsulinOnly,
+  foodLongerHigh,
+  foodShorterHigh,
+  largerMeals,
+  insulinAfterMeal,
+  weekendMeals,
+  highAfterMeals,
+  fewNotes,
+  lateNotes,
 ];
 
 /** What every finding saw, in the order of print. Never throws: a finding that does is told as failed. */

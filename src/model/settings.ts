@@ -1,8 +1,21 @@
-import type { GlucoseUnit } from './glucose.ts';
+import type { GlucoseUnit, LocalDate } from './glucose.ts';
+import type { LogWords } from './logbook.ts';
 import type { TargetSet } from './targets.ts';
+import type { PeriodSums } from './thenAndNow.ts';
+import type { Medicine } from './trust.ts';
 
 /** Which calendar days to look at. */
 export type PeriodChoice = { days: number } | { from?: string; to?: string };
+
+/**
+ * What to compare the period with: as many days just before it, other days of the same data, an earlier visit, or its
+ * own days before a change that somebody marked.
+ */
+export type CompareChoice =
+  | { with: 'previous' }
+  | { with: 'dates'; from: LocalDate; to: LocalDate }
+  | { with: 'snapshot'; then: PeriodSums }
+  | { with: 'change'; date: LocalDate; text: string };
 
 /** Everything besides the inputs that an analysis depends on. */
 export interface Settings {
@@ -14,6 +27,15 @@ export interface Settings {
   /** Default: the last 14 days that hold data. */
   period?: PeriodChoice;
   layout?: unknown;
+  /** Words people use in logbooks; absent: names are compared as they stand. */
+  logWords?: LogWords;
+  compare?: CompareChoice;
+  /** Medicines to look for in the notes; absent: none are looked for. */
+  medicines?: Medicine[];
+  /** A1C from a laboratory, as it was typed in. */
+  a1c?: { value: number; unit: '%' | 'mmol/mol' };
+  /** Whether the further indices are worked out. */
+  moreIndices?: boolean;
   /** Date of printing, YYYY-MM-DD, an argument so that the same input gives the same bytes. */
   today: string;
   /** Identity line. Never guessed from the files. */

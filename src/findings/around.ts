@@ -1,0 +1,66 @@
+import type { Found } from './finding.ts';
+import type { Topic } from './topic.ts';
+
+/** Findings of notes lined up with glucose, in the order of print; they stand on a page of their own. */
+export const AROUND_NOTES = [
+  'extra-carbs-first',
+  'night-low-after-exercise',
+  'low-after-exercise',
+  'exercise-kinds',
+  'low-after-meal',
+  'low-after-insulin-only',
+  'food-longer-high',
+  'food-shorter-high',
+  'larger-meals',
+  'insulin-after-meal',
+  'weekend-meals',
+  'high-after-meals',
+  'few-notes',
+  'late-notes',
+] as const;
+
+type Around = (typeof AROUND_NOTES)[number];
+
+const LOWS: readonly Around[] = [
+  'extra-carbs-first',
+  'night-low-after-exercise',
+  'low-after-exercise',
+  'low-after-meal',
+  'low-after-insulin-only',
+];
+const HIGHS: readonly Around[] = [
+  'food-longer-high',
+  'larger-meals',
+  'insulin-after-meal',
+  'weekend-meals',
+  'food-shorter-high',
+];
+const NIGHTS: readonly Around[] = ['extra-carbs-first', 'night-low-after-exercise'];
+
+/** Which of them may stand beside a topic. A topic of the night takes only what tells of nights. */
+const FITTING: Readonly<Record<string, readonly Around[]>> = {
+  'very-low': LOWS,
+  'long-lows': LOWS,
+  'lows-at-night': NIGHTS,
+  'lows-clustered': LOWS,
+  'lows-seen': LOWS,
+  'time-low-over-goal': LOWS,
+  'lows-averages-hide': LOWS,
+  'long-very-high': HIGHS,
+  'high-after-window': HIGHS,
+  'time-in-range': HIGHS,
+  'wide-spread': HIGHS,
+  'cv-over-limit': HIGHS,
+  'best-window': ['food-shorter-high'],
+  'best-days': ['food-shorter-high'],
+};
+
+/** The one finding about notes that fits what the visit is about, or null: the patient paper has room for no more. */
+export function besideTopic(found: readonly Found[], topics: readonly Topic[]): Around | null {
+  const holding = (id: string) => found.some((one) => one.id === id && one.look.case === 'holds');
+  for (const { id } of topics) {
+    const fits = FITTING[id]?.find(holding);
+    if (fits !== undefined) return fits;
+  }
+  return null;
+}

@@ -1,0 +1,35 @@
+import { absent, type Finding, holds, untold } from './finding.ts';
+import { counts, ofKind, seenOn } from './hint.ts';
+import { comparisonsLike } from './occasionExamples.ts';
+import { rise, word } from './quantities.ts';
+
+/** The two kinds of exercise noted most, by how far glucose fell from the start to two hours after the end. */
+export const exerciseKinds: Finding = {
+  id: 'exercise-kinds',
+  source: 'ours',
+  look({ comparisons }) {
+    const found = ofKind(comparisons, 'exercise-kind');
+    if ('why' in found) return untold(found.why);
+    const one = found.list.find(({ verdict }) => verdict === 'hint');
+    if (one?.a.median == null || one.b.median == null) return absent;
+    return holds(
+      {
+        ...counts(one),
+        first: word(one.a.name),
+        second: word(one.b.name),
+        aFall: rise(Math.max(0, one.a.median)),
+        bFall: rise(Math.max(0, one.b.median)),
+      },
+      [...seenOn(one.a), ...seenOn(one.b)].map(({ date }) => ({ date })),
+    );
+  },
+  examples: [
+    ['a hint', { comparisons: comparisonsLike({ id: 'exercise-kind', verdict: 'hint', difference: 40 }) }, 'holds'],
+    [
+      'not told apart from chance',
+      { comparisons: comparisonsLike({ id: 'exercise-kind', verdict: 'not-told-apart', difference: 40 }) },
+      'absent',
+    ],
+    ['one kind only', { comparisons: { ok: true, value: [], n: 0, of: 'pairs' } }, 'untold'],
+  ],
+};

@@ -1,0 +1,51 @@
+import type { Slot } from '../model/logbook.ts';
+import type { Meal } from '../model/occasions.ts';
+import { median } from '../stats/quantile.ts';
+import { absent, type Finding, holds, untold } from './finding.ts';
+import { mealsLike } from './occasionExamples.ts';
+import { isPattern, PATTERN_DAYS } from './pattern.ts';
+import { count, glucose, limit, minutes, word } from './quantities.ts';
+
+const LONG = 60;
+
+/** The part of the day whose noted meals were most often followed by more than an hour above range. */
+export const highAfterMeals: Finding = {
+  id: 'high-after-meals',
+  source: 'Peak 1 to 2 hours after the start of a meal: ADA Standards of Care, section 6; how often: ours',
+  look({ meals }) {
+    if (!meals.ok) return untold(meals.why);
+    const slots = new Map<Slot, Meal[]>();
+    for (const meal of meals.value) {
+      if (meal.unusable.length === 0 && meal.course) slots.set(meal.slot, [...(slots.get(meal.slot) ?? []), meal]);
+    }
+    const seen = [...slots].filter(([, list]) => list.length >= PATTERN_DAYS);
+    if (seen.length === 0) return untold('too-few-occasions');
+    const counted = seen.map(([slot, list]) => ({ slot, list, high: list.filter(isLong) }));
+    const most = counted.reduce((a, b) => (b.high.length / b.list.length > a.high.length / a.list.length ? b : a));
+    if (!isPattern(most.high.length, most.list.length)) return absent;
+    const of = (value: (meal: Meal) => number) => median(most.list.map(value));
+    return holds(
+      {
+        slot: word(most.slot),
+        count: count(most.high.length),
+        of: count(most.list.length),
+        length: minutes(LONG),
+        limit: limit('high'),
+        peak: glucose(of(({ course }) => course!.peak) as never),
+        toPeak: minutes(of(({ course }) => course!.minutesToPeak)),
+      },
+      most.high.map(({ date, minute }) => ({ date, fromMinute: minute, toMinute: Math.min(1440, minute + 180) })),
+    );
+  },
+  examples: [
+    ['3 of 9 meals, 61 minutes', { meals: mealsLike(...lasting(61, 61, 61), ...lasting(0, 0, 0, 0, 0, 0)) }, 'holds'],
+    ['one of them 60', { meals: mealsLike(...lasting(61, 61, 60), ...lasting(0, 0, 0, 0, 0, 0)) }, 'absent'],
+    ['6 meals', { meals: mealsLike(...lasting(90, 90, 90, 90, 90, 90)) }, 'untold'],
+  ],
+};
+
+const isLong = ({ course }: Meal): boolean => (course?.highMinutes ?? 0) > LONG;
+
+function lasting(...minutesHigh: number[]) {
+  return minutesHigh.map((highMinutes) => ({ highMinutes }));
+}

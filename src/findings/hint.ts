@@ -1,0 +1,40 @@
+import type { Evidence } from '../model/look.ts';
+import type { Measured } from '../model/measured.ts';
+import type { Comparison, ComparisonId, Side } from '../model/occasions.ts';
+import type { Params } from '../model/quantity.ts';
+import { count, word } from './quantities.ts';
+
+/** The comparisons of one kind; `why` when none could be made at all. */
+export function ofKind(
+  comparisons: Measured<Comparison[]>,
+  id: ComparisonId,
+): { list: Comparison[] } | { why: 'too-few-occasions' | (Measured<never> & { ok: false })['why'] } {
+  if (!comparisons.ok) return { why: comparisons.why };
+  const list = comparisons.value.filter((one) => one.id === id);
+  if (list.every(({ verdict }) => verdict === 'too-few')) return { why: 'too-few-occasions' };
+  return { list };
+}
+
+/** The hint with the largest difference to one side, or undefined. */
+export function strongest(list: readonly Comparison[], sign: 1 | -1): Comparison | undefined {
+  const size = ({ difference }: Comparison) => sign * (difference?.value ?? 0);
+  return list
+    .filter((one) => one.verdict === 'hint' && size(one) > 0)
+    .reduce<Comparison | undefined>((best, one) => (best && size(best) >= size(one) ? best : one), undefined);
+}
+
+/** Which part of the day a meal comparison looks at; `any` where it is none of them. */
+export const partOfDay = ({ slot }: Comparison): Params => ({ slot: word(slot ?? 'any') });
+
+/** How many occasions each side has, and after how many of them a low was seen. */
+export const counts = ({ a, b }: Comparison): Params => ({
+  a: count(a.n),
+  b: count(b.n),
+  aLow: count(a.lows),
+  aOf: count(a.lowsOf),
+  bLow: count(b.lows),
+  bOf: count(b.lowsOf),
+});
+
+export const seenOn = ({ occasions }: Side): Evidence[] =>
+  occasions.map(({ date, minute }) => ({ date, fromMinute: minute, toMinute: Math.min(1440, minute + 180) }));

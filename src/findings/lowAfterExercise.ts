@@ -1,0 +1,31 @@
+import { absent, type Finding, holds, untold } from './finding.ts';
+import { sessionsLike } from './occasionExamples.ts';
+import { count, glucose, limit } from './quantities.ts';
+
+/** Readings below the low limit while exercise lasted or within two hours after it. Once is enough to be told. */
+export const lowAfterExercise: Finding = {
+  id: 'low-after-exercise',
+  source: 'Colberg 2016, Diabetes Care 39:2065-2079 (lows during and after exercise); how far to look: ours',
+  look({ exercise }) {
+    if (!exercise.ok) return untold(exercise.why);
+    const told = exercise.value.filter(({ lowSoon }) => lowSoon !== null);
+    if (told.length === 0) return untold('too-few-occasions');
+    const low = told.filter(({ lowSoon }) => lowSoon === true);
+    const lowest = low.reduce<number>((least, { lowestSoon }) => Math.min(least, lowestSoon ?? least), 1e9);
+    if (low.length === 0) return absent;
+    return holds(
+      { limit: limit('low'), count: count(low.length), of: count(told.length), lowest: glucose(lowest as never) },
+      low.map(({ date, minute, minutes }) => ({
+        date,
+        fromMinute: minute,
+        toMinute: Math.min(1440, minute + (minutes ?? 30) + 120),
+      })),
+    );
+  },
+  examples: [
+    ['1 of 3 sessions', { exercise: sessionsLike({ lowSoon: true }, {}, {}) }, 'holds'],
+    ['none of 3', { exercise: sessionsLike({}, {}, {}) }, 'absent'],
+    ['too few readings around all of them', { exercise: sessionsLike({ lowSoon: null }) }, 'untold'],
+    ['none noted', { exercise: sessionsLike() }, 'untold'],
+  ],
+};

@@ -1,0 +1,38 @@
+import type { Look } from '../model/look.ts';
+import type { Measures } from '../model/measures.ts';
+import type { Comparison, ComparisonId } from '../model/occasions.ts';
+import { absent, type Example, holds, untold } from './finding.ts';
+import { counts, ofKind, partOfDay, seenOn, strongest } from './hint.ts';
+import { comparisonsLike } from './occasionExamples.ts';
+import { limit, minutes, word } from './quantities.ts';
+
+/** Minutes above range after meals of two kinds, when the guarded comparison lets it stand as a hint. */
+export function mealHint({ comparisons }: Measures, id: ComparisonId, sign?: 1 | -1): Look {
+  const found = ofKind(comparisons, id);
+  if ('why' in found) return untold(found.why);
+  const one = sign ? strongest(found.list, sign) : (strongest(found.list, 1) ?? strongest(found.list, -1));
+  if (!one) return absent;
+  const longer = (one.difference?.value ?? 0) > 0 ? 'first' : 'second';
+  return holds({ ...sides(one), ...counts(one), ...partOfDay(one), longer: word(longer) }, seenOn(one.a));
+}
+
+const sides = ({ a, b }: Comparison) => ({
+  food: word(a.name),
+  limit: limit('high'),
+  aMinutes: minutes(a.median ?? 0),
+  bMinutes: minutes(b.median ?? 0),
+});
+
+/** Examples shared by all of them: a hint, the same numbers not told apart, a hint the other way, too few. */
+export function mealHintExamples(id: ComparisonId, otherWay: 'holds' | 'absent', sign: 1 | -1 = 1): Example[] {
+  const like = (verdict: Comparison['verdict'], difference: number) => ({
+    comparisons: comparisonsLike({ id, verdict, difference: sign * difference, slot: 'evening' }),
+  });
+  return [
+    ['60 minutes apart, a hint', like('hint', 60), 'holds'],
+    ['60 minutes apart, not told apart from chance', like('not-told-apart', 60), 'absent'],
+    ['a hint the other way', like('hint', -60), otherWay],
+    ['2 of a kind', like('too-few', 60), 'untold'],
+    ['none of a kind', { comparisons: { ok: true, value: [], n: 0, of: 'pairs' } }, 'untold'],
+  ];
+}

@@ -1,0 +1,14 @@
+import type { Measure } from './measure.ts';
+
+/** How many days hold notes, and of what kind: what everything around notes rests on. */
+export const noteLog: Measure<'noteLog'> = {
+  id: 'noteLog',
+  source: 'Daybands',
+  needs: {},
+  definition: {},
+  compute(shared) {
+    if (shared.timeline.readings.count === 0) return { ok: false, why: 'no-readings' };
+    const { log } = shared.occasions();
+    return { ok: true, value: log, n: log.noted, of: 'days' };
+  },
+};

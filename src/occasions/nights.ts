@@ -1,0 +1,29 @@
+import type { NightAfter } from '../model/occasions.ts';
+import { LOW } from '../targets/bands.ts';
+import { mgPerDl } from '../units.ts';
+import { SEEN_SHARE, type Signal } from './signal.ts';
+
+/** Midnight to 06:00 (Danne 2017, Diabetes Care 40:1631-1640). */
+export const NIGHT_END = 360;
+
+/** The night at the start of each day, low by the rule of page 1: any reading below the low limit. */
+export function nightsOf({ timeline, bands, heights }: Signal): NightAfter[] {
+  const { readings } = timeline;
+  return timeline.days.map((day) => {
+    let minutes = 0;
+    let lowMinutes = 0;
+    let lowest = -1;
+    for (let i = day.from; i < day.to && readings.minute[i]! < NIGHT_END; i++) {
+      minutes += readings.weight[i]!;
+      if (bands[i]! <= LOW) lowMinutes += readings.weight[i]!;
+      if (lowest < 0 || heights[i]! < heights[lowest]!) lowest = i;
+    }
+    return {
+      date: day.date,
+      low: lowMinutes > 0 ? true : minutes >= SEEN_SHARE * NIGHT_END ? false : null,
+      lowest: lowest < 0 ? null : mgPerDl(heights[lowest]!),
+      lowestMinute: lowest < 0 ? null : readings.minute[lowest]!,
+      lowMinutes,
+    };
+  });
+}

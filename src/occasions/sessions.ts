@@ -1,0 +1,115 @@
+import type { Meal, NightAfter, Session } from '../model/occasions.ts';
+import type { Note } from '../model/timeline.ts';
+import { mgPerDl } from '../units.ts';
+import { between, glucoseAt, MINUTE, type Signal, stretch } from './signal.ts';
+import type { LogReader } from './words.ts';
+
+/** Bouts with no more than this between them are one session (ours). */
+export const ONE_SESSION = 15;
+/** Noted movement that adds up to less is no session (bouts of 10 minutes: WHO 2010, from memory; here ours). */
+export const SHORTEST = 10;
+/** Food in so many minutes before the start counts as first. */
+export const FIRST = 60;
+/** So long after the end is still "soon after". */
+export const SOON = 120;
+/** Taken where no length was noted, for "while it lasted" only (ours). */
+const UNKNOWN_LENGTH = 30;
+const STEEP = 20;
+/** Longer than this it is a remark, not a kind. */
+const LONGEST_KIND = 32;
+/** Who moves before this minute of the day has the same night still before them (ours). */
+const SMALL_HOURS = 240;
+
+interface Bout {
+  notes: Note[];
+  end: number;
+  active: number;
+  timed: boolean;
+}
+
+/** Exercise notes as sessions, and how many short bouts are none. `nights` gives the night before each day's morning. */
+export function findSessions(
+  signal: Signal,
+  read: LogReader,
+  meals: readonly Meal[],
+  nights: readonly NightAfter[],
+): { sessions: Session[]; shortBouts: number } {
+  const bouts: Bout[] = [];
+  for (const note of signal.timeline.notes) {
+    if (note.kind !== 'exercise' || !note.timed) continue;
+    const end = note.at + (note.minutes ?? 0) * MINUTE;
+    const last = bouts[bouts.length - 1];
+    if (last && note.at - last.end <= ONE_SESSION * MINUTE) {
+      last.notes.push(note);
+      last.end = Math.max(last.end, end);
+      last.active += note.minutes ?? 0;
+      last.timed &&= note.minutes !== undefined;
+    } else bouts.push({ notes: [note], end, active: note.minutes ?? 0, timed: note.minutes !== undefined });
+  }
+  const long = bouts.filter(({ timed, active }) => !timed || active >= SHORTEST);
+  return {
+    sessions: long.map((bout) => session(signal, read, bout, meals, nights)),
+    shortBouts: bouts.length - long.length,
+  };
+}
+
+function session(
+  signal: Signal,
+  read: LogReader,
+  { notes, end, timed }: Bout,
+  meals: readonly Meal[],
+  nights: readonly NightAfter[],
+): Session {
+  const first = notes[0]!;
+  const words = notes.map(({ label, text }) => `${label ?? ''} ${text ?? ''}`).join(' ');
+  const eaten = between(meals, first.at - FIRST * MINUTE, first.at);
+  const lasted = timed ? end : Math.max(end, first.at + UNKNOWN_LENGTH * MINUTE);
+  const during = stretch(signal, first.at, lasted + 1);
+  const soon = stretch(signal, first.at, lasted + SOON * MINUTE);
+  const height = (index: number) => (index < 0 ? null : mgPerDl(signal.heights[index]!));
+  const nightDay = first.minute < SMALL_HOURS ? first.day : first.day + 1;
+  const carbs = eaten.flatMap((meal) => meal.carbs ?? []);
+  return {
+    at: first.at,
+    date: signal.timeline.days[first.day]!.date,
+    minute: first.minute,
+    kind: kindOf(notes),
+    minutes: timed ? (end - first.at) / MINUTE : null,
+    effort: read.effort(words),
+    carbsFirst:
+      eaten.length === 0 ? 'none-noted' : eaten.some(({ insulin }) => insulin.when !== 'none-noted') ? 'meal' : 'extra',
+    carbs: carbs.length === 0 ? null : carbs.reduce((sum, one) => sum + one, 0),
+    start: glucoseAt(signal, first.at),
+    steepest: steepestFall(signal, during.first, during.end),
+    lowestDuring: height(during.lowest),
+    lowestSoon: height(soon.lowest),
+    lowSoon: soon.low,
+    lows24h: signal.lows().filter(({ start }) => start >= first.at && start < first.at + 1440 * MINUTE).length,
+    night: nights[nightDay] ?? null,
+  };
+}
+
+/** The first words written, up to a comma: what was done, without how hard. */
+function kindOf(notes: readonly Note[]): string | null {
+  const label = notes.find((note) => note.label !== undefined)?.label ?? '';
+  const kind = label
+    .normalize('NFC')
+    .toLowerCase()
+    .replace(/[,;(].*$/su, '')
+    .replace(/\s+/g, ' ')
+    .trim();
+  return kind === '' || kind.length > LONGEST_KIND ? null : kind;
+}
+
+/** Largest fall over 20 minutes; null when no two readings lie so far apart. */
+function steepestFall({ heights, timeline }: Signal, first: number, end: number): number | null {
+  const { at } = timeline.readings;
+  let most: number | null = null;
+  let from = first;
+  for (let i = first; i < end; i++) {
+    while (at[i]! - at[from]! > STEEP * MINUTE) from++;
+    if (at[i]! - at[from]! < (STEEP - 5) * MINUTE) continue;
+    most = Math.max(most ?? 0, heights[from]! - heights[i]!);
+  }
+  return most;
+}

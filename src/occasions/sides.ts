@@ -1,0 +1,64 @@
+import type { LocalDate } from '../model/glucose.ts';
+import type { Comparison, Side } from '../model/occasions.ts';
+import { compareGroups } from '../stats/permutation.ts';
+import { quantile } from '../stats/quantile.ts';
+
+/** Days on each side before anything is compared. */
+export const LEAST_DAYS = 3;
+const SEED = 20_250_611;
+
+/** What is compared of one occasion. */
+export interface Seen {
+  date: LocalDate;
+  minute: number;
+  value: number;
+  low: boolean | null;
+}
+
+/** The sides of one comparison before the guard has looked at it. */
+export type Question = Pick<Comparison, 'id' | 'slot' | 'grams' | 'of'> & {
+  names: [a: string, b: string];
+  a: readonly Seen[];
+  b: readonly Seen[];
+};
+
+export type Tried = Omit<Comparison, 'verdict'> & { least: number | null };
+
+/** One value a day and side, so that a day with three snacks counts once. */
+export function tryOut({ names, a, b, ...question }: Question): Tried {
+  const shown = { ...question, a: side(names[0], a), b: side(names[1], b) };
+  const first = perDay(a);
+  const second = perDay(b);
+  if (Math.min(first.length, second.length) < LEAST_DAYS) return { ...shown, difference: null, p: null, least: null };
+  const { difference, low, high, p, least } = compareGroups(first, second, SEED);
+  return { ...shown, difference: { value: difference, low, high }, p, least };
+}
+
+function side(name: string, seen: readonly Seen[]): Side {
+  const sorted = Float64Array.from(seen, ({ value }) => value).sort();
+  const at = (p: number) => (sorted.length === 0 ? null : quantile(sorted, p));
+  return {
+    name,
+    n: seen.length,
+    median: at(0.5),
+    low: at(0.25),
+    high: at(0.75),
+    occasions: seen.map(({ date, minute, value, low }) => ({ date, minute, value, low })),
+    lows: seen.filter(({ low }) => low === true).length,
+    lowsOf: seen.filter(({ low }) => low !== null).length,
+  };
+}
+
+function perDay(seen: readonly Seen[]): number[] {
+  const days = new Map<LocalDate, { sum: number; n: number }>();
+  for (const { date, value } of seen) {
+    const day = days.get(date);
+    if (day) {
+      day.sum += value;
+      day.n++;
+    } else days.set(date, { sum: value, n: 1 });
+  }
+  return [...days.values()].map(({ sum, n }) => sum / n);
+}
+
+export const daysIn = (seen: readonly Seen[]): number => new Set(seen.map(({ date }) => date)).size;

@@ -1,0 +1,87 @@
+import type { LogWords, Slot } from '../model/logbook.ts';
+
+/** Longer than this it is a remark, not a name. */
+const LONGEST_NAME = 48;
+
+const plain = (text: string): string => text.normalize('NFC').toLowerCase().replace(/\s+/g, ' ').trim();
+
+/** The words of a text, in lower case. */
+const wordsIn = (text: string): string[] => plain(text).match(/[\p{L}\p{N}]+(?:[-'’][\p{L}\p{N}]+)*/gu) ?? [];
+
+const hasAny = (text: string, listed: readonly string[]): boolean => {
+  const words = wordsIn(text);
+  return listed.some((one) => (one.includes(' ') ? plain(text).includes(one) : words.includes(one)));
+};
+
+/** Reads logbook words; names already met are kept, because people eat the same things. */
+export interface LogReader {
+  /** The food's name as it is grouped by, or null where there is none. Never a guess: unknown words stay as written. */
+  food(label: string): string | null;
+  treatsLow(label: string): boolean;
+  slot(text: string): Slot | null;
+  effort(text: string): 'light' | 'hard' | 'not-noted';
+  longActing(label: string): boolean;
+}
+
+export function logReader(words: LogWords): LogReader {
+  const names = new Map<string, string | null>();
+  const single = new Map<string, string>();
+  for (const [name, others] of Object.entries(words.foods)) for (const other of others) single.set(plain(other), name);
+  /** Names as first written, by what they are grouped by. */
+  const shown = new Map<string, string>();
+  const food = (label: string): string | null => {
+    let name = names.get(label);
+    if (name === undefined) {
+      const named = foodName(label, words, single);
+      if (named !== null && !shown.has(named.key)) shown.set(named.key, named.shown);
+      name = named === null ? null : (shown.get(named.key) ?? null);
+      names.set(label, name);
+    }
+    return name;
+  };
+  const treats = new Set(words.treatsLow.flatMap((one) => foodName(one, words, single)?.key ?? []));
+  const slots = Object.entries(words.meals) as [Slot, string[]][];
+  return {
+    food,
+    treatsLow: (label) => treats.has(foodName(label, words, single)?.key ?? ''),
+    slot: (text) => slots.find(([, listed]) => hasAny(text, listed))?.[0] ?? null,
+    effort: (text) =>
+      hasAny(text, words.effort.light) ? 'light' : hasAny(text, words.effort.hard) ? 'hard' : 'not-noted',
+    longActing: (label) => hasAny(label, words.longActing),
+  };
+}
+
+/**
+ * Gentle: case, amounts and brackets go, several become one, other spellings that the clinic listed become the name
+ * it gave. Two foods stay two foods, in the order written.
+ */
+function foodName(label: string, words: LogWords, single: Map<string, string>): { key: string; shown: string } | null {
+  if (label.length > LONGEST_NAME) return null;
+  const amounts = new Set(words.amounts);
+  const bare = plain(label).replace(/\([^)]*\)/g, ' ');
+  const whole = single.get(bare.trim());
+  if (whole !== undefined) return { key: whole, shown: whole };
+  const joined = words.joins.length === 0 ? bare : bare.replace(joinPattern(words.joins), ' , ');
+  const parts = joined.split(/[,+&;/]/).flatMap((part): { key: string; shown: string }[] => {
+    const kept = wordsIn(part).filter((word) => !amounts.has(word) && !/^\d+(g|ml|x|oz)?$|^x\d+$/.test(word));
+    const last = kept.pop();
+    if (last === undefined) return [];
+    const several = [...kept, last].join(' ');
+    const one = [...kept, singular(last, words.plurals)].join(' ');
+    const listed = single.get(several) ?? single.get(one);
+    return [{ key: listed ?? one, shown: listed ?? several }];
+  });
+  if (parts.length === 0) return null;
+  return { key: parts.map(({ key }) => key).join(', '), shown: parts.map((part) => part.shown).join(', ') };
+}
+
+function joinPattern(joins: readonly string[]): RegExp {
+  return new RegExp(`\\s(?:${joins.map((join) => join.replace(/\W/g, '\\$&')).join('|')})(?=\\s)`, 'gu');
+}
+
+/** Short words are left alone: peas lose their s, gas does not. */
+function singular(word: string, plurals: LogWords['plurals']): string {
+  if (word.length < 4) return word;
+  const rule = plurals.find(([several]) => word.endsWith(several));
+  return rule === undefined ? word : word.slice(0, word.length - rule[0].length) + rule[1];
+}
