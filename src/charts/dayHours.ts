@@ -6,7 +6,10 @@ import { amount } from './noteSigns.ts';
 
 const HOURS = 24;
 
-/** A day as one row an hour of the clock on the wall: lowest and highest reading, and what was written down. */
+/**
+ * A day as one row an hour of the clock on the wall: lowest and highest reading, and what was written down. A day that
+ * holds nothing has no rows.
+ */
 export function dayHours(timeline: Timeline, index: number, context: ChartContext) {
   const { say } = context;
   const { mgdl, limit, minute } = timeline.readings;
@@ -34,7 +37,7 @@ export function dayHours(timeline: Timeline, index: number, context: ChartContex
       say.say('charts.words.highest'),
       say.say('charts.words.notes'),
     ],
-    rows: Array.from({ length: HOURS }, (_, hour) => [
+    rows: Array.from({ length: day.to > day.from || written.length > 0 ? HOURS : 0 }, (_, hour) => [
       say.value({ q: 'clock', value: hour * 60 }, 'short'),
       told(lowest[hour]!),
       told(highest[hour]!),
