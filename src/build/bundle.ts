@@ -7,6 +7,7 @@ import { type BuildOptions, build } from 'esbuild';
 import { copyFonts } from './fonts.ts';
 import { licenceText, packagesOf } from './licences.ts';
 import { lazyTables, ownDecoder } from './plugins.ts';
+import { keepTemplate } from './templates.ts';
 
 const home = fileURLToPath(new URL('../../', import.meta.url));
 
@@ -21,7 +22,7 @@ const shared: BuildOptions = {
   metafile: true,
   logLevel: 'warning',
   // These find files of their own at run time, or are asked for by few: they stay packages beside the bundle.
-  external: ['jsdom', 'bullmq', 'ioredis'],
+  external: ['jsdom', 'tinypool', 'bullmq', 'ioredis'],
   plugins: [ownDecoder, lazyTables],
 };
 const module: BuildOptions = {
@@ -49,6 +50,7 @@ chmodSync(into('daybands.js'), 0o755);
 const inputs = built.flatMap(({ metafile }) => Object.keys(metafile?.inputs ?? {}));
 writeFileSync(into('LICENCES.txt'), licenceText(home, packagesOf(inputs)));
 copyFonts(home, into('fonts'));
+await keepTemplate(home, next);
 // Declarations come out even of code with a type error; telling those is the business of `npm run check`.
 const tsc = join(home, 'node_modules/typescript/bin/tsc');
 spawnSync(process.execPath, [tsc, '-p', 'src/build/types.json', '--outDir', into('types')], { cwd: home });
