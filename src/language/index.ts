@@ -1,4 +1,7 @@
+export { apart } from './apart.ts';
+export { lacking, layered, type Words } from './layers.ts';
 export type { Style } from './locale.ts';
 export { messageParams } from './messages.ts';
+export { LANGUAGES, type Language, type Place, placeOf, REGIONS } from './place.ts';
 export { dayOf24, spokenMinutes, stackedTenths } from './shares.ts';
 export { type Speaker, type SpeakerOptions, speaker } from './speaker.ts';

@@ -15,6 +15,8 @@ export interface LocaleForms {
   list(items: string[]): string;
   /** A minute of the day, 0 … 1439, with its minutes left out on the hour where the clock has 12 hours. */
   clock(minute: number): string;
+  /** The hour that `clock` shows: 1 at 01:20, and at 13:20 where the clock has 12 hours. */
+  hour(minute: number): number;
 }
 
 const MINUTE_MS = 60_000;
@@ -60,6 +62,10 @@ export function localeForms(locale: string): LocaleForms {
       const format = clockFormat(minute % 60 === 0 && twelveHours('clock') ? 'hour' : 'minute');
       // Intl's narrow no-break space is missing from many fonts.
       return format.format(minute * MINUTE_MS).replaceAll('\u202f', '\u00a0');
+    },
+    hour(minute) {
+      const hour = Math.floor(minute / 60);
+      return twelveHours('clock') ? ((hour + 11) % 12) + 1 : hour;
     },
   };
 }

@@ -1,5 +1,6 @@
 import type { Quantity } from '../model/quantity.ts';
 import { against } from './against.ts';
+import { apart } from './apart.ts';
 import { duration, percentNumber, share } from './durations.ts';
 import { glucose, inUnit, limit, withUnit } from './glucose.ts';
 import type { Style } from './locale.ts';
@@ -8,12 +9,17 @@ import type { Telling } from './telling.ts';
 
 const DAY_MINUTES = 1440;
 
-function clock(telling: Telling, minute: number): string {
+/** Within a sentence a time may need its article, as in Spanish: "las 2:40", "la 1:00". */
+function clock(telling: Telling, minute: number, inText: boolean): string {
   const whole = Math.round(minute);
   const ofDay = whole % DAY_MINUTES;
-  if (ofDay === 0) return telling.fill('units.midnight', {});
-  if (ofDay === DAY_MINUTES / 2) return telling.fill('units.noon', {});
-  return telling.forms.clock(ofDay);
+  const say = (name: string): string => telling.fill(inText ? `units.inText.${name}` : `units.${name}`, {});
+  if (ofDay === 0) return say('midnight');
+  if (ofDay === DAY_MINUTES / 2) return say('noon');
+  const text = telling.forms.clock(ofDay);
+  return inText
+    ? telling.fill('units.inText.clock', { clock: text, hour: '' }, { hour: telling.forms.hour(ofDay) })
+    : text;
 }
 
 function estimate(telling: Telling, q: Quantity & { q: 'estimate' }, style: Style): string {
@@ -52,8 +58,8 @@ function usualStyle(q: Quantity, voice: 'clinic' | 'patient'): Style {
   return voice === 'clinic' ? 'short' : 'long';
 }
 
-/** A quantity as text: the one place where numbers are rounded. */
-export function quantityText(telling: Telling, q: Quantity, asked?: Style): string {
+/** A quantity as text, for a cell or for a sentence: the one place where numbers are rounded. */
+export function quantityText(telling: Telling, q: Quantity, asked?: Style, inText = false): string {
   const style = asked ?? usualStyle(q, telling.voice);
   switch (q.q) {
     case 'count':
@@ -71,7 +77,7 @@ export function quantityText(telling: Telling, q: Quantity, asked?: Style): stri
     case 'limit':
       return limit(telling, q.of, style);
     case 'clock':
-      return clock(telling, q.value);
+      return clock(telling, q.value, inText);
     case 'date':
       return telling.forms.date(q.value, style);
     case 'dates':
@@ -79,7 +85,7 @@ export function quantityText(telling: Telling, q: Quantity, asked?: Style): stri
     case 'estimate':
       return estimate(telling, q, style);
     case 'word':
-      return q.value;
+      return apart(q.value);
   }
 }
 

@@ -14,6 +14,8 @@ import type { Telling } from './telling.ts';
 export interface Speaker {
   language: string;
   direction: 'ltr' | 'rtl';
+  /** Whether a clinician has read the safety texts of this language as they stand. */
+  reviewed: boolean;
   unit: GlucoseUnit;
   voice: 'clinic' | 'patient';
   /**
@@ -43,6 +45,7 @@ export interface SpeakerOptions {
 interface Book {
   language: string;
   direction: 'ltr' | 'rtl';
+  reviewed: boolean;
   messages: Messages;
   forms: LocaleForms;
 }
@@ -54,11 +57,17 @@ function openBook(words: unknown): Book {
   if (typeof words !== 'object' || words === null) throw new Error('The words of a language are an object of texts.');
   let book = books.get(words);
   if (!book) {
-    const { id, locale, direction } = words as Record<string, unknown>;
+    const { id, locale, direction, review } = words as Record<string, unknown>;
     if (typeof id !== 'string' || typeof locale !== 'string' || (direction !== 'ltr' && direction !== 'rtl')) {
       throw new Error('The words of a language need "id", "locale" and "direction" (ltr or rtl).');
     }
-    book = { language: id, direction, messages: openMessages(words, id, locale), forms: localeForms(locale) };
+    book = {
+      language: id,
+      direction,
+      reviewed: review === 'reviewed',
+      messages: openMessages(words, id, locale),
+      forms: localeForms(locale),
+    };
     books.set(words, book);
   }
   return book;
@@ -66,7 +75,7 @@ function openBook(words: unknown): Book {
 
 /** Someone who can say things in one language, unit and voice. `words` is the parsed content of a words file. */
 export function speaker(words: unknown, options: SpeakerOptions): Speaker {
-  const { language, direction, messages, forms } = openBook(words);
+  const { language, direction, reviewed, messages, forms } = openBook(words);
   const { unit, voice, targets } = options;
   const fill: Telling['fill'] = (key, texts, choices = {}) =>
     messages.fill(key, (name) => {
@@ -81,13 +90,14 @@ export function speaker(words: unknown, options: SpeakerOptions): Speaker {
   return {
     language,
     direction,
+    reviewed,
     unit,
     voice,
     say(key, params = {}) {
       // Told only when the message asks for it: dates and lists take their time.
       return messages.fill(key, (name) => {
         const q = Object.hasOwn(params, name) ? params[name] : undefined;
-        if (q) return { text: value(q), choice: quantityChoice(q) };
+        if (q) return { text: isolate(quantityText(telling, q, undefined, true)), choice: quantityChoice(q) };
         return name === 'unit' ? { text: isolate(unit) } : undefined;
       });
     },

@@ -12,6 +12,7 @@ export const method: PageMaker = (context) => {
     blocks: [
       heading(1, say.say('pages.method.title')),
       paragraph(say.say('cautions.clinicMethod')),
+      ...(say.reviewed ? [] : [paragraph(say.say('pages.method.unreviewed'), 'strong')]),
       paragraph(
         say.say('pages.method.targets', {
           name: word(say.say(`targets.${analysis.targets.id}.name`)),
