@@ -1,5 +1,5 @@
 import type { Analysis } from './analyse.ts';
-import { speaker } from './language/index.ts';
+import { lacking, speaker } from './language/index.ts';
 import type { Report } from './model/report.ts';
 import { type PageContext, pages } from './pages/index.ts';
 
@@ -8,17 +8,41 @@ export interface ComposeOptions {
   paper: 'a4' | 'letter';
   /** Large print of the patient paper; the clinic report has one size. */
   large?: boolean | undefined;
+  /** Words known to be whole, such as the English ones: a language that lacks a text of theirs is refused. */
+  whole?: unknown;
+}
+
+/** A language that has no words for a part of the papers: half a translation is worse than none. */
+export class HalfTranslated extends Error {
+  readonly language: string;
+  readonly missing: readonly string[];
+
+  constructor(language: string, missing: readonly string[]) {
+    super(`The words of "${language}" lack ${missing.join(', ')}.`);
+    this.name = 'HalfTranslated';
+    this.language = language;
+    this.missing = missing;
+  }
 }
 
 /** Text of charts in points, where it is read at arm's length, at a table, and by those who see little. */
 const CHART_TEXT = { clinic: 8.5, patient: 12, large: 17 };
 
-/** Tells an analysis in one language as one of the two papers. `words` is the parsed content of a words file. */
-export function compose(analysis: Analysis, words: unknown, { voice, paper, large = false }: ComposeOptions): Report {
+/**
+ * Tells an analysis in one language as one of the two papers. `words` is the parsed content of a words file.
+ * @throws HalfTranslated with all keys that are missing, when `whole` words are given to compare with.
+ */
+export function compose(
+  analysis: Analysis,
+  words: unknown,
+  { voice, paper, large = false, whole }: ComposeOptions,
+): Report {
   const size = voice === 'patient' && large ? 'large' : voice;
   const { timeline, targets, settings } = analysis;
   const unit = settings.unit ?? timeline.unit;
   const say = speaker(words, { unit, voice, targets });
+  const missing = whole === undefined || whole === words ? [] : lacking(words, whole);
+  if (missing.length > 0) throw new HalfTranslated(say.language, missing);
   const context: PageContext = {
     analysis,
     say,

@@ -1,4 +1,5 @@
 import { Command, Option } from 'commander';
+import { LANGUAGES } from '../language/index.ts';
 import type { FolderSettings } from '../schemas/settings.ts';
 import { targetSets } from '../targets/index.ts';
 import { WrongUse } from './exits.ts';
@@ -62,6 +63,8 @@ export function program(version: string, tell: Teller, actions: Actions): Comman
     .addOption(option('--paper', '<size>', 'paper', choice('a4', 'letter')))
     .addOption(new Option('--grey', help('grey')))
     .addOption(new Option('--large', help('large')))
+    .addOption(option('--language', '<code>', 'language', choice(...LANGUAGES)))
+    .addOption(option('--region', '<code>', 'region'))
     .addOption(option('--name', '<text>', 'name'))
     .addOption(option('--code', '<text>', 'code'))
     .addOption(option('--clinic', '<text>', 'clinic'))

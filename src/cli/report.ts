@@ -2,7 +2,8 @@ import { realpathSync } from 'node:fs';
 import { basename, extname, join, relative } from 'node:path';
 import { type Analysis, analyse } from '../analyse.ts';
 import { safeName } from '../clinic/safeName.ts';
-import { compose } from '../compose.ts';
+import { type ComposeOptions, compose, HalfTranslated } from '../compose.ts';
+import type { Report } from '../model/report.ts';
 import { analysisJson } from '../writers/json.ts';
 import { type Door, tellPeriod, tellSources } from './door.ts';
 import { EXIT, WrongUse } from './exits.ts';
@@ -14,6 +15,7 @@ import { setAsideCsv } from './setAside.ts';
 import { settle, type Wanted } from './settings.ts';
 import { accounts, issueLines } from './tell.ts';
 import { webPages } from './webPage.ts';
+import { paperWords } from './words.ts';
 
 interface Made extends Output {
   what: 'clinic' | 'patient' | 'clinicPage' | 'patientPage' | 'analysis' | 'setAside';
@@ -67,7 +69,8 @@ async function make(
   door: Door,
 ): Promise<Made[]> {
   const { writePdf } = await import('../writers/pdf/index.ts');
-  const webPage = html ? await webPages(door, wanted.grey) : null;
+  const spoken = paperWords(wanted.place);
+  const webPage = html ? await webPages({ ...door, words: spoken }, wanted.grey) : null;
   // Read once: the writer knows a face it has parsed by its bytes.
   const faces = fonts();
   const made: Made[] = [];
@@ -79,7 +82,7 @@ async function make(
     description: door.tell.say('cli.told.output.analysis'),
   };
   for (const voice of ['clinic', 'patient'] as const) {
-    const paper = compose(analysis, door.words, { voice, paper: wanted.paper, large: wanted.large });
+    const paper = told(analysis, spoken, { voice, paper: wanted.paper, large: wanted.large, whole: door.words });
     const bytes = await writePdf(paper, faces, {
       version: door.version,
       grey: wanted.grey,
@@ -96,6 +99,15 @@ async function make(
     made.push({ name: `${stem}-set-aside.csv`, bytes: setAsideCsv(door.tell, analysis.issues), what: 'setAside' });
   }
   return made;
+}
+
+function told(analysis: Analysis, words: unknown, options: ComposeOptions): Report {
+  try {
+    return compose(analysis, words, options);
+  } catch (error) {
+    if (!(error instanceof HalfTranslated)) throw error;
+    throw new WrongUse('halfTranslated', { language: error.language, missing: error.missing.join(', ') });
+  }
 }
 
 /** The code, else the name of the one folder or the first file. Never the person's name: file names travel. */

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { basename, dirname, resolve } from 'node:path';
+import { type Place, placeOf, REGIONS } from '../language/index.ts';
 import type { Issue } from '../model/input.ts';
 import type { PeriodChoice, Settings } from '../model/settings.ts';
 import type { FolderSettings } from '../schemas/settings.ts';
@@ -10,6 +11,8 @@ import { reasonOf } from './gather.ts';
 /** What the person asked for, from all places, and where it was said. */
 export interface Wanted {
   settings: Settings;
+  /** Where the papers are read: their language and forms. */
+  place: Place;
   paper: 'a4' | 'letter';
   grey: boolean;
   large: boolean;
@@ -43,6 +46,7 @@ export async function settle(
   if (wanted.zone !== undefined && !isZone(wanted.zone)) {
     throw new WrongUse('wrongZone', { option: '--zone', value: wanted.zone });
   }
+  const place = placeIn(wanted);
   return {
     settings: {
       targets: wanted.targets ?? 'adult',
@@ -52,12 +56,20 @@ export async function settle(
       ...pick(wanted, ['unit', 'zone', 'dateOrder']),
       ...(wanted.layout === undefined ? {} : { layout: await readLayout(wanted.layout) }),
     },
-    paper: wanted.paper ?? 'a4',
+    place,
+    paper: wanted.paper ?? place.paper,
     grey: wanted.grey ?? false,
     large: wanted.large ?? false,
     fromFile,
     overruled,
   };
+}
+
+function placeIn({ language, region }: FolderSettings): Place {
+  const place = placeOf(language, region);
+  if (place) return place;
+  const expected = REGIONS.filter((one) => one.startsWith(language ?? '')).join(', ');
+  throw new WrongUse('wrongRegion', { value: region ?? '', language: language ?? 'none', expected });
 }
 
 /** Only the names that are there: under exact optional types absent and undefined differ. */

@@ -13,6 +13,9 @@ export interface FolderSettings {
   paper?: 'a4' | 'letter' | undefined;
   grey?: boolean | undefined;
   large?: boolean | undefined;
+  language?: 'en' | 'es' | undefined;
+  /** Where the papers are read, e.g. `es-MX`. */
+  region?: string | undefined;
   name?: string | undefined;
   code?: string | undefined;
   clinic?: string | undefined;
@@ -36,6 +39,8 @@ const folderSettings = z.strictObject({
   paper: z.enum(['a4', 'letter']).optional(),
   grey: z.boolean().optional(),
   large: z.boolean().optional(),
+  language: z.enum(['en', 'es']).optional(),
+  region: line.optional(),
   name: line.optional(),
   code: line.optional(),
   clinic: line.optional(),
