@@ -32,6 +32,8 @@ const module: BuildOptions = {
 };
 const script: BuildOptions = {
   format: 'cjs',
+  // A program taken from a cache of another process cannot import; what it asks for late it requires instead.
+  supported: { 'dynamic-import': false },
   define: { 'import.meta.url': '$url' },
   banner: { js: "const $url=require('node:url').pathToFileURL(__filename).href;" },
 };
@@ -44,6 +46,7 @@ mkdirSync(next, { recursive: true });
 const built = await Promise.all([
   build({ ...shared, format: 'esm', entryPoints: ['src/cli/start.ts'], outfile: into('daybands.js') }),
   build({ ...shared, ...script, entryPoints: ['src/cli/daybands.ts'], outfile: into('program.cjs') }),
+  build({ ...shared, ...module, entryPoints: ['src/cli/clinic/thread.ts'], outfile: into('thread.js') }),
   build({ ...shared, ...module, entryPoints: ['src/index.ts'], outfile: into('index.js') }),
 ]);
 chmodSync(into('daybands.js'), 0o755);
