@@ -1,5 +1,6 @@
 import { accounting } from './accounting.ts';
 import { agreed } from './agreed.ts';
+import { aroundNotes } from './aroundNotes.ts';
 import type { PageMaker } from './context.ts';
 import { dayStrips } from './dayStrips.ts';
 import { interpretation } from './interpretation.ts';
@@ -14,6 +15,6 @@ export type { PageContext } from './context.ts';
 
 /** The pages of each paper, in order of print. */
 export const pages: Record<'clinic' | 'patient', readonly PageMaker[]> = {
-  clinic: [overview, usualDay, standsOut, dayStrips, interpretation, agreed, accounting, method],
+  clinic: [overview, usualDay, standsOut, dayStrips, aroundNotes, interpretation, agreed, accounting, method],
   patient: [patientFront, patientBack],
 };

@@ -24,7 +24,7 @@ export const method: PageMaker = (context) => {
       {
         kind: 'list',
         ordered: false,
-        items: ['interval', 'axis', 'gaps', 'night', 'units', 'duplicates', 'limits'].map((rule) =>
+        items: ['interval', 'axis', 'gaps', 'night', 'units', 'duplicates', 'limits', 'notes'].map((rule) =>
           say.say(`pages.method.rule.${rule}`, {
             gap: { q: 'minutes', value: analysis.timeline.gapMinutes },
             interval: { q: 'minutes', value: analysis.timeline.interval },

@@ -1,14 +1,17 @@
+import { AROUND_NOTES } from '../findings/index.ts';
 import type { Block } from '../model/report.ts';
 import { evidenceDays, heading, type PageContext, type PageMaker, paragraph, told } from './context.ts';
 
 /** Every finding that holds, safety first, with what it rests on; then what the data could not tell. */
 export const standsOut: PageMaker = (context) => {
   const { say, analysis } = context;
-  const holding = analysis.found.filter((one) => one.look.case === 'holds').map((one) => one.id);
+  // What notes tell stands on a page of its own.
+  const found = analysis.found.filter(({ id }) => !(AROUND_NOTES as readonly string[]).includes(id));
+  const holding = found.filter((one) => one.look.case === 'holds').map((one) => one.id);
   const blocks: Block[] = [heading(1, say.say('pages.standsOut.title'))];
   if (holding.length === 0) blocks.push(paragraph(say.say('pages.standsOut.none')));
   for (const id of holding) blocks.push(...statement(context, id));
-  const untold = analysis.found.filter((one) => one.look.case === 'untold');
+  const untold = found.filter((one) => one.look.case === 'untold');
   if (untold.length > 0)
     blocks.push(heading(2, say.say('pages.standsOut.untold')), {
       kind: 'list',

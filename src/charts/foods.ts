@@ -1,0 +1,95 @@
+import type { Drawing, Mark } from '../model/drawing.ts';
+import type { Comparison, Meal } from '../model/occasions.ts';
+import type { Timeline } from '../model/timeline.ts';
+import { pieces, rangeLines, type Span, spanAxis } from './aligned.ts';
+import { glucoseAxis, type Plot } from './axis.ts';
+import { type ChartContext, roughWidth } from './context.ts';
+import { CONTENT_WIDTH } from './frame.ts';
+import { round } from './pen.ts';
+
+const COLUMNS = 4;
+const GAP = 10;
+const HEIGHT = 46;
+const SPAN: Span = { from: -15, to: 180 };
+export const MOST_FOODS = 12;
+
+/** A food with the meals compared under its name. */
+export interface FoodMeals {
+  comparison: Comparison;
+  meals: Meal[];
+}
+
+/** One small panel a food, every meal a line, the food with the longest time above range first. */
+export function foodsChart(timeline: Timeline, foods: FoodMeals[], context: ChartContext): Drawing {
+  const { say, text } = context;
+  const left = text * 3.2;
+  const width = (CONTENT_WIDTH - left - GAP * (COLUMNS - 1)) / COLUMNS;
+  const rowHeight = HEIGHT + 2 * (text + 2) + 12;
+  const shown = foods.slice(0, MOST_FOODS);
+  const rows = Math.ceil(shown.length / COLUMNS);
+  const marks = shown.flatMap((food, index): Mark[] => {
+    const plot: Plot = {
+      left: round(left + (index % COLUMNS) * (width + GAP)),
+      top: round(Math.floor(index / COLUMNS) * rowHeight + 2 * (text + 2) + 3),
+      width: round(width),
+      height: HEIGHT,
+    };
+    const axis = index % COLUMNS === 0 ? glucoseAxis(plot, context) : [rangeLines(plot, context)];
+    const last = Math.floor(index / COLUMNS) === rows - 1 || index + COLUMNS >= shown.length;
+    return [...axis, ...panel(timeline, food, plot, context), ...(last ? spanAxis(plot, SPAN, 60, context) : [])];
+  });
+  const name = (food: FoodMeals | undefined) => ({ q: 'word' as const, value: food?.comparison.a.name ?? '' });
+  return {
+    width: CONTENT_WIDTH,
+    height: round(rows * rowHeight + text + 2),
+    summary: say.say('charts.foods.summary', {
+      foods: { q: 'count', value: foods.length },
+      longest: name(foods[0]),
+      shortest: name(foods[foods.length - 1]),
+    }),
+    table: {
+      columns: ['food', 'n', 'medianHigh', 'spread'].map((column) => say.say(`charts.foods.${column}`)),
+      rows: foods.map(({ comparison: { a } }) => [
+        a.name,
+        say.number(a.n, 0),
+        minutes(a.median, context),
+        `${minutes(a.low, context)} – ${minutes(a.high, context)}`,
+      ]),
+    },
+    marks,
+  };
+}
+
+function minutes(value: number | null, { say }: ChartContext): string {
+  return value === null ? '–' : say.value({ q: 'minutes', value }, 'short');
+}
+
+function panel(timeline: Timeline, { comparison, meals }: FoodMeals, plot: Plot, context: ChartContext): Mark[] {
+  const { say, text } = context;
+  const title = fitted(comparison.a.name, plot.width, text);
+  const times = say.say('charts.foods.times', { n: { q: 'count', value: comparison.a.n } });
+  const high = say.say('charts.foods.high', { minutes: { q: 'word', value: minutes(comparison.a.median, context) } });
+  const line = (row: number, content: string, strong: boolean): Mark => ({
+    kind: 'text',
+    role: strong ? 'ink' : 'axis',
+    x: plot.left,
+    y: round(plot.top - 3 - (1 - row) * (text + 2)),
+    text: content,
+    size: text,
+    anchor: 'start',
+    strong,
+  });
+  const foot = round(plot.top + plot.height);
+  return [
+    line(0, title, true),
+    line(1, `${times}, ${high}`, false),
+    { kind: 'line', role: 'axis', lines: [[plot.left, foot, round(plot.left + plot.width), foot]], width: 0.5 },
+    { kind: 'line', role: 'trace', lines: meals.flatMap(({ at }) => pieces(timeline, at, SPAN, plot)), width: 0.9 },
+  ];
+}
+
+/** As much of a name as a panel is wide. */
+function fitted(name: string, width: number, size: number): string {
+  if (roughWidth(name, size) <= width) return name;
+  return `${name.slice(0, Math.floor(width / (size * 0.55)) - 1).trimEnd()}…`;
+}

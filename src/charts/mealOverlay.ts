@@ -1,0 +1,130 @@
+import { area, line } from 'd3-shape';
+import type { Drawing, Mark } from '../model/drawing.ts';
+import type { MgPerDl } from '../model/glucose.ts';
+import type { Slot } from '../model/logbook.ts';
+import type { Timeline } from '../model/timeline.ts';
+import type { ProfilePoint } from '../occasions/profile.ts';
+import { pieces, rangeLines, type Span, spanAxis, spanScale } from './aligned.ts';
+import { glucoseAxis, glucoseScale, type Plot } from './axis.ts';
+import type { ChartContext } from './context.ts';
+import { CONTENT_WIDTH } from './frame.ts';
+import { pen, round } from './pen.ts';
+
+/** From the hour before a meal to four hours after. */
+export const OVERLAY: Span = { from: -60, to: 240 };
+const GAP = 14;
+const HEIGHT = 92;
+
+/** Meals of one part of the day, with the instants of their notes. */
+export interface Laid {
+  slot: Slot;
+  anchors: number[];
+  profile: ProfilePoint[];
+}
+
+/** Every meal a thin line, laid over one another at the note, with the middle half as a ribbon and the median on top. */
+export function mealOverlayChart(timeline: Timeline, laid: Laid[], context: ChartContext): Drawing {
+  const { say, text } = context;
+  const left = text * 3.2;
+  const width = (CONTENT_WIDTH - left - GAP * (laid.length - 1)) / laid.length;
+  const marks = laid.flatMap((one, index): Mark[] => {
+    const plot: Plot = {
+      left: round(left + index * (width + GAP)),
+      top: text + 5,
+      width: round(width),
+      height: HEIGHT,
+    };
+    const title = say.say('charts.overlay.title', {
+      slot: { q: 'word', value: one.slot },
+      n: { q: 'count', value: one.anchors.length },
+    });
+    return [
+      { kind: 'text', role: 'ink', x: plot.left, y: text, text: title, size: text, anchor: 'start', strong: true },
+      { kind: 'shape', role: 'inner-ribbon', rings: ribbon(one.profile, plot) },
+      ...(index === 0 ? glucoseAxis(plot, context) : [rangeLines(plot, context)]),
+      {
+        kind: 'line',
+        role: 'gap',
+        lines: one.anchors.flatMap((at) => pieces(timeline, at, OVERLAY, plot)),
+        width: 0.75,
+      },
+      { kind: 'line', role: 'grid', lines: [atNote(plot)], width: 0.9 },
+      { kind: 'line', role: 'median', lines: middle(one.profile, plot), width: 2.2 },
+      ...spanAxis(plot, OVERLAY, 60, context),
+    ];
+  });
+  return {
+    width: CONTENT_WIDTH,
+    height: round(text + 5 + HEIGHT + text + 7),
+    summary: laid.map((one) => sentence(one, context)).join(' '),
+    table: {
+      columns: [
+        say.say('charts.overlay.after'),
+        ...laid.map(({ slot }) => say.say('charts.overlay.column', { slot: { q: 'word', value: slot } })),
+      ],
+      rows: (laid[0]?.profile ?? []).flatMap((point, i) =>
+        point.minute % 30 !== 0
+          ? []
+          : [
+              [
+                say.say('charts.overlay.minutes', { minutes: { q: 'word', value: say.number(point.minute, 0) } }),
+                ...laid.map(({ profile }) => half(profile[i], context)),
+              ],
+            ],
+      ),
+    },
+    marks,
+  };
+}
+
+function half(point: ProfilePoint | undefined, { say }: ChartContext): string {
+  if (point?.p50 == null || point.p25 === null || point.p75 === null) return '–';
+  const [low, mid, high] = [point.p25, point.p50, point.p75].map((value) =>
+    say.value({ q: 'glucose', value: value as MgPerDl }, 'short'),
+  );
+  return `${mid} (${low} – ${high})`;
+}
+
+function sentence({ slot, anchors, profile }: Laid, { say }: ChartContext): string {
+  const known = profile.filter(({ p50, minute }) => p50 !== null && minute >= 0);
+  const first = known[0];
+  if (!first) return '';
+  const peak = known.reduce((a, b) => (b.p50! > a.p50! ? b : a));
+  return say.say('charts.overlay.summary', {
+    n: { q: 'count', value: anchors.length },
+    slot: { q: 'word', value: slot },
+    start: { q: 'glucose', value: first.p50 as MgPerDl },
+    peak: { q: 'glucose', value: peak.p50 as MgPerDl },
+    minutes: { q: 'minutes', value: peak.minute },
+  });
+}
+
+function atNote(plot: Plot): number[] {
+  const x = round(spanScale(plot, OVERLAY)(0));
+  return [x, plot.top, x, round(plot.top + plot.height)];
+}
+
+function ribbon(profile: ProfilePoint[], plot: Plot): number[][] {
+  const x = spanScale(plot, OVERLAY);
+  const y = glucoseScale(plot);
+  const ink = pen();
+  area<ProfilePoint>()
+    .defined(({ p25, p75 }) => p25 !== null && p75 !== null)
+    .x(({ minute }) => x(minute))
+    .y0(({ p25 }) => y(p25!))
+    .y1(({ p75 }) => y(p75!))
+    .context(ink as never)(profile);
+  return ink.lines;
+}
+
+function middle(profile: ProfilePoint[], plot: Plot): number[][] {
+  const x = spanScale(plot, OVERLAY);
+  const y = glucoseScale(plot);
+  const ink = pen();
+  line<ProfilePoint>()
+    .defined(({ p50 }) => p50 !== null)
+    .x(({ minute }) => x(minute))
+    .y(({ p50 }) => y(p50!))
+    .context(ink as never)(profile);
+  return ink.lines;
+}

@@ -1,0 +1,57 @@
+import type { Timeline } from '../model/timeline.ts';
+import { quantile } from '../stats/quantile.ts';
+
+/** Middle and middle half of several occasions, so many minutes from their notes; null where fewer than three were seen. */
+export interface ProfilePoint {
+  minute: number;
+  p25: number | null;
+  p50: number | null;
+  p75: number | null;
+  n: number;
+}
+
+const LEAST = 3;
+const MINUTE = 60_000;
+
+/** Lays occasions over one another at their notes, in steps of `step` minutes; a reading counts for the nearest step. */
+export function profileOf(
+  { readings }: Timeline,
+  anchors: readonly number[],
+  from: number,
+  to: number,
+  step: number,
+): ProfilePoint[] {
+  const steps = Math.floor((to - from) / step) + 1;
+  const values: number[][] = Array.from({ length: steps }, () => []);
+  for (const anchor of anchors) {
+    const sums = new Float64Array(steps);
+    const counts = new Uint16Array(steps);
+    for (let i = firstAt(readings.at, readings.count, anchor + from * MINUTE); i < readings.count; i++) {
+      const minute = (readings.at[i]! - anchor) / MINUTE;
+      if (minute > to) break;
+      const value = readings.mgdl[i]!;
+      if (Number.isNaN(value)) continue;
+      const at = Math.round((minute - from) / step);
+      if (at >= steps) continue;
+      sums[at]! += value;
+      counts[at]! += 1;
+    }
+    for (let at = 0; at < steps; at++) if (counts[at]! > 0) values[at]!.push(sums[at]! / counts[at]!);
+  }
+  return values.map((some, at) => {
+    const sorted = Float64Array.from(some).sort();
+    const pick = (p: number) => (sorted.length < LEAST ? null : quantile(sorted, p));
+    return { minute: from + at * step, p25: pick(0.25), p50: pick(0.5), p75: pick(0.75), n: sorted.length };
+  });
+}
+
+function firstAt(times: Float64Array, count: number, at: number): number {
+  let low = 0;
+  let high = count;
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    if (times[middle]! < at) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}

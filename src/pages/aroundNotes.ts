@@ -1,0 +1,184 @@
+import { type FoodMeals, foodsChart, MOST_FOODS } from '../charts/foods.ts';
+import { type Laid, mealOverlayChart, OVERLAY } from '../charts/mealOverlay.ts';
+import { sessionsChart } from '../charts/sessions.ts';
+import { AROUND_NOTES, notesWorthWriting } from '../findings/index.ts';
+import type { Slot } from '../model/logbook.ts';
+import type { Meal } from '../model/occasions.ts';
+import type { Block } from '../model/report.ts';
+import { profileOf } from '../occasions/profile.ts';
+import { comparisonsBlocks } from './comparisons.ts';
+import {
+  count,
+  evidenceDays,
+  heading,
+  held,
+  type PageContext,
+  type PageMaker,
+  paragraph,
+  told,
+  word,
+} from './context.ts';
+
+/** Parts of the day with fewer meals are not laid over one another; at most so many stand side by side. */
+const LEAST_LAID = 3;
+const MOST_LAID = 3;
+const STEP = 15;
+
+/** What notes tell beside glucose: counts and hints first, then every occasion, then what was compared and how it came out. */
+export const aroundNotes: PageMaker = (context) => {
+  const { say, analysis } = context;
+  const { noteLog, meals, exercise } = analysis.measures;
+  if (!noteLog.ok || !meals.ok || !exercise.ok) return null;
+  if (meals.value.length === 0 && exercise.value.length === 0) return null;
+  return {
+    id: 'around-notes',
+    title: say.say('pages.aroundNotes.title'),
+    blocks: [
+      heading(1, say.say('pages.aroundNotes.title')),
+      ...log(context),
+      ...statements(context),
+      ...sessions(context),
+      ...coach(context),
+      ...laidOver(context, meals.value),
+      ...foods(context, meals.value),
+      ...comparisonsBlocks(context),
+    ],
+  };
+};
+
+function log({ say, analysis }: PageContext): Block[] {
+  const { noteLog } = analysis.measures;
+  if (!noteLog.ok) return [];
+  const { days, noted, byKind } = noteLog.value;
+  const kinds = byKind.map((one) =>
+    say.say('pages.aroundNotes.kind', {
+      name: word(say.say(`notes.${one.kind}.name`)),
+      days: count(one.days),
+    }),
+  );
+  const text = say.say('pages.aroundNotes.log', {
+    days: count(days),
+    noted: count(noted),
+    kinds: word(kinds.join(', ')),
+  });
+  return [paragraph(`${text} ${say.say('cautions.C12')}`)];
+}
+
+/** What holds, each with its days and what could be asked. */
+function statements(context: PageContext): Block[] {
+  const { say } = context;
+  const blocks = AROUND_NOTES.flatMap((id): Block[] => {
+    const look = held(context, id);
+    const what = told(context, id, 'what');
+    if (look === null || what === null) return [];
+    const ask = told(context, id, 'ask');
+    const days = evidenceDays(context, look.where);
+    const more = [
+      days === '' ? '' : say.say('pages.standsOut.seen', { days: word(days) }),
+      ask === null ? '' : say.say('pages.standsOut.ask', { ask: word(ask) }),
+    ];
+    return [
+      {
+        kind: 'together',
+        blocks: [
+          heading(3, say.say(`findings.${id}.name`, look.params)),
+          paragraph(what),
+          paragraph(more.filter((one) => one !== '').join(' · '), 'small'),
+        ],
+      },
+    ];
+  });
+  return blocks.length > 0 ? blocks : [paragraph(say.say('pages.aroundNotes.nothing'))];
+}
+
+function sessions({ say, analysis, chart }: PageContext): Block[] {
+  const { exercise } = analysis.measures;
+  if (!exercise.ok || exercise.value.length === 0) return [];
+  return [
+    {
+      kind: 'together',
+      blocks: [
+        heading(2, say.say('pages.aroundNotes.sessions')),
+        paragraph(say.say('pages.aroundNotes.sessionsHow', { limit: { q: 'limit', of: 'low' } }), 'small'),
+        { kind: 'chart', drawing: sessionsChart(analysis.timeline, exercise.value, chart) },
+      ],
+    },
+  ];
+}
+
+function coach(context: PageContext): Block[] {
+  const { say, analysis } = context;
+  const topic = analysis.topics.find((one) => held(context, one.id));
+  const wishes = notesWorthWriting(analysis.measures, analysis.topics);
+  if (!topic || wishes.length === 0) return [];
+  const name = say.say(`findings.${topic.id}.topic`, held(context, topic.id)!.params);
+  return [
+    {
+      kind: 'together',
+      blocks: [
+        heading(2, say.say('pages.aroundNotes.coach', { topic: word(name) })),
+        { kind: 'list', ordered: false, items: wishes.map((wish) => say.say(`coach.${wish}.clinic`)) },
+      ],
+    },
+  ];
+}
+
+const usable = (meals: readonly Meal[]): Meal[] => meals.filter(({ unusable }) => unusable.length === 0);
+
+function laidOver({ say, analysis, chart }: PageContext, meals: readonly Meal[]): Block[] {
+  const slots = new Map<Slot, Meal[]>();
+  for (const meal of usable(meals)) slots.set(meal.slot, [...(slots.get(meal.slot) ?? []), meal]);
+  const laid = [...slots]
+    .filter(([, some]) => some.length >= LEAST_LAID)
+    .sort(([, a], [, b]) => b.length - a.length)
+    .slice(0, MOST_LAID)
+    .sort(([, a], [, b]) => a[0]!.minute - b[0]!.minute)
+    .map(([slot, some]): Laid => {
+      const anchors = some.map(({ at }) => at);
+      return { slot, anchors, profile: profileOf(analysis.timeline, anchors, OVERLAY.from, OVERLAY.to, STEP) };
+    });
+  if (laid.length === 0) return [];
+  return [
+    {
+      kind: 'together',
+      blocks: [
+        heading(2, say.say('pages.aroundNotes.overlay')),
+        paragraph(say.say('pages.aroundNotes.overlayHow'), 'small'),
+        { kind: 'chart', drawing: mealOverlayChart(analysis.timeline, laid, chart) },
+      ],
+    },
+  ];
+}
+
+/** Foods noted often enough to compare, by their usual time above range. */
+function foods({ say, analysis, chart }: PageContext, meals: readonly Meal[]): Block[] {
+  const { comparisons } = analysis.measures;
+  if (!comparisons.ok) return [];
+  const listed = comparisons.value
+    .filter(({ id, verdict }) => id === 'food' && verdict !== 'too-few')
+    .map((comparison): FoodMeals => {
+      const at = usable(meals).filter(
+        ({ slot, foods }) => slot === comparison.slot && foods.includes(comparison.a.name),
+      );
+      return { comparison, meals: at };
+    })
+    .sort((a, b) => (b.comparison.a.median ?? 0) - (a.comparison.a.median ?? 0));
+  if (listed.length === 0) return [];
+  return [
+    {
+      kind: 'together',
+      blocks: [
+        heading(2, say.say('pages.aroundNotes.foods')),
+        paragraph(
+          say.say('pages.aroundNotes.foodsHow', {
+            limit: { q: 'limit', of: 'high' },
+            shown: count(Math.min(listed.length, MOST_FOODS)),
+            all: count(listed.length),
+          }),
+          'small',
+        ),
+        { kind: 'chart', drawing: foodsChart(analysis.timeline, listed, chart) },
+      ],
+    },
+  ];
+}

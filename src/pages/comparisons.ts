@@ -1,0 +1,116 @@
+import type { Comparison, Side, Unusable } from '../model/occasions.ts';
+import type { Block, Cell } from '../model/report.ts';
+import { count, heading, type PageContext, paragraph, word } from './context.ts';
+
+const REASONS: readonly Unusable[] = ['overlap', 'gap', 'low-at-start', 'exercise', 'small'];
+
+/** Everything that was compared, also where nothing came of it: what is not told here was not looked at. */
+export function comparisonsBlocks(context: PageContext): Block[] {
+  const { say, analysis } = context;
+  const { comparisons, meals } = analysis.measures;
+  if (!comparisons.ok || comparisons.value.length === 0) return [];
+  const fewFoods = comparisons.value.filter((one) => one.id === 'food' && one.verdict === 'too-few');
+  const listed = comparisons.value.filter((one) => !fewFoods.includes(one));
+  const lines: string[] = [say.say('pages.aroundNotes.how')];
+  if (fewFoods.length > 0)
+    lines.push(
+      say.say('pages.aroundNotes.fewFoods', {
+        foods: word(
+          fewFoods
+            .map(({ a }) => say.say('pages.aroundNotes.fewFood', { food: word(a.name), n: count(a.n) }))
+            .join(', '),
+        ),
+      }),
+    );
+  if (meals.ok) {
+    const apart = REASONS.flatMap((reason) => {
+      const n = meals.value.filter(({ unusable }) => unusable[0] === reason).length;
+      return n === 0 ? [] : [say.say(`pages.aroundNotes.reasons.${reason}`, { count: count(n) })];
+    });
+    if (apart.length > 0)
+      lines.push(
+        say.say('pages.aroundNotes.setApart', {
+          meals: count(meals.value.length),
+          usable: count(meals.n),
+          reasons: word(apart.join(', ')),
+        }),
+      );
+  }
+  const few = comparisons.value.some(({ verdict }) => verdict === 'too-few');
+  const { allDays, days } = analysis.timeline;
+  if (few && allDays.length > days.length)
+    lines.push(say.say('pages.aroundNotes.moreDays', { all: count(allDays.length) }));
+  return [
+    heading(2, say.say('pages.aroundNotes.compared')),
+    table(listed, context),
+    paragraph(lines.join(' '), 'small'),
+  ];
+}
+
+function table(listed: readonly Comparison[], context: PageContext): Block {
+  const { say } = context;
+  const title = (column: string) => say.say(`pages.aroundNotes.${column}`);
+  return {
+    kind: 'table',
+    caption: say.say('pages.aroundNotes.comparedCaption'),
+    captionShown: false,
+    dense: true,
+    columns: [
+      { title: title('what'), align: 'start', width: 0.37 },
+      { title: title('first'), align: 'end', width: 0.16 },
+      { title: title('second'), align: 'end', width: 0.16 },
+      { title: title('difference'), align: 'end', width: 0.15 },
+      { title: title('verdict'), align: 'end', width: 0.16 },
+    ],
+    rows: listed.map((one): Cell[] => [
+      { text: question(one, context) },
+      { text: side(one.a, one, context) },
+      { text: side(one.b, one, context) },
+      { text: difference(one, context), muted: true },
+      {
+        text: say.say(`pages.aroundNotes.verdicts.${one.verdict}`),
+        strong: one.verdict === 'hint',
+        muted: one.verdict !== 'hint',
+      },
+    ]),
+  };
+}
+
+function question({ id, slot, grams, a, b }: Comparison, { say }: PageContext): string {
+  return say.say(`pages.aroundNotes.questions.${id}`, {
+    slot: word(slot ?? 'any'),
+    grams: word(grams === null ? '' : say.number(grams, 0)),
+    first: word(a.name),
+    second: word(b.name),
+  });
+}
+
+function side({ n, median, low, high }: Side, { of, verdict }: Comparison, context: PageContext): string {
+  const { say } = context;
+  if (median === null || low === null || high === null || verdict === 'too-few')
+    return say.say('pages.aroundNotes.cellFew', { n: count(n) });
+  return say.say('pages.aroundNotes.cell', {
+    n: count(n),
+    median: word(value(median, of, context)),
+    low: word(value(low, of, context)),
+    high: word(value(high, of, context)),
+  });
+}
+
+/** Bare numbers: the unit stands in the words of the question. */
+function value(number: number, of: Comparison['of'], { say }: PageContext): string {
+  if (of === 'high-minutes') return say.number(number, 0);
+  return say.value(of === 'lowest' ? { q: 'glucose', value: number as never } : { q: 'rise', value: number }, 'short');
+}
+
+function difference({ difference, of }: Comparison, context: PageContext): string {
+  if (difference === null) return '–';
+  const { say } = context;
+  const one = (number: number) =>
+    of === 'high-minutes' ? say.number(number, 0) : say.value({ q: 'rise', value: number }, 'short');
+  return say.say('pages.aroundNotes.range', {
+    value: word(one(difference.value)),
+    low: word(one(difference.low)),
+    high: word(one(difference.high)),
+  });
+}
