@@ -9,7 +9,7 @@ import { CONTENT_WIDTH } from './frame.ts';
 import { noteSigns, signsHeight } from './noteSigns.ts';
 import { round } from './pen.ts';
 
-const DATE_WIDTH = 62;
+const DATE_WIDTH = 68;
 
 /** One day across the full width: the curve on the axis all charts share, parts beyond range filled, notes under it. */
 export function dayStripChart(

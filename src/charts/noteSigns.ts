@@ -1,3 +1,4 @@
+import { apart } from '../language/index.ts';
 import type { Mark, SignShape } from '../model/drawing.ts';
 import type { NoteKind } from '../model/input.ts';
 import type { Note } from '../model/timeline.ts';
@@ -88,7 +89,7 @@ function labels(note: Note, { say }: Pick<ChartContext, 'say'>): string[] {
   const name = (note.label ?? note.text ?? '').trim();
   const named = name === '' || name.length > LONGEST_LABEL || note.kind === 'insulin' ? [] : [name];
   if (short === null) return named;
-  return [...named.map((one) => `${short} ${one}`), short];
+  return [...named.map((one) => `${short} ${apart(one)}`), short];
 }
 
 /** What was written as an amount, in words; null where nothing was. */
