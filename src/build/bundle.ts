@@ -47,6 +47,7 @@ const built = await Promise.all([
   build({ ...shared, format: 'esm', entryPoints: ['src/cli/start.ts'], outfile: into('daybands.js') }),
   build({ ...shared, ...script, entryPoints: ['src/cli/daybands.ts'], outfile: into('program.cjs') }),
   build({ ...shared, ...module, entryPoints: ['src/cli/clinic/thread.ts'], outfile: into('thread.js') }),
+  build({ ...shared, ...module, entryPoints: ['src/cli/clinic/thread.ts'], outfile: into('thread.js') }),
   build({ ...shared, ...module, entryPoints: ['src/index.ts'], outfile: into('index.js') }),
 ]);
 chmodSync(into('daybands.js'), 0o755);

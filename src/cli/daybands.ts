@@ -1,4 +1,7 @@
 import manifest from '../../package.json' with { type: 'json' };
+import { clinic } from './clinic/command.ts';
+import { worklist } from './clinic/merge.ts';
+import { worker } from './clinic/worker.ts';
 import type { Door } from './door.ts';
 import { EXIT, WrongUse } from './exits.ts';
 import { reasonOf } from './gather.ts';
@@ -35,6 +38,15 @@ async function main(): Promise<number> {
     },
     read: async (files, options) => {
       exit = await read(files, options, door);
+    },
+    clinic: async (folder, options) => {
+      exit = await clinic(folder, options, door);
+    },
+    worklist: async (folders, options) => {
+      exit = await worklist(folders, options, door);
+    },
+    worker: async (options) => {
+      exit = await worker(options, door);
     },
   });
   try {

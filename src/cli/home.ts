@@ -14,6 +14,12 @@ export const ownPath = (path: string): string => fileURLToPath(new URL(path, hom
 export const words = (language: string): Record<string, unknown> =>
   JSON.parse(ownFile(`templates/words/${language}.json`).toString('utf8'));
 
+/** What a worker thread runs: beside this file when built, a source of its own in the tree. */
+export const threadFile = (): string =>
+  fileURLToPath(
+    new URL(import.meta.url.endsWith('/src/cli/home.ts') ? './clinic/thread.ts' : './thread.js', import.meta.url),
+  );
+
 /** Languages there are words for. */
 export const languages = (): string[] =>
   readdirSync(new URL('templates/words/', home))

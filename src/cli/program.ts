@@ -2,6 +2,7 @@ import { Command, Option } from 'commander';
 import { LANGUAGES } from '../language/index.ts';
 import type { FolderSettings } from '../schemas/settings.ts';
 import { targetSets } from '../targets/index.ts';
+import { type ClinicActions, clinicCommands } from './clinic/program.ts';
 import { WrongUse } from './exits.ts';
 import type { Teller } from './tell.ts';
 
@@ -18,7 +19,7 @@ export interface ReadOptions extends FolderSettings {
   json?: boolean;
 }
 
-export interface Actions {
+export interface Actions extends ClinicActions {
   report(files: string[], options: ReportOptions): Promise<void>;
   read(files: string[], options: ReadOptions): Promise<void>;
 }
@@ -41,12 +42,15 @@ export function program(version: string, tell: Teller, actions: Actions): Comman
     (flag: string) =>
       oneOf(flag, allowed);
 
-  const command = (name: string): Command =>
+  const bare = (name: string): Command =>
     new Command(name)
-      .argument('<files...>', help('files'))
+      .summary(help(name))
+      .description(help(name))
       .helpOption('-h, --help', help('help'))
       .exitOverride()
-      .configureHelp({ helpWidth: 100 })
+      .configureHelp({ helpWidth: 100 });
+  const forReading = (made: Command): Command =>
+    made
       .addOption(option('--unit', '<unit>', 'unit', choice('mg/dL', 'mmol/L')))
       .addOption(option('--date-order', '<order>', 'dateOrder', choice('day-first', 'month-first', 'year-first')))
       .addOption(option('--zone', '<zone>', 'zone'))
@@ -55,34 +59,34 @@ export function program(version: string, tell: Teller, actions: Actions): Comman
       .addOption(option('--from', '<date>', 'from', calendarDate))
       .addOption(option('--to', '<date>', 'to', calendarDate));
 
-  const report = command('report')
-    .summary(help('report'))
-    .description(help('report'))
+  const forPaper = (made: Command): Command =>
+    made
+      .addOption(option('--paper', '<size>', 'paper', choice('a4', 'letter')))
+      .addOption(new Option('--grey', help('grey')))
+      .addOption(option('--language', '<code>', 'language', choice(...LANGUAGES)))
+      .addOption(option('--region', '<code>', 'region'))
+      .addOption(option('--clinic', '<text>', 'clinic'));
+  const forPapers = (made: Command): Command =>
+    forPaper(forReading(made))
+      .addOption(option('--targets', '<set>', 'targets', choice(...Object.keys(targetSets))))
+      .addOption(new Option('--large', help('large')))
+      .addOption(option('--date', '<date>', 'date', calendarDate));
+  const examples = (made: Command, key: string): Command => made.addHelpText('after', section(tell, `examples.${key}`));
+
+  const report = examples(forPapers(bare('report').argument('<files...>', help('files'))), 'report')
     .addOption(option('--out', '<folder>', 'out').default('reports'))
-    .addOption(option('--targets', '<set>', 'targets', choice(...Object.keys(targetSets))))
-    .addOption(option('--paper', '<size>', 'paper', choice('a4', 'letter')))
-    .addOption(new Option('--grey', help('grey')))
-    .addOption(new Option('--large', help('large')))
-    .addOption(option('--language', '<code>', 'language', choice(...LANGUAGES)))
-    .addOption(option('--region', '<code>', 'region'))
     .addOption(option('--name', '<text>', 'name'))
     .addOption(option('--code', '<text>', 'code'))
-    .addOption(option('--clinic', '<text>', 'clinic'))
-    .addOption(option('--date', '<date>', 'date', calendarDate))
     .addOption(new Option('--html', help('html')))
     .addOption(new Option('--attach', help('attach')))
     .addOption(option('--password', '<text>', 'password'))
-    .addHelpText('after', section(tell, 'examples.report'))
     .action(actions.report);
 
-  const read = command('read')
-    .summary(help('read'))
-    .description(help('read'))
+  const read = examples(forReading(bare('read').argument('<files...>', help('files'))), 'read')
     .addOption(new Option('--json', help('json')))
-    .addHelpText('after', section(tell, 'examples.read'))
     .action(actions.read);
 
-  return new Command('daybands')
+  const whole = new Command('daybands')
     .description(help('about'))
     .version(version, '-V, --version', help('version'))
     .helpOption('-h, --help', help('help'))
@@ -92,6 +96,8 @@ export function program(version: string, tell: Teller, actions: Actions): Comman
     .addHelpText('after', `${section(tell, 'examples.all')}\n${help('settings')}\n\n${exits(tell)}`)
     .addCommand(report)
     .addCommand(read);
+  for (const made of clinicCommands({ help, bare, forPaper, forPapers, examples }, actions)) whole.addCommand(made);
+  return whole;
 }
 
 const indent = (text: string): string => text.replace(/^(?=.)/gm, '  ');

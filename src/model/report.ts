@@ -22,6 +22,8 @@ export type Block =
       columns: { title: string; align: 'start' | 'end'; width: number }[];
       rows: Cell[][];
       dense?: boolean;
+      /** Lets a reader at a screen sort the rows: a key for each cell of `rows`, numbers by size, nothing last. */
+      keys?: (string | number)[][];
     }
   | { kind: 'chart'; title?: string; drawing: Drawing }
   /** One number to be seen first, with its label and a small line under it. */

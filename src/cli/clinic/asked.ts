@@ -1,0 +1,132 @@
+import { readFileSync, statSync } from 'node:fs';
+import { join, relative, resolve } from 'node:path';
+import { readManifest } from '../../clinic/manifest.ts';
+import { findPeople } from '../../clinic/people.ts';
+import { inShard, parseShard, type Shard } from '../../clinic/shards.ts';
+import { USUAL, withUsual } from '../../clinic/thresholds.ts';
+import type { Person } from '../../model/clinic.ts';
+import type { FolderSettings } from '../../schemas/settings.ts';
+import type { Thresholds } from '../../schemas/thresholds.ts';
+import type { Door } from '../door.ts';
+import { WrongUse } from '../exits.ts';
+import { reasonOf } from '../gather.ts';
+import { languages } from '../home.ts';
+import { readText, settle } from '../settings.ts';
+import { MANIFEST, walk } from './walk.ts';
+
+export interface ClinicOptions extends FolderSettings {
+  out: string;
+  fhir?: boolean;
+  fhirReadings?: boolean;
+  dryRun?: boolean;
+  threads?: number;
+  shard?: string;
+  thresholds?: string;
+  timeLimit: number;
+  memory: number;
+  queue?: string;
+}
+
+/** What a clinic run is to do, with everything checked that can be before a file is opened. */
+export interface Asked {
+  folder: string;
+  out: string;
+  people: Person[];
+  /** How many there are in the whole folder. */
+  everyone: number;
+  passedOver: string[];
+  manifest: boolean;
+  thresholds: Thresholds;
+  shard: Shard | undefined;
+  /** For everyone. */
+  options: FolderSettings;
+  today: string;
+}
+
+/** Looks at the folder and the options. Throws WrongUse for what cannot be meant. */
+export async function ask(named: string, given: ClinicOptions, door: Door): Promise<Asked> {
+  const { out: outNamed, shard: part, thresholds: rules } = given;
+  const options = forEveryone(given);
+  const folder = resolve(named);
+  const out = resolve(outNamed);
+  const stat = statSync(folder, { throwIfNoEntry: false });
+  if (!stat) throw new WrongUse('noSuchFile', { path: named });
+  if (!stat.isDirectory()) throw new WrongUse('noFolder', { path: named });
+  // Results among the inputs would be read as inputs the next time.
+  if (relative(out, folder) === '' || !relative(out, folder).startsWith('..')) {
+    throw new WrongUse('outOverFolder', { path: outNamed });
+  }
+  const shard = part === undefined ? undefined : parseShard(part);
+  if (part !== undefined && !shard) throw new WrongUse('wrongShard', { value: part });
+  const seen = look(folder, out, named);
+  const rows = seen.manifest ? manifestRows(folder) : [];
+  const people = findPeople(seen, rows);
+  if (people.length === 0) throw new WrongUse('emptyFolder', { path: named });
+  // Wrong options are one mistake, not one a person.
+  await settle(options, undefined, door.today);
+  return {
+    folder,
+    out,
+    people: shard ? people.filter(({ code }) => inShard(code, shard)) : people,
+    everyone: people.length,
+    // What belongs to nobody is told by the first part.
+    passedOver: !shard || shard.index === 1 ? seen.passedOver : [],
+    manifest: seen.manifest,
+    thresholds: rules === undefined ? USUAL : await readThresholds(rules),
+    shard,
+    options,
+    today: given.date ?? door.today,
+  };
+}
+
+function look(folder: string, out: string, named: string) {
+  try {
+    return walk(folder, out);
+  } catch (error) {
+    throw new WrongUse('cannotOpen', { path: named, reason: reasonOf(error) });
+  }
+}
+
+function manifestRows(folder: string) {
+  const path = join(folder, MANIFEST);
+  let bytes: Buffer;
+  try {
+    bytes = readFileSync(path);
+  } catch (error) {
+    throw new WrongUse('cannotOpen', { path, reason: reasonOf(error) });
+  }
+  const manifest = readManifest(bytes, languages());
+  if (!manifest.ok) throw new WrongUse('wrongManifest', { path: MANIFEST, actual: manifest.actual });
+  return manifest.rows;
+}
+
+export async function readThresholds(path: string): Promise<Thresholds> {
+  const { parseThresholds } = await import('../../schemas/thresholds.ts');
+  let json: unknown;
+  try {
+    json = JSON.parse(readText(path));
+  } catch (error) {
+    if (error instanceof WrongUse) throw error;
+    throw new WrongUse('wrongThresholds', { path, problem: reasonOf(error) });
+  }
+  const checked = parseThresholds(json);
+  if (!checked.ok) throw new WrongUse('wrongThresholds', { path, problem: checked.problems.join('; ') });
+  return withUsual(checked.thresholds);
+}
+
+/** The options that are about how to read and print, without those of the run. */
+function forEveryone(given: ClinicOptions): FolderSettings {
+  const ofTheRun = [
+    'out',
+    'fhir',
+    'fhirReadings',
+    'dryRun',
+    'threads',
+    'shard',
+    'thresholds',
+    'timeLimit',
+    'memory',
+    'queue',
+  ];
+  return Object.fromEntries(Object.entries(given).filter(([name]) => !ofTheRun.includes(name)));
+}

@@ -1,0 +1,122 @@
+import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { threadId } from 'node:worker_threads';
+import type { MadeFile } from '../../clinic/papers.ts';
+import { sha256 } from '../../clinic/resume.ts';
+import type { Outcome } from '../../model/clinic.ts';
+import { WrongUse } from '../exits.ts';
+import { reasonOf } from '../gather.ts';
+
+const RECORD = 'record.json';
+const PART = /^\..*\.part$/;
+
+const parse = (bytes: Buffer): Outcome | null => {
+  try {
+    return JSON.parse(bytes.toString('utf8')) as Outcome;
+  } catch {
+    return null;
+  }
+};
+
+/** What the last run left in a person's folder, or null. */
+export function lastOutcome(folder: string): Outcome | null {
+  try {
+    return parse(readFileSync(join(folder, RECORD)));
+  } catch {
+    return null;
+  }
+}
+
+/** SHA-256 by name of those of a person's results that are there. */
+export function hashesOf(folder: string, last: Outcome | null): Map<string, string> {
+  const found = new Map<string, string>();
+  for (const { name } of last?.outputs ?? []) {
+    try {
+      found.set(name, sha256(readFileSync(join(folder, name))));
+    } catch {
+      // Not there: then it is made again.
+    }
+  }
+  return found;
+}
+
+/**
+ * Puts a person's results in place, the record last: only a record says that what it lists is whole. What an earlier
+ * run made and this one does not is taken away, so that no paper of other data stays behind. Not forced to the disk
+ * file by file, which would take longer than making them: after a power cut the record's hashes find what is missing.
+ * Throws as the file system does, after clearing up.
+ */
+export function putInPlace(
+  folder: string,
+  outcome: Outcome,
+  files: readonly MadeFile[],
+  last: Outcome | null,
+): Outcome {
+  const outputs = files.map(({ name, bytes }) => {
+    const content = typeof bytes === 'string' ? Buffer.from(bytes) : bytes;
+    return { name, content, sha256: sha256(content) };
+  });
+  const whole: Outcome = {
+    ...outcome,
+    outputs: outputs.map(({ name, content, sha256 }) => ({ name, bytes: content.length, sha256 })),
+  };
+  mkdirSync(folder, { recursive: true });
+  clearParts(folder);
+  const parts: { part: string; name: string }[] = [];
+  try {
+    for (const { name, content } of [
+      ...outputs,
+      { name: RECORD, content: Buffer.from(`${JSON.stringify(whole, null, 1)}\n`) },
+    ]) {
+      const part = join(folder, `.${name}.${process.pid}-${threadId}.part`);
+      parts.push({ part, name });
+      writeFileSync(part, content);
+    }
+    const kept = new Set(outputs.map(({ name }) => name));
+    for (const { name } of last?.outputs ?? []) if (!kept.has(name)) rmSync(join(folder, name), { force: true });
+    for (const { part, name } of parts) renameSync(part, join(folder, name));
+  } catch (error) {
+    for (const { part } of parts) rmSync(part, { force: true });
+    throw error;
+  }
+  return whole;
+}
+
+/** What a run that was killed left half written. */
+function clearParts(folder: string): void {
+  for (const name of readdirSync(folder)) {
+    const path = join(folder, name);
+    // A part of this process may be another thread's; one of a process that lives may be of another run.
+    if (PART.test(name) && !isAlive(Number(/\.(\d+)-\d+\.part$/.exec(name)?.[1]))) rmSync(path, { force: true });
+  }
+}
+
+/** Whether a process of this number runs on this machine. */
+export function isAlive(pid: number): boolean {
+  if (!Number.isInteger(pid) || pid <= 0) return false;
+  try {
+    process.kill(pid, 0);
+    return true;
+  } catch (error) {
+    return (error as NodeJS.ErrnoException).code === 'EPERM';
+  }
+}
+
+/** Every outcome in a results folder, by the name of the person's folder. */
+export function outcomesIn(out: string): Outcome[] {
+  let names: string[];
+  try {
+    names = readdirSync(out, { withFileTypes: true })
+      .filter((entry) => entry.isDirectory() && !entry.name.startsWith('.'))
+      .map((entry) => entry.name);
+  } catch (error) {
+    throw new WrongUse('cannotOpen', { path: out, reason: reasonOf(error) });
+  }
+  return names.sort().flatMap((name) => lastOutcome(join(out, name)) ?? []);
+}
+
+/** Reads a file of at most so many bytes. Throws as the file system does, or with code `EFBIG`. */
+export function readAtMost(path: string, most: number): Buffer {
+  if (statSync(path).size > most) throw Object.assign(new Error('too large'), { code: 'EFBIG' });
+  return readFileSync(path);
+}

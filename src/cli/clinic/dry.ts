@@ -1,0 +1,84 @@
+import { listSpeaker } from '../../clinic/lists.ts';
+import { rulesOf } from '../../clinic/rules.ts';
+import { PUBLISHED } from '../../clinic/thresholds.ts';
+import { FLAGGED, TIERS } from '../../clinic/tiers.ts';
+import { countTiers, rank } from '../../clinic/worklist.ts';
+import type { Outcome } from '../../model/clinic.ts';
+import { tierName } from '../../pages/worklist.ts';
+import type { Thresholds } from '../../schemas/thresholds.ts';
+import type { Door } from '../door.ts';
+import type { Asked, ClinicOptions } from './asked.ts';
+import { exitOf } from './exit.ts';
+import { progress } from './progress.ts';
+import { runPeople } from './run.ts';
+
+/** Reads everyone, writes nothing, and shows how many each set of thresholds would ask someone to look at. */
+export async function dryRun(asked: Asked, given: ClinicOptions, threads: number, door: Door): Promise<number> {
+  const { tell, print } = door;
+  const bar = progress(asked.people.length, tell);
+  const { outcomes } = await runPeople(
+    asked,
+    given,
+    threads,
+    door,
+    () => {},
+    bar,
+    () => false,
+  );
+  bar.end();
+  const own = given.thresholds === undefined ? {} : { own: asked.thresholds };
+  for (const [name, thresholds] of Object.entries({ ...own, ...PUBLISHED })) {
+    print('');
+    print(`${tell.say(`cli.clinic.rules.${name}`)}: ${flaggedText(outcomes, thresholds, door)}`);
+    for (const line of tierLines(outcomes, thresholds, door)) print(`  ${line}`);
+  }
+  print('');
+  print(tell.say('cli.clinic.eachRule'));
+  for (const line of ruleLines(outcomes, asked.thresholds, door)) print(`  ${line}`);
+  print(tell.say('cli.clinic.dry'));
+  return exitOf(outcomes);
+}
+
+function flaggedText(outcomes: readonly Outcome[], thresholds: Thresholds, { tell }: Door): string {
+  const flagged = rank(outcomes, thresholds).filter(({ tier }) => FLAGGED.includes(tier)).length;
+  return tell.say('cli.clinic.flagged', { n: flagged, of: outcomes.length });
+}
+
+function tierLines(outcomes: readonly Outcome[], thresholds: Thresholds, { words }: Door): string[] {
+  const say = listSpeaker(words);
+  const counts = countTiers(rank(outcomes, thresholds));
+  const most = String(outcomes.length).length;
+  return TIERS.map((tier) => `${String(counts[tier]).padStart(most)}  ${tierName(say, tier)}`);
+}
+
+/** How many people each threshold alone would put on the list. */
+function ruleLines(outcomes: readonly Outcome[], thresholds: Thresholds, { words }: Door): string[] {
+  const say = listSpeaker(words);
+  const lines = rank(outcomes, thresholds);
+  const passing = (part: (line: (typeof lines)[number]) => boolean): number => lines.filter(part).length;
+  const most = String(outcomes.length).length;
+  const rules: [string, number][] = rulesOf(thresholds).map(({ key, params }) => {
+    const reason = REASON[key.split('.').at(-1)!];
+    const n =
+      reason === undefined
+        ? passing(({ tier }) => tier === (key.endsWith('.unread') ? 'unread' : 'steady'))
+        : passing(({ reasons }) => reasons.some((one) => one.key === `clinic.reasons.${reason}`));
+    return [say.say(key, params), n];
+  });
+  return rules.map(([text, n]) => `${String(n).padStart(most)}  ${text}`);
+}
+
+/** The reason that each rule gives. */
+const REASON: Record<string, string> = {
+  veryLowEvents: 'veryLowEvents',
+  veryLowGoals: 'veryLowShare',
+  veryLowShare: 'veryLowShare',
+  lowGoals: 'lowShare',
+  lowShare: 'lowShare',
+  nightLows: 'nightLows',
+  veryHighGoals: 'veryHighShare',
+  veryHighShare: 'veryHighShare',
+  veryHighLong: 'veryHighLong',
+  fewDays: 'notEnough',
+  thinDays: 'notEnough',
+};

@@ -1,0 +1,83 @@
+import type { Job } from 'bullmq';
+import type { Ended } from '../../clinic/pool.ts';
+import { sha256 } from '../../clinic/resume.ts';
+import { connectionOf, QUEUE, reach } from './queue.ts';
+import type { Task, Turn } from './turn.ts';
+
+/** A person's turn is tried so often; after the last the job lies among the failed: the queue's dead letters. */
+const ATTEMPTS = 3;
+const BACKOFF = 500;
+/** An event can be lost where a connection breaks, so now and then the jobs themselves are looked at. Milliseconds. */
+const LOOK_EVERY = 2_000;
+
+/**
+ * Puts every task into the queue and tells each result as workers somewhere bring it. A job may be worked on twice where a
+ * worker dies, and its outputs are the same both times. `stop`: ends the waiting, and takes back what nobody began.
+ */
+export async function throughQueue(
+  url: string,
+  tasks: readonly Task[],
+  told: (task: Task, ended: Ended<Turn>) => void,
+  stop: () => boolean,
+): Promise<void> {
+  await reach(url);
+  const { Queue, QueueEvents } = await import('bullmq');
+  const connection = connectionOf(url);
+  const queue = new Queue<Task, Turn>(QUEUE, { connection });
+  const events = new QueueEvents(QUEUE, { connection });
+  queue.on('error', () => {});
+  events.on('error', () => {});
+  await events.waitUntilReady();
+
+  const waiting = new Map<string, Task>();
+  const begun = Date.now().toString(36);
+  const end = (id: string, ended: Ended<Turn>): void => {
+    const task = waiting.get(id);
+    if (!task) return;
+    waiting.delete(id);
+    told(task, ended);
+  };
+  events.on('completed', ({ jobId, returnvalue }) => end(jobId, { ok: true, result: returnvalue as unknown as Turn }));
+  const failed = (id: string, reason: string): void =>
+    end(id, { ok: false, why: 'died', detail: reason.slice(0, 120) });
+
+  // One id a person and run: put in twice, it stays one job. A colon would be the library's own mark.
+  const jobs = tasks.map((task) => {
+    const jobId = `${begun}-${sha256(`${task.out}\n${task.person.stem}`).slice(0, 24)}`;
+    waiting.set(jobId, task);
+    return {
+      name: 'person',
+      data: task,
+      opts: {
+        jobId,
+        attempts: ATTEMPTS,
+        backoff: { type: 'fixed', delay: BACKOFF },
+        removeOnComplete: { age: 3600 },
+        // What failed for good stays to be looked at.
+        removeOnFail: false,
+      },
+    };
+  });
+  await queue.addBulk(jobs);
+  const look = async (): Promise<void> => {
+    for (const id of [...waiting.keys()]) {
+      const job: Job<Task, Turn> | undefined = await queue.getJob(id);
+      if (!job) continue;
+      if (job.finishedOn === undefined) continue;
+      if (await job.isCompleted()) end(id, { ok: true, result: job.returnvalue });
+      else if (await job.isFailed()) failed(id, job.failedReason ?? '');
+    }
+  };
+  // `failed` is told at every attempt; whether it was the last, the job itself knows.
+  events.on('failed', () => void look().catch(() => {}));
+  let looked = Date.now();
+  while (waiting.size > 0 && !stop()) {
+    await new Promise((soon) => setTimeout(soon, 50));
+    if (Date.now() - looked < LOOK_EVERY) continue;
+    await look();
+    looked = Date.now();
+  }
+  for (const id of waiting.keys()) await (await queue.getJob(id))?.remove().catch(() => {});
+  await events.close();
+  await queue.close();
+}

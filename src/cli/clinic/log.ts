@@ -1,0 +1,42 @@
+import { appendFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Turn } from './turn.ts';
+
+/** Facts of a run without a word of a person: counts, hashes, versions, times. Only these names are ever written. */
+export interface LogEntry {
+  event: 'start' | 'person' | 'end';
+  run?: string;
+  version?: string;
+  node?: string;
+  people?: number;
+  threads?: number;
+  shard?: string;
+  /** Short hash of the code: the same in every run, and no code. */
+  person?: string;
+  how?: Turn['how'] | 'stopped';
+  read?: boolean;
+  /** The words key of why not. */
+  why?: string;
+  key?: string;
+  inputs?: string[];
+  outputs?: string[];
+  rows?: number;
+  readings?: number;
+  ms?: number;
+  counts?: Record<string, number>;
+  exit?: number;
+}
+
+export type Log = (entry: LogEntry) => void;
+
+/** A log in JSON Lines (one object a line); each line is one write, so that runs side by side do not mix within one. */
+export function openLog(out: string, clock: () => string): Log {
+  const path = join(out, 'run-log.jsonl');
+  return (entry) => {
+    try {
+      appendFileSync(path, `${JSON.stringify({ at: clock(), ...entry })}\n`);
+    } catch {
+      // A full disk is told where the papers are saved; the log must not be what ends a run.
+    }
+  };
+}

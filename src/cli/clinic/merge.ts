@@ -1,0 +1,56 @@
+import { contentOf } from '../../clinic/lists.ts';
+import { USUAL } from '../../clinic/thresholds.ts';
+import { rank } from '../../clinic/worklist.ts';
+import type { Door } from '../door.ts';
+import { EXIT } from '../exits.ts';
+import { reasonOf } from '../gather.ts';
+import { readThresholds } from './asked.ts';
+import { exitOf } from './exit.ts';
+import { partsIn } from './parts.ts';
+import { withdrawMixUps } from './run.ts';
+import { saveLists } from './save.ts';
+import { tellLists } from './tellLists.ts';
+
+export interface WorklistOptions {
+  out?: string;
+  thresholds?: string;
+  paper?: 'a4' | 'letter';
+  grey?: boolean;
+  clinic?: string;
+}
+
+/** Makes one worklist from the parts of a divided run, or again from a whole one. Gives the exit code. */
+export async function worklist(folders: string[], given: WorklistOptions, door: Door): Promise<number> {
+  const { tell, print, complain } = door;
+  const parts = partsIn(folders);
+  const out = given.out ?? folders[0]!;
+  const thresholds = given.thresholds === undefined ? USUAL : await readThresholds(given.thresholds);
+  // Only over all parts is it seen whether a file lies with two people.
+  const outcomes = withdrawMixUps(
+    out,
+    parts.flatMap((part) => part.outcomes),
+    folders.length > 1,
+  );
+  const passedOver = parts.flatMap((part) => part.passedOver);
+  const lines = rank(outcomes, thresholds);
+  const printed = parts
+    .map((part) => part.printed)
+    .sort()
+    .at(-1)!;
+  const printing = {
+    printed,
+    version: door.version,
+    paper: given.paper ?? 'a4',
+    grey: given.grey ?? false,
+    clinic: given.clinic,
+  };
+  try {
+    const names = await saveLists(out, contentOf(lines, thresholds, passedOver), printing, door);
+    print(tell.say('cli.clinic.written', { folder: out, names: names.join(', ') }));
+  } catch (error) {
+    complain(tell.say('cli.clinic.listsUnsaved', { path: out, reason: reasonOf(error) }));
+    return EXIT.partly;
+  }
+  tellLists(door, lines, passedOver);
+  return exitOf(outcomes);
+}

@@ -1,0 +1,64 @@
+import { readdirSync, readFileSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Shard } from '../../clinic/shards.ts';
+import type { Outcome } from '../../model/clinic.ts';
+import { WrongUse } from '../exits.ts';
+import { reasonOf } from '../gather.ts';
+import { saveAll } from '../save.ts';
+
+/** What one run, or one part of a divided run, found: enough to make the worklist of the whole. */
+export interface Part {
+  schema: 1;
+  index: number;
+  of: number;
+  printed: string;
+  version: string;
+  outcomes: Outcome[];
+  passedOver: string[];
+}
+
+const NAME = /^run-(\d+)-of-(\d+)\.json$/;
+const nameOf = ({ index, of }: Shard): string => `run-${index}-of-${of}.json`;
+
+/** Keeps a part, and takes away those of a folder divided differently: they would tell people twice. */
+export function savePart(out: string, part: Part): void {
+  saveAll(out, [{ name: nameOf(part), bytes: `${JSON.stringify(part)}\n` }]);
+  for (const name of readdirSync(out)) {
+    const of = NAME.exec(name)?.[2];
+    if (of !== undefined && Number(of) !== part.of) rmSync(join(out, name), { force: true });
+  }
+}
+
+/** All parts in some results folders, whole: throws WrongUse when one is missing, as its people would be. */
+export function partsIn(folders: readonly string[]): Part[] {
+  const parts = new Map<string, Part>();
+  for (const folder of folders) {
+    for (const name of namesIn(folder)) {
+      const part = read(join(folder, name));
+      parts.set(`${part.index}/${part.of}`, part);
+    }
+  }
+  const all = [...parts.values()].sort((a, b) => a.index - b.index);
+  const of = all[0]?.of;
+  if (of === undefined) throw new WrongUse('noParts', { path: folders.join(', ') });
+  if (all.some((part) => part.of !== of)) throw new WrongUse('partsDiffer', { path: folders.join(', ') });
+  const missing = Array.from({ length: of }, (_, i) => i + 1).filter((index) => !parts.has(`${index}/${of}`));
+  if (missing.length > 0) throw new WrongUse('partsMissing', { parts: missing.map((i) => `${i}/${of}`).join(', ') });
+  return all;
+}
+
+function namesIn(folder: string): string[] {
+  try {
+    return readdirSync(folder).filter((name) => NAME.test(name));
+  } catch (error) {
+    throw new WrongUse('cannotOpen', { path: folder, reason: reasonOf(error) });
+  }
+}
+
+function read(path: string): Part {
+  try {
+    return JSON.parse(readFileSync(path, 'utf8')) as Part;
+  } catch (error) {
+    throw new WrongUse('cannotOpen', { path, reason: reasonOf(error) });
+  }
+}

@@ -1,0 +1,68 @@
+import { type Command, Option } from 'commander';
+import { WrongUse } from '../exits.ts';
+import type { ClinicOptions } from './asked.ts';
+import type { WorklistOptions } from './merge.ts';
+import type { WorkerOptions } from './worker.ts';
+
+export interface ClinicActions {
+  clinic(folder: string, options: ClinicOptions): Promise<void>;
+  worklist(folders: string[], options: WorklistOptions): Promise<void>;
+  worker(options: WorkerOptions): Promise<void>;
+}
+
+/** What the command line already has: help texts, commands without arguments, options with the checks of others. */
+export interface Kit {
+  help(name: string): string;
+  bare(name: string): Command;
+  /** Options on how a paper is printed. */
+  forPaper(command: Command): Command;
+  /** Those, and on how exports are read and what is made of them. */
+  forPapers(command: Command): Command;
+  examples(command: Command, key: string): Command;
+}
+
+/** A long year of readings every minute is read and printed in under ten seconds on a slow machine. */
+const SECONDS = 120;
+/** Enough for ten years of readings; an ordinary fortnight takes a tenth. */
+const MEGABYTES = 1024;
+
+/** The commands for many people. */
+export function clinicCommands(kit: Kit, actions: ClinicActions): Command[] {
+  const { help, bare, forPaper, forPapers, examples } = kit;
+  const whole = (flag: string, value: string, name: string, from: number, to: number): Option =>
+    new Option(`${flag} ${value}`, help(name)).argParser((text) => {
+      const number = Number(text);
+      if (!Number.isInteger(number) || number < from || number > to) {
+        throw new WrongUse('wrongNumber', { option: flag, value: text, from: String(from), to: String(to) });
+      }
+      return number;
+    });
+  const timeLimit = () => whole('--time-limit', '<seconds>', 'timeLimit', 1, 86_400).default(SECONDS);
+  const memory = () => whole('--memory', '<MB>', 'memory', 16, 65_536).default(MEGABYTES);
+  const thresholds = () => new Option('--thresholds <file>', help('thresholds'));
+
+  const clinic = examples(forPapers(bare('clinic').argument('<folder>', help('folder'))), 'clinic')
+    .addOption(new Option('--out <folder>', help('outClinic')).default('reports'))
+    .addOption(new Option('--fhir', help('fhir')))
+    .addOption(new Option('--fhir-readings', help('fhirReadings')))
+    .addOption(thresholds())
+    .addOption(new Option('--dry-run', help('dryRun')))
+    .addOption(whole('--threads', '<n>', 'threads', 1, 256))
+    .addOption(new Option('--shard <i/n>', help('shard')))
+    .addOption(timeLimit())
+    .addOption(memory())
+    .addOption(new Option('--queue <address>', help('queue')))
+    .action(actions.clinic);
+  const worklist = forPaper(bare('worklist').argument('<results...>', help('results')))
+    .addOption(new Option('--out <folder>', help('outList')))
+    .addOption(thresholds())
+    .action(actions.worklist);
+  const worker = bare('worker')
+    .addOption(new Option('--queue <address>', help('queue')).makeOptionMandatory())
+    .addOption(whole('--concurrency', '<n>', 'concurrency', 1, 256))
+    .addOption(timeLimit())
+    .addOption(memory())
+    .addOption(new Option('--once', help('once')))
+    .action(actions.worker);
+  return [clinic, worklist, worker];
+}

@@ -1,0 +1,104 @@
+import { join } from 'node:path';
+import { findMixUps, personMark } from '../../clinic/mixups.ts';
+import { because, blank, mixedUp, refused } from '../../clinic/outcome.ts';
+import { type Ended, runAll } from '../../clinic/pool.ts';
+import type { Outcome, Person } from '../../model/clinic.ts';
+import type { Door } from '../door.ts';
+import { threadFile } from '../home.ts';
+import type { Asked, ClinicOptions } from './asked.ts';
+import { lastOutcome, putInPlace } from './disk.ts';
+import type { Log } from './log.ts';
+import type { Progress } from './progress.ts';
+import type { Task, Turn } from './turn.ts';
+
+/** Without room or leave to write, going on would only fail once for each person. */
+const NO_USE_GOING_ON = ['ENOSPC', 'EDQUOT', 'EROFS'];
+
+/** What became of everyone. */
+export interface Ran {
+  outcomes: Outcome[];
+  kept: number;
+  /** The system's reason for which the run ended early. */
+  stopped: string | null;
+}
+
+const taskOf = (person: Person, { folder, out, options, today }: Asked, given: ClinicOptions): Task => ({
+  person,
+  folder,
+  out,
+  options,
+  today,
+  make: { fhir: given.fhir === true || given.fhirReadings === true, fhirReadings: given.fhirReadings === true },
+  dry: given.dryRun === true,
+});
+
+/** Gives everyone their turn, in worker threads here or through a queue. `interrupted` is asked before each. */
+export async function runPeople(
+  asked: Asked,
+  given: ClinicOptions,
+  threads: number,
+  { version }: Door,
+  log: Log,
+  bar: Progress,
+  interrupted: () => boolean,
+): Promise<Ran> {
+  const outcomes = new Map<Person, Outcome>();
+  let kept = 0;
+  let stopped: string | null = null;
+  const nothing = (person: Person) => blank(person, { key: '', printed: asked.today, version });
+  const told = (task: Task, ended: Ended<Turn>): void => {
+    bar.step();
+    if (ended.ok) {
+      const { outcome, how, reason } = ended.result;
+      outcomes.set(task.person, outcome);
+      if (how === 'kept') kept++;
+      if (how === 'unsaved' && NO_USE_GOING_ON.includes(reason ?? '')) stopped ??= reason!;
+      log(entryOf(outcome, how, ended.result.milliseconds));
+    } else {
+      const outcome = refused(nothing(task.person), because(ended.why, { actual: ended.detail }));
+      outcomes.set(task.person, outcome);
+      log(entryOf(outcome, 'stopped'));
+    }
+  };
+  const tasks = asked.people.map((person) => taskOf(person, asked, given));
+  const stop = (): boolean => stopped !== null || interrupted();
+  if (given.queue !== undefined) {
+    const { throughQueue } = await import('./enqueue.ts');
+    await throughQueue(given.queue, tasks, told, stop);
+  } else {
+    const limits = { timeLimit: given.timeLimit * 1000, memoryLimit: given.memory };
+    await runAll(tasks, { filename: threadFile(), threads, ...limits }, told, stop);
+  }
+  if (interrupted()) stopped ??= 'SIGINT';
+  const all = asked.people.map((person) => outcomes.get(person) ?? refused(nothing(person), because('notRun')));
+  return { outcomes: withdrawMixUps(asked.out, all, given.dryRun === true), kept, stopped };
+}
+
+/** Papers that may show someone else's days are worse than none: they are taken away, and both people told. */
+export function withdrawMixUps(out: string, outcomes: readonly Outcome[], dry: boolean): Outcome[] {
+  const found = findMixUps(outcomes);
+  return outcomes.map((outcome) => {
+    const mixUp = found.get(outcome.stem);
+    if (!mixUp) return outcome;
+    const told = mixedUp(outcome, mixUp);
+    const folder = join(out, outcome.stem);
+    // Never kept as an answer: once the files are put right, the next run makes the papers.
+    return dry ? told : putInPlace(folder, { ...told, key: '' }, [], lastOutcome(folder));
+  });
+}
+
+function entryOf(outcome: Outcome, how: Turn['how'] | 'stopped', ms?: number): Parameters<Log>[0] {
+  const { facts, refusals } = outcome;
+  return {
+    event: 'person',
+    person: personMark(outcome.code),
+    how,
+    read: facts !== null,
+    ...(refusals[0] ? { why: refusals[0].key } : {}),
+    key: outcome.key,
+    inputs: outcome.inputHashes,
+    outputs: outcome.outputs.map(({ sha256 }) => sha256),
+    ...(facts ? { rows: facts.rows, readings: facts.readings } : {}),
+    ...(ms === undefined ? {} : { ms }),
+  };
+}

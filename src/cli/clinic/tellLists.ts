@@ -1,0 +1,29 @@
+import { listSpeaker } from '../../clinic/lists.ts';
+import { TIERS } from '../../clinic/tiers.ts';
+import { countTiers } from '../../clinic/worklist.ts';
+import type { WorklistLine } from '../../model/clinic.ts';
+import { reasonsText, tierName } from '../../pages/worklist.ts';
+import type { Door } from '../door.ts';
+import { printable } from '../tell.ts';
+
+/** So many of those who could not be read are named in the terminal; the worklist names all. */
+const NAMED = 20;
+
+/** How many stand in each tier, and who could not be read and why. */
+export function tellLists(
+  { tell, words, print, complain }: Door,
+  lines: readonly WorklistLine[],
+  passedOver: readonly string[],
+): void {
+  const say = listSpeaker(words);
+  const counts = countTiers(lines);
+  const most = String(lines.length).length;
+  for (const tier of TIERS) print(`  ${String(counts[tier]).padStart(most)}  ${tierName(say, tier)}`);
+  if (passedOver.length > 0) print(tell.say('cli.clinic.passedOver', { n: passedOver.length }));
+  const unread = lines.filter(({ tier }) => tier === 'unread');
+  for (const { outcome, reasons } of unread.slice(0, NAMED)) {
+    complain(`${printable(outcome.code)}: ${printable(reasonsText(say, reasons))}`);
+  }
+  if (unread.length > NAMED) complain(tell.say('cli.clinic.moreUnread', { n: unread.length - NAMED }));
+  print(tell.say('cli.told.caution'));
+}

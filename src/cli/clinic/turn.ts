@@ -1,0 +1,115 @@
+import { join } from 'node:path';
+import { analyse } from '../../analyse.ts';
+import { factsOf } from '../../clinic/facts.ts';
+import { because, blank, issueSaid, read, refused, wrongFromTheStart } from '../../clinic/outcome.ts';
+import { makePapers, type PapersWanted, type PaperTools } from '../../clinic/papers.ts';
+import { keyOf, sha256, stillGood } from '../../clinic/resume.ts';
+import type { Outcome, Person } from '../../model/clinic.ts';
+import type { Input } from '../../model/input.ts';
+import type { FolderSettings } from '../../schemas/settings.ts';
+import { WrongUse } from '../exits.ts';
+import { reasonOf } from '../gather.ts';
+import { hashesOf, lastOutcome, putInPlace, readAtMost } from './disk.ts';
+import { settlePerson } from './personSettings.ts';
+
+/** One person's job, as it travels to a worker thread or through a queue. */
+export interface Task {
+  person: Person;
+  /** Full paths of the clinic's folder and of the results. */
+  folder: string;
+  out: string;
+  /** What was asked for everyone on the command line or in the folder's settings. */
+  options: FolderSettings;
+  today: string;
+  make: Pick<PapersWanted, 'fhir' | 'fhirReadings'>;
+  /** Only look: nothing is written. */
+  dry: boolean;
+}
+
+/** `made`: done now. `kept`: what stood there was still good. `unsaved`: could not be written, with the system's reason. */
+export interface Turn {
+  outcome: Outcome;
+  how: 'made' | 'kept' | 'unsaved';
+  reason?: string;
+  milliseconds: number;
+}
+
+export type TurnTools = PaperTools & { wordsHash: string };
+
+const MOST_BYTES = 1_000_000_000;
+
+/** Reads one person's files, and makes and saves what is missing or changed. Never throws for what is in the files. */
+export async function takeTurn(task: Task, tools: TurnTools): Promise<Turn> {
+  const start = performance.now();
+  const { person, out, dry } = task;
+  const folder = join(out, person.stem);
+  const stamp = { key: '', printed: task.today, version: tools.version };
+  const end = (outcome: Outcome, how: Turn['how'], reason?: string): Turn => ({
+    outcome,
+    how,
+    ...(reason === undefined ? {} : { reason }),
+    milliseconds: Math.round(performance.now() - start),
+  });
+  const last = lastOutcome(folder);
+  const put = (outcome: Outcome, files: Parameters<typeof putInPlace>[2] = []): Turn => {
+    if (dry) return end(outcome, 'made');
+    try {
+      return end(putInPlace(folder, outcome, files, last), 'made');
+    } catch (error) {
+      return end(refused(outcome, because('unsaved', { actual: reasonOf(error) })), 'unsaved', reasonOf(error));
+    }
+  };
+
+  const nothing = blank(person, stamp);
+  if (person.wrong) return put(refused(nothing, wrongFromTheStart(person)));
+  const inputs: Input[] = [];
+  for (const name of person.files) {
+    try {
+      inputs.push({ name: name.slice(name.indexOf('/') + 1), bytes: readAtMost(join(task.folder, name), MOST_BYTES) });
+    } catch (error) {
+      const why = reasonOf(error) === 'ENOENT' ? 'vanished' : 'cannotOpen';
+      return put(refused(nothing, because(why, { file: name, actual: reasonOf(error) })));
+    }
+  }
+  const inputHashes = inputs.map(({ bytes }) => sha256(bytes));
+  let wanted: Awaited<ReturnType<typeof settlePerson>>;
+  try {
+    wanted = await settlePerson(task);
+  } catch (error) {
+    if (!(error instanceof WrongUse)) throw error;
+    const said = { key: `cli.error.${error.key}`, params: because('', error.details).params };
+    return put(refused({ ...nothing, inputHashes }, said));
+  }
+  if ('issues' in wanted) return put(refused({ ...nothing, inputHashes }, ...wanted.issues.map(issueSaid)));
+
+  const { settings, paper, grey, large, dateGiven } = wanted;
+  const { today, ...lasting } = settings;
+  const key = keyOf({
+    version: tools.version,
+    wordsHash: tools.wordsHash,
+    inputs: person.files.map((name, i) => [name, inputHashes[i]!]),
+    wanted: {
+      settings: dateGiven ? settings : lasting,
+      paper,
+      grey,
+      large,
+      ...task.make,
+      person: [person.code, person.row?.visit, person.row?.a1c],
+    },
+  });
+  const outcome: Outcome = { ...nothing, key, printed: today, inputHashes };
+  if (stillGood(last, key, dry && last ? asRecorded(last) : hashesOf(folder, last), today)) return end(last!, 'kept');
+
+  const analysis = analyse(inputs, settings, tools.version);
+  if (!analysis.ok) {
+    const refusals = analysis.issues.filter(({ level }) => level === 'refusal').map(issueSaid);
+    return put(refused(read(outcome, analysis.files, null), ...refusals));
+  }
+  const facts = factsOf(analysis);
+  const done = read(outcome, analysis.files, facts);
+  if (dry) return end(done, 'made');
+  return put(done, await makePapers(analysis, person.stem, { paper, grey, large, ...task.make }, tools));
+}
+
+const asRecorded = ({ outputs }: Outcome): Map<string, string> =>
+  new Map(outputs.map(({ name, sha256 }) => [name, sha256]));

@@ -1,0 +1,61 @@
+import { readdirSync } from 'node:fs';
+import { join, relative, resolve, sep } from 'node:path';
+import type { Listing } from '../../clinic/people.ts';
+import { isExport, isOurs, reasonOf, SETTINGS } from '../gather.ts';
+
+export const MANIFEST = 'manifest.csv';
+
+/** Folders below folders deeper than this are a mistake, or a way to keep us busy. */
+const DEEPEST = 8;
+
+export interface Walked extends Listing {
+  manifest: boolean;
+  /** Files that do not look like exports; told, not opened. */
+  passedOver: string[];
+}
+
+/** Looks through a clinic's folder without opening a file. Links are never followed; `apart` is left out. */
+export function walk(folder: string, apart: string): Walked {
+  const found: Walked = {
+    exports: [],
+    settings: [],
+    folders: [],
+    odd: [],
+    closed: [],
+    manifest: false,
+    passedOver: [],
+  };
+  look(resolve(folder), 0);
+  return found;
+
+  function look(at: string, depth: number): void {
+    for (const entry of readdirSync(at, { withFileTypes: true }).sort((a, b) => (a.name < b.name ? -1 : 1))) {
+      const { name } = entry;
+      const full = join(at, name);
+      const path = relative(folder, full).split(sep).join('/');
+      if (name.startsWith('.') || full === apart) continue;
+      if (entry.isDirectory()) {
+        if (depth === 0) found.folders.push(path);
+        if (depth >= DEEPEST) found.closed.push({ path, reason: 'ELOOP' });
+        else lookOr(full, path, depth + 1);
+      } else if (!entry.isFile()) {
+        found.odd.push(path);
+        if (depth > 0) found.passedOver.push(path);
+      } else if (depth === 0 && name === MANIFEST) found.manifest = true;
+      else if (name === SETTINGS) found.settings.push(path);
+      else if (isOurs(name) || /^readme/i.test(name)) continue;
+      else if (isExport(name)) found.exports.push(path);
+      else found.passedOver.push(path);
+    }
+  }
+
+  function lookOr(full: string, path: string, depth: number): void {
+    try {
+      look(full, depth);
+    } catch (error) {
+      found.closed.push({ path, reason: reasonOf(error) });
+      // Then nothing is known of it, not even that it is empty.
+      found.folders = found.folders.filter((folder) => folder !== path);
+    }
+  }
+}

@@ -1,0 +1,65 @@
+import { availableParallelism } from 'node:os';
+import { openPool } from '../../clinic/pool.ts';
+import type { Door } from '../door.ts';
+import { EXIT } from '../exits.ts';
+import { threadFile } from '../home.ts';
+import { connectionOf, QUEUE, reach } from './queue.ts';
+import type { Task, Turn } from './turn.ts';
+
+export interface WorkerOptions {
+  queue: string;
+  concurrency?: number;
+  timeLimit: number;
+  memory: number;
+  once?: boolean;
+}
+
+/**
+ * A worker holds a job for so long without a sign of life before the queue gives it to another. The pool works in
+ * threads of its own, so this process always has time to give that sign. Milliseconds.
+ */
+const HELD = 10_000;
+
+/** Takes people from the queue until asked to stop. Gives the exit code. */
+export async function worker(given: WorkerOptions, { tell, print }: Door): Promise<number> {
+  const shown = await reach(given.queue);
+  const { Worker } = await import('bullmq');
+  const threads = given.concurrency ?? availableParallelism();
+  const pool = await openPool<Task, Turn>({
+    filename: threadFile(),
+    threads,
+    timeLimit: given.timeLimit * 1000,
+    memoryLimit: given.memory,
+  });
+  let done = 0;
+  const bull = new Worker<Task, Turn>(
+    QUEUE,
+    async ({ data }) => {
+      const ended = await pool.run(data);
+      // Thrown, so that the queue tries again and at last keeps it among the failed.
+      if (!ended.ok) throw new Error(`${ended.why} ${ended.detail}`.trim());
+      done++;
+      return ended.result;
+    },
+    {
+      connection: connectionOf(given.queue),
+      concurrency: threads,
+      lockDuration: HELD,
+      stalledInterval: HELD / 2,
+      // A worker that dies takes at most so many turns with it before the job is called dead.
+      maxStalledCount: 2,
+    },
+  );
+  bull.on('error', () => {});
+  await bull.waitUntilReady();
+  print(tell.say('cli.clinic.workerReady', { queue: shown }));
+  await new Promise<void>((end) => {
+    for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => end());
+    if (given.once) bull.on('drained', () => setTimeout(end, 100));
+  });
+  // Finishes what it holds.
+  await bull.close();
+  await pool.close();
+  print(tell.say('cli.clinic.workerDone', { n: done }));
+  return EXIT.done;
+}

@@ -1,0 +1,80 @@
+import type { Analysis } from '../analyse.ts';
+import type { Facts } from '../model/clinic.ts';
+import type { LocalDate } from '../model/glucose.ts';
+import type { Measured } from '../model/measured.ts';
+import type { Episode } from '../model/measures.ts';
+
+const known = <T>(measured: Measured<T>): T | null => (measured.ok ? measured.value : null);
+const dates = (episodes: readonly Episode[]): LocalDate[] => [...new Set(episodes.map(({ date }) => date))];
+
+/** The few numbers of an analysis that a worklist and a table over many people need. */
+export function factsOf(analysis: Analysis): Facts {
+  const { measures, timeline, ledger, targets } = analysis;
+  const coverage = known(measures.coverage);
+  const mean = known(measures.mean);
+  const bands = known(measures.timeInBands);
+  const lows = known(measures.lows);
+  const highs = known(measures.highs);
+  return {
+    hash: analysis.hash,
+    targets: targets.id,
+    unit: timeline.unit,
+    from: timeline.from,
+    to: timeline.to,
+    days: timeline.days.length,
+    interval: timeline.interval,
+    readings: timeline.readings.count,
+    rows: ledger.rows,
+    setAside: ledger.setAside,
+    coverage: {
+      share: coverage?.share ?? 0,
+      hours: coverage?.hours ?? 0,
+      ofHours: coverage?.ofHours ?? 0,
+      nightShare: coverage?.night.share ?? 0,
+      days: coverage?.daysWithReadings ?? 0,
+      enough: coverage?.enough ?? false,
+    },
+    mean: mean && { mgdl: mean.mgdl.value, low: mean.mgdl.low, high: mean.mgdl.high },
+    sd: known(measures.sd),
+    cv: known(measures.cv),
+    gmi: known(measures.gmi)?.percent ?? null,
+    shares: bands && {
+      veryLow: bands.exclusive['very-low'].value,
+      low: bands.exclusive.low.value,
+      inRange: bands.exclusive['in-range'].value,
+      high: bands.exclusive.high.value,
+      veryHigh: targets.limits['mg/dL'].veryHigh === null ? null : bands.exclusive['very-high'].value,
+    },
+    below: bands && bands.cumulative.low.value,
+    above: bands && bands.cumulative.high.value,
+    unmet: bands?.goals.filter(({ met }) => !met).map(({ of }) => of) ?? [],
+    lows: lows && {
+      count: lows.list.length,
+      level2: lows.level2,
+      night: lows.night,
+      dates: dates(lows.list),
+      level2Dates: dates(lows.list.filter(({ level }) => level === 2)),
+    },
+    highs: highs && {
+      count: highs.list.length,
+      level2: highs.level2,
+      longestLevel2: Math.max(0, ...highs.list.filter(({ level }) => level === 2).map((high) => high.outerMinutes)),
+      level2Dates: dates(highs.list.filter(({ level }) => level === 2)),
+    },
+    change: null,
+    ...troubles(analysis),
+  };
+}
+
+function troubles({ measures, found }: Analysis): Pick<Facts, 'failed' | 'withheld'> {
+  const failed: string[] = found
+    .filter(({ look }) => look.case === 'untold' && look.why === 'failed')
+    .map(({ id }) => id);
+  const withheld: Facts['withheld'] = {};
+  for (const [id, measured] of Object.entries(measures)) {
+    if (measured.ok) continue;
+    if (measured.why === 'failed') failed.push(id);
+    withheld[id] = measured.why;
+  }
+  return { failed, withheld };
+}

@@ -1,0 +1,106 @@
+import { type Speaker, speaker } from '../language/index.ts';
+import type { Facts, WorklistLine } from '../model/clinic.ts';
+import type { Report } from '../model/report.ts';
+import { hoursText, reasonsText, tierName, type WorklistContent, worklistPage } from '../pages/worklist.ts';
+import type { Thresholds } from '../schemas/thresholds.ts';
+import { targetSets } from '../targets/index.ts';
+import { csvText } from '../writers/csv.ts';
+import { sha256 } from './resume.ts';
+import { rulesOf } from './rules.ts';
+import { FLAGGED, TIERS } from './tiers.ts';
+
+/** The words of a worklist hold no glucose: unit and targets of this speaker are never asked for. */
+export const listSpeaker = (words: unknown): Speaker =>
+  speaker(words, { unit: 'mg/dL', voice: 'clinic', targets: targetSets.adult });
+
+export function contentOf(
+  lines: readonly WorklistLine[],
+  thresholds: Thresholds,
+  passedOver: readonly string[],
+): WorklistContent {
+  const flagged = lines.filter(({ tier }) => FLAGGED.includes(tier)).length;
+  return { lines, tiers: TIERS, flagged, rules: rulesOf(thresholds), passedOver };
+}
+
+export interface Printing {
+  paper: 'a4' | 'letter';
+  printed: string;
+  version: string;
+  clinic: string | undefined;
+}
+
+/** The worklist to print or for a screen. The same people, thresholds and version, the same twelve digits. */
+export function worklistReport(
+  content: WorklistContent,
+  say: Speaker,
+  printing: Printing,
+  on: 'paper' | 'screen',
+): Report {
+  const word = (value: string) => ({ q: 'word' as const, value });
+  const title = say.say('clinic.title');
+  const hash = sha256(JSON.stringify([printing.version, content.rules, content.lines])).slice(0, 12);
+  return {
+    language: say.language,
+    direction: say.direction,
+    paper: printing.paper,
+    voice: 'clinic',
+    title,
+    header: { left: printing.clinic ?? '', right: title },
+    footer: {
+      left: say.say('pages.worklist.footer', {
+        printed: word(say.value({ q: 'date', value: printing.printed as never }, 'dated')),
+        version: word(printing.version),
+        hash: word(hash),
+      }),
+      right: say.say('pages.paper.pageOf', { page: word('{page}'), pages: word('{pages}') }),
+    },
+    pages: [worklistPage(content, say, on)],
+    printed: printing.printed,
+  };
+}
+
+const COLUMNS = [
+  'order',
+  'code',
+  'tier',
+  'why',
+  'hours',
+  'period',
+  'visit',
+  'change',
+  'seenBy',
+  'seenOn',
+  'remark',
+  'folder',
+  'inputs',
+] as const;
+
+/** The worklist as a table for a spreadsheet, in the same order. */
+export function worklistCsv(lines: readonly WorklistLine[], say: Speaker): string {
+  const rows = lines.map((line, i) => {
+    const { outcome, tier, reasons } = line;
+    const { facts } = outcome;
+    const cells: Record<(typeof COLUMNS)[number], string | number> = {
+      order: i + 1,
+      code: outcome.code,
+      tier: tierName(say, tier),
+      why: reasonsText(say, reasons),
+      hours: hoursText(say, line),
+      period: periodText(say, facts),
+      visit: outcome.visit ?? '',
+      change: facts ? say.say('clinic.notCompared') : '',
+      seenBy: '',
+      seenOn: '',
+      remark: '',
+      folder: facts ? outcome.stem : '',
+      inputs: outcome.inputs.join('; '),
+    };
+    return COLUMNS.map((column) => cells[column]);
+  });
+  return csvText([COLUMNS.map((column) => say.say(`clinic.columns.${column}`)), ...rows]);
+}
+
+const periodText = (say: Speaker, facts: Facts | null): string =>
+  facts
+    ? say.say('clinic.periodOf', { from: { q: 'word', value: facts.from }, to: { q: 'word', value: facts.to } })
+    : '';

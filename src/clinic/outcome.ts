@@ -1,0 +1,71 @@
+import type { FileAccount } from '../analyse.ts';
+import type { Facts, Outcome, Person, Said } from '../model/clinic.ts';
+import type { Issue } from '../model/input.ts';
+import type { Params, Quantity } from '../model/quantity.ts';
+import { type MixUp, personMark } from './mixups.ts';
+
+const word = (value: string): Quantity => ({ q: 'word', value });
+
+interface Stamp {
+  key: string;
+  printed: string;
+  version: string;
+}
+
+/** A person's outcome before anything is known of their files. */
+export function blank({ code, stem, files, row }: Person, stamp: Stamp): Outcome {
+  return {
+    schema: 1,
+    code,
+    stem,
+    visit: row?.visit ?? null,
+    a1c: row?.a1c ?? null,
+    inputs: files,
+    inputHashes: [],
+    persons: [],
+    ...stamp,
+    facts: null,
+    refusals: [],
+    outputs: [],
+  };
+}
+
+/** No papers, and why. */
+export const refused = (outcome: Outcome, ...refusals: Said[]): Outcome => ({
+  ...outcome,
+  facts: null,
+  outputs: [],
+  refusals,
+});
+
+export function read(outcome: Outcome, files: readonly FileAccount[], facts: Facts | null): Outcome {
+  const persons = [...new Set(files.flatMap(({ persons }) => persons.map(personMark)))];
+  return { ...outcome, persons, facts };
+}
+
+/** Why nothing can be made, in the words of the clinic run. */
+export const because = (why: string, texts: Record<string, string> = {}): Said => ({
+  key: `clinic.unread.${why}`,
+  params: Object.fromEntries(Object.entries(texts).map(([name, value]) => [name, word(value)])),
+});
+
+/** What was found wrong before a file was opened. */
+export const wrongFromTheStart = ({ wrong, code }: Person): Said =>
+  because(wrong!.why, { actual: wrong!.actual ?? '', code });
+
+/** A refusal of the reader, in its own words. The first says what to do; the rest stand in the set-aside table. */
+export function issueSaid(issue: Issue): Said {
+  const params: Params = {
+    file: word(issue.origin?.file ?? ''),
+    line: word(String(issue.origin?.line ?? '')),
+    column: word(String(issue.origin?.column ?? '')),
+    actual: word(issue.actual ?? ''),
+    expected: word(issue.expected ?? ''),
+    option: word(issue.option ?? ''),
+    count: { q: 'count', value: issue.count ?? 1 },
+  };
+  return { key: `issues.${issue.code}`, params };
+}
+
+export const mixedUp = (outcome: Outcome, { why, others }: MixUp): Outcome =>
+  refused(outcome, because(why, { others: others.join(', ') }));

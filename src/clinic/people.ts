@@ -1,0 +1,161 @@
+import type { ManifestRow, Person } from '../model/clinic.ts';
+import { sha256 } from './resume.ts';
+import { safeName } from './safeName.ts';
+import { compareCodes } from './worklist.ts';
+
+/** What a walk through the folder saw. Paths are relative to it, with `/`. */
+export interface Listing {
+  /** Files that may be exports. */
+  exports: string[];
+  /** Files named `settings.json`. */
+  settings: string[];
+  /** Folders at the top, also those that hold nothing. */
+  folders: string[];
+  /** Links and other things that are no plain file or folder; never followed, so no loop can be walked. */
+  odd: string[];
+  /** Folders that could not be looked into, with the system's reason. */
+  closed: { path: string; reason: string }[];
+}
+
+/** Between a code and the rest of a file's name: two underscores, which nobody writes by accident. */
+const CODE_ENDS = '__';
+
+const top = (path: string): string => path.split('/', 1)[0]!;
+const isInFolder = (path: string): boolean => path.includes('/');
+const stemOf = (name: string): string => name.replace(/(?<=.)\.[^.]*$/, '');
+
+function codeOfFile(name: string): string {
+  const stem = stemOf(name);
+  const end = stem.indexOf(CODE_ENDS);
+  return end > 0 ? stem.slice(0, end) : stem;
+}
+
+/** A group of files that belong together, and where it stands: `P-7` (a folder) or a file's code. */
+interface Group {
+  at: string;
+  folder: boolean;
+  code: string;
+  files: string[];
+  settings?: string;
+  row?: ManifestRow;
+  wrong?: Person['wrong'];
+}
+
+/**
+ * Everyone in a folder: each subfolder is one person; at the top, files whose names agree up to `__` (or up to the
+ * ending) are one person's. A manifest may say otherwise. Everything found, and every row of the manifest, becomes
+ * exactly one person's, and two people are never merged by accident: a code met twice is told and neither is read.
+ */
+export function findPeople(listing: Listing, rows: readonly ManifestRow[] = []): Person[] {
+  const groups = [...groupFiles(listing), ...oddOnes(listing)];
+  const nowhere = assignRows(groups, rows);
+  const people = mergeNamed([...groups, ...nowhere]);
+  tellTwins(people);
+  return withStems(people);
+}
+
+function groupFiles({ exports, settings, folders }: Listing): Group[] {
+  const groups = new Map<string, Group>();
+  for (const folder of folders) groups.set(`${folder}/`, { at: folder, folder: true, code: folder, files: [] });
+  for (const path of [...exports].sort()) {
+    const folder = isInFolder(path);
+    const code = folder ? top(path) : codeOfFile(path);
+    const at = folder ? `${code}/` : code;
+    const group = groups.get(at) ?? { at: code, folder, code, files: [] };
+    group.files.push(path);
+    groups.set(at, group);
+  }
+  for (const group of groups.values()) {
+    const own = settings.find((path) => path === `${group.at}/settings.json`);
+    if (group.folder && own !== undefined) group.settings = own;
+    if (group.files.length === 0) group.wrong = { why: 'emptyFolder' };
+  }
+  return [...groups.values()];
+}
+
+/** What stands at the top and cannot be opened is somebody's too. */
+function oddOnes({ odd, closed }: Listing): Group[] {
+  const at = (path: string, wrong: NonNullable<Person['wrong']>): Group => ({
+    at: path,
+    folder: false,
+    code: path,
+    files: [],
+    wrong,
+  });
+  return [
+    ...odd.filter((path) => !isInFolder(path)).map((path) => at(path, { why: 'link' })),
+    ...closed.map(({ path, reason }) => at(path, { why: 'closed', actual: reason })),
+  ];
+}
+
+/** Gives each row to its group. Returns groups for rows that name nothing in the folder. */
+function assignRows(groups: Group[], rows: readonly ManifestRow[]): Group[] {
+  const nowhere: Group[] = [];
+  for (const row of rows) {
+    const fits = groups.filter(
+      ({ at, files, folder }) => at === row.person || (!folder && files.some((file) => file === row.person)),
+    );
+    let group = fits.length === 1 ? fits[0]! : undefined;
+    if (group && !group.folder && group.files.length > 1 && group.at !== row.person) {
+      // A row may name one file of several that only look alike: it is then taken apart from them.
+      group.files = group.files.filter((file) => file !== row.person);
+      group = { at: row.person, folder: false, code: group.code, files: [row.person] };
+      groups.push(group);
+    }
+    if (!group) {
+      const wrong = { why: fits.length > 1 ? 'ambiguousRow' : 'noFile', actual: String(row.line) };
+      nowhere.push({ at: row.person, folder: false, code: row.code ?? row.person, files: [], row, wrong });
+    } else if (group.row) {
+      group.wrong = { why: 'twoRows', actual: `${group.row.line}, ${row.line}` };
+    } else {
+      group.row = row;
+      if (row.code !== undefined) group.code = row.code;
+      if (row.wrong) group.wrong = { why: 'manifestCell', actual: `${row.wrong.column} = ${row.wrong.actual}` };
+    }
+  }
+  return nowhere;
+}
+
+/** Files to which the manifest gives one code are one person's, when their rows agree in all else. */
+function mergeNamed(groups: readonly Group[]): Group[] {
+  const merged = new Map<string, Group>();
+  const rest: Group[] = [];
+  const meant = ({ row }: Group): string => JSON.stringify({ ...row, line: 0, person: '' });
+  for (const group of groups) {
+    const named = group.row?.code !== undefined && !group.folder && !group.wrong;
+    const first = named ? merged.get(group.code) : undefined;
+    if (first && meant(first) === meant(group)) first.files = [...first.files, ...group.files].sort();
+    else if (named && !first) merged.set(group.code, group);
+    else rest.push(group);
+  }
+  return [...merged.values(), ...rest];
+}
+
+function tellTwins(groups: Group[]): void {
+  const seen = new Map<string, Group[]>();
+  for (const group of groups) seen.set(group.code, [...(seen.get(group.code) ?? []), group]);
+  for (const twins of seen.values()) {
+    if (twins.length < 2) continue;
+    for (const twin of twins) twin.wrong ??= { why: 'twinCode', actual: twins.map(({ at }) => at).join(', ') };
+  }
+}
+
+function withStems(groups: readonly Group[]): Person[] {
+  const uses = new Map<string, number>();
+  const plain = groups.map(({ code }) => safeName(code));
+  for (const stem of plain) uses.set(stem.toLowerCase(), (uses.get(stem.toLowerCase()) ?? 0) + 1);
+  return groups
+    .map(({ at, code, files, settings, row, wrong }, i): Person => {
+      // Names that some disk would take for one are told apart by a few digits of what they stand for.
+      const alone = uses.get(plain[i]!.toLowerCase()) === 1;
+      return {
+        code,
+        stem: alone ? plain[i]! : `${plain[i]}-${sha256(`${code}\n${at}`).slice(0, 6)}`,
+        files,
+        ...(settings === undefined ? {} : { settings }),
+        ...(row === undefined ? {} : { row }),
+        ...(wrong === undefined ? {} : { wrong }),
+      };
+    })
+    .sort((a, b) => compareCodes(a.code, b.code) || compareCodes(a.stem, b.stem));
+}

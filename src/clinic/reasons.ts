@@ -1,0 +1,59 @@
+import type { Facts, Reason, Tier } from '../model/clinic.ts';
+import type { LocalDate } from '../model/glucose.ts';
+import type { Params, Quantity } from '../model/quantity.ts';
+import type { Thresholds } from '../schemas/thresholds.ts';
+
+const count = (value: number): Quantity => ({ q: 'count', value });
+/** A date in a list is the shorter for being one of many: so many are named, the rest stand in the papers. */
+const NAMED = 4;
+
+function on(dates: readonly LocalDate[]): Params {
+  return { dates: { q: 'dates', value: dates.slice(0, NAMED) }, more: count(Math.max(0, dates.length - NAMED)) };
+}
+
+/** Everything about a person that passes a threshold, in order of tiers. Values are compared unrounded. */
+export function reasonsOf(facts: Facts, { veryLow, lows, veryHigh, data }: Thresholds): Reason[] {
+  const reasons: Reason[] = [];
+  const add = (tier: Tier, code: string, params: Params): void => {
+    reasons.push({ tier, key: `clinic.reasons.${code}`, params });
+  };
+  const share = (value: number | null, threshold: number | 'goals' | null, goal: Facts['unmet'][number]): boolean => {
+    if (value === null || threshold === null) return false;
+    return threshold === 'goals' ? facts.unmet.includes(goal) : value > threshold;
+  };
+  const told = (value: number): Params => ({ share: { q: 'share', value } });
+
+  if (facts.lows && veryLow.events !== null && facts.lows.level2 >= veryLow.events) {
+    add('very-low', 'veryLowEvents', { n: count(facts.lows.level2), ...on(facts.lows.level2Dates) });
+  }
+  const veryLowShare = facts.shares?.veryLow ?? null;
+  if (share(veryLowShare, veryLow.share, 'very-low')) add('very-low', 'veryLowShare', told(veryLowShare!));
+  if (share(facts.below, lows.share, 'low')) {
+    add('lows', 'lowShare', { ...told(facts.below!), n: count(facts.lows?.count ?? 0) });
+  }
+  if (facts.lows && lows.nightEvents !== null && facts.lows.night >= lows.nightEvents) {
+    add('lows', 'nightLows', { n: count(facts.lows.night) });
+  }
+  const veryHighShare = facts.shares?.veryHigh ?? null;
+  if (share(veryHighShare, veryHigh.share, 'very-high')) {
+    add('very-high', 'veryHighShare', {
+      ...told(veryHighShare!),
+      n: count(facts.highs?.level2 ?? 0),
+      ...on(facts.highs?.level2Dates ?? []),
+    });
+  }
+  if (facts.highs && veryHigh.minutes !== null && facts.highs.longestLevel2 >= veryHigh.minutes) {
+    add('very-high', 'veryHighLong', { minutes: { q: 'minutes', value: facts.highs.longestLevel2 } });
+  }
+  if (facts.change?.told === 'more-than-noise' && facts.change.worse) add('worse', 'worse', {});
+  const few = data.days !== null && facts.coverage.days < data.days;
+  const thin = data.share !== null && facts.coverage.share < data.share;
+  if (few || thin) {
+    add('not-enough', 'notEnough', {
+      days: count(facts.coverage.days),
+      of: count(facts.days),
+      share: { q: 'share', value: facts.coverage.share },
+    });
+  }
+  return reasons;
+}

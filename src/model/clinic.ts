@@ -1,0 +1,129 @@
+import type { GlucoseUnit, LocalDate } from './glucose.ts';
+import type { Why } from './measured.ts';
+import type { Params } from './quantity.ts';
+import type { TargetSet } from './targets.ts';
+
+/** Where a person stands on the worklist, the most pressing first. */
+export type Tier = 'unread' | 'very-low' | 'lows' | 'very-high' | 'worse' | 'not-enough' | 'steady';
+
+/** Something to say: the key of its words in templates, and what fills them. */
+export interface Said {
+  key: string;
+  params: Params;
+}
+
+/** Why a person stands where they stand. */
+export interface Reason extends Said {
+  tier: Tier;
+}
+
+/** One person as the folder shows them, before anything is read. Paths are relative to the folder, with `/`. */
+export interface Person {
+  /** What the papers and the worklist call them; unique in a run. */
+  code: string;
+  /** Name of the person's results folder; safe on any system, unique in a run. */
+  stem: string;
+  /** Export files, in order of name. */
+  files: string[];
+  /** The person's own settings file, if there is one. */
+  settings?: string;
+  /** From the manifest. */
+  row?: ManifestRow;
+  /** Found to be wrong before any file was opened: nothing is made of it, and the worklist says why. */
+  wrong?: { why: string; actual?: string };
+}
+
+/** One line of a manifest. Empty cells are absent. */
+export interface ManifestRow {
+  line: number;
+  /** Subfolder or file, relative to the folder. */
+  person: string;
+  code?: string;
+  name?: string;
+  targets?: TargetSet['id'];
+  unit?: GlucoseUnit;
+  zone?: string;
+  language?: string;
+  visit?: LocalDate;
+  /** A laboratory A1C, percent. */
+  a1c?: number;
+  /** A cell that cannot be used: the person is not read with half of what was meant. */
+  wrong?: { column: string; actual: string };
+}
+
+/** A share of time, 0 to 1, and what the person's target set asks of it. */
+export interface SharedTime {
+  veryLow: number;
+  low: number;
+  inRange: number;
+  high: number;
+  /** null: the target set has no second high level. */
+  veryHigh: number | null;
+}
+
+/** What the worklist and the table for analysis need of one analysis. Numbers unrounded; glucose in mg/dL. */
+export interface Facts {
+  /** 12 hex digits of what the numbers depend on, as printed on the papers. */
+  hash: string;
+  targets: TargetSet['id'];
+  /** Native unit of most readings. */
+  unit: GlucoseUnit;
+  from: LocalDate;
+  to: LocalDate;
+  days: number;
+  interval: number;
+  readings: number;
+  rows: number;
+  setAside: number;
+  coverage: { share: number; hours: number; ofHours: number; nightShare: number; days: number; enough: boolean };
+  mean: { mgdl: number; low: number | null; high: number | null } | null;
+  sd: number | null;
+  cv: number | null;
+  gmi: number | null;
+  /** Exclusive bands; cumulative `low` and `high` apart. null where the measure is withheld. */
+  shares: SharedTime | null;
+  below: number | null;
+  above: number | null;
+  /** Goals of the target set that were not met. */
+  unmet: ('in-range' | 'low' | 'very-low' | 'high' | 'very-high')[];
+  lows: { count: number; level2: number; night: number; dates: LocalDate[]; level2Dates: LocalDate[] } | null;
+  highs: { count: number; level2: number; longestLevel2: number; level2Dates: LocalDate[] } | null;
+  /** Change since the last time, where a comparison was made; `told` is its verdict. */
+  change: { told: 'more-than-noise' | 'not-told-apart' | 'cannot-tell'; worse: boolean } | null;
+  /** Measures or findings that could not be worked out because of a fault of ours. */
+  failed: string[];
+  /** Measures withheld, and why. */
+  withheld: Record<string, Why>;
+}
+
+/** How one person's turn ended. Kept beside the papers, so that the next run knows what is there. */
+export interface Outcome {
+  schema: 1;
+  code: string;
+  stem: string;
+  visit: LocalDate | null;
+  a1c: number | null;
+  /** Names of the files read, relative to the folder. */
+  inputs: string[];
+  /** SHA-256 of each, in the same order. */
+  inputHashes: string[];
+  /** Short hashes of the codes or names found in the files: enough to see that two agree, not to tell whose they are. */
+  persons: string[];
+  /** SHA-256 over everything the outputs depend on. */
+  key: string;
+  /** Date of printing. */
+  printed: string;
+  version: string;
+  /** null: no papers could be made. */
+  facts: Facts | null;
+  /** Why there are no papers. */
+  refusals: Said[];
+  outputs: { name: string; bytes: number; sha256: string }[];
+}
+
+/** One person's line on the worklist. */
+export interface WorklistLine {
+  tier: Tier;
+  reasons: Reason[];
+  outcome: Outcome;
+}

@@ -1,0 +1,57 @@
+import { createHash } from 'node:crypto';
+import { OWN } from './codes.ts';
+
+/** A FHIR resource as it is written; its names in the order of the R4 definition. */
+export interface Resource {
+  resourceType: string;
+  [name: string]: unknown;
+}
+
+export interface Entry {
+  fullUrl: string;
+  resource: Resource;
+  request: { method: 'POST'; url: string; ifNoneExist: string };
+}
+
+export interface Bundle {
+  resourceType: 'Bundle';
+  meta: { profile: string[] };
+  type: 'transaction';
+  timestamp: string;
+  entry: Entry[];
+}
+
+const NAMESPACE = Buffer.from(OWN.slice('urn:uuid:'.length).replaceAll('-', ''), 'hex');
+
+/** A name-based UUID (RFC 9562, version 5): the same parts, the same id, in every run. */
+export function uuid(...parts: (string | number)[]): string {
+  const bytes = createHash('sha1').update(NAMESPACE).update(JSON.stringify(parts)).digest().subarray(0, 16);
+  bytes[6] = (bytes[6]! & 0x0f) | 0x50;
+  bytes[8] = (bytes[8]! & 0x3f) | 0x80;
+  const hex = bytes.toString('hex');
+  return [0, 8, 12, 16, 20].map((from, i, all) => hex.slice(from, all[i + 1])).join('-');
+}
+
+export const urn = (id: string): string => `urn:uuid:${id}`;
+
+/** What each resource carries so that a server can tell it was sent before. */
+export const identifier = (id: string): { system: string; value: string }[] => [{ system: OWN, value: id }];
+
+/** An entry that a server makes once, however often it is sent. */
+export function entry(id: string, resource: Resource): Entry {
+  return {
+    fullUrl: urn(id),
+    resource,
+    request: { method: 'POST', url: resource.resourceType, ifNoneExist: `identifier=${OWN}|${id}` },
+  };
+}
+
+/** An entry that already has an identifier of its own. */
+export const entryBy = (id: string, resource: Resource, value: string): Entry => ({
+  ...entry(id, resource),
+  request: {
+    method: 'POST',
+    url: resource.resourceType,
+    ifNoneExist: `identifier=${OWN}|${encodeURIComponent(value)}`,
+  },
+});

@@ -1,0 +1,112 @@
+import type { Analysis } from '../../analyse.ts';
+import { MGDL_PER_MMOL } from '../../units.ts';
+import { LABORATORY, loinc, PROFILE, quantity, type UnitCode } from './codes.ts';
+import { type Entry, entry, identifier, type Resource, uuid } from './entries.ts';
+
+/** What all results of one bundle share. */
+export interface About {
+  analysis: Analysis;
+  /** Reference of the patient. */
+  subject: { reference: string };
+  /** First of every id: the person and the analysis. */
+  seed: string;
+}
+
+/**
+ * The summary with its members, or none: the guide asks for six members at least, so where GMI or CV is withheld (too few
+ * data, or not meant for this target set) there is no summary rather than half of one.
+ */
+export function summaryEntries(about: About): Entry[] {
+  const { measures } = about.analysis;
+  const { mean, timeInBands, gmi, cv, coverage } = measures;
+  if (!mean.ok || !timeInBands.ok || !gmi.ok || !cv.ok || !coverage.ok) return [];
+  const { mgdl } = mean.value;
+  const single = (profile: string, code: string, display: string | undefined, value: number, unit: UnitCode): Entry =>
+    observation(about, profile, { code: loinc(code, display) }, { valueQuantity: quantity(value, unit) });
+  const members = [
+    single(
+      'cgm-summary-mean-glucose-mass-per-volume',
+      '97507-8',
+      'Average glucose [Mass/volume] in Interstitial fluid during Reporting Period',
+      mgdl.value,
+      'mg/dL',
+    ),
+    single(
+      'cgm-summary-mean-glucose-moles-per-volume',
+      '105273-7',
+      'Glucose [Moles/volume] in Reporting Period mean Interstitial fluid by calculation',
+      mgdl.value / MGDL_PER_MMOL,
+      'mmol/L',
+    ),
+    timesInRanges(about),
+    single('cgm-summary-gmi', '97506-0', undefined, gmi.value.percent, '%'),
+    single('cgm-summary-coefficient-of-variation', '104638-2', undefined, cv.value, '%'),
+    single('cgm-summary-days-of-wear', '104636-6', undefined, coverage.value.daysWithReadings, 'd'),
+    single(
+      'cgm-summary-sensor-active-percentage',
+      '104637-4',
+      'Percentage of time continuous glucose monitor device worn Reporting Period Calculated',
+      coverage.value.share * 100,
+      '%',
+    ),
+  ];
+  const panel = observation(
+    about,
+    'cgm-summary',
+    { code: loinc('107931-8', 'Continuous glucose monitoring summary panel - Reporting Period') },
+    { hasMember: members.map(({ fullUrl }) => ({ reference: fullUrl })) },
+  );
+  return [panel, ...members];
+}
+
+/** Bands as the guide means them: `low` and `high` are the bands beside the target, without the outer ones. */
+const BANDS = [
+  ['104642-4', 'Time below range, very low in Reporting Period Interstitial fluid by calculation', 'very-low'],
+  ['104641-6', 'Time below range, low in Reporting Period Interstitial fluid by calculation', 'low'],
+  ['97510-2', 'Glucose measurements in range out of Total glucose measurements during reporting period', 'in-range'],
+  ['104640-8', 'Time above range, high in Reporting Period Interstitial fluid by calculation', 'high'],
+  ['104639-0', 'Time above range, very high in Reporting Period Interstitial fluid by calculation', 'very-high'],
+] as const;
+
+function timesInRanges(about: About): Entry {
+  const { targets, measures, timeline } = about.analysis;
+  const bands = measures.timeInBands;
+  const limits = targets.limits[timeline.unit];
+  // The guide publishes no limits, and target sets differ in theirs: without them the shares would mislead.
+  const outer = limits.veryHigh === null ? '' : ` | > ${limits.veryHigh}`;
+  const cuts = `< ${limits.veryLow} | < ${limits.low} | ${limits.low}-${limits.high} | > ${limits.high}${outer}`;
+  const component = BANDS.map(([code, display, band]) => ({
+    code: loinc(code, display),
+    valueQuantity: quantity(bands.ok ? bands.value.exclusive[band].value * 100 : 0, '%'),
+  }));
+  return observation(
+    about,
+    'cgm-summary-times-in-ranges',
+    { code: loinc('106793-3', 'Continuous glucose monitoring time in ranges panel') },
+    { method: { text: `${targets.id}: ${cuts} ${timeline.unit} (${targets.source})` }, component },
+  );
+}
+
+function observation(
+  { analysis: { timeline }, subject, seed }: About,
+  profile: string,
+  named: { code: unknown },
+  content: Record<string, unknown>,
+): Entry {
+  const id = uuid(seed, profile);
+  const resource: Resource = {
+    resourceType: 'Observation',
+    meta: { profile: [`${PROFILE}${profile}`] },
+    identifier: identifier(id),
+    status: 'final',
+    category: [LABORATORY],
+    ...named,
+    subject,
+    effectivePeriod: { start: timeline.from, end: timeline.to },
+    ...content,
+  };
+  return entry(id, resource);
+}
+
+export const summaryReference = (entries: readonly Entry[]): { reference: string }[] =>
+  entries.length === 0 ? [] : [{ reference: entries[0]!.fullUrl }];
