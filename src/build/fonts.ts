@@ -8,7 +8,7 @@ const noto = (name: string): [from: string, to: string] => [
 ];
 
 /** Where each face of the product comes from, and its name there. One weight will do for scripts met in names and notes. */
-const FACES: readonly (readonly [from: string, to: string])[] = [
+export const FACES: readonly (readonly [from: string, to: string])[] = [
   [`${PLEX}/400Regular/IBMPlexSans_400Regular.ttf`, 'IBMPlexSans-Regular.ttf'],
   [`${PLEX}/600SemiBold/IBMPlexSans_600SemiBold.ttf`, 'IBMPlexSans-SemiBold.ttf'],
   ['dejavu-fonts-ttf/ttf/DejaVuSans.ttf', 'DejaVuSans.ttf'],

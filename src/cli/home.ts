@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import type { PdfFonts, Script } from '../writers/pdf/index.ts';
+import type { PdfFonts } from '../writers/pdf/index.ts';
+import { faceOf } from './faces.ts';
 
 // The built command stands in dist/, the source in src/cli/: both find the package's own folder from where they stand.
 const home = new URL(import.meta.url.endsWith('/src/cli/home.ts') ? '../../' : '../', import.meta.url);
@@ -30,17 +31,6 @@ export const languages = (): string[] =>
 export const version = (): string =>
   (JSON.parse(ownFile('package.json').toString('utf8')) as { version: string }).version;
 
-/** Faces for scripts the report's own two do not have, by script; bold where there is a bold one. */
-const MORE: Record<Script, [regular: string, strong?: string]> = {
-  other: ['DejaVuSans.ttf', 'DejaVuSans-Bold.ttf'],
-  chinese: ['NotoSansHans-Regular.otf'],
-  korean: ['NotoSansKR-Regular.otf'],
-  devanagari: ['NotoSansDevanagari-Regular.ttf'],
-  bengali: ['NotoSansBengali-Regular.ttf'],
-  tamil: ['NotoSansTamil-Regular.ttf'],
-  thai: ['NotoSansThai-Regular.ttf'],
-};
-
 /** Read when first asked for, and once: the writer knows a face it has parsed by its bytes. */
 const face = once((name: string): Buffer => ownFile(`dist/fonts/${name}`));
 
@@ -64,8 +54,5 @@ function once<T>(make: (name: string) => T): (name: string) => T {
 export const fonts = (): PdfFonts => ({
   regular: face('IBMPlexSans-Regular.ttf'),
   semibold: face('IBMPlexSans-SemiBold.ttf'),
-  more: (script, strong) => {
-    const [regular, bold = regular] = MORE[script];
-    return spare(strong ? bold : regular);
-  },
+  more: (script, strong) => spare(faceOf(script, strong)),
 });

@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Analysis, analyse, type Refusal } from '../../src/analyse.ts';
@@ -7,6 +7,10 @@ import type { Settings } from '../../src/model/settings.ts';
 import { type FolderSettings, readSettings } from '../../src/schemas/settings.ts';
 
 export const sampleData = fileURLToPath(new URL('../../sample-data/', import.meta.url));
+/** Folders of the invented stories, each with its settings. */
+export const storyNames = readdirSync(sampleData)
+  .filter((name) => existsSync(join(sampleData, name, 'settings.json')))
+  .sort();
 export const excerpt = fileURLToPath(new URL('../data/t1d_uom/', import.meta.url));
 
 /** Input files of a folder in the order of their names. */

@@ -1,16 +1,29 @@
 import { readFileSync } from 'node:fs';
 import { inflateSync } from 'node:zlib';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { FACES } from '../../src/build/fonts.ts';
+import { faceOf } from '../../src/cli/faces.ts';
 import type { Block, Report } from '../../src/model/report.ts';
 import { type PdfFonts, type PdfInfo, writePdf } from '../../src/writers/pdf/index.ts';
 import { sampleReport } from './sample.ts';
 
-const face = (file: string): Uint8Array =>
-  readFileSync(new URL(`../../node_modules/@expo-google-fonts/ibm-plex-sans/${file}`, import.meta.url));
+const read = new Map<string, Uint8Array>();
+
+/** A face as the build copies it into the product. */
+function face(name: string): Uint8Array {
+  let bytes = read.get(name);
+  if (!bytes) {
+    const [from] = FACES.find(([, to]) => to === name)!;
+    bytes = readFileSync(new URL(`../../node_modules/${from}`, import.meta.url));
+    read.set(name, bytes);
+  }
+  return bytes;
+}
 
 export const FONTS: PdfFonts = {
-  regular: face('400Regular/IBMPlexSans_400Regular.ttf'),
-  semibold: face('600SemiBold/IBMPlexSans_600SemiBold.ttf'),
+  regular: face('IBMPlexSans-Regular.ttf'),
+  semibold: face('IBMPlexSans-SemiBold.ttf'),
+  more: (script, strong) => face(faceOf(script, strong)),
 };
 
 export const write = (report: Report, info: Partial<PdfInfo> = {}): Promise<Uint8Array> =>

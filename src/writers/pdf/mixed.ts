@@ -13,6 +13,8 @@ export interface Run {
   font: DocumentFont;
   /** The inside of a TJ array, in parts that stand `rise` above the baseline. */
   parts: { code: string; rise: number }[];
+  /** From the left end of the line. */
+  x: number;
   width: number;
   /** The text, where its glyphs do not follow its order. */
   actual?: string;
@@ -28,7 +30,7 @@ const JOINS = /^[\p{M}\u200c\u200d]/u;
 
 /**
  * Lays out one line whose letters come from several faces or run in both directions: levels, then stretches of one
- * level and one face, each given to the shaper once, then put in the order in which they stand on paper.
+ * level and one face, each given to the shaper once and placed by its level.
  */
 export function mixedRuns(line: string, base: 'ltr' | 'rtl', holderOf: (code: number) => Holder): Run[] {
   const levels = base === 'rtl' || RIGHT_TO_LEFT.test(line) ? levelsOf(line, base) : null;
@@ -41,12 +43,21 @@ export function mixedRuns(line: string, base: 'ltr' | 'rtl', holderOf: (code: nu
     const code = letter.codePointAt(0)!;
     const last = stretches.at(-1);
     // A mark stays with the letter it sits on, whatever other face has it too.
-    const stays = last && JOINS.test(letter) && (code < 0x200e || last.holder.has(code));
-    const holder = stays ? last.holder : holderOf(code);
-    if (last && last.holder === holder && (last.level === level || stays)) last.text += letter;
+    const mark = last && JOINS.test(letter) && (code < 0x200e || last.holder.has(code));
+    // So does a space between words from right to left: they are laid out as one.
+    const space = last && letter === ' ' && level % 2 === 1 && last.level === level && last.holder.has(code);
+    const holder = mark || space ? last.holder : holderOf(code);
+    if (last && last.holder === holder && (last.level === level || mark)) last.text += letter;
     else stretches.push({ text: letter, level, holder });
   }
-  return inVisualOrder(stretches).map(layOut);
+  // Placed as they stand on paper, told in the order in which they are read.
+  const runs = stretches.map((stretch) => ({ level: stretch.level, run: layOut(stretch) }));
+  let x = 0;
+  for (const { run } of inVisualOrder(runs)) {
+    run.x = x;
+    x += run.width;
+  }
+  return runs.map(({ run }) => run);
 }
 
 function layOut({ text, level, holder: { font } }: Stretch): Run {
@@ -72,7 +83,7 @@ function layOut({ text, level, holder: { font } }: Stretch): Run {
     width += xAdvance;
   });
   // Text from right to left gets none: readers of the file turn round what they take for glyphs in drawn order.
-  return REORDERED.test(text) ? { font, parts, width, actual: text } : { font, parts, width };
+  return REORDERED.test(text) ? { font, parts, x: 0, width, actual: text } : { font, parts, x: 0, width };
 }
 
 const hundredth = (value: number): number => Math.round(value * 100) / 100;

@@ -11,7 +11,7 @@ export interface Run {
 
 /** Latin letters, digits, punctuation and signs: one glyph a character, in order, nothing stacked or joined. */
 export const PLAIN =
-  /^[ -~\u00a0-\u017f\u2010-\u2026\u202f\u2030\u2039\u203a\u20ac\u2122\u2190-\u2193\u2212\u2260\u2264\u2265]*$/;
+  /^[ -~\u00a0-\u017f\u2010-\u2015\u2018-\u201a\u201c-\u201e\u2020-\u2022\u2026\u202f\u2030\u2039\u203a\u20ac\u2122\u2190-\u2193\u2212\u2260\u2264\u2265]*$/;
 
 /** Features of Latin text a full shaper would apply besides kerning and ligatures; a font with one is left to it. */
 const BEYOND = ['rlig', 'clig', 'calt', 'rclt'];

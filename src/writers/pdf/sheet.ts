@@ -128,10 +128,9 @@ export class Sheet {
 
   /** Runs of several faces side by side; marks that stand higher or lower are lifted by the text rise. */
   private runs(runs: readonly Run[], x: number, y: number, size: number): void {
-    let at = x;
-    for (const { font, parts, width, actual } of runs) {
+    for (const { font, parts, x: from, actual } of runs) {
       if (actual) this.out.text(`/Span <</ActualText <FEFF${utf16(actual)}>>> BDC\n`);
-      this.startText(font, at, y, size);
+      this.startText(font, x + (from * size) / 1000, y, size);
       let lifted = 0;
       for (const { code, rise } of parts) {
         if (rise !== lifted) this.out.whole(hundredths((rise * size) / 1000)).text('Ts ');
@@ -141,7 +140,6 @@ export class Sheet {
       // The rise outlasts a text object.
       this.out.text(lifted === 0 ? 'ET\n' : '0 Ts ET\n');
       if (actual) this.out.text('EMC\n');
-      at += (width * size) / 1000;
     }
   }
 

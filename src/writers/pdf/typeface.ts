@@ -13,7 +13,7 @@ export interface Typeface {
   width(text: string, size: number): number;
   /** Writes the inside of a TJ array; for text that `runs` gives null for. */
   encode(text: string, out: Bytes): void;
-  /** A line of other than plain text, as it stands on paper from left to right. */
+  /** A line of other than plain text in its runs, in the order in which they are read. */
   runs(line: string): Run[] | null;
   /** Cleaned text in characters the faces have. */
   readable(text: string): string;

@@ -1,0 +1,45 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect } from 'vitest';
+import { compose } from '../../src/compose.ts';
+import type { Report } from '../../src/model/report.ts';
+import { structureFaults } from '../support/pdfStructure.ts';
+import { needs } from '../support/tools.ts';
+import { open, write } from '../writers/paper.ts';
+import { analyseStory, held, storyNames } from './stories.ts';
+
+const words: unknown = JSON.parse(readFileSync(new URL('../../templates/words/en.json', import.meta.url), 'utf8'));
+
+/** Each kind of paper, so that every setting meets every story. */
+const PAPERS: readonly [string, Pick<Report, 'voice' | 'paper' | 'large'>, grey: boolean][] = [
+  ['clinic report, A4, colour', { voice: 'clinic', paper: 'a4' }, false],
+  ['clinic report, Letter, grey', { voice: 'clinic', paper: 'letter' }, true],
+  ['patient paper, Letter, colour', { voice: 'patient', paper: 'letter' }, false],
+  ['patient paper, A4, grey', { voice: 'patient', paper: 'a4' }, true],
+  ['patient paper in large print', { voice: 'patient', paper: 'letter', large: true }, false],
+];
+
+/**
+ * No validator of PDF/UA is to be had from the registries; these checks on the objects as qpdf tells them, and on the
+ * tree as pdfjs tells it, stand in. What only people can judge (that a description says what a chart shows) they leave.
+ */
+describe.each(storyNames)('%s', (story) => {
+  const analysis = held(analyseStory(story));
+  for (const [name, options, grey] of PAPERS) {
+    needs('qpdf')(`${name}: no fault in structure, marks, fonts or metadata`, async () => {
+      const bytes = await write(compose(analysis, words, options), { grey });
+      const { faults, elements, marks } = structureFaults(bytes);
+      expect(faults).toEqual([]);
+      expect(marks).toBeGreaterThan(10);
+      const file = await open(bytes);
+      const figures = elements.filter(({ role }) => role === 'Figure').length;
+      // The reader lists elements once a sheet, so only those with content count.
+      expect(file.elements.filter(({ role, marks }) => role === 'Figure' && marks > 0)).toHaveLength(figures);
+      expect(file.elements.filter(({ alt }) => alt !== undefined && /\d/.test(alt)).length).toBeGreaterThanOrEqual(
+        figures,
+      );
+      if (!options.large) return;
+      for (const { pieces } of file.sheets)
+        for (const { text, size } of pieces) expect(size, text).toBeGreaterThanOrEqual(15.99);
+    });
+  }
+});
