@@ -3,6 +3,7 @@ import type { Mark } from '../model/drawing.ts';
 import type { MgPerDl } from '../model/glucose.ts';
 import type { Quantity } from '../model/quantity.ts';
 import { type ChartContext, limitHeights } from './context.ts';
+import { hourLabels } from './hourLabels.ts';
 import { round } from './pen.ts';
 
 /** Where the curves of a chart go, in points. */
@@ -91,28 +92,17 @@ export function clockAxis(plot: Plot, context: ChartContext): Mark[] {
   const step = context.text > 10 ? 6 : 3;
   const x = clockScale(plot);
   const base = plot.top + plot.height;
-  const marks: Mark[] = [];
+  const named: number[] = [];
   const ticks: number[][] = [];
   for (let hour = 0; hour <= 24; hour += 1) {
     const at = round(x(hour * 60));
-    if (hour % step === 0) ticks.push([at, base, at, base + 4]);
-    else ticks.push([at, base, at, base + 2]);
-    if (hour % step !== 0) continue;
-    const text = context.say.value({ q: 'clock', value: hour * 60 }, 'short');
-    marks.push({
-      kind: 'text',
-      role: 'axis',
-      x: at,
-      y: round(base + 5 + context.text),
-      text,
-      size: context.text,
-      anchor: hour === 24 ? 'end' : hour === 0 ? 'start' : 'middle',
-    });
+    if (hour % step === 0) named.push(hour);
+    ticks.push([at, base, at, base + (hour % step === 0 ? 4 : 2)]);
   }
   return [
     { kind: 'line', role: 'axis', lines: [[plot.left, base, plot.left + plot.width, base]], width: 0.75 },
     { kind: 'line', role: 'axis', lines: ticks, width: 0.75 },
-    ...marks,
+    ...hourLabels(named, (hour) => x(hour * 60), base + 5 + context.text, context),
   ];
 }
 

@@ -2,6 +2,7 @@ import type { Drawing, Mark } from '../model/drawing.ts';
 import type { Coverage } from '../model/measures.ts';
 import { type ChartContext, roughWidth } from './context.ts';
 import { CONTENT_WIDTH } from './frame.ts';
+import { hourLabels } from './hourLabels.ts';
 import { round } from './pen.ts';
 
 const BAR_HEIGHT = 16;
@@ -26,12 +27,8 @@ export function coverageChart(coverage: Coverage, context: ChartContext): Drawin
     ...days,
     ...hours,
     ...dayLabels(coverage, half, base, context),
+    ...hourLabels([0, 6, 12, 18, 24], (hour) => half + BETWEEN + (hour / 24) * half, base + text + 3, context),
   ];
-  for (const hour of [0, 6, 12, 18, 24]) {
-    const label = say.value({ q: 'clock', value: hour * 60 }, 'short');
-    const anchor = hour === 0 ? 'start' : hour === 24 ? 'end' : 'middle';
-    marks.push(small(label, half + BETWEEN + (hour / 24) * half, base + text + 3, anchor, context));
-  }
   const low = coverage.byHour.reduce((least, share, hour) => (share < coverage.byHour[least]! ? hour : least), 0);
   return {
     width: CONTENT_WIDTH,

@@ -1,0 +1,30 @@
+import type { Mark } from '../model/drawing.ts';
+import { type ChartContext, roughWidth } from './context.ts';
+import { round } from './pen.ts';
+
+type Side = 'start' | 'middle' | 'end';
+
+/**
+ * Names of hours along a clock, midnight to midnight. The two midnights and noon come first; another hour is named
+ * where it does not touch those: languages differ in how long their words for midnight are.
+ */
+export function hourLabels(
+  hours: readonly number[],
+  at: (hour: number) => number,
+  y: number,
+  context: ChartContext,
+): Mark[] {
+  const rank = (hour: number): number => (hour % 24 === 0 ? 0 : hour === 12 ? 1 : 2);
+  const taken: { hour: number; from: number; to: number; mark: Mark }[] = [];
+  for (const hour of [...hours].sort((a, b) => rank(a) - rank(b) || a - b)) {
+    const text = context.say.value({ q: 'clock', value: hour * 60 }, 'short');
+    const anchor: Side = hour === 24 ? 'end' : hour === 0 ? 'start' : 'middle';
+    const width = roughWidth(text, context.text);
+    const x = at(hour);
+    const from = x - (anchor === 'start' ? 0 : anchor === 'end' ? width : width / 2);
+    if (taken.some((other) => from < other.to && other.from < from + width)) continue;
+    const mark: Mark = { kind: 'text', role: 'axis', x: round(x), y: round(y), text, size: context.text, anchor };
+    taken.push({ hour, from, to: from + width, mark });
+  }
+  return taken.sort((a, b) => a.hour - b.hour).map(({ mark }) => mark);
+}
