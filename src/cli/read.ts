@@ -69,6 +69,6 @@ const OPTION: Record<string, string> = { unit: '--unit', 'date-order': '--date-o
 
 const optionsOf = (choices: readonly Choice[]): string =>
   choices
-    .filter(({ id }) => OPTION[id] !== undefined)
+    .filter(({ id, value }) => OPTION[id] !== undefined && !value.includes(', '))
     .map(({ id, value }) => `${OPTION[id]} ${/[^\w/.-]/.test(value) ? JSON.stringify(value) : value}`)
     .join(' ');

@@ -134,6 +134,7 @@ export interface ReadFile {
 
 /** What the person running the program has said about how to read. Absent = let the file decide. */
 export interface ReadSettings {
+  /** Of numbers in files that name no unit; a file that names another is refused, never read anew. */
   unit?: GlucoseUnit;
   zone?: string;
   dateOrder?: 'day-first' | 'month-first' | 'year-first';

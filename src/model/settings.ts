@@ -14,12 +14,12 @@ export type PeriodChoice = { days: number } | { from?: string; to?: string };
 export type CompareChoice =
   | { with: 'previous' }
   | { with: 'dates'; from: LocalDate; to: LocalDate }
-  | { with: 'snapshot'; then: PeriodSums }
+  | { with: 'snapshot'; before: PeriodSums }
   | { with: 'change'; date: LocalDate; text: string };
 
 /** Everything besides the inputs that an analysis depends on. */
 export interface Settings {
-  /** Unit shown; absent: the native unit of most readings. */
+  /** Unit of the numbers in files that name none; one that names another is refused. Shown is the native unit. */
   unit?: GlucoseUnit;
   zone?: string;
   dateOrder?: 'day-first' | 'month-first' | 'year-first';

@@ -68,7 +68,7 @@ export interface Note extends NoteEntry {
 export interface Timeline {
   /** IANA zone, or null: the local clock as written in the rows, whose offsets, if any, make `at` real instants. */
   zone: string | null;
-  /** Native unit of most readings; the unit people see unless they ask for another. */
+  /** Native unit of most readings, and the unit people see. */
   unit: GlucoseUnit;
   /** Calendar days chosen, both included. `days` has one entry for each. */
   from: LocalDate;

@@ -122,7 +122,7 @@ function glucose(
     readSampled(reading, resource, sampled, place.wall, place.offset);
     return;
   }
-  const found = quantityOf(reading, body);
+  const found = quantityOf(reading, body, resource.line);
   if ('fault' in found) {
     reading.setAside(resource, found.fault, found.actual);
     return;
@@ -144,14 +144,14 @@ function glucose(
   } else reading.reading(resource, place.wall, place.offset, found, kind === 'body-fluid');
 }
 
-function quantityOf(reading: FhirReading, body: Json): GlucoseValue | { fault: string; actual: string } {
+function quantityOf(reading: FhirReading, body: Json, line: number): GlucoseValue | { fault: string; actual: string } {
   const quantity = objectIn(body, 'valueQuantity');
   const value = numberIn(quantity, 'value');
   if (!quantity || value === undefined) return absentValue(reading, body);
   const written = textIn(quantity, 'code') || textIn(quantity, 'unit');
   const unit = glucoseUnit(written) ?? (written === '' ? reading.unit : undefined);
   if (!unit) return { fault: 'value-unit-unknown', actual: `${value} ${written}`.trim() };
-  if (reading.unit && unit !== reading.unit && written !== '') reading.coded = unit;
+  if (reading.unit && unit !== reading.unit && written !== '') reading.coded ??= { unit, line };
   const comparator = textIn(quantity, 'comparator');
   const side = comparator.startsWith('<') ? -1 : comparator.startsWith('>') ? 1 : offScale(body);
   return { value, unit, limit: side };

@@ -35,6 +35,7 @@ export function readSampled(
     reading.setAside(resource, unit ? 'series-unreadable' : 'value-unit-unknown', textIn(origin, 'unit'));
     return;
   }
+  if (reading.unit && unit !== reading.unit) reading.coded ??= { unit, line: resource.line };
   const factor = numberIn(sampled, 'factor') ?? 1;
   const { low, high } = PLAUSIBLE[unit];
   let left = 0;

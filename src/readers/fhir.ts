@@ -15,8 +15,8 @@ export interface FhirReading {
   file: string;
   today: string;
   unit: ReadSettings['unit'];
-  /** A coded unit that the user's own word contradicts; coded units stand. */
-  coded: string | undefined;
+  /** The first coded unit that contradicts what the user said of the unit. */
+  coded: { unit: string; line: number } | undefined;
   zones: Set<string>;
   resolve(reference: string, from: Json): Json | undefined;
   reading(resource: Resource, wall: number, offset: number, value: GlucoseValue, unsure: boolean): void;
@@ -121,7 +121,11 @@ export function readFhir(input: Input, settings: ReadSettings): ReadFile {
   });
   if (units.size > 0) choices.push({ id: 'unit', value: [...units].join(', '), by: 'file', evidence: 'UCUM' });
   if (reading.coded && settings.unit) {
-    book.add('unit-coded', 'warning', 0, { actual: reading.coded, expected: settings.unit });
+    book.add('unit-coded', 'refusal', reading.coded.line, {
+      actual: reading.coded.unit,
+      expected: settings.unit,
+      option: '--unit',
+    });
   }
   for (const [what, count] of ignored)
     if (what !== 'summary') book.add('resource-ignored', 'note', 0, { actual: what, count });

@@ -1,7 +1,7 @@
 import type { GlucoseUnit } from '../model/glucose.ts';
 import type { Choice } from '../model/input.ts';
 import type { IssueBook } from './book.ts';
-import { CELL, type GlucoseCells, unitCode } from './glucose.ts';
+import { CELL, type GlucoseCells, unitCode, unitOf } from './glucose.ts';
 import { glucoseUnit, MMOL_TOP, PLAUSIBLE } from './unit.ts';
 
 /** The largest number taken for a glucose value at all while weighing the unit. */
@@ -9,40 +9,47 @@ const TOP = 1000;
 /** Fewer odd values than this are told one by one. */
 const FEW = 4;
 
+/** What the user said of the unit: `laid` in a layout of this very file, `asked` of files that name no unit. */
+export interface UnitWords {
+  laid?: GlucoseUnit | undefined;
+  asked?: GlucoseUnit | undefined;
+  /** Line of the column names, 0 when there are none. */
+  headerLine: number;
+}
+
 /**
- * Settles the unit of a glucose column: the user's word, then what the rows and the header say, then what the numbers
- * allow. Rows keep a unit of their own. Undefined after a refusal, which shows both readings.
+ * Settles the unit of a glucose column: a layout's word, then what the rows and the header say, then the user's word for
+ * files that say nothing, then what the numbers allow. Rows keep a unit of their own. Undefined after a refusal, which
+ * shows both readings.
  */
 export function settleUnit(
   cells: GlucoseCells,
   lineOf: (k: number) => number,
-  wanted: GlucoseUnit | undefined,
+  words: UnitWords,
   book: IssueBook,
   choices: Choice[],
 ): GlucoseUnit | undefined {
+  const { laid, asked } = words;
   const fromHeader = cells.column.unit ? glucoseUnit(cells.column.unit) : undefined;
   const own = ownUnits(cells);
-  if (wanted) {
-    const code = unitCode(wanted);
-    const other = fromHeader && fromHeader !== wanted ? fromHeader : own.kinds.find((kind) => kind !== code);
-    if (other !== undefined) {
-      book.add('unit-contradicts-file', 'warning', 0, {
-        actual: typeof other === 'string' ? other : other === 0 ? 'mg/dL' : 'mmol/L',
-        expected: wanted,
-      });
-    }
-    cells.unit.fill(code);
-    choices.push({ id: 'unit', value: wanted, by: 'user' });
-    // The user's word stands, and is said to look wrong.
-    const seen = looksLikeOther(cells, wanted);
-    if (seen) book.add('unit-contradicts-values', 'warning', lineOf(0), { actual: seen, expected: wanted });
-    return wanted;
+  const other = contradiction(cells, lineOf, words, fromHeader);
+  if (other && !laid) {
+    book.add('unit-contradicts-file', 'refusal', other.line, {
+      actual: other.unit,
+      expected: asked!,
+      option: '--layout',
+    });
+    return undefined;
+  }
+  if (laid) {
+    if (other) book.add('unit-contradicts-layout', 'warning', other.line, { actual: other.unit, expected: laid });
+    return byUser(cells, laid, lineOf, book, choices);
   }
   if (fromHeader) {
     const seen = looksLikeOther(cells, fromHeader);
     if (seen) {
-      const option = `--unit ${fromHeader === 'mg/dL' ? 'mmol/L' : 'mg/dL'}`;
-      book.add('unit-contradicts-values', 'refusal', lineOf(0), { actual: seen, expected: fromHeader, option });
+      const more = { actual: seen, expected: fromHeader, option: '--layout' };
+      book.add('unit-contradicts-values', 'refusal', lineOf(0), more);
       return undefined;
     }
     choices.push({
@@ -58,7 +65,43 @@ export function settleUnit(
     choices.push({ id: 'unit', value: value.join(', '), by: 'file', evidence: 'unit written in each row' });
     return value[0] as GlucoseUnit;
   }
+  if (asked) return byUser(cells, asked, lineOf, book, choices);
   return weigh(cells, lineOf, book, choices);
+}
+
+/** Where the file says another unit than the user: in the names of the columns, or in the first row that does. */
+function contradiction(
+  cells: GlucoseCells,
+  lineOf: (k: number) => number,
+  { laid, asked, headerLine }: UnitWords,
+  fromHeader: GlucoseUnit | undefined,
+): { unit: GlucoseUnit; line: number } | undefined {
+  const wanted = laid ?? asked;
+  if (!wanted) return undefined;
+  if (fromHeader && fromHeader !== wanted) return { unit: fromHeader, line: headerLine };
+  const code = unitCode(wanted);
+  for (let k = 0; k < cells.unit.length; k++) {
+    if (cells.unit[k] === 2 || cells.unit[k] === code) continue;
+    const state = cells.state[k]!;
+    if (state === CELL.number || (state === CELL.limit && !Number.isNaN(cells.value[k])))
+      return { unit: unitOf(cells.unit[k]!), line: lineOf(k) };
+  }
+  return undefined;
+}
+
+/** The user's word stands, and is said to look wrong where it does. */
+function byUser(
+  cells: GlucoseCells,
+  unit: GlucoseUnit,
+  lineOf: (k: number) => number,
+  book: IssueBook,
+  choices: Choice[],
+): GlucoseUnit {
+  cells.unit.fill(unitCode(unit));
+  choices.push({ id: 'unit', value: unit, by: 'user' });
+  const seen = looksLikeOther(cells, unit);
+  if (seen) book.add('unit-contradicts-user', 'warning', lineOf(0), { actual: seen, expected: unit });
+  return unit;
 }
 
 function fill(cells: GlucoseCells, unit: GlucoseUnit): GlucoseUnit {

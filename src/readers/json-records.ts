@@ -4,6 +4,7 @@ import { readDelimited } from './delimited.ts';
 import { newEntries } from './entries.ts';
 import { fingerprint } from './fingerprint.ts';
 import { type Element, type JsonText, objectIn, openJson } from './json.ts';
+import { withoutPlaces } from './layout-tables.ts';
 
 const MAX_NAMES = 200;
 
@@ -80,8 +81,10 @@ export function readJsonRecords(input: Input, settings: ReadSettings): ReadFile 
     for (let l = 1; l <= lines; l++) cameFrom[line + l] = records[i]!.line;
     line += lines;
   });
-  const { layout: _, ...plain } = settings;
-  const file = readDelimited({ name: input.name, bytes: new TextEncoder().encode(table) }, plain);
+  const file = readDelimited(
+    { name: input.name, bytes: new TextEncoder().encode(table) },
+    withoutPlaces(settings, true),
+  );
   return backToRecords(input, file, cameFrom, opened.broken);
 }
 

@@ -1,4 +1,5 @@
-import type { Layout, TableLayout } from '../schemas/layout.ts';
+import type { ReadSettings } from '../model/input.ts';
+import { type Layout, parseLayout, type TableLayout } from '../schemas/layout.ts';
 import type { Column } from './header.ts';
 import { cellText, fieldCount, type Records } from './records.ts';
 import type { Table } from './tables.ts';
@@ -76,6 +77,17 @@ function headerRow(records: Records, part: TableLayout): number | undefined {
   // Names given without a line: the first row that holds all of them. Headers stand near the top.
   for (let r = 0; r < Math.min(records.count, 1000); r++) if (columnsUnder(part, namesOf(records, r))) return r;
   return undefined;
+}
+
+/** Of a layout, what still fits once a reader has laid its input out as a table of its own: meanings, no places. */
+export function withoutPlaces(settings: ReadSettings, named: boolean): ReadSettings {
+  const { layout, ...rest } = settings;
+  const parsed = layout === undefined ? undefined : parseLayout(layout);
+  // A faulty layout goes on as it is, so that it is told.
+  if (!parsed?.ok) return settings;
+  const { unit, dateOrder, decimalMark, serialDates, timezone, columns } = parsed.layout;
+  const kept = { unit, dateOrder, decimalMark, serialDates, timezone, ...(named ? { columns } : {}) };
+  return { ...rest, layout: Object.fromEntries(Object.entries(kept).filter(([, value]) => value !== undefined)) };
 }
 
 /** A column of the layout that reports what was settled. */

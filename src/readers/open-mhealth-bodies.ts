@@ -1,3 +1,4 @@
+import type { GlucoseUnit } from '../model/glucose.ts';
 import type { NoteEntry } from '../model/input.ts';
 import { NO_OFFSET } from '../time/offset.ts';
 import type { IssueBook } from './book.ts';
@@ -25,6 +26,9 @@ export interface Points {
   /** Glucose whose specimen is not told: kind settled by how often it comes. */
   unsure: { wall: number; offset: number; value: number; mmol: boolean; point: Point }[];
   naive: number;
+  unit: GlucoseUnit | undefined;
+  /** The first written unit that contradicts what the user said of the unit. */
+  written: { unit: GlucoseUnit; line: number } | undefined;
 }
 
 function setAside(all: Points, point: Point, code: string, actual: string, expected?: string): void {
@@ -91,6 +95,7 @@ export function glucose(all: Points, point: Point): void {
     );
     return;
   }
+  if (all.unit && unit !== all.unit) all.written ??= { unit, line: point.line };
   const { low, high } = PLAUSIBLE[unit];
   if (value < low || value > high) {
     setAside(all, point, value <= 0 ? 'sentinel-value' : 'value-impossible', String(value), `${low}-${high} ${unit}`);

@@ -43,6 +43,8 @@ export function readOpenMhealth(input: Input, settings: ReadSettings): ReadFile 
     ignored: new Map(),
     unsure: [],
     naive: 0,
+    unit: settings.unit,
+    written: undefined,
   };
   for (const { line, row } of strange) {
     if (line > 0) book.add('element-unknown', 'warning', line);
@@ -54,6 +56,10 @@ export function readOpenMhealth(input: Input, settings: ReadSettings): ReadFile 
   if (all.naive > 0) {
     choices.push({ id: 'clock', value: 'UTC', by: 'default', evidence: `${all.naive} times without an offset` });
     book.add('no-offset-means-utc', 'note', 0, { count: all.naive });
+  }
+  if (all.written && settings.unit) {
+    const { unit, line } = all.written;
+    book.add('unit-coded', 'refusal', line, { actual: unit, expected: settings.unit, option: '--unit' });
   }
   if (settings.zone) choices.push({ id: 'zone', value: settings.zone, by: 'user' });
   return {

@@ -90,7 +90,11 @@ export function readTable(reading: Reading, table: Table, layout: TableLayout | 
     columns,
     kinds,
     wall: walls.wall,
-    wantedUnit: settings.unit ?? layout?.unit,
+    unitWords: {
+      laid: layout?.unit,
+      asked: settings.unit,
+      headerLine: table.header < 0 ? 0 : records.line[table.header]!,
+    },
     layout,
     book,
     choices,

@@ -4,7 +4,7 @@ import type { IssueBook } from './book.ts';
 import { settleMark } from './decimal-mark.ts';
 import { compareColumns, isSparse, medianStep } from './density.ts';
 import { applyUnitColumn, type GlucoseCells, readGlucoseCells } from './glucose.ts';
-import { settleUnit } from './glucose-unit.ts';
+import { settleUnit, type UnitWords } from './glucose-unit.ts';
 import type { Column } from './header.ts';
 import { rowKind } from './kinds.ts';
 import { cellText, type Records } from './records.ts';
@@ -22,7 +22,7 @@ export interface GlucoseContext {
   columns: Column[];
   kinds: Column | undefined;
   wall: Float64Array;
-  wantedUnit: 'mg/dL' | 'mmol/L' | undefined;
+  unitWords: UnitWords;
   layout: TableLayout | undefined;
   book: IssueBook;
   choices: Choice[];
@@ -45,7 +45,7 @@ export function settleGlucose(context: GlucoseContext): GlucoseColumn[] | undefi
     const sensor = settled.find((other) => other.is === 'reading');
     const leaning = entry.is === 'fingerstick' && sensor?.cells.column.unit && !cells.column.unit;
     if (leaning) cells.column = { ...cells.column, unit: sensor.cells.column.unit! };
-    const unit = settleUnit(cells, lineOf, context.wantedUnit, book, choices);
+    const unit = settleUnit(cells, lineOf, context.unitWords, book, choices);
     if (!unit) return undefined;
     if (!unitColumn) cells.column = { ...cells.column, unit };
     if (entry.is === 'glucose') {

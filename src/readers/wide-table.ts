@@ -6,6 +6,7 @@ import { fitDelimiters } from './delimiter.ts';
 import { decode } from './encoding.ts';
 import { strongest } from './entries.ts';
 import { fingerprint } from './fingerprint.ts';
+import { withoutPlaces } from './layout-tables.ts';
 import { cellText, fieldCount, locate, type Records, scanRecords } from './records.ts';
 import { glucoseUnit } from './unit.ts';
 import { conceptsOf, tokens } from './vocabulary.ts';
@@ -83,8 +84,8 @@ export function readWide(input: Input, settings: ReadSettings, hint?: OrderHint)
   const decoded = decode(input.bytes);
   const laid = 'notText' in decoded ? undefined : layOut(decoded.bytes);
   if (!laid || 'notText' in decoded) return readDelimited(input, settings, hint);
-  const { layout: _, ...plain } = settings;
-  const file = readDelimited({ name: input.name, bytes: new TextEncoder().encode(laid.text) }, plain, hint);
+  const told = withoutPlaces(settings, false);
+  const file = readDelimited({ name: input.name, bytes: new TextEncoder().encode(laid.text) }, told, hint);
   const fates = new Array<RowFate>(laid.records.count).fill('ignored');
   // The first record of the laid-out text is its header.
   file.fates.forEach((fate, i) => {
@@ -97,7 +98,7 @@ export function readWide(input: Input, settings: ReadSettings, hint?: OrderHint)
     readings.line[i] = laid.line[readings.line[i]!]!;
   }
   const own = new Set(['encoding', 'delimiter', 'header', 'columns']);
-  const { layout: __, ...rest } = file;
+  const { layout: _, ...rest } = file;
   return {
     ...rest,
     kind: 'wide-table',

@@ -273,10 +273,4 @@ describe('files', () => {
       [{ code: 'resource-ignored', actual: 'Observation 8867-4', count: 1 }],
     );
   });
-
-  it('keeps a coded unit against the user’s own word and says so', () => {
-    const told = tell(JSON.stringify(one), { unit: 'mmol/L' }, 'x.json');
-    expect(told.readings[0]).toContain('112 mg/dL');
-    expect(told.issues).toEqual(['warning unit-coded']);
-  });
 });

@@ -45,13 +45,6 @@ describe('unit', () => {
     expect(told.fates).toBe(`i${'s'.repeat(12)}`);
   });
 
-  it('follows the user and says so where the file disagrees', () => {
-    const told = tell('Time,Glucose (mg/dL)\n2026-01-14 08:00,22\n', { unit: 'mmol/L' });
-    expect(told.readings).toEqual(['2026-01-14 08:00 22 mmol/L']);
-    expect(told.issues).toEqual(['warning unit-contradicts-file']);
-    expect(told.choices.unit).toBe('user: mmol/L');
-  });
-
   it('refuses a header whose unit no value fits', () => {
     const told = tell(`Time,Glucose (mg/dL)\n${rows(9, (i, t) => `${t.slice(0, 16)},${5 + i / 10}`)}`);
     expect(told.issues).toEqual(['refusal unit-contradicts-values 2']);
