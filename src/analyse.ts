@@ -108,6 +108,7 @@ export function analyse(inputs: readonly Input[], settings: Settings, version: s
   const measures = measure(taken.timeline, targets, settings.logWords, {
     beside,
     medicines: settings.medicines ?? [],
+    a1c: settings.a1c ?? null,
   });
   const found = lookAll(measures, targets);
   return {

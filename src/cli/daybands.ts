@@ -2,6 +2,7 @@ import manifest from '../../package.json' with { type: 'json' };
 import { clinic } from './clinic/command.ts';
 import { worklist } from './clinic/merge.ts';
 import { worker } from './clinic/worker.ts';
+import { joinChanged } from './compareWith.ts';
 import type { Door } from './door.ts';
 import { EXIT, WrongUse } from './exits.ts';
 import { reasonOf } from './gather.ts';
@@ -51,7 +52,7 @@ async function main(): Promise<number> {
   });
   try {
     if (process.argv.length <= 2) command.help();
-    await command.parseAsync();
+    await command.parseAsync(joinChanged(process.argv));
     return exit;
   } catch (error) {
     if (error instanceof WrongUse) {

@@ -3,6 +3,7 @@ import { basename, extname, join, relative } from 'node:path';
 import { type Analysis, analyse } from '../analyse.ts';
 import { safeName } from '../clinic/safeName.ts';
 import { type ComposeOptions, compose, HalfTranslated } from '../compose.ts';
+import { sumsOf } from '../measures/earlier.ts';
 import type { Report } from '../model/report.ts';
 import { analysisJson } from '../writers/json.ts';
 import { type Door, tellPeriod, tellSources } from './door.ts';
@@ -18,7 +19,7 @@ import { webPages } from './webPage.ts';
 import { paperWords } from './words.ts';
 
 interface Made extends Output {
-  what: 'clinic' | 'patient' | 'clinicPage' | 'patientPage' | 'analysis' | 'setAside';
+  what: 'clinic' | 'patient' | 'clinicPage' | 'patientPage' | 'analysis' | 'setAside' | 'snapshot';
 }
 
 /** Reads one person's files and writes both papers, the numbers, and what was set aside. Gives the exit code. */
@@ -95,10 +96,18 @@ async function make(
     if (webPage) made.push({ name: `${name}.html`, bytes: webPage(paper), what: `${voice}Page` });
   }
   made.push({ ...numbers, what: 'analysis' });
+  if (wanted.snapshot) made.push(await snapshotOf(analysis, stem));
   if (analysis.ledger.setAside > 0) {
     made.push({ name: `${stem}-set-aside.csv`, bytes: setAsideCsv(door.tell, analysis.issues), what: 'setAside' });
   }
   return made;
+}
+
+/** Named by the last day it holds, so that a later visit never writes over an earlier one. */
+async function snapshotOf({ timeline, targets, version, hash, settings }: Analysis, stem: string): Promise<Made> {
+  const { snapshotText } = await import('../schemas/snapshot.ts');
+  const bytes = snapshotText(sumsOf(timeline, targets), { by: version, hash, on: settings.today });
+  return { name: `${stem}-snapshot-${timeline.to}.json`, bytes, what: 'snapshot' };
 }
 
 function told(analysis: Analysis, words: unknown, options: ComposeOptions): Report {

@@ -5,8 +5,11 @@ import type { Issue } from '../model/input.ts';
 import type { PeriodChoice, Settings } from '../model/settings.ts';
 import type { FolderSettings } from '../schemas/settings.ts';
 import { isZone } from '../time/zone.ts';
+import { a1cOf, compareWith } from './compareWith.ts';
 import { WrongUse } from './exits.ts';
 import { reasonOf } from './gather.ts';
+import { logWords } from './logWords.ts';
+import { medicines } from './medicines.ts';
 
 /** What the person asked for, from all places, and where it was said. */
 export interface Wanted {
@@ -16,6 +19,8 @@ export interface Wanted {
   paper: 'a4' | 'letter';
   grey: boolean;
   large: boolean;
+  /** Whether to write what the next visit can compare with. */
+  snapshot: boolean;
   /** Names taken from the settings file, and those of them that the command line overruled. */
   fromFile: string[];
   overruled: string[];
@@ -34,11 +39,16 @@ export async function settle(
     if ('issues' in read) return read;
     file = { ...read.settings };
     if (file.layout !== undefined) file.layout = resolve(dirname(settingsPath), file.layout);
+    if (file.compare?.endsWith('.json')) file.compare = resolve(dirname(settingsPath), file.compare);
   }
   const given = Object.keys(options).filter((name) => options[name as keyof FolderSettings] !== undefined);
   // Days and dates answer the same question, so one on the command line sets the other in the file aside.
   const period = ['days', 'from', 'to'];
   if (given.some((name) => period.includes(name))) for (const name of period) delete file[name as 'days'];
+  if (given.includes('compare') || given.includes('changed')) {
+    delete file.compare;
+    delete file.changed;
+  }
   const fromFile = Object.keys(file).filter((name) => !given.includes(name));
   const overruled = Object.keys(file).filter((name) => given.includes(name));
   const wanted: FolderSettings = { ...file };
@@ -47,19 +57,26 @@ export async function settle(
     throw new WrongUse('wrongZone', { option: '--zone', value: wanted.zone });
   }
   const place = placeIn(wanted);
+  const compare = await compareWith(wanted.compare, wanted.changed);
   return {
     settings: {
       targets: wanted.targets ?? 'adult',
       today: wanted.date ?? today,
       person: pick(wanted, ['name', 'code', 'clinic']),
+      logWords: logWords(),
+      medicines: medicines(),
       ...periodOf(wanted),
       ...pick(wanted, ['unit', 'zone', 'dateOrder']),
+      ...(compare === undefined ? {} : { compare }),
+      ...(wanted.a1c === undefined ? {} : { a1c: a1cOf(wanted.a1c) }),
+      ...(wanted.moreIndices ? { moreIndices: true } : {}),
       ...(wanted.layout === undefined ? {} : { layout: await readLayout(wanted.layout) }),
     },
     place,
     paper: wanted.paper ?? place.paper,
     grey: wanted.grey ?? false,
     large: wanted.large ?? false,
+    snapshot: wanted.snapshot ?? false,
     fromFile,
     overruled,
   };

@@ -2,11 +2,13 @@ import type { Found } from './finding.ts';
 import type { Topic } from './topic.ts';
 
 /** Findings of notes lined up with glucose, in the order of print; they stand on a page of their own. */
-export const AROUND_NOTES = [
+export const AROUND_MOVEMENT = [
   'extra-carbs-first',
   'night-low-after-exercise',
   'low-after-exercise',
   'exercise-kinds',
+] as const;
+export const AROUND_MEALS = [
   'low-after-meal',
   'low-after-insulin-only',
   'food-longer-high',
@@ -15,9 +17,9 @@ export const AROUND_NOTES = [
   'insulin-after-meal',
   'weekend-meals',
   'high-after-meals',
-  'few-notes',
-  'late-notes',
 ] as const;
+export const AROUND_LOG = ['few-notes', 'late-notes'] as const;
+export const AROUND_NOTES = [...AROUND_MOVEMENT, ...AROUND_MEALS, ...AROUND_LOG] as const;
 
 type Around = (typeof AROUND_NOTES)[number];
 

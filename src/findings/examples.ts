@@ -7,8 +7,8 @@ import type { Band } from '../model/targets.ts';
 export const exampleDate = (day: number): LocalDate =>
   new Date(Date.UTC(2024, 0, 1 + day)).toISOString().slice(0, 10) as LocalDate;
 
-const mg = (value: number) => value as MgPerDl;
-const listed = <T>(n: number, make: (day: number) => T): T[] => Array.from({ length: n }, (_, day) => make(day));
+export const mg = (value: number) => value as MgPerDl;
+export const listed = <T>(n: number, make: (day: number) => T): T[] => Array.from({ length: n }, (_, day) => make(day));
 
 export const exampleEstimate = (value: number): Estimate => ({
   value,

@@ -35,3 +35,7 @@ export const untold = (why: Why): Look => ({ case: 'untold', why });
 export function holds(params: Params, where: Evidence[], variant?: string): Look {
   return variant === undefined ? { case: 'holds', params, where } : { case: 'holds', params, where, variant };
 }
+
+/** A measure of something nobody noted or asked for is no gap to report: there is nothing to say. */
+export const quiet = (why: Why): Look =>
+  why === 'not-asked' || why === 'none-noted' ? absent : { case: 'untold', why };

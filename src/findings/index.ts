@@ -1,14 +1,22 @@
 import type { Measures } from '../model/measures.ts';
 import type { TargetSet } from '../model/targets.ts';
+import { a1cDiffers } from './a1cDiffers.ts';
+import { alarmsAtNight } from './alarmsAtNight.ts';
 import { bestDays } from './bestDays.ts';
 import { bestWindow } from './bestWindow.ts';
 import { briefLows } from './briefLows.ts';
+import { changedLows } from './changedLows.ts';
+import { changedRange } from './changedRange.ts';
+import { changeNotTold } from './changeNotTold.ts';
+import { settled } from './contradictions.ts';
 import { cvOverLimit } from './cvOverLimit.ts';
 import { dawnRise } from './dawnRise.ts';
 import { exerciseKinds } from './exerciseKinds.ts';
 import { extraCarbsFirst } from './extraCarbsFirst.ts';
+import { fastFalls } from './fastFalls.ts';
 import { fewNotes } from './fewNotes.ts';
 import { type Finding, type Found, untold } from './finding.ts';
+import { fingersticksDiffer } from './fingersticksDiffer.ts';
 import { foodLongerHigh } from './foodLongerHigh.ts';
 import { foodShorterHigh } from './foodShorterHigh.ts';
 import { highAfterMeals } from './highAfterMeals.ts';
@@ -24,20 +32,27 @@ import { lowAfterMeal } from './lowAfterMeal.ts';
 import { lowsAtNight } from './lowsAtNight.ts';
 import { lowsAveragesHide } from './lowsAveragesHide.ts';
 import { lowsClustered } from './lowsClustered.ts';
+import { lowsOnFirstDay } from './lowsOnFirstDay.ts';
 import { lowsSeen } from './lowsSeen.ts';
+import { lowsWithoutAlarm } from './lowsWithoutAlarm.ts';
+import { medicinesNoted } from './medicinesNoted.ts';
 import { nightLowAfterExercise } from './nightLowAfterExercise.ts';
 import { nightsWithoutData } from './nightsWithoutData.ts';
 import { noLowsSeen } from './noLowsSeen.ts';
 import { notEnoughData } from './notEnoughData.ts';
+import { oddStretches } from './oddStretches.ts';
+import { overnightFall } from './overnightFall.ts';
+import { pressedLows } from './pressedLows.ts';
 import { readingsAtLimits } from './readingsAtLimits.ts';
 import { reboundAfterLows } from './reboundAfterLows.ts';
+import { steadyNights } from './steadyNights.ts';
 import { timeInRange } from './timeInRange.ts';
 import { timeLowOverGoal } from './timeLowOverGoal.ts';
 import { veryLow } from './veryLow.ts';
 import { weekendMeals } from './weekendMeals.ts';
 import { wideSpread } from './wideSpread.ts';
 
-export { AROUND_NOTES, besideTopic } from './around.ts';
+export { AROUND_LOG, AROUND_MEALS, AROUND_MOVEMENT, AROUND_NOTES, besideTopic } from './around.ts';
 export { type NoteWish, notesWorthWriting } from './coach.ts';
 export type { Example, Finding, Found } from './finding.ts';
 export { type Topic, topics } from './topic.ts';
@@ -53,18 +68,32 @@ export const findings: readonly Finding[] = [
   lowsClustered,
   timeLowOverGoal,
   lowsAveragesHide,
+  changedLows,
   briefLows,
   noLowsSeen,
+  pressedLows,
+  lowsOnFirstDay,
+  lowsWithoutAlarm,
+  alarmsAtNight,
+  overnightFall,
   bestWindow,
   bestDays,
+  steadyNights,
+  changedRange,
+  changeNotTold,
   timeInRange,
   longVeryHigh,
   highAfterWindow,
   reboundAfterLows,
   dawnRise,
   wideSpread,
+  fastFalls,
   cvOverLimit,
+  a1cDiffers,
   readingsAtLimits,
+  oddStretches,
+  fingersticksDiffer,
+  medicinesNoted,
   extraCarbsFirst,
   nightLowAfterExercise,
   lowAfterExercise,
@@ -83,11 +112,12 @@ export const findings: readonly Finding[] = [
 
 /** What every finding saw, in the order of print. Never throws: a finding that does is told as failed. */
 export function lookAll(measures: Measures, targets: TargetSet): Found[] {
-  return findings.map((finding) => {
+  const found = findings.map((finding) => {
     try {
       return { id: finding.id, look: finding.look(measures, targets) };
     } catch {
       return { id: finding.id, look: untold('failed') };
     }
   });
+  return settled(found);
 }

@@ -66,6 +66,8 @@ export function quantityText(telling: Telling, q: Quantity, asked?: Style, inTex
       return telling.forms.number(q.value);
     case 'share':
       return q.beside === undefined ? share(telling, q.value, style) : against(telling, q.value, { share: q.beside });
+    case 'percent':
+      return telling.fill('units.percent', { value: telling.forms.number(q.value, 1) });
     case 'often':
       return often(telling, q);
     case 'minutes':

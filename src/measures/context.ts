@@ -1,6 +1,10 @@
 import type { MgPerDl } from '../model/glucose.ts';
+import { type LogWords, NO_LOG_WORDS } from '../model/logbook.ts';
 import type { Limits, TargetSet } from '../model/targets.ts';
+import type { Beside } from '../model/thenAndNow.ts';
 import type { Readings, Timeline } from '../model/timeline.ts';
+import type { Medicine } from '../model/trust.ts';
+import { findOccasions, type Occasions } from '../occasions/index.ts';
 import { type Moments, moments } from '../stats/moments.ts';
 import { bandBeyond, bandOf } from '../targets/bands.ts';
 import { mgPerDl } from '../units.ts';
@@ -13,8 +17,20 @@ export const SEEN_SHARE = 0.7;
 /** Midnight to 06:00 (Danne 2017, Diabetes Care 40:1631-1640). */
 export const NIGHT_END = 360;
 
+/** What is asked beside the period itself. */
+export interface Asked {
+  /** What to compare the period with; null: nothing. */
+  beside: Beside | null;
+  /** Medicines to look for in notes. */
+  medicines: readonly Medicine[];
+  /** A laboratory A1C as it was typed in. */
+  a1c: { value: number; unit: '%' | 'mmol/mol' } | null;
+}
+
+export const NOTHING_ASKED: Asked = { beside: null, medicines: [], a1c: null };
+
 /** What measures share, so that every reading is classified once and every day summed once. */
-export interface Context {
+export interface Context extends Asked {
   timeline: Timeline;
   targets: TargetSet;
   /** Index into BANDS of each reading, found in its native unit. */
@@ -33,11 +49,18 @@ export interface Context {
   moments(): Moments;
   lows(): Course[];
   highs(): Course[];
+  /** Notes lined up with readings. */
+  occasions(): Occasions;
   /** Denominators already drawn, by the column they stand in. */
   bases: Map<Float64Array, Basis>;
 }
 
-export function context(timeline: Timeline, targets: TargetSet): Context {
+export function context(
+  timeline: Timeline,
+  targets: TargetSet,
+  words: LogWords = NO_LOG_WORDS,
+  asked: Asked = NOTHING_ASKED,
+): Context {
   const { readings, days } = timeline;
   const bands = classify(readings, targets);
   const dayMinutes = new Float64Array(days.length);
@@ -52,6 +75,7 @@ export function context(timeline: Timeline, targets: TargetSet): Context {
   const shared: Context = {
     timeline,
     targets,
+    ...asked,
     bands,
     heights,
     dayMinutes,
@@ -60,6 +84,7 @@ export function context(timeline: Timeline, targets: TargetSet): Context {
     moments: once(() => moments(readings.mgdl, readings.weight)),
     lows: once(() => findLows(shared)),
     highs: once(() => findHighs(shared)),
+    occasions: once(() => findOccasions(shared, words)),
     bases: new Map(),
   };
   return shared;

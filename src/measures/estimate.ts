@@ -10,7 +10,7 @@ export const WHOLE_DAYS = 'whole-day-resampling';
 /** Days with at least 70 % of their minutes that an interval asks for. */
 export const INTERVAL_DAYS = 10;
 
-const SEED = 20190608;
+export const SEED = 20190608;
 
 /** Denominators by day, cut down to the days that have any. */
 export interface Basis {

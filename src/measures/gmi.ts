@@ -5,7 +5,7 @@ import type { Measure } from './measure.ts';
 const PERCENT = { at0: 3.31, perMgdl: 0.02392 };
 const MMOL_PER_MOL = { at0: 12.71, perMmol: 4.70587 };
 /** Ours: the paper asks for 14 days where there are any, and the report flags fewer. */
-const HOURS = 72;
+export const HOURS = 72;
 
 /** GMI from mean sensor glucose in mg/dL. The two equations are not images of each other: each scale has its own. */
 export function gmiOf(mgdl: number): { percent: number; mmolPerMol: number } {

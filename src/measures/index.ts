@@ -1,23 +1,42 @@
+import type { LogWords } from '../model/logbook.ts';
 import type { Measures } from '../model/measures.ts';
 import type { TargetSet } from '../model/targets.ts';
 import type { Timeline } from '../model/timeline.ts';
-import { type Context, context } from './context.ts';
+import { alarms } from './alarms.ts';
+import { comparisons } from './comparisons.ts';
+import { type Asked, type Context, context } from './context.ts';
+import { corrections } from './corrections.ts';
 import { coverage } from './coverage.ts';
+import { curveRanges } from './curveRanges.ts';
+import { cvRange } from './cvRange.ts';
 import { daily } from './daily.ts';
 import { dawnRise } from './dawnRise.ts';
 import { highs, lows } from './episodes.ts';
+import { exercise } from './exercise.ts';
+import { fingersticks } from './fingersticks.ts';
 import { gmi } from './gmi.ts';
 import { hourly } from './hourly.ts';
+import { labA1c } from './labA1c.ts';
+import { meals } from './meals.ts';
 import { mean } from './mean.ts';
 import type { Measure } from './measure.ts';
+import { medicinesNoted } from './medicinesNoted.ts';
 import { modalDay } from './modalDay.ts';
 import { nights } from './nights.ts';
+import { noteLog } from './noteLog.ts';
+import { oddStretches } from './oddStretches.ts';
+import { overnight } from './overnight.ts';
+import { pressedLows } from './pressedLows.ts';
+import { rates } from './rates.ts';
 import { rebounds } from './rebounds.ts';
+import { sensors } from './sensors.ts';
 import { cv, sd } from './spread.ts';
+import { thenAndNow } from './thenAndNow.ts';
 import { timeInBands } from './timeInBands.ts';
 import { windows } from './windows.ts';
 
 export type { Measures } from '../model/measures.ts';
+export { type Asked, NOTHING_ASKED } from './context.ts';
 export type { Measure, Needs } from './measure.ts';
 
 /** Every measure, in the order in which they are explained. */
@@ -26,9 +45,12 @@ export const measures: { readonly [Id in keyof Measures]: Measure<Id> } = {
   mean,
   sd,
   cv,
+  cvRange,
   gmi,
+  labA1c,
   timeInBands,
   modalDay,
+  curveRanges,
   hourly,
   lows,
   highs,
@@ -37,11 +59,27 @@ export const measures: { readonly [Id in keyof Measures]: Measure<Id> } = {
   windows,
   dawnRise,
   rebounds,
+  overnight,
+  rates,
+  sensors,
+  oddStretches,
+  pressedLows,
+  fingersticks,
+  medicinesNoted,
+  alarms,
+  thenAndNow,
+  noteLog,
+  meals,
+  exercise,
+  corrections,
+  comparisons,
 };
 
-/** Measures a timeline against a target set. Never throws: a measure that does is reported as failed. */
-export function measure(timeline: Timeline, targets: TargetSet): Measures {
-  const shared = context(timeline, targets);
+/**
+ * Measures a timeline against a target set; `words` are those of logbooks. Never throws: a measure that does is reported as failed.
+ */
+export function measure(timeline: Timeline, targets: TargetSet, words?: LogWords, asked?: Asked): Measures {
+  const shared = context(timeline, targets, words, asked);
   return Object.fromEntries(
     Object.values(measures).map((each) => [each.id, guarded(each, shared)]),
   ) as unknown as Measures;

@@ -4,13 +4,18 @@ export type Why =
   | 'too-few-readings'
   | 'too-few-days'
   | 'too-few-nights'
+  | 'too-few-occasions'
   | 'not-for-these-targets'
   | 'bound-unknown'
+  | 'not-asked'
+  | 'none-noted'
+  | 'no-pairs'
+  | 'no-earlier-readings'
   | 'failed';
 
 /** A number or table with what it rests on, or why there is none. `n` counts what `of` names. */
 export type Measured<T> =
-  | { ok: true; value: T; n: number; of: 'readings' | 'days' | 'nights' | 'episodes' | 'pairs' }
+  | { ok: true; value: T; n: number; of: 'readings' | 'days' | 'nights' | 'episodes' | 'pairs' | 'occasions' | 'notes' }
   | { ok: false; why: Why };
 
 /** A number with its interval. `low` and `high` are null when the data are too few for one. */

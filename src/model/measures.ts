@@ -1,6 +1,19 @@
 import type { Instant, LocalDate, MgPerDl } from './glucose.ts';
 import type { Estimate, Measured } from './measured.ts';
+import type { Comparison, Correction, Meal, NoteLog, Session } from './occasions.ts';
 import type { Band } from './targets.ts';
+import type { ThenAndNow } from './thenAndNow.ts';
+import type {
+  Alarms,
+  CurveRange,
+  Fingersticks,
+  MedicinesNoted,
+  OddStretches,
+  Overnight,
+  PressedLows,
+  Rates,
+  Sensors,
+} from './trust.ts';
 
 /** Minutes in each band, exclusive; they sum to the minutes with readings. */
 export type BandMinutes = Record<Band, number>;
@@ -38,6 +51,16 @@ export interface MeanGlucose {
 export interface Gmi {
   percent: number;
   mmolPerMol: number;
+}
+
+/** A laboratory A1C beside the sensor. `eag`: average glucose that goes with it (ADAG). `apart`: GMI minus A1C, percent. */
+export interface LabA1c {
+  percent: number;
+  mmolPerMol: number;
+  eag: MgPerDl;
+  mean: MgPerDl | null;
+  gmi: number | null;
+  apart: number | null;
 }
 
 /** Share of time in each band, 0 to 1. `low` and `high` in `cumulative` include the outer level. */
@@ -183,9 +206,13 @@ export interface Measures {
   sd: Measured<number>;
   /** Percent. */
   cv: Measured<number>;
+  /** The same with its interval, percent. */
+  cvRange: Measured<Estimate>;
   gmi: Measured<Gmi>;
+  labA1c: Measured<LabA1c>;
   timeInBands: Measured<TimeInBands>;
   modalDay: Measured<ModalDay>;
+  curveRanges: Measured<CurveRange[]>;
   hourly: Measured<HourShares[]>;
   lows: Measured<Episodes>;
   highs: Measured<Episodes>;
@@ -194,4 +221,18 @@ export interface Measures {
   windows: Measured<DayWindows>;
   dawnRise: Measured<DawnRise>;
   rebounds: Measured<Rebounds>;
+  overnight: Measured<Overnight>;
+  rates: Measured<Rates>;
+  sensors: Measured<Sensors>;
+  oddStretches: Measured<OddStretches>;
+  pressedLows: Measured<PressedLows>;
+  fingersticks: Measured<Fingersticks>;
+  medicinesNoted: Measured<MedicinesNoted>;
+  alarms: Measured<Alarms>;
+  thenAndNow: Measured<ThenAndNow>;
+  noteLog: Measured<NoteLog>;
+  meals: Measured<Meal[]>;
+  exercise: Measured<Session[]>;
+  corrections: Measured<Correction[]>;
+  comparisons: Measured<Comparison[]>;
 }

@@ -12,6 +12,8 @@ export type Quantity =
    * text gets the decimals it takes not to contradict the verdict.
    */
   | { q: 'share'; value: number; beside?: number }
+  /** Percent with exactly one decimal, as laboratories print an A1C. */
+  | { q: 'percent'; value: number }
   /** How many of how many, told as the fixed frequency word with its count: "most nights (9 of 13)". */
   | { q: 'often'; k: number; n: number; of: 'days' | 'nights' | 'lows' }
   /** A duration. */

@@ -21,6 +21,15 @@ export interface FolderSettings {
   clinic?: string | undefined;
   /** Path of a layout file, from the folder of the settings file. */
   layout?: string | undefined;
+  /** `previous`, `FROM..TO`, or the path of a snapshot file from the folder of the settings file. */
+  compare?: string | undefined;
+  /** `YYYY-MM-DD what changed`. */
+  changed?: string | undefined;
+  /** Laboratory A1C, percent or mmol/mol. */
+  a1c?: string | undefined;
+  moreIndices?: boolean | undefined;
+  /** Whether a snapshot is written for the next visit. */
+  snapshot?: boolean | undefined;
   /** Date of printing. */
   date?: string | undefined;
 }
@@ -45,6 +54,11 @@ const folderSettings = z.strictObject({
   code: line.optional(),
   clinic: line.optional(),
   layout: z.string().min(1).optional(),
+  compare: z.string().min(1).max(400).optional(),
+  changed: z.string().min(12).max(100).optional(),
+  a1c: z.string().min(1).max(20).optional(),
+  moreIndices: z.boolean().optional(),
+  snapshot: z.boolean().optional(),
   date: date.optional(),
 }) satisfies z.ZodType<FolderSettings>;
 

@@ -79,7 +79,12 @@ function pairSums(perDay: Float64Array): Float64Array {
 export function drawnEnds(draws: Draws, tops: Float64Array, bottoms: Float64Array): { low: number; high: number } {
   const ratios = new Float64Array(draws.count);
   for (let draw = 0; draw < draws.count; draw++) ratios[draw] = tops[draw]! / bottoms[draw]!;
-  return { low: orderStatistic(ratios, draws.tail), high: orderStatistic(ratios, 1 - draws.tail) };
+  return drawnQuantiles(draws, ratios);
+}
+
+/** The two ends of drawn values at the draws' tails; reorders `values`. */
+export function drawnQuantiles({ tail }: Draws, values: Float64Array): { low: number; high: number } {
+  return { low: orderStatistic(values, tail), high: orderStatistic(values, 1 - tail) };
 }
 
 /** Type 7 quantile without sorting everything; reorders `values`. */

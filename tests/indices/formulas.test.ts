@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { eagMmolOf, eagOf, ifccOf, ngspOf } from '../../src/indices/a1c.ts';
+import { eagMmolOf, eagOf, ifccOf, ngspOf } from '../../src/comparing/a1c.ts';
 import { griOf } from '../../src/indices/gri.ts';
 import { adrrOf, risk, riskIndices, symmetric } from '../../src/indices/kovatchev.ts';
 import { labilitySum } from '../../src/indices/lability.ts';

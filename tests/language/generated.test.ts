@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import * as like from '../../src/findings/examples.ts';
 import { lookAll, topics } from '../../src/findings/index.ts';
+import * as trust from '../../src/findings/trustExamples.ts';
 import { speaker } from '../../src/language/index.ts';
 import type { MgPerDl } from '../../src/model/glucose.ts';
 import type { Measures } from '../../src/model/measures.ts';
@@ -48,6 +49,12 @@ const anyMeasures: fc.Arbitrary<Measures> = fc
     censored: fc.integer({ min: 0, max: 2000 }),
     cv: fc.double({ min: 10, max: 90, noNaN: true }),
     wide: fc.integer({ min: 0, max: 300 }),
+    verdict: fc.constantFrom('more-than-noise' as const, 'not-told-apart' as const, 'cannot-tell' as const),
+    changes: fc.array(share, { minLength: 4, maxLength: 4 }),
+    sticks: fc.array(fc.tuple(fc.integer({ min: 40, max: 400 }), fc.integer({ min: 40, max: 400 })), {
+      minLength: 1,
+      maxLength: 8,
+    }),
   })
   .map((any) => {
     const [veryLow, lower, inRange, high, veryHigh] = any.bands as [number, number, number, number, number];
@@ -68,6 +75,24 @@ const anyMeasures: fc.Arbitrary<Measures> = fc
       mean: like.meanLike(150, any.censored),
       cv: { ok: true, value: any.cv, n: 100, of: 'readings' },
       modalDay: like.modalDayLike(80, { 7: any.wide }),
+      thenAndNow: trust.thenAndNowLike(
+        ...(['low', 'lows', 'in-range', 'high'] as const).map((of, i) => {
+          const now = any.changes[i]! * (of === 'lows' ? 20 : 1);
+          return { of, before: any.good, now, change: now - any.good, verdict: any.verdict, why: 'few-days' as const };
+        }),
+      ),
+      fingersticks: trust.sticksLike(...(any.sticks as [number, number][])),
+      pressedLows: trust.pressedLike(Math.min(any.rebounds, 3), any.rebounds + 1),
+      alarms: trust.alarmsLike(
+        Array.from({ length: any.rebounds }, () => 2),
+        any.rebounds,
+        any.n,
+      ),
+      overnight: trust.overnightLike(any.rises.map((rise) => -rise)),
+      rates: trust.ratesLike(any.share / 10),
+      oddStretches: trust.oddLike(any.rebounds, any.n % 3),
+      sensors: trust.sensorsLike(0),
+      labA1c: trust.a1cLike(5 + any.cv / 20, 7),
     });
   });
 

@@ -43,11 +43,22 @@ describe('the registry', () => {
       'too-few-nights',
       'not-for-these-targets',
       'bound-unknown',
+      'not-asked',
+      'none-noted',
+      'no-pairs',
+      'no-earlier-readings',
       'failed',
     ];
     for (const why of reasons) expect(words.why[why]).toEqual(expect.any(String));
   });
 });
+
+/** Nobody asked, or nobody wrote anything down: no gap in the readings. */
+const QUIET: Record<string, string> = {
+  labA1c: 'not-asked',
+  thenAndNow: 'not-asked',
+  medicinesNoted: 'none-noted',
+};
 
 describe('measuring', () => {
   const timeline = timelineOf({ value: (minute, day) => 90 + (minute % 240) + day });
@@ -55,14 +66,18 @@ describe('measuring', () => {
   test('gives every measure, and the same twice', () => {
     const once = measure(timeline, targetSets.adult);
     expect(Object.keys(once)).toEqual(Object.keys(measures));
-    for (const measured of Object.values(once)) expect(measured.ok).toBe(true);
+    for (const [id, measured] of Object.entries(once)) {
+      const quiet = QUIET[id] ?? (id === 'fingersticks' || id === 'alarms' ? 'none-noted' : null);
+      if (quiet !== null) expect([id, measured]).toEqual([id, { ok: false, why: quiet }]);
+      else expect([id, measured.ok]).toEqual([id, true]);
+    }
     expect(measure(timeline, targetSets.adult)).toEqual(once);
   });
 
   test('without readings says so, everywhere', () => {
     for (const targets of Object.values(targetSets)) {
       for (const [id, measured] of Object.entries(measure(emptied(timeline), targets))) {
-        const why = id === 'gmi' && !targets.gmi ? 'not-for-these-targets' : 'no-readings';
+        const why = id === 'gmi' && !targets.gmi ? 'not-for-these-targets' : (QUIET[id] ?? 'no-readings');
         expect([id, measured]).toEqual([id, { ok: false, why }]);
       }
     }
@@ -87,6 +102,23 @@ describe('measuring', () => {
       windows: 'too-few-days',
       dawnRise: 'too-few-nights',
       rebounds: 'told',
+      cvRange: 'too-few-days',
+      curveRanges: 'too-few-days',
+      labA1c: 'not-asked',
+      overnight: 'too-few-nights',
+      rates: 'too-few-readings',
+      sensors: 'told',
+      oddStretches: 'told',
+      pressedLows: 'told',
+      fingersticks: 'none-noted',
+      medicinesNoted: 'none-noted',
+      alarms: 'none-noted',
+      thenAndNow: 'not-asked',
+      noteLog: 'told',
+      meals: 'told',
+      exercise: 'told',
+      corrections: 'told',
+      comparisons: 'told',
     });
   });
 

@@ -10,10 +10,11 @@ import {
   seenCoverage,
   windowsLike,
 } from '../../src/findings/examples.ts';
-import type { Measured } from '../../src/model/measured.ts';
+import type { Measured, Why } from '../../src/model/measured.ts';
 import type { Measures } from '../../src/model/measures.ts';
 
 const unknown = <T>(): Measured<T> => ({ ok: false, why: 'too-few-readings' });
+const unasked = <T>(why: Why): Measured<T> => ({ ok: false, why });
 
 /** A calm fortnight in which nothing stands out; what is given replaces it. */
 export function measuresWith(given: Partial<Measures> = {}): Measures {
@@ -22,9 +23,11 @@ export function measuresWith(given: Partial<Measures> = {}): Measures {
     mean: meanLike(140),
     sd: { ok: true, value: 42, n: 4032, of: 'readings' },
     cv: { ok: true, value: 30, n: 4032, of: 'readings' },
+    cvRange: unknown(),
     gmi: { ok: true, value: { percent: 6.66, mmolPerMol: 49.3 }, n: 4032, of: 'readings' },
     timeInBands: bandsLike({ 'in-range': 15_000, high: 5_160 }),
     modalDay: modalDayLike(100),
+    curveRanges: unknown(),
     hourly: unknown(),
     lows: lowsLike(),
     highs: highsLike(),
@@ -33,6 +36,21 @@ export function measuresWith(given: Partial<Measures> = {}): Measures {
     windows: windowsLike(14, 8),
     dawnRise: unknown(),
     rebounds: reboundsLike(0, 0),
+    labA1c: unasked('not-asked'),
+    overnight: unknown(),
+    rates: unknown(),
+    sensors: unknown(),
+    oddStretches: unknown(),
+    pressedLows: unknown(),
+    fingersticks: unasked('none-noted'),
+    medicinesNoted: unasked('none-noted'),
+    alarms: unasked('none-noted'),
+    thenAndNow: unasked('not-asked'),
+    noteLog: unknown(),
+    meals: unknown(),
+    exercise: unknown(),
+    corrections: unknown(),
+    comparisons: unknown(),
     ...given,
   };
 }

@@ -1,0 +1,64 @@
+import { readFileSync, statSync } from 'node:fs';
+import type { LocalDate } from '../model/glucose.ts';
+import type { CompareChoice } from '../model/settings.ts';
+import { isLocalDate } from '../time/calendar.ts';
+import { WrongUse } from './exits.ts';
+import { reasonOf } from './gather.ts';
+
+/** What `--compare` and `--changed` ask for: `previous`, `FROM..TO`, a snapshot file, or a day on which something changed. */
+export async function compareWith(compare?: string, changed?: string): Promise<CompareChoice | undefined> {
+  if (compare !== undefined && changed !== undefined) throw new WrongUse('compareOrChanged');
+  if (changed !== undefined) return changedOn(changed);
+  if (compare === undefined) return undefined;
+  if (compare === 'previous') return { with: 'previous' };
+  const dates = compare.split('..');
+  if (dates.length === 2 && dates.every(isLocalDate)) {
+    const [from, to] = dates as [LocalDate, LocalDate];
+    if (from > to) throw new WrongUse('datesReversed', { from, to });
+    return { with: 'dates', from, to };
+  }
+  return { with: 'snapshot', before: await snapshotAt(compare) };
+}
+
+function changedOn(value: string): CompareChoice {
+  const [date = '', ...rest] = value.trim().split(/\s+/);
+  const text = rest.join(' ').slice(0, 80);
+  if (!isLocalDate(date)) throw new WrongUse('wrongDate', { option: '--changed', value: date });
+  // `--changed 2026-03-14 sensor.csv` leaves the text out and would lose a file without a word.
+  if (text === '' || statSync(text, { throwIfNoEntry: false })) throw new WrongUse('changedText', { value });
+  return { with: 'change', date, text };
+}
+
+async function snapshotAt(path: string) {
+  if (!statSync(path, { throwIfNoEntry: false })?.isFile()) throw new WrongUse('wrongCompare', { value: path });
+  let text: string;
+  try {
+    text = readFileSync(path, 'utf8');
+  } catch (error) {
+    throw new WrongUse('cannotOpen', { path, reason: reasonOf(error) });
+  }
+  const { readSnapshot } = await import('../schemas/snapshot.ts');
+  const read = readSnapshot(text);
+  if ('problem' in read) throw new WrongUse('wrongSnapshot', { path, problem: read.problem });
+  return read.sums;
+}
+
+/** The date and the text of `--changed` are one value for the parser of the command line, which knows one a name. */
+export function joinChanged(args: readonly string[]): string[] {
+  const at = args.indexOf('--changed');
+  const [date, text] = [args[at + 1], args[at + 2]];
+  if (at < 0 || date === undefined || text === undefined || /\s/.test(date) || text.startsWith('-')) return [...args];
+  return [...args.slice(0, at + 1), `${date} ${text}`, ...args.slice(at + 3)];
+}
+
+/** A laboratory A1C in percent (2 digits before the mark at most) or in mmol/mol; told apart by size, which never overlap. */
+export function a1cOf(value: string): { value: number; unit: '%' | 'mmol/mol' } {
+  const read = /^(\d{1,3}(?:[.,]\d{1,2})?)\s*(%|mmol\/mol)?$/.exec(value.trim());
+  const number = Number(read?.[1]?.replace(',', '.') ?? Number.NaN);
+  const percent = number >= 3 && number <= 20;
+  const mmol = number > 20 && number <= 195;
+  const unit = percent ? '%' : 'mmol/mol';
+  if (!read || !(percent || mmol) || (read[2] !== undefined && read[2] !== unit))
+    throw new WrongUse('wrongA1c', { value });
+  return { value: number, unit };
+}

@@ -1,0 +1,44 @@
+import type { Compared, DaySums } from '../model/thenAndNow.ts';
+import type { DayStatistic } from '../stats/dayStatistic.ts';
+
+const WEEK = 7 * 1440;
+
+type Column = (day: DaySums) => number;
+
+const minutes: Column = (day) => day.minutes;
+const bands =
+  (...wanted: number[]): Column =>
+  (day) =>
+    wanted.reduce((sum, band) => sum + day.bands[band]!, 0);
+
+/** What is compared, as sums over days; shares of low and high include the outer level. */
+const STATISTICS: Record<Compared, { columns: Column[]; of: DayStatistic['of'] }> = {
+  'in-range': { columns: [bands(2), minutes], of: ratio },
+  low: { columns: [bands(0, 1), minutes], of: ratio },
+  'very-low': { columns: [bands(0), minutes], of: ratio },
+  high: { columns: [bands(3, 4), minutes], of: ratio },
+  'very-high': { columns: [bands(4), minutes], of: ratio },
+  mean: { columns: [(day) => day.sum, (day) => day.known], of: ratio },
+  cv: { columns: [(day) => day.sum, (day) => day.known, (day) => day.squares], of: variation },
+  lows: { columns: [(day) => day.lows * WEEK, minutes], of: ratio },
+  'very-lows': { columns: [(day) => day.veryLows * WEEK, minutes], of: ratio },
+  highs: { columns: [(day) => day.highs * WEEK, minutes], of: ratio },
+};
+
+export const COMPARED = Object.keys(STATISTICS) as Compared[];
+
+/** The columns of one compared number over days that hold readings. */
+export function statisticOf(of: Compared, days: readonly DaySums[]): DayStatistic {
+  const { columns, of: value } = STATISTICS[of];
+  return { columns: columns.map((column) => Float64Array.from(days, column)), of: value };
+}
+
+function ratio([top, bottom]: readonly number[]): number {
+  return top! / bottom!;
+}
+
+/** Coefficient of variation, percent, of values given by their sum, count and sum of squares. */
+function variation([sum, known, squares]: readonly number[]): number {
+  const mean = sum! / known!;
+  return (100 * Math.sqrt(Math.max(0, squares! / known! - mean ** 2))) / mean;
+}

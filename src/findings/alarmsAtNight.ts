@@ -1,0 +1,31 @@
+import { absent, type Finding, holds, quiet } from './finding.ts';
+import { count, dates } from './quantities.ts';
+import { alarmsLike } from './trustExamples.ts';
+
+const LEAST_NIGHTS = 3;
+
+/** Alarms are noted on three nights or more: sleep is a thing to ask about. */
+export const alarmsAtNight: Finding = {
+  id: 'alarms-at-night',
+  source: 'ours',
+  look({ alarms }) {
+    if (!alarms.ok) return quiet(alarms.why);
+    const { nights } = alarms.value;
+    if (nights.length < LEAST_NIGHTS) return absent;
+    const most = nights.reduce((a, b) => (b.alarms > a.alarms ? b : a));
+    return holds(
+      {
+        nights: count(nights.length),
+        alarms: count(nights.reduce((sum, night) => sum + night.alarms, 0)),
+        most: count(most.alarms),
+        dates: dates(nights.map(({ date }) => date)),
+      },
+      nights.map(({ date }) => ({ date, fromMinute: 0, toMinute: 360 })),
+    );
+  },
+  examples: [
+    ['3 nights', { alarms: alarmsLike([1, 2, 1], 0, 0) }, 'holds'],
+    ['2 nights', { alarms: alarmsLike([3, 3], 0, 0) }, 'absent'],
+    ['none noted', { alarms: { ok: false, why: 'none-noted' } }, 'absent'],
+  ],
+};

@@ -1,0 +1,42 @@
+import { absent, type Finding, holds, quiet } from './finding.ts';
+import { count, limit, share, word } from './quantities.ts';
+import { thenAndNowLike } from './trustExamples.ts';
+
+const TOLD = ['in-range', 'low', 'very-low', 'lows', 'high', 'very-high'];
+
+/** Two periods are put side by side, and the difference in range and lows may be chance, or cannot be told yet. */
+export const changeNotTold: Finding = {
+  id: 'change-not-told',
+  source: 'ours',
+  look({ thenAndNow }) {
+    if (!thenAndNow.ok) return quiet(thenAndNow.why);
+    const { changes, before, now } = thenAndNow.value;
+    if (changes.some(({ of, verdict }) => TOLD.includes(of) && verdict === 'more-than-noise')) return absent;
+    const range = changes.find(({ of }) => of === 'in-range');
+    if (!range) return absent;
+    const known = range.verdict === 'cannot-tell' ? (range.why === 'few-days' ? 'few' : 'other') : 'chance';
+    return holds(
+      {
+        known: word(known),
+        before: share(range.before),
+        now: share(range.now),
+        from: limit('low'),
+        to: limit('high'),
+        thenDays: count(before.fullDays),
+        nowDays: count(now.fullDays),
+      },
+      [],
+      known,
+    );
+  },
+  examples: [
+    ['not told apart', { thenAndNow: thenAndNowLike() }, 'holds'],
+    [
+      'too few days',
+      { thenAndNow: thenAndNowLike({ of: 'in-range', verdict: 'cannot-tell', why: 'few-days' }) },
+      'holds',
+    ],
+    ['more than noise', { thenAndNow: thenAndNowLike({ of: 'in-range', verdict: 'more-than-noise' }) }, 'absent'],
+    ['nothing to compare with', { thenAndNow: { ok: false, why: 'not-asked' } }, 'absent'],
+  ],
+};

@@ -1,0 +1,35 @@
+import { absent, type Finding, holds, quiet } from './finding.ts';
+import { clock, dates, glucose, minutes, rise, share } from './quantities.ts';
+import { ratesLike } from './trustExamples.ts';
+
+const LEAST_SHARE = 0.01;
+const FAST = 2;
+const WINDOW = 20;
+
+/** One per cent of the time or more glucose fell by over 2 mg/dL a minute. Told as from what to what, never as an arrow. */
+export const fastFalls: Finding = {
+  id: 'fast-falls',
+  source: '2 mg/dL a minute widely used (from memory); how much of the time: ours',
+  look({ rates }) {
+    if (!rates.ok) return quiet(rates.why);
+    const { falling, steepest } = rates.value;
+    if (falling.over2 < LEAST_SHARE || steepest === null) return absent;
+    return holds(
+      {
+        share: share(falling.over2),
+        fast: rise(FAST * WINDOW),
+        window: minutes(WINDOW),
+        date: dates([steepest.date]),
+        at: clock(steepest.minute),
+        from: glucose(steepest.from),
+        to: glucose(steepest.to),
+      },
+      [{ date: steepest.date, fromMinute: steepest.minute, toMinute: Math.min(1440, steepest.minute + WINDOW) }],
+    );
+  },
+  examples: [
+    ['1 % of the time', { rates: ratesLike(0.01) }, 'holds'],
+    ['0.9 % of the time', { rates: ratesLike(0.009) }, 'absent'],
+    ['no readings', { rates: { ok: false, why: 'no-readings' } }, 'untold'],
+  ],
+};

@@ -1,0 +1,47 @@
+import { absent, type Finding, holds, quiet, untold } from './finding.ts';
+import { count, rise, share, word } from './quantities.ts';
+import { sticksLike } from './trustExamples.ts';
+
+const LEAST_PAIRS = 3;
+const LEAST_WITHIN = 0.8;
+
+/**
+ * Fewer than four in five fingersticks lie within 20 mg/dL (below 100) or 20 % of the sensor, or one pair lies in zone C or
+ * beyond of the consensus grid. Few pairs, and a fingerstick errs too: a question, not a verdict.
+ */
+export const fingersticksDiffer: Finding = {
+  id: 'fingersticks-differ',
+  source: '20/20 and the limit of 80 % ours; zones: Parkes 2000, Diabetes Care 23:1143-1148 (borders from memory)',
+  look({ fingersticks }) {
+    if (!fingersticks.ok) return fingersticks.why === 'no-pairs' ? absent : quiet(fingersticks.why);
+    const { pairs, within20, zones, bias, mard } = fingersticks.value;
+    const far = zones.C + zones.D + zones.E;
+    if (far === 0 && pairs.length < LEAST_PAIRS) return untold('too-few-readings');
+    if (far === 0 && within20 >= LEAST_WITHIN) return absent;
+    return holds(
+      {
+        pairs: count(pairs.length),
+        within: count(Math.round(within20 * pairs.length)),
+        far: count(far),
+        side: word(bias < 0 ? 'below' : 'above'),
+        bias: rise(Math.abs(bias)),
+        mard: share(mard),
+      },
+      pairs.filter(({ finger, sensor }) => Math.abs(sensor - finger) > 0.2 * finger).map(({ date }) => ({ date })),
+    );
+  },
+  examples: [
+    [
+      '3 of 5 within 20 %',
+      { fingersticks: sticksLike([100, 100], [150, 150], [200, 200], [100, 140], [200, 130]) },
+      'holds',
+    ],
+    [
+      '4 of 5 within 20 %',
+      { fingersticks: sticksLike([100, 100], [150, 150], [200, 200], [100, 110], [200, 130]) },
+      'absent',
+    ],
+    ['two pairs', { fingersticks: sticksLike([100, 140], [200, 130]) }, 'untold'],
+    ['no fingersticks noted', { fingersticks: { ok: false, why: 'none-noted' } }, 'absent'],
+  ],
+};

@@ -1,0 +1,35 @@
+import { median } from '../stats/quantile.ts';
+import { absent, type Finding, holds, quiet, untold } from './finding.ts';
+import { isPattern, PATTERN_DAYS } from './pattern.ts';
+import { clock, often, rise } from './quantities.ts';
+import { overnightLike } from './trustExamples.ts';
+
+const LEAST_FALL = 30;
+
+/** Glucose fell by 30 mg/dL or more from midnight to six, on a third of nights or more. */
+export const overnightFall: Finding = {
+  id: 'overnight-fall',
+  source: 'ours (no published threshold found)',
+  look({ overnight }) {
+    if (!overnight.ok) return quiet(overnight.why);
+    const { nights } = overnight.value;
+    if (nights.length < PATTERN_DAYS) return untold('too-few-nights');
+    const fallen = nights.filter(({ change }) => change <= -LEAST_FALL);
+    if (!isPattern(fallen.length, nights.length)) return absent;
+    return holds(
+      {
+        often: often(fallen.length, nights.length, 'nights'),
+        least: rise(LEAST_FALL),
+        usual: rise(-median(fallen.map(({ change }) => change))),
+        from: clock(0),
+        to: clock(360),
+      },
+      fallen.map(({ date }) => ({ date, fromMinute: 0, toMinute: 360 })),
+    );
+  },
+  examples: [
+    ['30 mg/dL on 3 of 9 nights', { overnight: overnightLike([-30, -30, -30, 0, 0, 0, 0, 0, 0]) }, 'holds'],
+    ['one of them 29', { overnight: overnightLike([-30, -30, -29, 0, 0, 0, 0, 0, 0]) }, 'absent'],
+    ['6 nights', { overnight: overnightLike([-40, -40, -40, -40, -40, -40]) }, 'untold'],
+  ],
+};

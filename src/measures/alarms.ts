@@ -1,0 +1,42 @@
+import { MINUTE_MS } from '../time/calendar.ts';
+import { NIGHT_END } from './context.ts';
+import type { Measure } from './measure.ts';
+
+const BEFORE = 15;
+const APART = 60;
+
+/** Alarms that were written down: how many a night, and whether a low that was seen stands near. */
+export const alarms: Measure<'alarms'> = {
+  id: 'alarms',
+  source: 'Daybands',
+  needs: {},
+  definition: { before: BEFORE, apart: APART, nightEnd: NIGHT_END },
+  compute(shared) {
+    const { timeline } = shared;
+    if (timeline.readings.count === 0) return { ok: false, why: 'no-readings' };
+    const noted = timeline.notes.filter(({ kind, timed }) => kind === 'alarm' && timed);
+    if (noted.length === 0) return { ok: false, why: 'none-noted' };
+    const lows = shared.lows();
+    const near =
+      (minutes: number) =>
+      (at: number, { start, end }: { start: number; end: number }) =>
+        at >= start - minutes * MINUTE_MS && at <= end + (minutes === APART ? APART * MINUTE_MS : 0);
+    const beside = near(BEFORE);
+    const around = near(APART);
+    const perNight = new Map<number, number>();
+    for (const { day, minute } of noted) if (minute < NIGHT_END) perNight.set(day, (perNight.get(day) ?? 0) + 1);
+    return {
+      ok: true,
+      value: {
+        noted: noted.length,
+        days: new Set(noted.map(({ day }) => day)).size,
+        nights: [...perNight].map(([day, count]) => ({ date: timeline.days[day]!.date, alarms: count })),
+        lowsWith: lows.filter((low) => noted.some(({ at }) => beside(at, low))).length,
+        lows: lows.length,
+        apart: noted.filter(({ at }) => !lows.some((low) => around(at, low))).length,
+      },
+      n: noted.length,
+      of: 'notes',
+    };
+  },
+};

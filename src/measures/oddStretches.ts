@@ -1,0 +1,63 @@
+import type { OddStretches } from '../model/trust.ts';
+import { MINUTE_MS } from '../time/calendar.ts';
+import { mgPerDl } from '../units.ts';
+import type { Measure } from './measure.ts';
+
+const FLAT_MINUTES = 60;
+const FLAT_READINGS = 5;
+const JUMP_RATE = 6;
+const JUMP_LEAST = 30;
+
+/**
+ * Values that stand still for an hour, jumps, and readings at the sensor's limits. Where the lines are drawn is ours; to be
+ * looked at, never taken out.
+ */
+export const oddStretches: Measure<'oddStretches'> = {
+  id: 'oddStretches',
+  source: 'Daybands',
+  needs: { readings: 1 },
+  definition: {
+    flatMinutes: FLAT_MINUTES,
+    flatReadings: FLAT_READINGS,
+    jumpPerMinute: JUMP_RATE,
+    jumpLeast: JUMP_LEAST,
+  },
+  compute({ timeline }) {
+    const { at, mgdl, native, limit, day, minute, count, weight } = timeline.readings;
+    if (count === 0) return { ok: false, why: 'no-readings' };
+    const found: OddStretches = { flat: [], jumps: [], belowLimit: 0, aboveLimit: 0 };
+    let run = 0;
+    const closeRun = (next: number) => {
+      const minutes = (at[next - 1]! - at[run]!) / MINUTE_MS + weight[next - 1]!;
+      if (next - run < FLAT_READINGS || minutes < FLAT_MINUTES || limit[run] !== 0) return;
+      found.flat.push({
+        date: timeline.days[day[run]!]!.date,
+        minute: minute[run]!,
+        minutes,
+        value: mgPerDl(mgdl[run]!),
+      });
+    };
+    for (let i = 0; i < count; i++) {
+      if (limit[i]! < 0) found.belowLimit++;
+      else if (limit[i]! > 0) found.aboveLimit++;
+      if (i === 0) continue;
+      const step = (at[i]! - at[i - 1]!) / MINUTE_MS;
+      if (step > timeline.gapMinutes || native[i] !== native[i - 1] || limit[i] !== 0) {
+        closeRun(i);
+        run = i;
+      }
+      if (step > timeline.gapMinutes || limit[i] !== 0 || limit[i - 1] !== 0) continue;
+      const change = Math.abs(mgdl[i]! - mgdl[i - 1]!);
+      if (change < JUMP_LEAST || change <= JUMP_RATE * step) continue;
+      found.jumps.push({
+        date: timeline.days[day[i]!]!.date,
+        minute: minute[i - 1]!,
+        from: mgPerDl(mgdl[i - 1]!),
+        to: mgPerDl(mgdl[i]!),
+        minutes: step,
+      });
+    }
+    closeRun(count);
+    return { ok: true, value: found, n: count, of: 'readings' };
+  },
+};

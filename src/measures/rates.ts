@@ -1,0 +1,75 @@
+import type { Rates } from '../model/trust.ts';
+import { MINUTE_MS } from '../time/calendar.ts';
+import { mgPerDl } from '../units.ts';
+import type { Measure } from './measure.ts';
+
+const WINDOW = 20;
+const LEAST_READINGS = 4;
+
+/**
+ * How fast glucose moves: the least-squares slope of the readings of 20 minutes, at least 4 of them, with no gap between.
+ * Bands of 1, 2 and 3 mg/dL a minute are widely used (from memory). No arrows: their meaning differs between systems.
+ */
+export const rates: Measure<'rates'> = {
+  id: 'rates',
+  source: 'bands of 1, 2 and 3 mg/dL a minute from memory; Daybands',
+  needs: { readings: LEAST_READINGS },
+  definition: { minutes: WINDOW, readings: LEAST_READINGS },
+  compute({ timeline, heights }) {
+    const { at, count, day, minute } = timeline.readings;
+    if (count === 0) return { ok: false, why: 'no-readings' };
+    const falling = { over1: 0, over2: 0, over3: 0 };
+    const rising = { over1: 0, over2: 0, over3: 0 };
+    let slopes = 0;
+    let steep = 0;
+    let steepFrom = -1;
+    let steepTo = -1;
+    let first = 0;
+    for (let i = 0; i < count; i++) {
+      if (i > 0 && at[i]! - at[i - 1]! > timeline.gapMinutes * MINUTE_MS) first = i;
+      while (at[i]! - at[first]! > WINDOW * MINUTE_MS + 30_000) first++;
+      const n = i - first + 1;
+      if (n < LEAST_READINGS || at[i]! - at[first]! < 0.7 * WINDOW * MINUTE_MS) continue;
+      let t = 0;
+      let g = 0;
+      for (let k = first; k <= i; k++) {
+        t += (at[k]! - at[first]!) / MINUTE_MS;
+        g += heights[k]!;
+      }
+      t /= n;
+      g /= n;
+      let products = 0;
+      let squares = 0;
+      for (let k = first; k <= i; k++) {
+        const apart = (at[k]! - at[first]!) / MINUTE_MS - t;
+        products += apart * (heights[k]! - g);
+        squares += apart * apart;
+      }
+      const slope = products / squares;
+      slopes++;
+      const side = slope < 0 ? falling : rising;
+      const rate = Math.abs(slope);
+      if (rate > 1) side.over1++;
+      if (rate > 2) side.over2++;
+      if (rate > 3) side.over3++;
+      if (slope < steep) {
+        steep = slope;
+        steepFrom = first;
+        steepTo = i;
+      }
+    }
+    if (slopes === 0) return { ok: false, why: 'too-few-readings' };
+    for (const side of [falling, rising]) for (const over of ['over1', 'over2', 'over3'] as const) side[over] /= slopes;
+    const steepest: Rates['steepest'] =
+      steepFrom < 0
+        ? null
+        : {
+            rate: steep,
+            date: timeline.days[day[steepFrom]!]!.date,
+            minute: minute[steepFrom]!,
+            from: mgPerDl(heights[steepFrom]!),
+            to: mgPerDl(heights[steepTo]!),
+          };
+    return { ok: true, value: { falling, rising, steepest }, n: slopes, of: 'readings' };
+  },
+};

@@ -1,0 +1,100 @@
+import type { Instant } from '../model/glucose.ts';
+import type { Timeline } from '../model/timeline.ts';
+import type { DayOfSensor, SensorWorn } from '../model/trust.ts';
+import { IN_RANGE, LOW } from '../targets/bands.ts';
+import { DAY_MS, HOUR_MS, MINUTE_MS } from '../time/calendar.ts';
+import { mgPerDl } from '../units.ts';
+import type { Context } from './context.ts';
+import type { Measure } from './measure.ts';
+
+/**
+ * The sensors one after another, and their days of wear. A start is seen where a pause for a change comes before it; the
+ * sensor worn when the period opens has no seen start and no day of wear. The first 24 hours are day 1.
+ */
+export const sensors: Measure<'sensors'> = {
+  id: 'sensors',
+  source: 'Daybands',
+  needs: { readings: 1 },
+  definition: { firstDayHours: 24 },
+  compute(shared) {
+    const { timeline } = shared;
+    if (timeline.readings.count === 0) return { ok: false, why: 'no-readings' };
+    const worn = wornIn(timeline);
+    return { ok: true, value: { worn, byDay: byDay(shared, worn) }, n: timeline.readings.count, of: 'readings' };
+  },
+};
+
+function wornIn({ spells, gaps, days, interval }: Timeline): SensorWorn[] {
+  return spells.map((spell) => {
+    const before = gaps.find((gap) => gap.kind === 'change' && Math.abs(gap.to - spell.from) <= interval * MINUTE_MS);
+    const day = days.findLast(({ start }) => start <= spell.from) ?? days[0]!;
+    return {
+      from: spell.from,
+      to: spell.to,
+      date: day.date,
+      interval: spell.interval,
+      readings: spell.count,
+      begun: before !== undefined,
+      pauseMinutes: before?.minutes ?? null,
+    };
+  });
+}
+
+/** Hours since the sensor worn at an instant gave its first reading; null where that start is not seen. */
+export function hoursWorn(timeline: Timeline, at: Instant): number | null {
+  const worn = wornIn(timeline).findLast(({ from }) => from <= at);
+  return worn?.begun ? (at - worn.from) / HOUR_MS : null;
+}
+
+function byDay({ timeline, bands }: Context, worn: SensorWorn[]): DayOfSensor[] {
+  const { at, mgdl, weight, count } = timeline.readings;
+  const days: {
+    sensors: number;
+    held: number;
+    seen: number;
+    known: number;
+    sum: number;
+    low: number;
+    inRange: number;
+  }[] = [];
+  const last = timeline.days.at(-1)!;
+  const close = last.start + last.minutes * MINUTE_MS;
+  worn.forEach((sensor, w) => {
+    if (!sensor.begun) return;
+    const end = Math.min(worn[w + 1]?.from ?? close, close);
+    const cells = Math.max(1, Math.ceil((sensor.to + 1 - sensor.from) / DAY_MS));
+    for (let d = 0; d < cells; d++) {
+      days[d] ??= { sensors: 0, held: 0, seen: 0, known: 0, sum: 0, low: 0, inRange: 0 };
+      days[d]!.sensors++;
+      days[d]!.held += Math.min(DAY_MS, Math.min(end, sensor.to) - sensor.from - d * DAY_MS) / MINUTE_MS;
+    }
+    for (let i = firstFrom(at, count, sensor.from); i < count && at[i]! <= sensor.to; i++) {
+      const cell = days[Math.floor((at[i]! - sensor.from) / DAY_MS)]!;
+      cell.seen += weight[i]!;
+      if (bands[i]! <= LOW) cell.low += weight[i]!;
+      if (bands[i] === IN_RANGE) cell.inRange += weight[i]!;
+      if (Number.isNaN(mgdl[i]!)) continue;
+      cell.known += weight[i]!;
+      cell.sum += mgdl[i]! * weight[i]!;
+    }
+  });
+  return days.map(({ sensors, held, seen, known, sum, low, inRange }, d) => ({
+    day: d + 1,
+    sensors,
+    share: held > 0 ? Math.min(1, seen / held) : 1,
+    mean: known > 0 ? mgPerDl(sum / known) : null,
+    low: seen > 0 ? low / seen : 0,
+    inRange: seen > 0 ? inRange / seen : 0,
+  }));
+}
+
+function firstFrom(at: Float64Array, count: number, wanted: number): number {
+  let low = 0;
+  let high = count;
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    if (at[middle]! < wanted) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}

@@ -1,0 +1,41 @@
+import { compare, DRAWS, LEVEL, NEEDED_DAYS } from '../comparing/thenAndNow.ts';
+import type { PeriodSums } from '../model/thenAndNow.ts';
+import { periodSums } from './daySums.ts';
+import type { Measure } from './measure.ts';
+
+/** This period beside an earlier one, an earlier visit, or itself before a marked change. */
+export const thenAndNow: Measure<'thenAndNow'> = {
+  id: 'thenAndNow',
+  source: 'Battelino 2019, Diabetes Care 42:1593-1603 (5 points); Politis & Romano 1992; Daybands',
+  needs: { days: NEEDED_DAYS },
+  definition: { level: LEVEL, draws: DRAWS, days: NEEDED_DAYS },
+  compute(shared) {
+    const { beside } = shared;
+    if (beside === null) return { ok: false, why: 'not-asked' };
+    const all = periodSums(shared);
+    if (beside.with !== 'change') {
+      if (beside.before === null) return { ok: false, why: 'no-earlier-readings' };
+      const compared = compare(beside.before, all);
+      return compared.ok ? { ...compared, value: { with: beside.with, text: '', ...compared.value } } : compared;
+    }
+    const side = (isThen: boolean): PeriodSums => ({
+      ...all,
+      sensors: sensorsWorn(shared.timeline, beside.date, isThen),
+      days: all.days.filter(({ date }) => date < beside.date === isThen),
+    });
+    const [before, now] = [side(true), side(false)];
+    if (before.days.length === 0 || now.days.length === 0) return { ok: false, why: 'no-earlier-readings' };
+    const compared = compare(before, now);
+    return compared.ok ? { ...compared, value: { with: 'change', text: beside.text, ...compared.value } } : compared;
+  },
+};
+
+/** Sensors worn before a day, or from it on. */
+function sensorsWorn(
+  { spells, days }: { spells: { from: number; to: number }[]; days: { date: string; start: number }[] },
+  date: string,
+  before: boolean,
+): number {
+  const start = days.find((day) => day.date >= date)?.start ?? Number.POSITIVE_INFINITY;
+  return spells.filter(({ from, to }) => (before ? from < start : to >= start)).length;
+}
