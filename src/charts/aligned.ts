@@ -3,7 +3,7 @@ import type { Mark } from '../model/drawing.ts';
 import type { Band } from '../model/targets.ts';
 import type { Timeline } from '../model/timeline.ts';
 import { AXIS_HIGH, AXIS_LOW, glucoseScale, type Plot } from './axis.ts';
-import { type ChartContext, limitHeights } from './context.ts';
+import { type ChartContext, limitHeights, roughWidth } from './context.ts';
 import { round } from './pen.ts';
 
 const MINUTE = 60_000;
@@ -122,12 +122,18 @@ export function spanAxis(plot: Plot, span: Span, step: number, context: ChartCon
   const base = round(plot.top + plot.height);
   const marks: Mark[] = [];
   const ticks: number[][] = [];
+  let taken = Number.NEGATIVE_INFINITY;
   for (let minute = Math.ceil(span.from / step) * step; minute <= span.to; minute += step) {
     const at = round(x(minute));
     ticks.push([at, base, at, round(base + 3)]);
     if (minute < 0) continue;
     const text = context.say.say('charts.sessions.axis', { hours: { q: 'count', value: minute / 60 } });
     const anchor = minute === span.to ? 'end' : 'middle';
+    const width = roughWidth(text, context.text);
+    const left = at - (anchor === 'end' ? width : width / 2);
+    // Where labels would touch, the later one is left out.
+    if (left < taken) continue;
+    taken = left + width + 4;
     marks.push({
       kind: 'text',
       role: 'axis',

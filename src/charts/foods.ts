@@ -9,7 +9,7 @@ import { round } from './pen.ts';
 
 const COLUMNS = 4;
 const GAP = 10;
-const HEIGHT = 46;
+const HEIGHT = 58;
 const SPAN: Span = { from: -15, to: 180 };
 export const MOST_FOODS = 12;
 

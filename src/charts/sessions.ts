@@ -9,13 +9,13 @@ import { noteSigns } from './noteSigns.ts';
 import { round } from './pen.ts';
 import { sessionsTable } from './sessionsTable.ts';
 
-const LEFT = 104;
+const LEFT = 132;
 const RIGHT = 118;
 const HEIGHT = 26;
-const ROW = HEIGHT + 17;
+const ROW = HEIGHT + 18;
 const SPAN: Span = { from: -60, to: 720 };
-/** So many fit a sheet with what stands above them. */
-export const MOST_SESSIONS = 10;
+/** So many fit a sheet; of more, the last ones are drawn. */
+export const MOST_SESSIONS = 12;
 const GROUPS = ['extra', 'meal', 'none-noted'] as const;
 
 /** Each session a strip from its start to twelve hours later, those with extra food first above those without. */
@@ -38,13 +38,12 @@ export function sessionsChart(timeline: Timeline, sessions: Session[], context: 
       anchor: 'start',
       strong: true,
     });
-    top += 14;
+    top += 15;
     for (const session of some) {
       const plot: Plot = { left: LEFT, top, width: CONTENT_WIDTH - LEFT - RIGHT, height: HEIGHT };
       marks.push(...strip(timeline, session, plot, context), ...facts(session, plot, context));
       top += ROW;
     }
-    top += 2;
   }
   const foot: Plot = { left: LEFT, top: 0, width: CONTENT_WIDTH - LEFT - RIGHT, height: top - 3 };
   marks.push(...spanAxis(foot, SPAN, 120, context));
@@ -126,7 +125,7 @@ function facts(session: Session, plot: Plot, { say, text }: ChartContext): Mark[
     kind: 'text',
     role: strong ? 'ink' : 'axis',
     x,
-    y: round(plot.top + 8 + row * (text + 2)),
+    y: round(plot.top + 8 + row * (text + 1.5)),
     text: content,
     size: text,
     anchor,
@@ -135,17 +134,12 @@ function facts(session: Session, plot: Plot, { say, text }: ChartContext): Mark[
   const day = `${say.value({ q: 'date', value: session.date }, 'weekday')} ${say.value({ q: 'date', value: session.date }, 'compact')}`;
   const clock = say.value({ q: 'clock', value: session.minute }, 'short');
   const lasted = session.minutes === null ? '' : say.value({ q: 'minutes', value: session.minutes }, 'short');
-  const marks = [
-    line(0, 0, `${day}, ${clock}`, 'start', true),
-    line(
-      1,
-      0,
-      [session.kind ?? say.say('charts.sessions.unnamed'), lasted].filter((one) => one !== '').join(', '),
-      'start',
-    ),
-  ];
-  if (session.carbs !== null && session.carbsFirst !== 'none-noted')
-    marks.push(line(2, 0, say.say('charts.sessions.grams', { grams: { q: 'count', value: session.carbs } }), 'start'));
+  const first =
+    session.carbs === null || session.carbsFirst === 'none-noted'
+      ? ''
+      : say.say('charts.sessions.grams', { grams: { q: 'count', value: session.carbs } });
+  const did = [session.kind ?? say.say('charts.sessions.unnamed'), lasted, first].filter((one) => one !== '');
+  const marks = [line(0, 0, `${day}, ${clock}`, 'start', true), line(1, 0, did.join(', '), 'start')];
   const soon = session.lowestSoon === null ? '–' : say.value({ q: 'glucose', value: session.lowestSoon }, 'short');
   marks.push(line(0, CONTENT_WIDTH - 62, soon, 'end', session.lowSoon === true));
   const { night: after } = session;

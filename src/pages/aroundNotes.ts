@@ -1,7 +1,8 @@
 import { type FoodMeals, foodsChart, MOST_FOODS } from '../charts/foods.ts';
 import { type Laid, mealOverlayChart, OVERLAY } from '../charts/mealOverlay.ts';
-import { sessionsChart } from '../charts/sessions.ts';
-import { AROUND_NOTES, notesWorthWriting } from '../findings/index.ts';
+import { sessionPairsChart } from '../charts/sessionPairs.ts';
+import { MOST_SESSIONS, sessionsChart } from '../charts/sessions.ts';
+import { AROUND_LOG, AROUND_MEALS, AROUND_MOVEMENT, notesWorthWriting } from '../findings/index.ts';
 import type { Slot } from '../model/logbook.ts';
 import type { Meal } from '../model/occasions.ts';
 import type { Block } from '../model/report.ts';
@@ -15,6 +16,7 @@ import {
   type PageContext,
   type PageMaker,
   paragraph,
+  tellAll,
   told,
   word,
 } from './context.ts';
@@ -23,6 +25,8 @@ import {
 const LEAST_LAID = 3;
 const MOST_LAID = 3;
 const STEP = 15;
+/** The log's own kinds; what sensors and meters note tells nothing of how it is kept. */
+const TOLD_KINDS = ['meal', 'insulin', 'exercise', 'medication'];
 
 /** What notes tell beside glucose: counts and hints first, then every occasion, then what was compared and how it came out. */
 export const aroundNotes: PageMaker = (context) => {
@@ -36,9 +40,12 @@ export const aroundNotes: PageMaker = (context) => {
     blocks: [
       heading(1, say.say('pages.aroundNotes.title')),
       ...log(context),
-      ...statements(context),
-      ...sessions(context),
+      ...inOrder(context, [
+        { ids: AROUND_MOVEMENT, pictures: sessionPairs(context) },
+        { ids: AROUND_MEALS, pictures: [] },
+      ]),
       ...coach(context),
+      ...sessions(context),
       ...laidOver(context, meals.value),
       ...foods(context, meals.value),
       ...comparisonsBlocks(context),
@@ -46,28 +53,49 @@ export const aroundNotes: PageMaker = (context) => {
   };
 };
 
-function log({ say, analysis }: PageContext): Block[] {
+function log(context: PageContext): Block[] {
+  const { say, analysis } = context;
   const { noteLog } = analysis.measures;
   if (!noteLog.ok) return [];
   const { days, noted, byKind } = noteLog.value;
-  const kinds = byKind.map((one) =>
-    say.say('pages.aroundNotes.kind', {
-      name: word(say.say(`notes.${one.kind}.name`)),
-      days: count(one.days),
-    }),
-  );
+  const kinds = byKind
+    .filter(({ kind }) => TOLD_KINDS.includes(kind))
+    .map((one) =>
+      say.say('pages.aroundNotes.kind', {
+        name: word(say.say(`notes.${one.kind}.name`)),
+        days: count(one.days),
+      }),
+    );
   const text = say.say('pages.aroundNotes.log', {
     days: count(days),
     noted: count(noted),
     kinds: word(kinds.join(', ')),
   });
-  return [paragraph(`${text} ${say.say('cautions.C12')}`)];
+  const faults = tellAll(context, AROUND_LOG);
+  return [paragraph([text, ...faults, say.say('cautions.C12')].join(' '))];
+}
+
+interface Part {
+  ids: readonly string[];
+  pictures: Block[];
+}
+
+/** Movement before meals, as lows come before highs; a part of which something can be told before one of which nothing can. */
+function inOrder(context: PageContext, parts: Part[]): Block[] {
+  const told = parts.map(({ ids, pictures }) => ({ said: statements(context, ids), pictures }));
+  const first = told.findIndex(({ said }) => said.length > 0);
+  if (first < 0) {
+    const nothing = paragraph(context.say.say('pages.aroundNotes.nothing'));
+    return [nothing, ...told.flatMap(({ pictures }) => pictures)];
+  }
+  const ordered = [told[first]!, ...told.filter((_, i) => i !== first)];
+  return ordered.flatMap(({ said, pictures }) => [...said, ...pictures]);
 }
 
 /** What holds, each with its days and what could be asked. */
-function statements(context: PageContext): Block[] {
+function statements(context: PageContext, ids: readonly string[]): Block[] {
   const { say } = context;
-  const blocks = AROUND_NOTES.flatMap((id): Block[] => {
+  return ids.flatMap((id): Block[] => {
     const look = held(context, id);
     const what = told(context, id, 'what');
     if (look === null || what === null) return [];
@@ -88,18 +116,45 @@ function statements(context: PageContext): Block[] {
       },
     ];
   });
-  return blocks.length > 0 ? blocks : [paragraph(say.say('pages.aroundNotes.nothing'))];
 }
 
-function sessions({ say, analysis, chart }: PageContext): Block[] {
+function sessionPairs({ say, analysis, chart }: PageContext): Block[] {
   const { exercise } = analysis.measures;
   if (!exercise.ok || exercise.value.length === 0) return [];
+  return [
+    {
+      kind: 'chart',
+      title: say.say('pages.aroundNotes.pairs'),
+      drawing: sessionPairsChart(analysis.timeline, exercise.value, chart),
+    },
+    ...tooFew({ say, analysis, chart }),
+  ];
+}
+
+/** How many there were where they were too few to compare. */
+function tooFew({ say, analysis }: PageContext): Block[] {
+  const { comparisons } = analysis.measures;
+  const night = comparisons.ok ? comparisons.value.find(({ id }) => id === 'extra-carbs-night') : undefined;
+  if (night?.verdict !== 'too-few') return [];
+  return [paragraph(say.say('pages.aroundNotes.fewSessions', { a: count(night.a.n), b: count(night.b.n) }))];
+}
+
+/** One session is told whole by the picture before. */
+function sessions({ say, analysis, chart }: PageContext): Block[] {
+  const { exercise } = analysis.measures;
+  if (!exercise.ok || exercise.value.length < 2) return [];
   return [
     {
       kind: 'together',
       blocks: [
         heading(2, say.say('pages.aroundNotes.sessions')),
-        paragraph(say.say('pages.aroundNotes.sessionsHow', { limit: { q: 'limit', of: 'low' } }), 'small'),
+        paragraph(
+          say.say('pages.aroundNotes.sessionsHow', {
+            limit: { q: 'limit', of: 'low' },
+            hidden: count(Math.max(0, exercise.value.length - MOST_SESSIONS)),
+          }),
+          'small',
+        ),
         { kind: 'chart', drawing: sessionsChart(analysis.timeline, exercise.value, chart) },
       ],
     },
@@ -172,8 +227,7 @@ function foods({ say, analysis, chart }: PageContext, meals: readonly Meal[]): B
         paragraph(
           say.say('pages.aroundNotes.foodsHow', {
             limit: { q: 'limit', of: 'high' },
-            shown: count(Math.min(listed.length, MOST_FOODS)),
-            all: count(listed.length),
+            hidden: count(Math.max(0, listed.length - MOST_FOODS)),
           }),
           'small',
         ),

@@ -56,11 +56,11 @@ function table(listed: readonly Comparison[], context: PageContext): Block {
     captionShown: false,
     dense: true,
     columns: [
-      { title: title('what'), align: 'start', width: 0.37 },
-      { title: title('first'), align: 'end', width: 0.16 },
-      { title: title('second'), align: 'end', width: 0.16 },
-      { title: title('difference'), align: 'end', width: 0.15 },
-      { title: title('verdict'), align: 'end', width: 0.16 },
+      { title: title('what'), align: 'start', width: 0.31 },
+      { title: title('first'), align: 'end', width: 0.19 },
+      { title: title('second'), align: 'end', width: 0.19 },
+      { title: title('difference'), align: 'end', width: 0.17 },
+      { title: title('verdict'), align: 'end', width: 0.14 },
     ],
     rows: listed.map((one): Cell[] => [
       { text: question(one, context) },

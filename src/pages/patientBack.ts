@@ -1,8 +1,11 @@
 import { modalDayChart } from '../charts/modalDay.ts';
+import { besideTopic, notesWorthWriting } from '../findings/index.ts';
 import type { Block } from '../model/report.ts';
 import { heading, type PageContext, type PageMaker, paragraph, told } from './context.ts';
 
 const MOST_QUESTIONS = 3;
+/** Points of the usual day's curve; lower where notes are told too, as both sides are full. */
+const CURVE = { alone: 92, besideNotes: 70 };
 
 /** The second side: the usual day, questions to bring, what was left out, how to stay safe. */
 export const patientBack: PageMaker = (context) => {
@@ -10,25 +13,38 @@ export const patientBack: PageMaker = (context) => {
   return {
     id: 'patient-back',
     title: say.say('pages.patientBack.title'),
-    blocks: [...usual(context), ...questions(context), ...leftOut(context), ...safe(context)],
+    blocks: [...usual(context), ...notes(context), ...questions(context), ...leftOut(context), ...safe(context)],
   };
 };
 
-function usual({ say, analysis, chart }: PageContext): Block[] {
+function usual(context: PageContext): Block[] {
+  const { say, analysis, chart } = context;
+  const height = notes(context).length > 0 ? CURVE.besideNotes : CURVE.alone;
   const { modalDay } = analysis.measures;
   const title = heading(2, say.say('pages.patientBack.usual'));
   if (!modalDay.ok) return [title, paragraph(say.say('pages.patientFront.cannotTell'))];
   return [
     title,
-    { kind: 'chart', drawing: modalDayChart(modalDay.value, chart, { height: 92, outer: false }) },
+    { kind: 'chart', drawing: modalDayChart(modalDay.value, chart, { height, outer: false }) },
     paragraph(say.say('pages.patientBack.usualKey')),
   ];
+}
+
+/** The one thing notes tell that fits the topic; without one, the note that would help most next time. */
+function notes(context: PageContext): Block[] {
+  const { say, analysis } = context;
+  const beside = besideTopic(analysis.found, analysis.topics);
+  const text = beside && told(context, beside, 'what');
+  const [wish] = notesWorthWriting(analysis.measures, analysis.topics);
+  const line = text ?? (wish ? say.say(`coach.${wish}.patient`) : null);
+  return line === null ? [] : [heading(2, say.say('pages.patientBack.notes')), paragraph(line)];
 }
 
 /** Open questions of the findings that hold, the topic's first, then room for one's own. */
 function questions(context: PageContext): Block[] {
   const { say, analysis } = context;
-  const order = [...analysis.topics.map((one) => one.id), ...analysis.found.map((one) => one.id)];
+  const beside = besideTopic(analysis.found, analysis.topics) ?? [];
+  const order = [...analysis.topics.map((one) => one.id), ...[beside].flat(), ...analysis.found.map((one) => one.id)];
   const asked = [...new Set(order.flatMap((id) => told(context, id, 'ask') ?? []))].slice(0, MOST_QUESTIONS);
   return [
     heading(2, say.say('pages.patientBack.questions')),

@@ -1,0 +1,67 @@
+import type { Drawing, Mark } from '../model/drawing.ts';
+import type { Session } from '../model/occasions.ts';
+import type { Timeline } from '../model/timeline.ts';
+import { beyondRange, pieces, rangeLines, type Span, spanAxis, spanScale } from './aligned.ts';
+import { glucoseAxis, type Plot } from './axis.ts';
+import type { ChartContext } from './context.ts';
+import { CONTENT_WIDTH } from './frame.ts';
+import { round } from './pen.ts';
+import { sessionsTable } from './sessionsTable.ts';
+
+const GAP = 16;
+const HEIGHT = 96;
+const SPAN: Span = { from: -60, to: 720 };
+const GROUPS = ['extra', 'meal', 'none-noted'] as const;
+
+/** All sessions laid over one another at their start: with extra food first, with a meal first, with none noted. */
+export function sessionPairsChart(timeline: Timeline, sessions: Session[], context: ChartContext): Drawing {
+  const { say, text } = context;
+  const groups = GROUPS.map((group) => ({ group, some: sessions.filter((one) => one.carbsFirst === group) })).filter(
+    ({ some }) => some.length > 0,
+  );
+  const left = text * 3.2;
+  const width = (CONTENT_WIDTH - left - GAP * (groups.length - 1)) / groups.length;
+  const head = 2 * (text + 3);
+  const marks = groups.flatMap(({ group, some }, index): Mark[] => {
+    const plot: Plot = { left: round(left + index * (width + GAP)), top: head, width: round(width), height: HEIGHT };
+    const start = round(spanScale(plot, SPAN)(0));
+    const line = (row: number, content: string, strong: boolean): Mark => ({
+      kind: 'text',
+      role: strong ? 'ink' : 'axis',
+      x: plot.left,
+      y: round(text + row * (text + 2)),
+      text: content,
+      size: text,
+      anchor: 'start',
+      strong,
+    });
+    return [
+      line(0, say.say(`charts.sessions.${group}`), true),
+      line(1, lowNights(some, context), false),
+      ...some.flatMap(({ at }) => beyondRange(timeline, at, SPAN, plot, context)),
+      ...(index === 0 ? glucoseAxis(plot, context) : [rangeLines(plot, context)]),
+      { kind: 'line', role: 'grid', lines: [[start, plot.top, start, round(plot.top + HEIGHT)]], width: 0.9 },
+      { kind: 'line', role: 'trace', lines: some.flatMap(({ at }) => pieces(timeline, at, SPAN, plot)), width: 0.9 },
+      ...spanAxis(plot, SPAN, 120, context),
+    ];
+  });
+  return {
+    width: CONTENT_WIDTH,
+    height: round(head + HEIGHT + text + 7),
+    summary: groups
+      .map(({ group, some }) => `${say.say(`charts.sessions.${group}`)}: ${lowNights(some, context)}.`)
+      .join(' '),
+    table: sessionsTable(sessions, context),
+    marks,
+  };
+}
+
+/** How many sessions, and after how many of the nights seen a low was among them. */
+function lowNights(some: readonly Session[], { say }: ChartContext): string {
+  const nights = some.flatMap(({ night }) => (night?.low == null ? [] : [night.low]));
+  return say.say('charts.sessions.lowNights', {
+    sessions: { q: 'count', value: some.length },
+    low: { q: 'count', value: nights.filter((low) => low).length },
+    nights: { q: 'count', value: nights.length },
+  });
+}
