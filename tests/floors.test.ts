@@ -41,13 +41,15 @@ const LIBRARIES: Record<string, string> = {
   'read-excel-file': 'readers',
   'read-excel-file/node': 'readers',
   tinypool: 'clinic',
+  bullmq: 'cli/clinic',
+  ioredis: 'cli/clinic',
   commander: 'cli',
   esbuild: 'build',
 };
 
 /** Built-in modules below the door: arithmetic on bytes only, and `worker_threads` where a clinic's folder is shared out. */
 const BUILT_IN: Record<string, string[]> = {
-  'node:crypto': ['readers', 'analyse.ts', 'writers'],
+  'node:crypto': ['readers', 'analyse.ts', 'writers', 'clinic'],
   'node:buffer': ['readers', 'writers'],
   'node:zlib': ['readers', 'writers'],
   'node:worker_threads': ['clinic'],

@@ -150,7 +150,6 @@ describe('input that cannot be read safely ends with 1, says why, and writes not
     const folder = scratch(files);
     const { exit, err } = run(folder, ['report', 'a.csv']);
     expect(err).toContain('cannot go on: ');
-    expect(err).toContain('a.csv');
     expect(err).not.toMatch(/not foreseen|undefined|NaN|\[object/);
     expect(exit).toBe(1);
     expect(listed(folder)).toEqual(['a.csv']);
@@ -185,7 +184,7 @@ describe('odd but readable input', () => {
 
   test('rows that cannot be trusted are listed with line and reason, and no cell can act as a formula', () => {
     const rows = plainExport().trimEnd().split('\n');
-    rows.splice(20, 0, '2026-03-02 01:36,=HYPERLINK("x")', 'not a time,120');
+    rows.splice(20, 0, '2026-03-02 01:36,=HYPERLINK("x")', '2026-03-42 10:00,120');
     const folder = scratch({ 'a.csv': `${rows.join('\n')}\n` });
     const { exit } = run(folder, ['report', 'a.csv', '--code', 'P']);
     expect(exit).toBe(0);

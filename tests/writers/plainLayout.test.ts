@@ -24,7 +24,18 @@ test.each(faces)('%s: every pair of ASCII characters, and text, as the full shap
   const plain = plainLayout(font, bytes)!;
   const ascii = Array.from({ length: 95 }, (_, i) => String.fromCharCode(32 + i));
   const pairs = ascii.flatMap((left) => ascii.map((right) => left + right));
-  const texts = ['Tofu AVATAR', 'first finger', 'efficient', 'Łódź', 'Größe', '−12 ≤ 5 → 7', '10\u202fmg', '“To”', '', 'ﬁ'];
+  const texts = [
+    'Tofu AVATAR',
+    'first finger',
+    'efficient',
+    'Łódź',
+    'Größe',
+    '−12 ≤ 5 → 7',
+    '10\u202fmg',
+    '“To”',
+    '',
+    'ﬁ',
+  ];
   for (const text of [...pairs, ...texts]) {
     const run = plain(text);
     if (run) expect(told(run), text).toEqual(told(font.layout(text) as Shaped));
