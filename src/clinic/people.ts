@@ -145,12 +145,14 @@ function withStems(groups: readonly Group[]): Person[] {
   const plain = groups.map(({ code }) => safeName(code));
   for (const stem of plain) uses.set(stem.toLowerCase(), (uses.get(stem.toLowerCase()) ?? 0) + 1);
   return groups
-    .map(({ at, code, files, settings, row, wrong }, i): Person => {
+    .map(({ at, folder, code, files, settings, row, wrong }, i): Person => {
       // Names that some disk would take for one are told apart by a few digits of what they stand for.
       const alone = uses.get(plain[i]!.toLowerCase()) === 1;
       return {
         code,
-        stem: alone ? plain[i]! : `${plain[i]}-${sha256(`${code}\n${at}`).slice(0, 6)}`,
+        stem: alone
+          ? plain[i]!
+          : `${plain[i]}-${sha256(JSON.stringify([code, at, folder, files, row?.line])).slice(0, 6)}`,
         files,
         ...(settings === undefined ? {} : { settings }),
         ...(row === undefined ? {} : { row }),

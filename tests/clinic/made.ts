@@ -1,0 +1,48 @@
+import type { Facts, Outcome } from '../../src/model/clinic.ts';
+
+/** Facts of someone with nothing to tell: a fortnight, everything in range. */
+export const facts = (part: Partial<Facts> = {}): Facts => ({
+  hash: '0123456789ab',
+  targets: 'adult',
+  unit: 'mg/dL',
+  from: '2026-02-02' as Facts['from'],
+  to: '2026-02-15' as Facts['to'],
+  days: 14,
+  interval: 5,
+  readings: 4032,
+  rows: 4033,
+  setAside: 0,
+  coverage: { share: 1, hours: 336, ofHours: 336, nightShare: 1, days: 14, enough: true },
+  mean: { mgdl: 120, low: 115, high: 125 },
+  sd: 30,
+  cv: 25,
+  gmi: 6.2,
+  shares: { veryLow: 0, low: 0, inRange: 1, high: 0, veryHigh: 0 },
+  below: 0,
+  above: 0,
+  unmet: [],
+  lows: { count: 0, level2: 0, night: 0, dates: [], level2Dates: [] },
+  highs: { count: 0, level2: 0, longestLevel2: 0, level2Dates: [] },
+  change: null,
+  failed: [],
+  withheld: {},
+  ...part,
+});
+
+export const outcome = (part: Partial<Outcome> = {}): Outcome => ({
+  schema: 1,
+  code: 'P-1',
+  stem: 'P-1',
+  visit: null,
+  a1c: null,
+  inputs: ['P-1/sensor.csv'],
+  inputHashes: ['aa'],
+  persons: [],
+  key: 'key',
+  printed: '2026-03-01',
+  version: '0.1.0',
+  facts: facts(),
+  refusals: [],
+  outputs: [{ name: 'P-1-analysis.json', bytes: 2, sha256: 'bb' }],
+  ...part,
+});

@@ -1,0 +1,112 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { PUBLISHED, USUAL, withUsual } from '../../src/clinic/thresholds.ts';
+import { TIERS } from '../../src/clinic/tiers.ts';
+import { countTiers, place, rank } from '../../src/clinic/worklist.ts';
+import type { Facts, Tier } from '../../src/model/clinic.ts';
+import { parseThresholds } from '../../src/schemas/thresholds.ts';
+import { facts, outcome } from './made.ts';
+
+const lows = (part: Partial<NonNullable<Facts['lows']>>): Partial<Facts> => ({
+  lows: { count: 0, level2: 0, night: 0, dates: [], level2Dates: [], ...part },
+});
+const shares = (part: Partial<NonNullable<Facts['shares']>>): Facts['shares'] => ({ ...facts().shares!, ...part });
+
+/** With the usual thresholds. Goals met or not are decided where the target set is known (measures/timeInBands). */
+test.each<[string, Partial<Facts>, Tier]>([
+  ['nothing to tell', {}, 'steady'],
+  ['one very low event', lows({ count: 1, level2: 1 }), 'very-low'],
+  ['very low time at its goal or over, without an event', { unmet: ['very-low'] }, 'very-low'],
+  ['low time over its goal', { below: 0.05, unmet: ['low'] }, 'lows'],
+  ['low time of 5 %, where the set has no goal for it', { below: 0.05 }, 'steady'],
+  ['one low at night', lows({ count: 1, night: 1 }), 'steady'],
+  ['two lows at night', lows({ count: 2, night: 2 }), 'lows'],
+  // Crossen 2022, Front Endocrinol 13:1063290: more than 15 % above 250 mg/dL.
+  ['exactly 15 % very high', { shares: shares({ veryHigh: 0.15 }) }, 'steady'],
+  ['a little over 15 % very high', { shares: shares({ veryHigh: 0.1500001 }) }, 'very-high'],
+  ['no second high level in the set', { shares: shares({ veryHigh: null }) }, 'steady'],
+  // Battelino 2019, Diabetes Care 42:1593-1603: 14 days and 70 %.
+  ['14 days, 70 %', { coverage: { ...facts().coverage, share: 0.7 } }, 'steady'],
+  ['14 days, just under 70 %', { coverage: { ...facts().coverage, share: 0.69999 } }, 'not-enough'],
+  ['13 days', { coverage: { ...facts().coverage, days: 13 } }, 'not-enough'],
+  [
+    'too few data and a very low event: the graver comes first',
+    { ...lows({ count: 1, level2: 1 }), coverage: { ...facts().coverage, days: 3 } },
+    'very-low',
+  ],
+  ['worse than noise', { change: { told: 'more-than-noise', worse: true } }, 'worse'],
+  ['better than noise', { change: { told: 'more-than-noise', worse: false } }, 'steady'],
+  ['a change not told apart from noise', { change: { told: 'not-told-apart', worse: true } }, 'steady'],
+  ['lows withheld', { lows: null, shares: null, below: null }, 'steady'],
+])('%s', (_, part, tier) => {
+  const line = place(outcome({ facts: facts(part) }), USUAL);
+  expect(line.tier).toBe(tier);
+  expect(line.reasons.length === 0).toBe(tier === 'steady');
+});
+
+test('whoever could not be read comes first, with the reason', () => {
+  const unread = outcome({ code: 'Z', facts: null, refusals: [{ key: 'clinic.unread.vanished', params: {} }] });
+  const [first] = rank([outcome({ facts: facts(lows({ level2: 9 })) }), unread], USUAL);
+  expect(first).toMatchObject({ tier: 'unread', reasons: [{ key: 'clinic.unread.vanished' }] });
+});
+
+test('the contact rule of 2022 looks at 5 % below 70 and 15 % above 250 mg/dL alone', () => {
+  const tier = (part: Partial<Facts>): Tier => place(outcome({ facts: facts(part) }), PUBLISHED.contact!).tier;
+  expect(tier({ below: 0.05 })).toBe('steady');
+  expect(tier({ below: 0.051 })).toBe('lows');
+  expect(tier({ shares: shares({ veryHigh: 0.16 }) })).toBe('very-high');
+  expect(tier(lows({ level2: 3 }))).toBe('steady');
+});
+
+const anyFacts = fc
+  .record({
+    level2: fc.nat(3),
+    night: fc.nat(3),
+    below: fc.double({ min: 0, max: 1, noNaN: true }),
+    veryHigh: fc.double({ min: 0, max: 1, noNaN: true }),
+    days: fc.integer({ min: 1, max: 14 }),
+  })
+  .map(({ level2, night, below, veryHigh, days }) =>
+    facts({
+      ...lows({ count: level2 + night, level2, night }),
+      below,
+      shares: shares({ veryHigh }),
+      coverage: { ...facts().coverage, days },
+    }),
+  );
+const anyOutcomes = fc
+  .uniqueArray(fc.string({ minLength: 1, maxLength: 4 }))
+  .chain((codes) =>
+    fc.tuple(...codes.map((code) => fc.option(anyFacts).map((own) => outcome({ code, stem: code, facts: own })))),
+  );
+
+test('everybody stands on the list exactly once, in the order of the groups, whatever order they came in', () => {
+  fc.assert(
+    fc.property(anyOutcomes, (outcomes) => {
+      const lines = rank(outcomes, USUAL);
+      expect(lines.map((line) => line.outcome.code).sort()).toEqual(outcomes.map(({ code }) => code).sort());
+      const places = lines.map(({ tier }) => TIERS.indexOf(tier));
+      expect(places).toEqual([...places].sort((a, b) => a - b));
+      expect(Object.values(countTiers(lines)).reduce((sum, n) => sum + n, 0)).toBe(outcomes.length);
+      expect(rank([...outcomes].reverse(), USUAL)).toEqual(lines);
+    }),
+  );
+});
+
+test('a thresholds file changes what it names and no more; a misspelt name is refused', () => {
+  const read = parseThresholds({ veryLow: { events: 2 }, veryHigh: { share: null } });
+  expect(read.ok && withUsual(read.thresholds)).toEqual({
+    ...USUAL,
+    veryLow: { ...USUAL.veryLow, events: 2 },
+    veryHigh: { ...USUAL.veryHigh, share: null },
+  });
+  for (const wrong of [
+    { verylow: {} },
+    { lows: { share: 4 } },
+    { veryLow: { events: 0 } },
+    { data: { share: 'goals' } },
+    [],
+  ]) {
+    expect(parseThresholds(wrong).ok, JSON.stringify(wrong)).toBe(false);
+  }
+});
