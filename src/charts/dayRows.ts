@@ -2,6 +2,7 @@ import type { Drawing, Mark } from '../model/drawing.ts';
 import type { DailySummary } from '../model/measures.ts';
 import type { Timeline } from '../model/timeline.ts';
 import { BANDS, bandOf } from '../targets/bands.ts';
+import { weekdayOf } from '../time/calendar.ts';
 import { clockAxis, clockGrid, clockScale, type Plot } from './axis.ts';
 import type { ChartContext } from './context.ts';
 import { CONTENT_WIDTH } from './frame.ts';
@@ -10,15 +11,24 @@ import { frame, round } from './pen.ts';
 const LEFT = 62;
 const RIGHT = 46;
 const ROW = 11;
+/** Above each Monday, so that the eye finds the weeks. */
+const WEEK = 3;
 
 /** Many days on one sheet: a row a day, coloured where glucose lay, empty where nothing was read. */
 export function dayRowsChart(timeline: Timeline, days: DailySummary[], first: number, context: ChartContext): Drawing {
   const { say, text } = context;
-  const plot: Plot = { left: LEFT, top: 2, width: CONTENT_WIDTH - LEFT - RIGHT, height: days.length * ROW };
+  const tops: number[] = [];
+  let foot = 2;
+  for (const [index, day] of days.entries()) {
+    if (index > 0 && weekdayOf(day.date) === 1) foot += WEEK;
+    tops.push(foot);
+    foot += ROW;
+  }
+  const plot: Plot = { left: LEFT, top: 2, width: CONTENT_WIDTH - LEFT - RIGHT, height: foot - 2 };
   const marks: Mark[] = [];
   const frames: number[][] = [];
   for (const [index, day] of days.entries()) {
-    const top = plot.top + index * ROW;
+    const top = tops[index]!;
     const base = round(top + ROW - 2.5);
     const weekday = say.value({ q: 'date', value: day.date }, 'weekday');
     const date = `${weekday} ${say.value({ q: 'date', value: day.date }, 'compact')}`;

@@ -3,9 +3,10 @@ import { once } from './once.ts';
 
 /**
  * How much of a date or value is said. For dates, `full` adds the year, `dated` is day, month and year without the
- * weekday, and `plain` day and month; `compact` (Jun 4), `weekday` (Thu) and `day` (4) are for charts.
+ * weekday, and `plain` day and month; `compact` (Jun 4), `weekday` (Thu), `day` (4) and `month` (June 2031) are for
+ * charts.
  */
-export type Style = 'short' | 'long' | 'full' | 'dated' | 'plain' | 'compact' | 'weekday' | 'day';
+export type Style = 'short' | 'long' | 'full' | 'dated' | 'plain' | 'compact' | 'weekday' | 'day' | 'month';
 
 /** Numbers, dates and lists as one locale writes them. The host's own locale and zone never show through. */
 export interface LocaleForms {
@@ -30,6 +31,7 @@ const DATE_STYLES: Record<Style, Intl.DateTimeFormatOptions> = {
   compact: { day: 'numeric', month: 'short' },
   weekday: { weekday: 'short' },
   day: { day: 'numeric' },
+  month: { month: 'long', year: 'numeric' },
 };
 
 export function localeForms(locale: string): LocaleForms {

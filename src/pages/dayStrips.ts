@@ -1,3 +1,4 @@
+import { byMonth, calendarChart, MONTHS_A_ROW } from '../charts/calendar.ts';
 import { dayRowsChart } from '../charts/dayRows.ts';
 import { dayStripChart } from '../charts/dayStrip.ts';
 import type { NoteKind } from '../model/input.ts';
@@ -5,10 +6,13 @@ import type { DailySummary } from '../model/measures.ts';
 import type { Block } from '../model/report.ts';
 import { count, heading, type PageContext, type PageMaker, paragraph, word } from './context.ts';
 
-/** How strips share a sheet: seven tall ones with two lanes of notes, ten lower ones, or rows without curves. */
-const TALL = { days: 21, perSheet: 7, height: 42, lanes: 2 };
-const LOW = { days: 35, perSheet: 10, height: 30, lanes: 1 };
-const ROWS_PER_SHEET = 50;
+/**
+ * How strips share a sheet: seven tall ones, or eleven lower ones, nine under the title; then a row a day without a
+ * curve, and past a quarter of a year a calendar with a box a day.
+ */
+const TALL = { days: 21, first: 7, perSheet: 7, height: 42, lanes: 2 };
+const LOW = { days: 35, first: 9, perSheet: 11, height: 24, lanes: 2 };
+const ROWS = { days: 92, perSheet: 46 };
 
 /** One strip a day, all on the same axes, with the notes of that day under its curve. Long periods get a row a day. */
 export const dayStrips: PageMaker = (context) => {
@@ -19,7 +23,14 @@ export const dayStrips: PageMaker = (context) => {
   const blocks: Block[] = [heading(1, say.say('pages.dayStrips.title'))];
   const layout = [TALL, LOW].find((one) => days.length <= one.days);
   if (layout) blocks.push(paragraph(explain(context)), ...strips(days, layout, context));
-  else blocks.push(paragraph(say.say('pages.dayStrips.rows', { days: count(days.length) })), ...rows(days, context));
+  else if (days.length <= ROWS.days) {
+    blocks.push(paragraph(say.say('pages.dayStrips.rows', { days: count(days.length) })), ...rows(days, context));
+  } else {
+    blocks.push(
+      paragraph(say.say('pages.dayStrips.calendar', { days: count(days.length) })),
+      ...calendar(days, context),
+    );
+  }
   return { id: 'day-strips', title: say.say('pages.dayStrips.title'), blocks };
 };
 
@@ -36,21 +47,32 @@ function explain({ say, analysis }: PageContext): string {
 }
 
 function strips(days: DailySummary[], layout: typeof TALL, { analysis, chart }: PageContext): Block[] {
-  const { perSheet, height, lanes } = layout;
+  const { first, perSheet, height, lanes } = layout;
   return days.flatMap((summary, index): Block[] => {
     const last = index === days.length - 1;
-    const clock = (index + 1) % perSheet === 0 || last;
+    const clock = (index + 1 - first) % perSheet === 0 || last;
     const drawing = dayStripChart(analysis.timeline, summary, index, chart, { height, lanes, clock });
     return clock && !last ? [{ kind: 'chart', drawing }, { kind: 'pageBreak' }] : [{ kind: 'chart', drawing }];
   });
 }
 
+/** As many rows on every sheet, so that none is left with a few. */
 function rows(days: DailySummary[], { analysis, chart }: PageContext): Block[] {
+  const perSheet = Math.ceil(days.length / Math.ceil(days.length / ROWS.perSheet));
   const blocks: Block[] = [];
-  for (let first = 0; first < days.length; first += ROWS_PER_SHEET) {
+  for (let first = 0; first < days.length; first += perSheet) {
     if (first > 0) blocks.push({ kind: 'pageBreak' });
-    const some = days.slice(first, first + ROWS_PER_SHEET);
+    const some = days.slice(first, first + perSheet);
     blocks.push({ kind: 'chart', drawing: dayRowsChart(analysis.timeline, some, first, chart) });
+  }
+  return blocks;
+}
+
+function calendar(days: DailySummary[], { chart }: PageContext): Block[] {
+  const months = byMonth(days);
+  const blocks: Block[] = [];
+  for (let first = 0; first < months.length; first += MONTHS_A_ROW) {
+    blocks.push({ kind: 'chart', drawing: calendarChart(months.slice(first, first + MONTHS_A_ROW), chart) });
   }
   return blocks;
 }

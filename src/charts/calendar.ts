@@ -1,0 +1,152 @@
+import type { Drawing, Mark } from '../model/drawing.ts';
+import type { LocalDate } from '../model/glucose.ts';
+import type { BandMinutes, DailySummary } from '../model/measures.ts';
+import { BANDS } from '../targets/bands.ts';
+import { addDays, weekdayOf } from '../time/calendar.ts';
+import type { ChartContext } from './context.ts';
+import { CONTENT_WIDTH } from './frame.ts';
+import { frame, round } from './pen.ts';
+
+/** Months side by side. */
+export const MONTHS_A_ROW = 3;
+const GUTTER = 15;
+const MONTH = (CONTENT_WIDTH - GUTTER * (MONTHS_A_ROW - 1)) / MONTHS_A_ROW;
+/** Room for the date that a week starts with. */
+const LABEL = 14;
+const CELL = { width: (MONTH - LABEL) / 7, height: 16, gap: 2 };
+/** A band that was seen at all is at least this thick. */
+const LEAST = 1.5;
+const DAY_MINUTES = 1440;
+
+/** The days of each calendar month, in order. */
+export function byMonth(days: readonly DailySummary[]): DailySummary[][] {
+  const months = new Map<string, DailySummary[]>();
+  for (const day of days) {
+    const month = day.date.slice(0, 7);
+    const known = months.get(month);
+    if (known) known.push(day);
+    else months.set(month, [day]);
+  }
+  return [...months.values()];
+}
+
+/**
+ * Up to three months as a calendar, weeks from Monday (ISO 8601): a box a day, as wide as the part of the day that
+ * was read, its bands stacked in it by their share, lowest at the bottom. A day nothing is known of is a dotted box.
+ */
+export function calendarChart(months: readonly DailySummary[][], context: ChartContext): Drawing {
+  const { say, text } = context;
+  const days = months.flat();
+  const weeks = Math.max(...months.map((month) => weekOf(month.at(-1)!.date) + 1));
+  const head = text * 2 + 9;
+  const marks = months.flatMap((month, i) => oneMonth(month, i * (MONTH + GUTTER), head, context));
+  const seen = days.filter((day) => day.inRange !== null);
+  const with_ = (...bands: ('very-low' | 'low')[]) => ({
+    q: 'count' as const,
+    value: seen.filter((day) => bands.some((band) => day.minutes[band] > 0)).length,
+  });
+  return {
+    width: CONTENT_WIDTH,
+    height: round(head + weeks * CELL.height),
+    summary: say.say('charts.calendar.summary', {
+      from: { q: 'date', value: days[0]!.date },
+      to: { q: 'date', value: days.at(-1)!.date },
+      days: { q: 'count', value: seen.length },
+      inRange: { q: 'share', value: inRange(days) ?? 0 },
+      low: with_('very-low', 'low'),
+      veryLow: with_('very-low'),
+    }),
+    table: {
+      columns: ['month', 'days', 'inRange', 'low', 'veryLow'].map((name) => say.say(`charts.calendar.${name}`)),
+      rows: months.map((month) => {
+        const share = inRange(month);
+        return [
+          say.value({ q: 'date', value: month[0]!.date }, 'month'),
+          say.value({ q: 'count', value: month.filter((day) => day.inRange !== null).length }),
+          share === null ? '–' : say.value({ q: 'share', value: share }),
+          say.value({ q: 'count', value: month.filter((day) => day.minutes.low + day.minutes['very-low'] > 0).length }),
+          say.value({ q: 'count', value: month.filter((day) => day.minutes['very-low'] > 0).length }),
+        ];
+      }),
+    },
+    marks,
+  };
+}
+
+/** Share of all minutes with readings; null without any. */
+function inRange(days: readonly DailySummary[]): number | null {
+  const all = days.reduce((sum, { minutes }) => sum + total(minutes), 0);
+  return all === 0 ? null : days.reduce((sum, { minutes }) => sum + minutes['in-range'], 0) / all;
+}
+
+const total = (minutes: BandMinutes): number => BANDS.reduce((sum, band) => sum + minutes[band], 0);
+
+/** Row of the month in which a date stands. */
+function weekOf(date: LocalDate): number {
+  const first = weekdayOf(`${date.slice(0, 7)}-01`) - 1;
+  return Math.floor((first + Number(date.slice(8)) - 1) / 7);
+}
+
+function oneMonth(days: DailySummary[], left: number, top: number, context: ChartContext): Mark[] {
+  const { say, text } = context;
+  const word = (value: string, x: number, y: number, anchor: 'start' | 'middle' | 'end', ink = false): Mark => ({
+    kind: 'text',
+    role: ink ? 'ink' : 'axis',
+    x: round(x),
+    y: round(y),
+    text: value,
+    size: text,
+    anchor,
+    strong: ink,
+  });
+  const share = inRange(days);
+  const column = (date: LocalDate): number => left + LABEL + (weekdayOf(date) - 1) * CELL.width;
+  const marks: Mark[] = [word(say.value({ q: 'date', value: days[0]!.date }, 'month'), left, text, 'start', true)];
+  if (share !== null) {
+    const told = say.say('charts.dayStrip.inRange', { share: { q: 'share', value: share } });
+    marks.push(word(told, left + MONTH - CELL.gap, text, 'end'));
+  }
+  // Any Monday names the days of the week.
+  for (let i = 0; i < 7; i++) {
+    const date = addDays('2024-01-01', i);
+    const name = [...say.value({ q: 'date', value: date }, 'weekday')][0]!.toLocaleUpperCase(say.language);
+    marks.push(word(name, column(date) + (CELL.width - CELL.gap) / 2, text * 2 + 4, 'middle'));
+  }
+  const outlines: number[][] = [];
+  days.forEach((day, i) => {
+    const [x, y] = [column(day.date), top + weekOf(day.date) * CELL.height];
+    if (i === 0 || weekdayOf(day.date) === 1)
+      marks.push(word(say.value({ q: 'date', value: day.date }, 'day'), left + LABEL - 3, y + 11, 'end'));
+    marks.push(...oneDay(day, round(x), round(y), outlines));
+  });
+  return [...marks, { kind: 'line', role: 'axis', lines: outlines, width: 0.5 }];
+}
+
+function oneDay({ minutes, share }: DailySummary, x: number, y: number, outlines: number[][]): Mark[] {
+  const [width, height] = [round(CELL.width - CELL.gap), round(CELL.height - CELL.gap)];
+  const all = total(minutes);
+  const empty: Mark = {
+    kind: 'rect',
+    role: 'paper',
+    x,
+    y,
+    w: width,
+    h: height,
+    outline: 'axis',
+    outlineWidth: 0.5,
+    dotted: true,
+  };
+  if (all === 0) return [empty];
+  const seen = BANDS.filter((band) => minutes[band] > 0);
+  const free = height - LEAST * seen.length;
+  const w = round(Math.max(2, width * Math.min(1, share)));
+  const marks: Mark[] = share < 0.995 && all < DAY_MINUTES ? [empty] : [];
+  let foot = y + height;
+  for (const band of seen) {
+    const h = LEAST + (free * minutes[band]) / all;
+    foot -= h;
+    marks.push({ kind: 'rect', role: band, x, y: round(foot), w, h: round(h) });
+  }
+  outlines.push(frame(x, y, w, height));
+  return marks;
+}
