@@ -16,7 +16,7 @@ export interface Gathered {
 export const SETTINGS = 'settings.json';
 const EXPORTS = /\.(csv|tsv|tab|txt|json|ndjson|jsonl|zip|gz)$/i;
 /** Our own results may lie in the folder of the inputs. */
-const OURS = /-(analysis\.json|snapshot-[\d-]+\.json|set-aside\.csv|layout\.json)$/;
+const OURS = /-(analysis\.json|snapshot-[\d-]+\.json|set-aside\.csv|interpretation\.txt|layout\.json)$/;
 export const isExport = (name: string): boolean => EXPORTS.test(name);
 export const isOurs = (name: string): boolean => OURS.test(name);
 /** An export of ten years of readings every minute is about 200 MB; more in one file is a mistake. */

@@ -6,6 +6,7 @@ import { type ComposeOptions, compose, HalfTranslated } from '../compose.ts';
 import { sumsOf } from '../measures/earlier.ts';
 import type { Report } from '../model/report.ts';
 import { analysisJson } from '../writers/json.ts';
+import { pageAsText } from '../writers/text.ts';
 import { type Door, tellPeriod, tellSources } from './door.ts';
 import { EXIT, WrongUse } from './exits.ts';
 import { type Gathered, gather, reasonOf } from './gather.ts';
@@ -19,7 +20,7 @@ import { webPages } from './webPage.ts';
 import { paperWords } from './words.ts';
 
 interface Made extends Output {
-  what: 'clinic' | 'patient' | 'clinicPage' | 'patientPage' | 'analysis' | 'setAside' | 'snapshot';
+  what: 'clinic' | 'patient' | 'interpretation' | 'clinicPage' | 'patientPage' | 'analysis' | 'setAside' | 'snapshot';
 }
 
 /** Reads one person's files and writes both papers, the numbers, and what was set aside. Gives the exit code. */
@@ -94,6 +95,14 @@ async function make(
     const name = `${stem}-${voice === 'clinic' ? 'clinic-report' : 'patient-paper'}`;
     made.push({ name: `${name}.pdf`, bytes, what: voice });
     if (webPage) made.push({ name: `${name}.html`, bytes: webPage(paper), what: `${voice}Page` });
+    // Plain text cannot be locked.
+    if (voice === 'clinic' && password === undefined) {
+      made.push({
+        name: `${stem}-interpretation.txt`,
+        bytes: pageAsText(paper, 'interpretation'),
+        what: 'interpretation',
+      });
+    }
   }
   made.push({ ...numbers, what: 'analysis' });
   if (wanted.snapshot) made.push(await snapshotOf(analysis, stem));

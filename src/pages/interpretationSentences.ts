@@ -1,54 +1,84 @@
-import { held, type PageContext, tellAll } from './context.ts';
+import type { Quantity } from '../model/quantity.ts';
+import { count, held, type PageContext, word } from './context.ts';
 
-const SAFETY = ['very-low', 'lows-seen', 'long-lows', 'lows-clustered', 'brief-lows', 'no-lows-seen'];
-const HIGHS = ['long-very-high', 'high-after-window', 'dawn-rise', 'rebound-after-lows'] as const;
-const WELL = ['best-window', 'best-days'] as const;
+type Sentence = (context: PageContext) => string | null;
+
+const at = (name: string): string => `pages.interpretation.sentences.${name}`;
 
 /**
- * Five to seven sentences in reading order: enough data, lows, nights, what went well, time in range and highs,
- * spread, the topic. Each is a finding's or a measure's own statement, so it has evidence on another page.
+ * Five to seven sentences in reading order: enough data, very low glucose, lows, nights, what went well, range with
+ * mean and spread, the topic. Each rests on a finding or a measure with evidence on another page; what could not be
+ * told is said, so that silence never stands for "nothing seen".
  */
 export function interpretationSentences(context: PageContext): string[] {
-  const { say, analysis } = context;
-  const { coverage, nights, timeInBands, cv, mean } = analysis.measures;
-  const at = (name: string) => `pages.interpretation.sentences.${name}`;
-  const sentences: string[] = [];
-  if (coverage.ok)
-    sentences.push(
-      say.say(at('data'), {
-        hours: { q: 'minutes', value: coverage.value.hours * 60 },
-        days: { q: 'count', value: analysis.timeline.days.length },
-        share: { q: 'share', value: coverage.value.share },
-        enough: { q: 'word', value: coverage.value.enough ? 'yes' : 'no' },
-      }),
-    );
-  sentences.push(...tellAll(context, SAFETY).slice(0, 2));
-  if (nights.ok)
-    sentences.push(
-      say.say(at('nights'), {
-        nights: { q: 'count', value: nights.value.length },
-        low: {
-          q: 'count',
-          value: nights.value.filter((one) => one.state === 'low' || one.state === 'very-low').length,
-        },
-        unknown: { q: 'count', value: nights.value.filter((one) => one.state === 'unknown').length },
-      }),
-    );
-  sentences.push(...tellAll(context, WELL).slice(0, 1));
-  if (timeInBands.ok && mean.ok)
-    sentences.push(
-      say.say(at('range'), {
-        inRange: { q: 'estimate', value: timeInBands.value.exclusive['in-range'], as: 'share' },
-        high: { q: 'share', value: timeInBands.value.cumulative.high.value },
-        mean: { q: 'glucose', value: mean.value.mgdl.value as never },
-      }),
-    );
-  if (sentences.length < 6) sentences.push(...tellAll(context, HIGHS).slice(0, 1));
-  if (cv.ok) sentences.push(say.say(at('spread'), { cv: { q: 'word', value: say.number(cv.value, 1) } }));
-  const topic = analysis.topics.find((one) => held(context, one.id));
-  if (topic) {
-    const text = say.say(`findings.${topic.id}.topic`, held(context, topic.id)!.params);
-    sentences.push(say.say(at('topic'), { topic: { q: 'word', value: text } }));
-  }
-  return sentences;
+  return [data, veryLow, lows, nights, well, range, topic].flatMap((sentence) => sentence(context) ?? []);
 }
+
+const data: Sentence = ({ say, analysis }) => {
+  const { coverage } = analysis.measures;
+  if (!coverage.ok) return null;
+  return say.say(at('data'), {
+    hours: { q: 'minutes', value: coverage.value.hours * 60 },
+    days: count(analysis.timeline.days.length),
+    share: { q: 'share', value: coverage.value.share },
+    enough: word(coverage.value.enough ? 'yes' : 'no'),
+  });
+};
+
+/** The sentence `name` on what a finding saw, or null when it does not hold. */
+const seen = (context: PageContext, id: string, name: string): string | null => {
+  const look = held(context, id);
+  return look && context.say.say(at(name), look.params);
+};
+
+/** That a finding could not be told, and why. */
+const untold = ({ say, analysis }: PageContext, id: string): string | null => {
+  const look = analysis.found.find((one) => one.id === id)?.look;
+  if (look?.case !== 'untold') return null;
+  return say.say(at('untold'), { text: word(say.say(`findings.${id}.untold`)), why: word(say.say(`why.${look.why}`)) });
+};
+
+const veryLow: Sentence = (context) => seen(context, 'very-low', 'veryLow');
+
+const lows: Sentence = (context) =>
+  seen(context, 'lows-seen', 'lows') ??
+  seen(context, 'brief-lows', 'briefLows') ??
+  seen(context, 'no-lows-seen', 'noLows') ??
+  untold(context, 'lows-seen') ??
+  untold(context, 'no-lows-seen');
+
+const nights: Sentence = (context) => {
+  const { say, analysis } = context;
+  const { nights } = analysis.measures;
+  if (!nights.ok) return untold(context, 'lows-at-night');
+  const inState = (...states: string[]) => count(nights.value.filter(({ state }) => states.includes(state)).length);
+  return say.say(at('nights'), {
+    nights: count(nights.value.length),
+    low: inState('low', 'very-low'),
+    unknown: inState('unknown'),
+  });
+};
+
+const well: Sentence = (context) =>
+  seen(context, 'best-window', 'bestWindow') ?? seen(context, 'best-days', 'bestDays');
+
+const range: Sentence = (context) => {
+  const { say, analysis } = context;
+  const { timeInBands, cv, mean } = analysis.measures;
+  if (!timeInBands.ok || !mean.ok) return untold(context, 'time-in-range');
+  const params: Record<string, Quantity> = {
+    inRange: { q: 'estimate', value: timeInBands.value.exclusive['in-range'], as: 'share' },
+    high: { q: 'share', value: timeInBands.value.cumulative.high.value },
+    mean: { q: 'glucose', value: mean.value.mgdl.value as never },
+    cv: word(cv.ok ? say.number(cv.value, 1) : 'none'),
+  };
+  return say.say(at('range'), params);
+};
+
+const topic: Sentence = (context) => {
+  const { say, analysis } = context;
+  const first = analysis.topics.find((one) => held(context, one.id));
+  if (!first) return null;
+  const name = say.say(`findings.${first.id}.topic`, held(context, first.id)!.params);
+  return say.say(at('topic'), { topic: word(name) });
+};

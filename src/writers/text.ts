@@ -1,0 +1,45 @@
+import type { Block, Report } from '../model/report.ts';
+
+const RULE = '_'.repeat(60);
+
+/**
+ * One page of a report as plain text, to edit anywhere and paste into a record: one line a sentence or paragraph, lines
+ * to write on, no layout. Empty when the report has no such page.
+ */
+export function pageAsText(report: Report, id: string): string {
+  const page = report.pages.find((one) => one.id === id);
+  if (!page) return '';
+  const lines = [report.header.left, report.header.right, '', ...page.blocks.flatMap(linesOf), '', report.footer.left];
+  // No-break spaces are for paper: pasted into a form they are found by no search.
+  const text = lines.join('\n').replace(/[\u00a0\u202f]/g, ' ');
+  return `${text.replace(/\n{3,}/g, '\n\n').trim()}\n`;
+}
+
+function linesOf(block: Block): string[] {
+  switch (block.kind) {
+    case 'heading':
+      return ['', block.text, ''];
+    case 'paragraph':
+    case 'caution':
+      return [block.text];
+    case 'list':
+    case 'boxes':
+      return block.items.map((item) => `- ${item}`);
+    case 'table':
+      return ['', block.caption, ...block.rows.map((row) => row.map(({ text }) => text).join(', '))];
+    case 'chart':
+      return [block.drawing.summary];
+    case 'figures':
+      return block.items.map(({ value, label, note }) => `${label}: ${value} ${note}`.trim());
+    case 'writeIn':
+      return ['', `${block.label}:`, ...Array.from({ length: block.lines }, () => RULE)];
+    case 'columns':
+      return block.columns.flat().flatMap(linesOf);
+    case 'panel':
+    case 'together':
+      return block.blocks.flatMap(linesOf);
+    case 'space':
+    case 'pageBreak':
+      return [''];
+  }
+}
