@@ -15,7 +15,7 @@ const LONGEST_STEP = 120;
 const FEWEST = 12;
 
 /** From this share of steps on, an interval is clear. */
-const CLEAR_SHARE = 0.6;
+export const CLEAR_SHARE = 0.6;
 
 /** For a lone reading, which tells nothing of its interval. */
 const FALLBACK_INTERVAL = 5;
@@ -69,19 +69,26 @@ export function mainInterval(ranges: SpellRange[]): number {
   return best?.interval ?? FALLBACK_INTERVAL;
 }
 
+/** Minutes, share of steps that keep them, and whether seen from one reading to the next (1) or to the second next (2). */
+export interface UsualStep {
+  interval: number;
+  share: number;
+  lag: 1 | 2;
+}
+
 /**
  * The usual step of the readings `[from, to)`, to half a minute, and the share of steps that keep it: the most frequent
  * one. Where readings stand between those of a grid (two sensors, extra rows) no single step is usual but every second
  * reading keeps the grid's, so that is tried too. Undefined when no two readings are within two hours of each other.
  */
-export function usualStep(at: Float64Array, from: number, to: number): { interval: number; share: number } | undefined {
+export function usualStep(at: Float64Array, from: number, to: number): UsualStep | undefined {
   const plain = modeOfSteps(at, from, to, 1);
   if (!plain || plain.share >= CLEAR_SHARE) return plain;
   const second = modeOfSteps(at, from, to, 2);
   return second && second.share > 1.5 * plain.share ? second : plain;
 }
 
-function modeOfSteps(at: Float64Array, from: number, to: number, lag: number) {
+function modeOfSteps(at: Float64Array, from: number, to: number, lag: 1 | 2): UsualStep | undefined {
   const tally = new Uint32Array(2 * LONGEST_STEP + 1);
   let steps = 0;
   for (let i = from + lag; i < to; i++) {
@@ -102,7 +109,7 @@ function modeOfSteps(at: Float64Array, from: number, to: number, lag: number) {
   }
   // Jitter spreads the steps over neighbouring halves: then their mean, not the tallest, is the interval.
   const halves = 2 * tally[mode]! > near ? mode : Math.round(sum / near);
-  return { interval: halves / 2, share: near / steps };
+  return { interval: halves / 2, share: near / steps, lag };
 }
 
 /** Minutes a step may be from the interval and still be that interval: a quarter of it, or a cut-off minute. */

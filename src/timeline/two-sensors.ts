@@ -2,11 +2,16 @@ import type { Issue } from '../model/input.ts';
 import { HOUR_MS, MINUTE_MS } from '../time/calendar.ts';
 import { type PlacedFile, SET_ASIDE } from './place.ts';
 import { dropLost, type Pool } from './pool.ts';
-import { usualStep } from './spells.ts';
+import { CLEAR_SHARE, usualStep } from './spells.ts';
 
-/** Two grids side by side for less than this are chance (rule ours); an hour doubled by a clock change is more. */
-const SHORTEST = 45 * MINUTE_MS;
-const FEWEST = 8;
+/**
+ * Two grids side by side for less than this are chance (rule ours). Where most of the data are one grid whose interval
+ * is plain, an hour doubled by a clock change is enough; `each` is the readings of either grid. Where they are not, the
+ * interval is itself a guess from every second reading: a grid with holes (5, 10, 5, 10 minutes) makes the same picture,
+ * so that only a long stretch is believed.
+ */
+const PLAIN = { shortest: 45 * MINUTE_MS, each: 10 };
+const GUESSED = { shortest: 6 * HOUR_MS, each: 20 };
 
 /** Share of the interval by which a reading may be off its grid. */
 const SLACK = 0.1;
@@ -17,16 +22,19 @@ const PAUSE = 2 * HOUR_MS;
 /**
  * Two sensors worn at once give two grids of the same interval, a few minutes apart. Their readings are never mixed,
  * because a low that one saw would be broken up by the other: while both run, the one that was worn longer is used and
- * the other's readings are set aside. A clock that was set back makes the same picture and gets the same treatment. Seen in the times alone, so it does not matter which file they came from.
+ * the other's readings are set aside.
+ * A clock that was set back makes the same picture and gets the same treatment. Seen in the times alone, so it does not
+ * matter which file they came from.
  */
 export function settleTwoSensors(pool: Pool, files: PlacedFile[]): Issue[] {
   const usual = usualStep(pool.at, 0, pool.count);
   if (!usual) return [];
   const interval = usual.interval * MINUTE_MS;
+  const least = usual.lag === 1 && usual.share >= CLEAR_SHARE ? PLAIN : GUESSED;
   const issues: Issue[] = [];
   for (let start = 0; start + 2 < pool.count; start++) {
     const end = endOfBoth(pool, start, interval);
-    if (end - start < FEWEST || pool.at[end - 1]! - pool.at[start]! < SHORTEST) continue;
+    if (end - start < 2 * least.each || pool.at[end - 1]! - pool.at[start]! < least.shortest) continue;
     // Even and odd places of the stretch are the two grids.
     const even = reach(pool, start, end, 0, interval);
     const odd = reach(pool, start, end, 1, interval);
@@ -47,13 +55,20 @@ export function settleTwoSensors(pool: Pool, files: PlacedFile[]): Issue[] {
   return issues;
 }
 
-/** End of the stretch from `start` in which every second reading keeps the interval and others stand in between. */
+/**
+ * End of the stretch from `start` in which every second reading keeps the interval and the others stand in between, all
+ * at the same distance: readings taken by hand between those of a sensor come at any distance.
+ */
 function endOfBoth(pool: Pool, start: number, interval: number): number {
+  if (start + 1 >= pool.count) return start;
+  const phase = pool.at[start + 1]! - pool.at[start]!;
   let end = start;
   while (
     end + 2 < pool.count &&
     pool.at[end + 1]! - pool.at[end]! < 0.8 * interval &&
-    isStep(pool.at[end + 2]! - pool.at[end]!, interval)
+    isStep(pool.at[end + 2]! - pool.at[end]!, interval) &&
+    Math.abs(pool.at[end + 1]! - pool.at[end]! - ((end - start) % 2 === 0 ? phase : interval - phase)) <=
+      SLACK * interval
   ) {
     end++;
   }

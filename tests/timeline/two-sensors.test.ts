@@ -15,6 +15,9 @@ function sensor(native: number, from: number, to: number, shift: number, every =
   return rows;
 }
 
+/** Moved 3 to 12 minutes on, by steps that repeat only after a while. */
+const scan = (row: Row, i: number): Row => ({ ...row, wall: row.wall + (3 + ((i * 7) % 10)) * MINUTE_MS });
+
 describe('two sensors at once', () => {
   it.each([
     ['an old one longer', 0, 200, 188, 336, 100],
@@ -54,6 +57,17 @@ describe('two sensors at once', () => {
     ['one sensor dealt to two files', sensor(100, 0, 336, 0, 3)],
     ['readings in between now and then', [...sensor(100, 0, 336, 0, 15), ...sensor(110, 0, 336, 4, 60)]],
     ['readings in between for half an hour', [...sensor(100, 0, 336, 0), ...sensor(110, 50, 50.5, 2)]],
+    ['every third reading missing', sensor(100, 0, 2, 0).filter((_, i) => i % 3 > 0)],
+    ['every third reading missing for hours', sensor(100, 0, 5, 0).filter((_, i) => i % 3 > 0)],
+    [
+      'a hand-held reader used between all readings of an hour',
+      [...sensor(100, 0, 336, 0, 15), ...sensor(110, 50, 51, 6, 15)],
+    ],
+    [
+      'extra rows at any distance, half a day long',
+      // The pattern of open data: a 15-minute stream with rows in between (person 2314 of the excerpt).
+      [...sensor(100, 0, 336, 0, 15), ...sensor(110, 40, 52, 0, 15).map((row, i) => scan(row, i))],
+    ],
     ['a change of interval', [...sensor(100, 0, 150, 0, 5), ...sensor(110, 150, 336, 0, 1)]],
   ])('is not seen in %s', (_, rows) => {
     const even = rows.filter((_, i) => i % 2 === 0);
