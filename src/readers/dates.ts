@@ -26,8 +26,9 @@ export function newStamp(): Stamp {
   return { date: 0, open: false, shortYear: false, ms: 0, hour: 0, offset: NO_OFFSET, half: 0, flags: 0, zone: '' };
 }
 
-/** A date whose parts are certain. */
-export const packDate = (y: number, m: number, d: number): number => (y << 9) | (m << 5) | d;
+/** A date whose parts are certain. Parts that fit no calendar give day 0 of month 0: they may not spill into each other. */
+export const packDate = (y: number, m: number, d: number): number =>
+  m <= 12 && d <= 31 ? (y << 9) | (m << 5) | d : y << 9;
 /** Three numbers whose order the whole column will settle. */
 export const packOpen = (a: number, b: number, c: number): number => (a << 21) | (b << 14) | c;
 

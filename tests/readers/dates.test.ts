@@ -113,3 +113,25 @@ describe('time stamps', () => {
     }
   });
 });
+
+describe('numbers that fit no calendar are no date, and never become another one', () => {
+  const two = (n: number): string => String(n).padStart(2, '0');
+  // JavaScript's own calendar is the outside value: it carries over what does not exist, so a real date comes back as it was.
+  const real = (m: number, d: number): string => {
+    const day = new Date(Date.UTC(2026, m - 1, d));
+    return day.getUTCMonth() === m - 1 && day.getUTCDate() === d ? day.toISOString().slice(0, 10) : 'none';
+  };
+  test.each<[string, (m: string, d: string) => string]>([
+    ['2026-MM-DD', (m, d) => `2026-${m}-${d} 12:00`],
+    ['2026/MM/DD', (m, d) => `2026/${m}/${d} 12:00`],
+    ['2026MMDDT', (m, d) => `2026${m}${d}T120000`],
+    ['DD.MM.2026', (m, d) => `${d}.${m}.2026 12:00`],
+  ])('%s', (_, write) => {
+    for (let m = 0; m < 100; m++) {
+      for (let d = 0; d < 100; d++) {
+        const found = read(write(two(m), two(d)));
+        expect(found.name === 'stamp' ? found.day : 'none', write(two(m), two(d))).toBe(real(m, d));
+      }
+    }
+  });
+});
