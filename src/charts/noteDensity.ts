@@ -5,7 +5,7 @@ import type { ChartContext } from './context.ts';
 import { CONTENT_WIDTH } from './frame.ts';
 import { round } from './pen.ts';
 
-const LANE = 15;
+const LANE = 12;
 const KINDS = ['meal', 'insulin', 'exercise'];
 
 /** When food, insulin and exercise were noted over the clock, a bar an hour, under the usual day's own clock. */

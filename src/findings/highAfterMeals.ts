@@ -3,10 +3,12 @@ import type { Meal } from '../model/occasions.ts';
 import { median } from '../stats/quantile.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 import { mealsLike } from './occasionExamples.ts';
-import { isPattern, PATTERN_DAYS } from './pattern.ts';
+import { PATTERN_DAYS } from './pattern.ts';
 import { count, glucose, limit, minutes, word } from './quantities.ts';
 
 const LONG = 60;
+/** A rise after a meal is nothing to tell: most meals of that part of the day must stay high (ours). */
+const MOST = 2 / 3;
 
 /** The part of the day whose noted meals were most often followed by more than an hour above range. */
 export const highAfterMeals: Finding = {
@@ -22,7 +24,7 @@ export const highAfterMeals: Finding = {
     if (seen.length === 0) return untold('too-few-occasions');
     const counted = seen.map(([slot, list]) => ({ slot, list, high: list.filter(isLong) }));
     const most = counted.reduce((a, b) => (b.high.length / b.list.length > a.high.length / a.list.length ? b : a));
-    if (!isPattern(most.high.length, most.list.length)) return absent;
+    if (most.high.length / most.list.length < MOST) return absent;
     const of = (value: (meal: Meal) => number) => median(most.list.map(value));
     return holds(
       {
@@ -38,8 +40,8 @@ export const highAfterMeals: Finding = {
     );
   },
   examples: [
-    ['3 of 9 meals, 61 minutes', { meals: mealsLike(...lasting(61, 61, 61), ...lasting(0, 0, 0, 0, 0, 0)) }, 'holds'],
-    ['one of them 60', { meals: mealsLike(...lasting(61, 61, 60), ...lasting(0, 0, 0, 0, 0, 0)) }, 'absent'],
+    ['6 of 9 meals, 61 minutes', { meals: mealsLike(...lasting(61, 61, 61, 61, 61, 61, 0, 0, 0)) }, 'holds'],
+    ['one of them 60', { meals: mealsLike(...lasting(61, 61, 61, 61, 61, 60, 0, 0, 0)) }, 'absent'],
     ['6 meals', { meals: mealsLike(...lasting(90, 90, 90, 90, 90, 90)) }, 'untold'],
   ],
 };

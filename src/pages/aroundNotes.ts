@@ -1,5 +1,7 @@
 import { type FoodMeals, foodsChart, MOST_FOODS } from '../charts/foods.ts';
 import { type Laid, mealOverlayChart, OVERLAY } from '../charts/mealOverlay.ts';
+import { modalDayChart } from '../charts/modalDay.ts';
+import { noteDensityChart } from '../charts/noteDensity.ts';
 import { sessionPairsChart } from '../charts/sessionPairs.ts';
 import { MOST_SESSIONS, sessionsChart } from '../charts/sessions.ts';
 import { AROUND_LOG, AROUND_MEALS, AROUND_MOVEMENT, notesWorthWriting } from '../findings/index.ts';
@@ -16,6 +18,7 @@ import {
   type PageContext,
   type PageMaker,
   paragraph,
+  space,
   tellAll,
   told,
   word,
@@ -25,6 +28,8 @@ import {
 const LEAST_LAID = 3;
 const MOST_LAID = 3;
 const STEP = 15;
+/** Room for the names of the usual day's curves, so that both charts share one clock. */
+const CURVE_LABELS = 66;
 /** The log's own kinds; what sensors and meters note tells nothing of how it is kept. */
 const TOLD_KINDS = ['meal', 'insulin', 'exercise', 'medication'];
 
@@ -48,6 +53,7 @@ export const aroundNotes: PageMaker = (context) => {
       ...sessions(context),
       ...laidOver(context, meals.value),
       ...foods(context, meals.value),
+      ...overTheClock(context),
       ...comparisonsBlocks(context),
     ],
   };
@@ -200,6 +206,23 @@ function laidOver({ say, analysis, chart }: PageContext, meals: readonly Meal[])
         heading(2, say.say('pages.aroundNotes.overlay')),
         paragraph(say.say('pages.aroundNotes.overlayHow'), 'small'),
         { kind: 'chart', drawing: mealOverlayChart(analysis.timeline, laid, chart) },
+      ],
+    },
+  ];
+}
+
+/** The usual day once more, low, with the notes on its own clock. */
+function overTheClock({ say, analysis, chart }: PageContext): Block[] {
+  const { modalDay, noteLog } = analysis.measures;
+  if (!modalDay.ok || !noteLog.ok) return [];
+  return [
+    {
+      kind: 'together',
+      blocks: [
+        heading(2, say.say('pages.aroundNotes.clock')),
+        { kind: 'chart', drawing: modalDayChart(modalDay.value, chart, { height: 84, outer: true }) },
+        space(2),
+        { kind: 'chart', drawing: noteDensityChart(noteLog.value, chart, { right: CURVE_LABELS }) },
       ],
     },
   ];
