@@ -3,13 +3,19 @@ import type { DailySummary } from '../model/measures.ts';
 import type { Band } from '../model/targets.ts';
 import type { Timeline } from '../model/timeline.ts';
 import { AXIS_HIGH, AXIS_LOW, clockAxis, clockGrid, clockScale, glucoseAxis, glucoseScale, type Plot } from './axis.ts';
-import { type ChartContext, limitHeights } from './context.ts';
+import { type ChartContext, limitHeights, roughWidth } from './context.ts';
 import { dayHours } from './dayHours.ts';
 import { CONTENT_WIDTH } from './frame.ts';
 import { noteSigns, signsHeight } from './noteSigns.ts';
 import { round } from './pen.ts';
 
+/** Room for the day and its facts at the left; more where a language needs it, and the same on every strip. */
 const DATE_WIDTH = 68;
+const dateWidth = ({ say, text }: ChartContext): number => {
+  const whole = { q: 'share' as const, value: 1 };
+  const longest = ['inRange', 'covered'].map((name) => say.say(`charts.dayStrip.${name}`, { share: whole }));
+  return Math.max(DATE_WIDTH, ...longest.map((line) => roughWidth(line, text)));
+};
 
 /** One day across the full width: the curve on the axis all charts share, parts beyond range filled, notes under it. */
 export function dayStripChart(
@@ -21,7 +27,7 @@ export function dayStripChart(
 ): Drawing {
   const { say, text } = context;
   const day = timeline.days[index]!;
-  const left = DATE_WIDTH + text * 2.7;
+  const left = dateWidth(context) + text * 2.7;
   const plot: Plot = { left, top: 2, width: CONTENT_WIDTH - left - 2, height: options.height };
   const notes = timeline.notes.filter((note) => note.day === index);
   const x = clockScale(plot);
