@@ -14,7 +14,7 @@ export interface Gathered {
 }
 
 export const SETTINGS = 'settings.json';
-const EXPORTS = /\.(csv|tsv|tab|txt|json|ndjson|jsonl|zip|gz)$/i;
+const EXPORTS = /\.(csv|tsv|tab|txt|xlsx|json|ndjson|jsonl|zip|gz)$/i;
 /** Our own results may lie in the folder of the inputs. */
 const OURS = /-(analysis\.json|snapshot-[\d-]+\.json|set-aside\.csv|interpretation\.txt|layout\.json)$/;
 export const isExport = (name: string): boolean => EXPORTS.test(name);

@@ -1,5 +1,6 @@
 import { intake } from '../analyse.ts';
 import type { Choice } from '../model/input.ts';
+import { openWorkbooks } from '../readers/workbook.ts';
 import type { Door } from './door.ts';
 import { tellPeriod, tellSources } from './door.ts';
 import { EXIT, WrongUse } from './exits.ts';
@@ -17,7 +18,7 @@ export async function read(files: string[], { json, ...given }: ReadOptions, doo
     for (const line of issueLines(tell, wanted.issues)) door.complain(line);
     throw new WrongUse('wrongSettings');
   }
-  const taken = intake(found.inputs, wanted.settings);
+  const taken = intake(await openWorkbooks(found.inputs), wanted.settings);
   const exit = taken.ok ? EXIT.done : EXIT.refused;
   if (json) {
     const { ok, files: told, ledger, issues } = taken;

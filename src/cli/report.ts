@@ -5,6 +5,7 @@ import { safeName } from '../clinic/safeName.ts';
 import { type ComposeOptions, compose, HalfTranslated } from '../compose.ts';
 import { sumsOf } from '../measures/earlier.ts';
 import type { Report } from '../model/report.ts';
+import { openWorkbooks } from '../readers/workbook.ts';
 import { analysisJson } from '../writers/json.ts';
 import { pageAsText } from '../writers/text.ts';
 import { type Door, tellPeriod, tellSources } from './door.ts';
@@ -35,7 +36,7 @@ export async function report(files: string[], options: ReportOptions, door: Door
     for (const line of issueLines(tell, wanted.issues)) door.complain(line);
     throw new WrongUse('wrongSettings');
   }
-  const analysis = analyse(found.inputs, wanted.settings, door.version);
+  const analysis = analyse(await openWorkbooks(found.inputs), wanted.settings, door.version);
   tellSources(door, found, wanted);
   if (!analysis.ok) {
     for (const line of issueLines(tell, analysis.issues)) door.complain(line);

@@ -5,6 +5,8 @@ export interface Input {
   /** The file's name as the user gave it; shown, never opened again. */
   name: string;
   bytes: Uint8Array;
+  /** Set for a sheet of a workbook that has been laid out as text; absent: the bytes of a file. */
+  form?: 'sheet';
 }
 
 /** Where something stood. Lines and columns count from 1, as editors count; physical lines of the file. Line 0: the file as a whole. */

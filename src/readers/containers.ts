@@ -19,7 +19,8 @@ export function unpack(input: Input): { inputs: Input[] } | { failed: ReadFile }
   }
   if (bytes[0] === 0x50 && bytes[1] === 0x4b && bytes[2] === 3 && bytes[3] === 4) {
     const opened = unzip(bytes);
-    if (!opened.ok) return { failed: account(input, opened.why === 'workbook' ? 'workbook' : `archive-${opened.why}`) };
+    if (!opened.ok) return { failed: account(input, `archive-${opened.why}`) };
+    if (opened.workbook) return { failed: account(input, 'workbook') };
     if (opened.files.length === 0) return { failed: account(input, 'file-empty') };
     return { inputs: opened.files.map((file) => ({ name: `${name}/${file.name}`, bytes: file.bytes })) };
   }

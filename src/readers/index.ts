@@ -6,6 +6,7 @@ import { readDelimited, recogniseDelimited } from './delimited.ts';
 import { readFhir, recogniseFhir } from './fhir.ts';
 import { readJsonRecords, recogniseJson } from './json-records.ts';
 import { readOpenMhealth, recogniseOpenMhealth } from './open-mhealth.ts';
+import { readSheet } from './sheet.ts';
 import { readWide, recogniseWide } from './wide-table.ts';
 
 /** One input kind. Readers never throw and never drop a record. */
@@ -17,11 +18,15 @@ export interface Reader {
   read(input: Input, settings: ReadSettings, hint?: OrderHint): ReadFile;
 }
 
+/** Sheets are known before they are read: the door opens workbooks (workbook.ts). */
+const workbook: Reader = { id: 'workbook', recognise: () => 0, read: readSheet };
+
 /** Every input kind; the surest one reads, the last of all is the fallback. */
 export const readers: Reader[] = [
   { id: 'fhir', recognise: recogniseFhir, read: readFhir },
   { id: 'open-mhealth', recognise: recogniseOpenMhealth, read: readOpenMhealth },
   { id: 'json-records', recognise: recogniseJson, read: readJsonRecords },
+  workbook,
   { id: 'wide-table', recognise: recogniseWide, read: readWide },
   { id: 'delimited', recognise: recogniseDelimited, read: readDelimited },
 ];
@@ -29,6 +34,7 @@ export const readers: Reader[] = [
 const HEAD = 65_536;
 
 function readerOf(input: Input): Reader {
+  if (input.form === 'sheet') return workbook;
   const head = input.bytes.subarray(0, HEAD);
   let best = readers[readers.length - 1]!;
   let sure = 0;

@@ -9,8 +9,8 @@ export interface Packed {
 }
 
 export type Unzipped =
-  | { ok: true; files: Packed[] }
-  | { ok: false; why: 'damaged' | 'too-large' | 'locked' | 'workbook' };
+  | { ok: true; files: Packed[]; workbook: boolean }
+  | { ok: false; why: 'damaged' | 'too-large' | 'locked' };
 
 const END = 0x06054b50;
 const ENTRY = 0x02014b50;
@@ -35,6 +35,7 @@ export function unzip(bytes: Uint8Array): Unzipped {
   if (count > BOUNDS.files) return { ok: false, why: 'too-large' };
   const files: Packed[] = [];
   let total = 0;
+  let workbook = false;
   try {
     for (let n = 0; n < count; n++) {
       if (view.getUint32(at, true) !== ENTRY) return { ok: false, why: 'damaged' };
@@ -47,8 +48,7 @@ export function unzip(bytes: Uint8Array): Unzipped {
       const name = Buffer.from(bytes.subarray(at + 46, at + 46 + nameLength)).toString('utf8');
       at += 46 + nameLength + view.getUint16(at + 30, true) + view.getUint16(at + 32, true);
       if (name.endsWith('/') || name.startsWith('__MACOSX/') || /(?:^|\/)\.[^/]*$/.test(name)) continue;
-      if (name === '[Content_Types].xml' || name.startsWith('xl/') || name === 'content.xml')
-        return { ok: false, why: 'workbook' };
+      if (name === '[Content_Types].xml' || name.startsWith('xl/') || name === 'content.xml') workbook = true;
       if (flags & 1) return { ok: false, why: 'locked' };
       total += size;
       if (size > BOUNDS.one || total > BOUNDS.all) return { ok: false, why: 'too-large' };
@@ -64,5 +64,5 @@ export function unzip(bytes: Uint8Array): Unzipped {
   } catch {
     return { ok: false, why: 'damaged' };
   }
-  return { ok: true, files };
+  return { ok: true, files, workbook };
 }
