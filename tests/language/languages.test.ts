@@ -148,7 +148,7 @@ describe('Spanish forms by region', () => {
 
   test.each([
     ['es-MX', '2:40 a.m.', 'jueves, 4 de junio', '1,234.5'],
-    ['es-ES', '2:40', 'jueves, 4 de junio', '1234,5'],
+    ['es-ES', '02:40', 'jueves, 4 de junio', '1234,5'],
     ['es-US', '2:40 a.m.', 'jueves, 4 de junio', '1,234.5'],
   ])('%s', (locale, clock, date, number) => {
     const made = say(locale);

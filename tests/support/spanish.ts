@@ -66,7 +66,7 @@ const JUDGING =
   /(?<!\p{L})(diabétic[oa]s?|pacientes?|sufre\w*|padece\w*|cumplimiento|incumpl\w+|adherencia|control(ad[oa]s?|ar|es)?|descontrol\w*|buen[oa]?s?|mal[oa]?s?|pobres?|normal(es)?|anormal(es)?|perfect[oa]s?|fall(a|ó|as|ar|o)|fracas\w+|debe(n|ría|rías|s)?|deberá\w*|hay que|tiene que|tienes que|necesita que|test|prueba(s)?|tramp\w+|olvid\w+|culpa\w*|peor(es)?|peligr\w+|obes\w+|gord[oa]s?|tú|tus?|te|tienes|puedes|estás|estuviste)(?!\p{L})/iu;
 /** Only a clinician may assert a cause. */
 const CAUSE =
-  /(?<!\p{L})(porque|a causa de|caus(a|ó|an|ado|ada|ados|adas) (por|un|una|el|la)(?! sola)|debid[oa]s? a|por culpa|provoc\w+|gracias a|efectos? de|respond(e|ió|en) a|llev(a|ó|an) a|hac(e|en) que|se debe a|produc(e|en|ido))(?!\p{L})/iu;
+  /(?<!\p{L})(porque|a causa de|caus(a|ó|an|ado|ada|ados|adas) (por|un|una|el|la)(?! sola)|debid[oa]s? al?|por culpa|provoc\w+|gracias al?|efectos? de|respond(e|ió|en) al?|llev(a|ó|an) al?|hac(e|en) que|se debe al?|produc(e|en|ido))(?!\p{L})/iu;
 /** Trade words that the patient paper says in other words. */
 const TRADE =
   /(?<!\p{L})(MCG|hipo(gluc\p{L}+)?|hiper\p{L}*|glucémic\p{L}+|nivel [12]|nocturn\p{L}+|pos(t)?prandial\p{L}*|preprandial\p{L}*|excursi\p{L}+|CV|coeficiente|variabilidad|percentil\p{L}*|mediana|GMI|A1C|intersticial|intervalo|basal|bolo|calibraci\p{L}+|recomend\p{L}+|intervenci\p{L}+)(?!\p{L})/iu;
