@@ -1,4 +1,4 @@
-import type { Stamp } from './dates.ts';
+import { SHAPE, type Stamp } from './stamp.ts';
 
 const isDigit = (b: number | undefined): b is number => b !== undefined && b >= 0x30 && b <= 0x39;
 
@@ -52,6 +52,24 @@ export function readClock(bytes: Uint8Array, i: number, to: number, out: Stamp):
   }
   if (i < to && !readTail(bytes, i, to, hour, out)) return false;
   return finish(hour, minute, second, Math.trunc(milli), out);
+}
+
+/** The clock behind a date, if there is one. */
+export function afterDate(bytes: Uint8Array, from: number, to: number, out: Stamp): number {
+  let i = from;
+  if (i >= to) return SHAPE.day;
+  const mark = bytes[i]!;
+  if (mark === 0x54 || mark === 0x74 || mark === 0x5f || mark === 0x2d) i++;
+  else {
+    if (mark !== 0x20 && mark !== 0x2c && mark !== 0x2e && mark !== 0xc2 && mark !== 0xe2 && mark !== 0x09)
+      return SHAPE.none;
+    while (i < to && !isDigit(bytes[i])) {
+      if (i - from > 8) return SHAPE.none;
+      i++;
+    }
+    if (i >= to) return SHAPE.none;
+  }
+  return readClock(bytes, i, to, out) ? SHAPE.stamp : SHAPE.none;
 }
 
 function finish(hour: number, minute: number, second: number, milli: number, out: Stamp): boolean {

@@ -1,7 +1,7 @@
 import type { Choice } from '../model/input.ts';
 import type { IssueBook } from './book.ts';
-import { SHAPE } from './dates.ts';
 import { type DateOrder, openDay, settleOrder } from './day-order.ts';
+import { SHAPE } from './stamp.ts';
 import type { TimeCells } from './times.ts';
 
 const DAY_MS = 86_400_000;

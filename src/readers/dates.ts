@@ -1,36 +1,7 @@
 import { NO_OFFSET } from '../time/offset.ts';
-import { CLOCK_FLAGS, readClock } from './clock.ts';
+import { afterDate, CLOCK_FLAGS, readClock } from './clock.ts';
 import { readNamedDate } from './months.ts';
-
-/** What a cell of a time column holds, as far as the cell alone can tell. */
-export const SHAPE = { none: 0, stamp: 1, day: 2, clock: 3, seconds: 4, millis: 5, serial: 6 } as const;
-
-/** Working space for one cell; filled by the readers below so that no row allocates. */
-export interface Stamp {
-  /** Packed date: see packDate and packOpen. */
-  date: number;
-  /** The order of day, month and year is still open. */
-  open: boolean;
-  shortYear: boolean;
-  /** Milliseconds of the day; for epochs and serials the number itself. */
-  ms: number;
-  hour: number;
-  offset: number;
-  /** 0 none, 1 before noon, 2 after noon. */
-  half: number;
-  flags: number;
-  zone: string;
-}
-
-export function newStamp(): Stamp {
-  return { date: 0, open: false, shortYear: false, ms: 0, hour: 0, offset: NO_OFFSET, half: 0, flags: 0, zone: '' };
-}
-
-/** A date whose parts are certain. Parts that fit no calendar give day 0 of month 0: they may not spill into each other. */
-export const packDate = (y: number, m: number, d: number): number =>
-  m <= 12 && d <= 31 ? (y << 9) | (m << 5) | d : y << 9;
-/** Three numbers whose order the whole column will settle. */
-export const packOpen = (a: number, b: number, c: number): number => (a << 21) | (b << 14) | c;
+import { packDate, packOpen, SHAPE, type Stamp } from './stamp.ts';
 
 const isDigit = (b: number | undefined): b is number => b !== undefined && b >= 0x30 && b <= 0x39;
 
@@ -85,24 +56,6 @@ export function readStamp(bytes: Uint8Array, from: number, to: number, out: Stam
     out.date = packOpen(a, b, c);
   } else return SHAPE.none;
   return afterDate(bytes, i, to, out);
-}
-
-/** The clock behind a date, if there is one. */
-export function afterDate(bytes: Uint8Array, from: number, to: number, out: Stamp): number {
-  let i = from;
-  if (i >= to) return SHAPE.day;
-  const mark = bytes[i]!;
-  if (mark === 0x54 || mark === 0x74 || mark === 0x5f || mark === 0x2d) i++;
-  else {
-    if (mark !== 0x20 && mark !== 0x2c && mark !== 0x2e && mark !== 0xc2 && mark !== 0xe2 && mark !== 0x09)
-      return SHAPE.none;
-    while (i < to && !isDigit(bytes[i])) {
-      if (i - from > 8) return SHAPE.none;
-      i++;
-    }
-    if (i >= to) return SHAPE.none;
-  }
-  return readClock(bytes, i, to, out) ? SHAPE.stamp : SHAPE.none;
 }
 
 /** Digits only: basic ISO forms, epoch seconds or milliseconds, a spreadsheet's day number, or `0705`. */

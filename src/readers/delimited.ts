@@ -7,7 +7,8 @@ import { newEntries } from './entries.ts';
 import { fingerprint } from './fingerprint.ts';
 import { columnKeys, layTables, specOf } from './layout-tables.ts';
 import { openText } from './open-text.ts';
-import { type Reading, readTable, type Settled } from './read-table.ts';
+import { readTable, type Settled } from './read-table.ts';
+import type { Reading } from './reading.ts';
 import { cellText, fieldCount, type Records } from './records.ts';
 import type { Table } from './tables.ts';
 

@@ -1,4 +1,4 @@
-import { SHAPE } from './dates.ts';
+import { SHAPE } from './stamp.ts';
 import type { TimeCells } from './times.ts';
 
 const HALF = 43_200_000;

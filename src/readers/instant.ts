@@ -1,7 +1,8 @@
 import { NO_OFFSET } from '../time/offset.ts';
 import { CLOCK_FLAGS } from './clock.ts';
-import { newStamp, readStamp, SHAPE } from './dates.ts';
+import { readStamp } from './dates.ts';
 import { dayNumber } from './day-order.ts';
+import { newStamp, SHAPE } from './stamp.ts';
 
 const DAY_MS = 86_400_000;
 const FIRST_DAY = dayNumber(1999, 1, 1);

@@ -1,5 +1,5 @@
-import { CLOCK_FLAGS } from './clock.ts';
-import { afterDate, packDate, SHAPE, type Stamp } from './dates.ts';
+import { afterDate, CLOCK_FLAGS } from './clock.ts';
+import { packDate, SHAPE, type Stamp } from './stamp.ts';
 import { plain } from './vocabulary.ts';
 
 /** Month names by number; English, Spanish, German, French, Italian, Portuguese, Dutch, Swedish, Finnish, Polish. */

@@ -1,9 +1,9 @@
 import { NO_OFFSET } from '../time/offset.ts';
 import { readClock } from './clock.ts';
-import { newStamp } from './dates.ts';
 import type { Column } from './header.ts';
-import type { Reading } from './read-table.ts';
+import type { Reading } from './reading.ts';
 import { cellText } from './records.ts';
+import { newStamp } from './stamp.ts';
 import type { Table } from './tables.ts';
 
 /** Fills offsets from a column of their own: `+02:00`, or a zone's name, which is kept as the file's zone. */

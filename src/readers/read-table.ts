@@ -1,11 +1,8 @@
-import type { Choice, ReadSettings } from '../model/input.ts';
 import type { TableLayout } from '../schemas/layout.ts';
-import type { IssueBook } from './book.ts';
-import type { OrderHint } from './column-order.ts';
-import type { Entries } from './entries.ts';
 import { mendHalves } from './half-day.ts';
 import type { Column } from './header.ts';
 import { applyOffsets, offsetsAgree } from './offsets.ts';
+import type { Reading } from './reading.ts';
 import { cellText, type Records } from './records.ts';
 import { remarkClock, remarkGlucose } from './remarks.ts';
 import { kindColumn, resolveColumns } from './roles.ts';
@@ -15,19 +12,6 @@ import { settleGlucose } from './sensor-columns.ts';
 import type { Table } from './tables.ts';
 import { planChoice, planTimes, readTimeCells } from './times.ts';
 import { settleWalls } from './wall.ts';
-
-/** What all tables of a file share while it is read. */
-export interface Reading {
-  file: string;
-  records: Records;
-  settings: ReadSettings;
-  hint: OrderHint | undefined;
-  book: IssueBook;
-  choices: Choice[];
-  entries: Entries;
-  zones: Set<string>;
-  persons: Set<string>;
-}
 
 /** The columns and settings that would read the table again without any detection. Undefined after a refusal. */
 export type Settled = Pick<TableLayout, 'dateOrder' | 'decimalMark'> & { columns: Column[] };

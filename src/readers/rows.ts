@@ -6,7 +6,7 @@ import type { Column } from './header.ts';
 import { noteOfKind } from './kind-rows.ts';
 import { rowKind } from './kinds.ts';
 import { noteColumns, notesOfRow } from './notes.ts';
-import type { Reading } from './read-table.ts';
+import type { Reading } from './reading.ts';
 import { cellText, fieldCount, locate } from './records.ts';
 import { rowFit } from './row-fit.ts';
 import type { GlucoseColumn } from './sensor-columns.ts';

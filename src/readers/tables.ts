@@ -1,8 +1,9 @@
 import type { Role } from '../schemas/layout.ts';
-import { newStamp, readStamp, SHAPE } from './dates.ts';
+import { readStamp } from './dates.ts';
 import { type Column, columnOf } from './header.ts';
 import { readNumber } from './numbers.ts';
 import { cellText, fieldCount, locate, type Records } from './records.ts';
+import { newStamp, SHAPE } from './stamp.ts';
 import { anyUnit } from './unit.ts';
 
 /** A run of rows under one header. Row numbers count records from 0; `to` is exclusive. */

@@ -1,9 +1,10 @@
 import type { Choice } from '../model/input.ts';
 import { NO_OFFSET } from '../time/offset.ts';
 import { CLOCK_FLAGS } from './clock.ts';
-import { newStamp, readStamp, SHAPE } from './dates.ts';
+import { readStamp } from './dates.ts';
 import type { Column } from './header.ts';
 import { locate, type Records } from './records.ts';
+import { newStamp, SHAPE } from './stamp.ts';
 
 /** One column of time cells over the rows of a table, parsed and not yet settled. */
 export interface TimeCells {

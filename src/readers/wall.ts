@@ -3,8 +3,8 @@ import { NO_OFFSET } from '../time/offset.ts';
 import type { IssueBook } from './book.ts';
 import { CLOCK_FLAGS } from './clock.ts';
 import { type OrderHint, orderOf } from './column-order.ts';
-import { SHAPE } from './dates.ts';
 import { type DateOrder, dayNumber, isoDay, openDay } from './day-order.ts';
+import { SHAPE } from './stamp.ts';
 import { NOT_A_TIME, type TimeCells, type TimePlan } from './times.ts';
 
 const DAY_MS = 86_400_000;

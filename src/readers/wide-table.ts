@@ -1,6 +1,6 @@
 import type { Input, ReadFile, ReadSettings, RowFate } from '../model/input.ts';
 import type { OrderHint } from './column-order.ts';
-import { newStamp, readStamp, SHAPE } from './dates.ts';
+import { readStamp } from './dates.ts';
 import { readDelimited } from './delimited.ts';
 import { fitDelimiters } from './delimiter.ts';
 import { decode } from './encoding.ts';
@@ -8,6 +8,7 @@ import { strongest } from './entries.ts';
 import { fingerprint } from './fingerprint.ts';
 import { withoutPlaces } from './layout-tables.ts';
 import { cellText, fieldCount, locate, type Records, scanRecords } from './records.ts';
+import { newStamp, SHAPE } from './stamp.ts';
 import { glucoseUnit } from './unit.ts';
 import { conceptsOf, tokens } from './vocabulary.ts';
 

@@ -1,7 +1,7 @@
 import type { Issue } from '../model/input.ts';
 import { HOUR_MS } from '../time/calendar.ts';
 import { instantsOf, type LocalClock } from '../time/clock.ts';
-import { type PlacedFile, SET_ASIDE } from './place.ts';
+import { type PlacedFile, SET_ASIDE } from './placed.ts';
 
 /** Readings in one run through a doubled hour, in the order of time as the file tells it. */
 type Run = number[];

@@ -4,7 +4,7 @@ import { DAY_MS, isLocalDate, MINUTE_MS, midnightOf } from '../time/calendar.ts'
 import { AS_WRITTEN, type LocalClock } from '../time/clock.ts';
 import { NO_OFFSET } from '../time/offset.ts';
 import { isZone, zoneClock } from '../time/zone.ts';
-import type { PlacedFile } from './place.ts';
+import type { PlacedFile } from './placed.ts';
 import type { Pool } from './pool.ts';
 
 /** How the wearer's clock is known: by a zone, by the offsets in the rows, or only as written. */

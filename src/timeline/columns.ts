@@ -2,7 +2,7 @@ import type { Day, Readings } from '../model/timeline.ts';
 import { DAY_MS, MINUTE_MS, midnightBefore } from '../time/calendar.ts';
 import { type LocalClock, pieceAt } from '../time/clock.ts';
 import { MGDL_PER_MMOL } from '../units.ts';
-import type { PlacedFile } from './place.ts';
+import type { PlacedFile } from './placed.ts';
 import { firstNotBefore, type Pool } from './pool.ts';
 
 /** The columns of the readings inside the period; `weight` is filled later. */

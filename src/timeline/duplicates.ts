@@ -1,6 +1,6 @@
 import type { Issue } from '../model/input.ts';
 import { MGDL_PER_MMOL, UNITS } from '../units.ts';
-import { DUPLICATE, type PlacedFile, SET_ASIDE } from './place.ts';
+import { DUPLICATE, type PlacedFile, SET_ASIDE } from './placed.ts';
 import { dropLost, type Pool } from './pool.ts';
 
 /** Issues listed one by one; what is beyond is told once with its count. */

@@ -1,5 +1,5 @@
 import type { Ledger, ReadFile, RowFate } from '../model/input.ts';
-import { DUPLICATE, KEPT } from './place.ts';
+import { DUPLICATE, KEPT } from './placed.ts';
 
 /** Strength of a fate when a record gave several entries; 0 leaves the reader's word. */
 const SET_ASIDE_RANK = 1;

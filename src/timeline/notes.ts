@@ -5,7 +5,7 @@ import { MINUTE_MS, midnightBefore, minuteOfDay } from '../time/calendar.ts';
 import { firstInstantFrom, instantsOf, type LocalClock, wallAt } from '../time/clock.ts';
 import { NO_OFFSET } from '../time/offset.ts';
 import type { ClockChoice } from './clock.ts';
-import { DUPLICATE, KEPT, SET_ASIDE } from './place.ts';
+import { DUPLICATE, KEPT, SET_ASIDE } from './placed.ts';
 
 export interface PlacedNotes {
   /** Notes of the period, in order of time. */

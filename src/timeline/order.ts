@@ -1,6 +1,6 @@
 import type { Issue, ReadFile } from '../model/input.ts';
 import { DAY_MS, MINUTE_MS } from '../time/calendar.ts';
-import { DUPLICATE, type PlacedFile } from './place.ts';
+import { DUPLICATE, type PlacedFile } from './placed.ts';
 
 /** A jump back this long, in a file that is otherwise in order, is told. Shorter ones are jitter. */
 const LEAST_JUMP = 10 * MINUTE_MS;

@@ -1,23 +1,9 @@
-import type { Issue, ReadFile } from '../model/input.ts';
+import type { ReadFile } from '../model/input.ts';
 import { MINUTE_MS } from '../time/calendar.ts';
 import { type LocalClock, plainWalls } from '../time/clock.ts';
 import { NO_OFFSET } from '../time/offset.ts';
 import { settleChangeHours } from './change-hours.ts';
-
-/** A reading's fate on the way to the timeline. */
-export const KEPT = 0;
-export const DUPLICATE = 1;
-export const SET_ASIDE = 2;
-
-/** One file's readings as instants. `at` is NaN and `lost` SET_ASIDE where there is no such instant. */
-export interface PlacedFile {
-  file: ReadFile;
-  at: Float64Array;
-  /** KEPT, DUPLICATE or SET_ASIDE, one a reading; later steps write into it. */
-  lost: Uint8Array;
-  newestFirst: boolean;
-  issues: Issue[];
-}
+import type { PlacedFile } from './placed.ts';
 
 /**
  * Readings with an offset are instants already; those without are placed by the clock. Times in a skipped hour are

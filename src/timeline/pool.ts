@@ -1,5 +1,5 @@
-import type { PlacedFile } from './place.ts';
-import { KEPT } from './place.ts';
+import type { PlacedFile } from './placed.ts';
+import { KEPT } from './placed.ts';
 
 /** All files' readings by time: where each came from. Equal instants are neighbours, in order of file and row. */
 export interface Pool {

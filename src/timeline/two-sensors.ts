@@ -1,6 +1,6 @@
 import type { Issue } from '../model/input.ts';
 import { HOUR_MS, MINUTE_MS } from '../time/calendar.ts';
-import { type PlacedFile, SET_ASIDE } from './place.ts';
+import { type PlacedFile, SET_ASIDE } from './placed.ts';
 import { dropLost, type Pool } from './pool.ts';
 import { CLEAR_SHARE, usualStep } from './spells.ts';
 

@@ -1,7 +1,8 @@
 import { describe, expect, it, test } from 'vitest';
 import { CLOCK_FLAGS } from '../../src/readers/clock.ts';
-import { newStamp, readStamp, SHAPE } from '../../src/readers/dates.ts';
+import { readStamp } from '../../src/readers/dates.ts';
 import { dayNumber, isoDay, openDay } from '../../src/readers/day-order.ts';
+import { newStamp, SHAPE } from '../../src/readers/stamp.ts';
 
 function read(text: string) {
   const stamp = newStamp();
