@@ -12,13 +12,14 @@ const FILL: Record<Night['state'], Band | 'paper'> = {
   unknown: 'paper',
 };
 
-/** A fortnight in one row with room to spare; up to four weeks in one row of narrow boxes. */
+/** A fortnight in one row with room to spare; up to four weeks in one row of narrow boxes; a week where text is large. */
 const MOST_A_ROW = 28;
+const LARGE = { text: 14, perRow: 7 };
 
 /** One box a night. A night without enough readings is a dotted box with a question mark, never an empty calm one. */
 export function nightsChart(nights: Night[], context: ChartContext): Drawing {
   const { say, text } = context;
-  const perRow = Math.min(MOST_A_ROW, Math.max(14, nights.length));
+  const perRow = text > LARGE.text ? LARGE.perRow : Math.min(MOST_A_ROW, Math.max(14, nights.length));
   const rows = Math.ceil(nights.length / perRow);
   const gap = perRow > 14 ? 1.5 : 3;
   const width = (CONTENT_WIDTH - gap * (perRow - 1)) / perRow;
@@ -61,12 +62,17 @@ export function nightsChart(nights: Night[], context: ChartContext): Drawing {
   };
 }
 
+/** Height of the band above the words of a low night: enough for a hatch to be known by. */
+const lintelOf = (text: number): number => round(Math.max(5, text * 0.45));
+
 function oneNight(night: Night, at: { x: number; y: number; w: number; h: number }, context: ChartContext): Mark[] {
   const { say, text } = context;
   const fill = FILL[night.state];
   const top = at.y + text + 4;
   const centre = round(at.x + at.w / 2);
-  const on = fill === 'paper' ? {} : { on: fill };
+  // Only the darkest box carries words on its fill; on the other, and on its hatch, they would be hard to read.
+  const low = fill === 'low';
+  const on = fill === 'very-low' ? { on: fill } : {};
   const day = say.value({ q: 'date', value: night.date }, 'day');
   const wide = `${say.value({ q: 'date', value: night.date }, 'weekday')} ${day}`;
   const label = roughWidth(wide, text) * 1.1 <= at.w ? wide : day;
@@ -80,38 +86,43 @@ function oneNight(night: Night, at: { x: number; y: number; w: number; h: number
     night.state === 'unknown' || night.state === 'none-seen'
       ? say.say(`charts.nights.short.${night.state}`)
       : say.say('charts.nights.minutes', { minutes: { q: 'count', value: night.lowMinutes } });
+  const size = at.w < 24 ? text : text + 1;
+  const two = roughWidth(second, text - 1) <= at.w + 1;
+  const head = top + (low ? lintelOf(text) : 0);
+  const room = top + at.h - head;
   const marks: Mark[] = [
     { kind: 'text', role: 'axis', x: centre, y: round(at.y + text), text: label, size: text, anchor: 'middle' },
     {
       kind: 'rect',
-      role: fill,
+      role: low ? 'paper' : fill,
       x: at.x,
       y: round(top),
       w: at.w,
       h: at.h,
       outline: night.state === 'unknown' ? 'axis' : 'ink',
-      outlineWidth: 0.75,
+      outlineWidth: low ? 1.25 : 0.75,
       dotted: night.state === 'unknown',
       radius: 2,
     },
+    ...(low ? [lintel(at, round(top), lintelOf(text))] : []),
     {
       kind: 'text',
       role: 'ink',
       x: centre,
-      y: round(top + at.h * 0.45),
+      y: round(head + (two ? room * 0.46 : room / 2 + size * 0.36)),
       text: first,
-      size: at.w < 24 ? text : text + 1,
+      size,
       anchor: 'middle',
       strong: true,
       ...on,
     },
   ];
-  if (roughWidth(second, text - 1) <= at.w + 1)
+  if (two)
     marks.push({
       kind: 'text',
       role: 'ink',
       x: centre,
-      y: round(top + at.h * 0.84),
+      y: round(head + room * 0.86),
       text: second,
       size: text - 1,
       anchor: 'middle',
@@ -119,3 +130,14 @@ function oneNight(night: Night, at: { x: number; y: number; w: number; h: number
     });
   return marks;
 }
+
+const lintel = ({ x, w }: { x: number; w: number }, y: number, h: number): Mark => ({
+  kind: 'rect',
+  role: 'low',
+  x,
+  y,
+  w,
+  h,
+  outline: 'ink',
+  outlineWidth: 0.75,
+});

@@ -94,7 +94,7 @@ describe.each(stories)('charts of %s', (story) => {
     }
   });
 
-  test.each([8.5, 12])('no text prints into another at %d points', async (size) => {
+  test.each([8.5, 12, 17])('no text prints into another at %d points', async (size) => {
     const found = Object.entries(charts(await analysisOf(story), size))
       .filter(([name]) => size < 10 || ['nights', 'hourBlocks', 'modalDay'].includes(name))
       .flatMap(([name, drawing]) => overlaps(drawing).map((pair) => `${name}: ${pair}`));

@@ -25,6 +25,8 @@ type StyleName =
 export interface Scale extends Record<StyleName, Style> {
   /** Space between blocks; everything else is a share of it. */
   rhythm: number;
+  /** Standing lines at the foot, at most; two at the head. */
+  standingLines: number;
   /** Longest line of running text, points; absent: as long as its column. */
   longest?: number;
 }
@@ -46,6 +48,7 @@ const CLINIC: Scale = {
   denseCell: regular(8.75, 11),
   denseHead: semibold(8.5, 11),
   standing: regular(8.5, 11),
+  standingLines: 2,
   rhythm: 9,
 };
 
@@ -64,6 +67,7 @@ const PATIENT: Scale = {
   denseCell: regular(12, 15.5),
   denseHead: semibold(12, 15.5),
   standing: regular(9, 11),
+  standingLines: 2,
   rhythm: 10,
 };
 
@@ -85,6 +89,7 @@ const LARGE: Scale = {
   denseCell: regular(16, 20.5),
   denseHead: semibold(16, 20.5),
   standing: regular(16, 19),
+  standingLines: 3,
   rhythm: 12,
   longest: 432,
 };

@@ -5,14 +5,13 @@ import type { Setting } from './setting.ts';
 import type { Sheet } from './sheet.ts';
 import { cut, wrap } from './wrap.ts';
 
-const LINES = 2;
 /** Height of the box that header, content and footer share: two usual lines above and two below. */
 export const FRAME_HEIGHT = CONTENT_HEIGHT + 60;
 
 /** Two lines of text, the rule, and air before the content. */
-export const headerHeight = ({ standing }: Scale): number => LINES * standing.line + 11;
-/** Air after the content, and two lines of text. */
-const footerHeight = ({ standing }: Scale): number => LINES * standing.line + 5;
+export const headerHeight = ({ standing }: Scale): number => 2 * standing.line + 11;
+/** Air after the content, and the lines at the foot. */
+const footerHeight = ({ standing, standingLines }: Scale): number => standingLines * standing.line + 5;
 /** What larger standing lines leave for the content. */
 export const contentHeight = (scale: Scale): number => FRAME_HEIGHT - headerHeight(scale) - footerHeight(scale);
 
@@ -33,11 +32,11 @@ export function drawStanding(
   const ruleY = y + 2 * line + 3;
   drawPair(fill(report.header.left), fill(report.header.right), sheet, x, ruleY - 3, 'above', setting);
   sheet.lines([[x, ruleY, x + CONTENT_WIDTH, ruleY]], { colour: palette.ink.line, width: 0.75 });
-  const footer = y + FRAME_HEIGHT - 2 * line;
+  const footer = y + FRAME_HEIGHT - scale.standingLines * line;
   drawPair(fill(report.footer.left), fill(report.footer.right), sheet, x, footer, 'below', setting);
 }
 
-/** A text at each side, each of at most two lines; what is longer ends in an ellipsis. */
+/** A text at each side, each of a few lines; what is longer ends in an ellipsis. */
 function drawPair(
   left: string,
   right: string,
@@ -58,8 +57,9 @@ function drawPair(
   const rooms = [room - rightRoom, rightRoom];
   texts.forEach((text, i) => {
     const lines = wrap(text, face, style.size, rooms[i]! + 0.01);
-    const shown = lines.slice(0, LINES);
-    if (lines.length > LINES) shown[LINES - 1] = cut(lines.slice(LINES - 1).join(''), face, style.size, rooms[i]!);
+    const most = side === 'above' ? 2 : scale.standingLines;
+    const shown = lines.slice(0, most);
+    if (lines.length > most) shown[most - 1] = cut(lines.slice(most - 1).join(''), face, style.size, rooms[i]!);
     const top = side === 'above' ? y - shown.length * style.line : y;
     shown.forEach((line, n) => {
       const at = i === 0 ? x : x + CONTENT_WIDTH - face.width(line.trimEnd(), style.size);
