@@ -1,6 +1,8 @@
 import type { Measured } from '../model/measured.ts';
 import type { TargetSet } from '../model/targets.ts';
 import type { Timeline } from '../model/timeline.ts';
+import { areas } from './areas.ts';
+import { clockBlocks, weekParts } from './clockBlocks.ts';
 import { gri } from './gri.ts';
 import type { Index } from './index-of.ts';
 import { adrr, lbgiHbgi } from './kovatchev.ts';
@@ -18,6 +20,9 @@ export type { Index } from './index-of.ts';
 /** Every further index by id. None of them is needed for a report, so none is worked out unless asked for. */
 export const indices = {
   tightRange,
+  clockBlocks,
+  weekParts,
+  areas,
   gri,
   spreads,
   mage,

@@ -14,6 +14,10 @@ export interface Trace {
   /** Minutes since the first reading. */
   minutes: Float64Array;
   weight: Float64Array;
+  /** Index into BANDS, found in the reading's own unit. */
+  band: Uint8Array;
+  /** Whether a calendar day is a Saturday or a Sunday. */
+  weekend: boolean[];
   /** Index of the calendar day, minute of the local day. */
   day: Uint16Array;
   minuteOfDay: Uint16Array;
@@ -37,6 +41,7 @@ export interface Trace {
 export function traceOf(timeline: Timeline, targets: TargetSet): Trace {
   const { readings, days, interval, gapMinutes } = timeline;
   const kept: number[] = [];
+  const each = new Uint8Array(readings.count);
   const bands = BANDS.map(() => 0);
   const perDay = days.map(() => 0);
   let tight = 0;
@@ -47,6 +52,7 @@ export function traceOf(timeline: Timeline, targets: TargetSet): Trace {
     const side = readings.limit[i]!;
     const native = readings.native[i]!;
     const band = side === 0 ? bandOf(native, limits) : bandBeyond(side < 0 ? -1 : 1, native, limits);
+    each[i] = band;
     bands[band] = bands[band]! + readings.weight[i]!;
     if (side === 0 && native >= TIGHT_RANGE[unit][0] && native <= TIGHT_RANGE[unit][1]) tight += readings.weight[i]!;
     perDay[readings.day[i]!] = perDay[readings.day[i]!]! + readings.weight[i]!;
@@ -54,12 +60,14 @@ export function traceOf(timeline: Timeline, targets: TargetSet): Trace {
   const first = readings.at[kept[0] ?? 0] ?? 0;
   const column = (of: Float64Array | Uint16Array) => kept.map((i) => of[i]!);
   const minutes = Float64Array.from(kept, (i) => (readings.at[i]! - first) / 60000);
-  const seen = bands.reduce((sum, each) => sum + each, 0);
+  const seen = bands.reduce((sum, part) => sum + part, 0);
   return {
     targets,
     mgdl: Float64Array.from(column(readings.mgdl)),
     minutes,
     weight: Float64Array.from(column(readings.weight)),
+    band: Uint8Array.from(kept, (i) => each[i]!),
+    weekend: days.map(({ weekday }) => weekday > 5),
     day: Uint16Array.from(column(readings.day)),
     minuteOfDay: Uint16Array.from(column(readings.minute)),
     stretch: stretches(minutes, gapMinutes),

@@ -1,10 +1,16 @@
 import type { Estimate } from '../model/measured.ts';
 import type { BandMinutes } from '../model/measures.ts';
 import type { Band, Goal } from '../model/targets.ts';
-import { BANDS } from '../targets/bands.ts';
+import { noneCountedUpper } from '../stats/poisson.ts';
+import { BANDS, IN_RANGE } from '../targets/bands.ts';
 import type { Context } from './context.ts';
-import { estimate, LEVEL, WHOLE_DAYS } from './estimate.ts';
+import { estimate, fullDays, INTERVAL_DAYS, LEVEL, WHOLE_DAYS } from './estimate.ts';
 import type { Measure } from './measure.ts';
+
+/** How long an episode is taken to last where none was seen (ours): lows of an hour, highs of two. */
+const LOW_MINUTES = 60;
+const HIGH_MINUTES = 120;
+const NONE_SEEN = 'none-seen';
 
 /**
  * Shares of the time with readings. Missing time counts in no band. Goals on low and high are on the cumulative
@@ -14,21 +20,37 @@ export const timeInBands: Measure<'timeInBands'> = {
   id: 'timeInBands',
   source: 'Battelino 2019, Diabetes Care 42:1593-1603; Holt 2021, Diabetes Care 44:2589-2625; Daybands',
   needs: { readings: 1 },
-  definition: { level: LEVEL, method: WHOLE_DAYS },
+  definition: { level: LEVEL, method: WHOLE_DAYS, lowMinutes: LOW_MINUTES, highMinutes: HIGH_MINUTES },
   compute(shared) {
     const { readings } = shared.timeline;
     if (readings.count === 0) return { ok: false, why: 'no-readings' };
     const perDay = BANDS.map((_, band) => bandByDay(shared, band));
     const below = add(perDay[0]!, perDay[1]!);
     const above = add(perDay[3]!, perDay[4]!);
-    const share = (minutes: Float64Array) => estimate(shared, minutes, shared.dayMinutes, 'share');
-    const exclusive = Object.fromEntries(BANDS.map((band, i) => [band, share(perDay[i]!)])) as Record<Band, Estimate>;
+    const share = (minutes: Float64Array, episode: number | null) =>
+      bounded(shared, estimate(shared, minutes, shared.dayMinutes, 'share'), episode);
+    const exclusive = Object.fromEntries(
+      BANDS.map((band, i) => [
+        band,
+        share(perDay[i]!, i === IN_RANGE ? null : i < IN_RANGE ? LOW_MINUTES : HIGH_MINUTES),
+      ]),
+    ) as Record<Band, Estimate>;
     const minutes = Object.fromEntries(BANDS.map((band, i) => [band, perDay[i]!.reduce(sum, 0)])) as BandMinutes;
-    const cumulative = { low: share(below), high: share(above) };
+    const cumulative = { low: share(below, LOW_MINUTES), high: share(above, HIGH_MINUTES) };
     const goals = shared.targets.goals.map((goal) => judge(goal, { ...exclusive, ...cumulative }));
     return { ok: true, value: { minutes, exclusive, cumulative, goals }, n: readings.count, of: 'readings' };
   },
 };
+
+/**
+ * A share of 0 still leaves room for some: as many episodes as the exact Poisson bound allows when none was counted
+ * (Garwood 1936), each of a usual length. Ours; a share of 0 says nothing about how days differ.
+ */
+function bounded(shared: Context, seen: Estimate, episode: number | null): Estimate {
+  if (episode === null || seen.value > 0 || fullDays(shared) < INTERVAL_DAYS) return seen;
+  const minutes = shared.dayMinutes.reduce(sum, 0);
+  return { ...seen, low: 0, high: Math.min(1, (noneCountedUpper(LEVEL) * episode) / minutes), method: NONE_SEEN };
+}
 
 function judge(goal: Goal, shares: Record<Band, Estimate>) {
   const { value } = shares[goal.of];

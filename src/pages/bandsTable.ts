@@ -24,10 +24,10 @@ export function bandsTable(time: TimeInBands, context: PageContext): Block {
     captionShown: false,
     dense: true,
     columns: [
-      { title: say.say('pages.bandsTable.band'), align: 'start', width: 0.22 },
+      { title: say.say('pages.bandsTable.band'), align: 'start', width: 0.24 },
       { title: say.say('pages.bandsTable.share'), align: 'end', width: 0.13 },
       { title: say.say('pages.bandsTable.interval'), align: 'end', width: 0.23 },
-      { title: say.say('pages.bandsTable.perDay'), align: 'end', width: 0.19 },
+      { title: say.say('pages.bandsTable.perDay'), align: 'end', width: 0.18 },
       { title: say.say('pages.bandsTable.goal'), align: 'end', width: 0.22 },
     ],
     rows: lines.map(({ of, band, estimate }) => row(of, band, estimate, time, context)),
@@ -77,49 +77,4 @@ function interval(estimate: Estimate, say: PageContext['say']): string {
     low: { q: 'word', value: bare(estimate.low) },
     high: { q: 'share', value: estimate.high },
   });
-}
-
-/** The few single numbers that consensus papers ask for beside the bands. */
-export function numbersTable({ say, analysis }: PageContext): Block {
-  const { mean, sd, cv, gmi } = analysis.measures;
-  const rows: Cell[][] = [];
-  const line = (id: string, text: string) =>
-    rows.push([{ text: say.say(`pages.numbers.${id}`) }, { text, strong: true }]);
-  if (mean.ok) {
-    const value = say.value({ q: 'glucose', value: mean.value.mgdl.value as never }, 'short');
-    line('mean', mean.value.bounded ? say.say('pages.numbers.bounded', { value: { q: 'word', value } }) : value);
-    const { low, high } = mean.value.mgdl;
-    if (low !== null && high !== null) {
-      const bound = (mgdl: number) => ({ q: 'glucose' as const, value: mgdl as never });
-      const range = say.say('pages.bandsTable.range', {
-        low: { q: 'word', value: say.value(bound(low), 'short') },
-        high: { q: 'word', value: say.value(bound(high), 'short') },
-      });
-      rows.push([
-        { text: say.say('pages.numbers.interval'), muted: true },
-        { text: range, muted: true },
-      ]);
-    }
-  } else line('mean', say.say(`why.${mean.why}`));
-  line('sd', sd.ok ? say.value({ q: 'rise', value: sd.value }, 'short') : say.say(`why.${sd.why}`));
-  line(
-    'cv',
-    cv.ok
-      ? say.say('pages.numbers.percent', { value: { q: 'word', value: say.number(cv.value, 1) } })
-      : say.say(`why.${cv.why}`),
-  );
-  if (gmi.ok)
-    line('gmi', say.say('pages.numbers.percent', { value: { q: 'word', value: say.number(gmi.value.percent, 1) } }));
-  else if (gmi.why !== 'not-for-these-targets') line('gmi', say.say(`why.${gmi.why}`));
-  return {
-    kind: 'table',
-    caption: say.say('pages.numbers.caption'),
-    captionShown: false,
-    dense: true,
-    columns: [
-      { title: say.say('pages.numbers.name'), align: 'start', width: 0.62 },
-      { title: say.say('pages.numbers.value'), align: 'end', width: 0.38 },
-    ],
-    rows,
-  };
 }

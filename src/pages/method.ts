@@ -38,7 +38,12 @@ export const method: PageMaker = (context) => {
 };
 
 function measuresTable({ say, analysis }: PageContext): Block {
-  const rows = Object.values(measures).map((unit): Cell[] => {
+  // What nobody asked for or noted has no number to explain.
+  const shown = Object.values(measures).filter(({ id }) => {
+    const value: Measured<unknown> = analysis.measures[id];
+    return value.ok || (value.why !== 'not-asked' && value.why !== 'none-noted');
+  });
+  const rows = shown.map((unit): Cell[] => {
     const value: Measured<unknown> = analysis.measures[unit.id];
     const n = value.ok ? say.say(`pages.method.n.${value.of}`, { n: count(value.n) }) : say.say(`why.${value.why}`);
     return [

@@ -4,7 +4,7 @@ import { lowsClockChart } from '../charts/lowsClock.ts';
 import { nightsChart } from '../charts/nights.ts';
 import type { Quantity } from '../model/quantity.ts';
 import type { Block } from '../model/report.ts';
-import { bandsTable, numbersTable } from './bandsTable.ts';
+import { bandsTable } from './bandsTable.ts';
 import {
   heading,
   held,
@@ -16,6 +16,7 @@ import {
   told,
   word,
 } from './context.ts';
+import { numbersTable } from './numbersTable.ts';
 
 /** At most two of these are said here, the gravest first; the rest stand with all findings. */
 const LOWS = [
@@ -30,6 +31,8 @@ const LOWS = [
 ];
 /** So many nights fit page 1 as boxes; a longer period shows its last ones here and all of them on the day strips. */
 const NIGHTS_SHOWN = 28;
+/** Days after which lows and CV are steady too (review of 2023, doi 10.1089/dia.2023.0476: 28 to 35). */
+const ENOUGH_FOR_ALL = 35;
 
 /** Page 1 stands alone: enough data, lows, nights, hours, one topic, in the order a visit needs them. */
 export const overview: PageMaker = (context) => {
@@ -112,10 +115,18 @@ function hours(context: PageContext): Block[] {
     { kind: 'chart', drawing: hoursBarChart(timeInBands.value, chart) },
     {
       kind: 'columns',
-      widths: [0.69, 0.31],
+      widths: [0.66, 0.34],
       columns: [[bandsTable(timeInBands.value, context)], [numbersTable(context)]],
     },
+    ...shortFor(context),
   ];
+}
+
+/** Each number has its own minimum: a fortnight is enough for an average, and short for lows and CV. */
+function shortFor({ say, analysis }: PageContext): Block[] {
+  const days = analysis.timeline.days.length;
+  if (days >= ENOUGH_FOR_ALL) return [];
+  return [paragraph(say.say('pages.overview.hours.short', { days: { q: 'count', value: days } }), 'small')];
 }
 
 function topic(context: PageContext): Block[] {

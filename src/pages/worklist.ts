@@ -35,10 +35,7 @@ export function worklistPage(content: WorklistContent, say: Speaker, on: 'paper'
       {
         kind: 'list',
         ordered: false,
-        items: [
-          ...content.rules.map(({ key, params }) => say.say(key, params)),
-          say.say('pages.worklist.noComparison'),
-        ],
+        items: content.rules.map(({ key, params }) => say.say(key, params)),
       },
     ],
   };

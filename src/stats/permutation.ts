@@ -1,8 +1,11 @@
 import { chance } from './chance.ts';
+import { select } from './resample.ts';
 
 /** So many random arrangements where not all can be counted, and up to so many are all counted. */
 const DRAWN = 999;
 const COUNTED = 2000;
+/** Of the interval. */
+const LEVEL = 0.95;
 
 /** Two groups compared by every way (or many ways) in which their labels could have fallen. */
 export interface TwoGroups {
@@ -34,18 +37,19 @@ export function compareGroups(first: readonly number[], second: readonly number[
     all[i] = all[i]! - mean;
     squares += all[i]! * all[i]!;
   }
-  const ways = choose(n, k);
-  const reach = ways <= COUNTED ? everySum(all, k, ways) : drawnSums(all, k, seed);
-  for (let i = 0; i < reach.length; i++) reach[i] = Math.abs(reach[i]!);
-  reach.sort();
+  const reach = reaches(all, k, picksOf(n, k, seed));
   let observed = 0;
   for (let i = 0; i < k; i++) observed += all[i]!;
-  const drawn = ways <= COUNTED ? 0 : 1;
-  const far = reach.length - firstAtLeast(reach, Math.abs(observed) - 1e-9 * Math.sqrt(squares)) + drawn;
+  const drawn = choose(n, k) <= COUNTED ? 0 : 1;
+  const limit = Math.abs(observed) - 1e-9 * Math.sqrt(squares);
+  let far = drawn;
+  for (let i = 0; i < reach.length; i++) if (reach[i]! >= limit) far++;
   const arrangements = reach.length + drawn;
   const sign = first.length === k ? 1 : -1;
   const difference = sign * observed * (1 / k + 1 / (n - k));
-  const critical = reach[Math.min(reach.length, Math.ceil(0.95 * arrangements)) - 1]!;
+  const rank = Math.min(reach.length, Math.ceil(LEVEL * arrangements)) - 1;
+  select(reach, rank);
+  const critical = reach[rank]!;
   const half = studentT(critical, squares, k, n) * standardError(observed, squares, k, n);
   return {
     difference,
@@ -77,43 +81,65 @@ function choose(n: number, k: number): number {
   return Math.round(ways);
 }
 
-function firstAtLeast(sorted: Float64Array, value: number): number {
-  let low = 0;
-  let high = sorted.length;
-  while (low < high) {
-    const middle = (low + high) >>> 1;
-    if (sorted[middle]! < value) low = middle + 1;
-    else high = middle;
+/** Which values each arrangement takes into the first group: `k` places a row. */
+interface Picks {
+  rows: number;
+  places: Uint16Array;
+}
+
+const kept = new Map<string, Picks>();
+const MOST_KEPT = 100;
+
+/** A pure function of its arguments; what was made is kept, because logs of one length ask for the same again. */
+function picksOf(n: number, k: number, seed: number): Picks {
+  const key = `${n} ${k} ${seed}`;
+  let picks = kept.get(key);
+  if (!picks) {
+    picks = choose(n, k) <= COUNTED ? everyPick(n, k) : drawnPicks(n, k, seed);
+    if (kept.size >= MOST_KEPT) kept.clear();
+    kept.set(key, picks);
   }
-  return low;
+  return picks;
 }
 
-function everySum(all: Float64Array, k: number, ways: number): Float64Array {
-  const sums = new Float64Array(ways);
-  let filled = 0;
-  const pick = (from: number, left: number, sum: number): void => {
-    if (left === 0) sums[filled++] = sum;
-    else for (let i = from; i <= all.length - left; i++) pick(i + 1, left - 1, sum + all[i]!);
-  };
-  pick(0, k, 0);
-  return sums;
+function everyPick(n: number, k: number): Picks {
+  const rows = choose(n, k);
+  const places = new Uint16Array(rows * k);
+  const row = Uint16Array.from({ length: k }, (_, i) => i);
+  for (let at = 0; at < rows; at++) {
+    places.set(row, at * k);
+    let i = k - 1;
+    while (i >= 0 && row[i] === n - k + i) i--;
+    if (i < 0) break;
+    row[i]! += 1;
+    for (let j = i + 1; j < k; j++) row[j] = row[j - 1]! + 1;
+  }
+  return { rows, places };
 }
 
-function drawnSums(all: Float64Array, k: number, seed: number): Float64Array {
+function drawnPicks(n: number, k: number, seed: number): Picks {
   const next = chance(seed);
-  const n = all.length;
-  const pool = all.slice();
-  const sums = new Float64Array(DRAWN);
-  for (let draw = 0; draw < DRAWN; draw++) {
-    let sum = 0;
-    for (let i = 0; i < k; i++) {
-      const j = i + Math.floor(next() * (n - i));
-      const value = pool[j]!;
-      pool[j] = pool[i]!;
-      pool[i] = value;
-      sum += value;
-    }
-    sums[draw] = sum;
+  const pool = Uint16Array.from({ length: n }, (_, i) => i);
+  const places = new Uint16Array(DRAWN * k);
+  for (let at = 0; at < places.length; at++) {
+    const i = at % k;
+    const j = i + Math.floor(next() * (n - i));
+    const place = pool[j]!;
+    pool[j] = pool[i]!;
+    pool[i] = place;
+    places[at] = place;
   }
-  return sums;
+  return { rows: DRAWN, places };
+}
+
+/** How far each arrangement's first group lies from its share of the total, either way. */
+function reaches(all: Float64Array, k: number, { rows, places }: Picks): Float64Array {
+  const found = new Float64Array(rows);
+  let at = 0;
+  for (let row = 0; row < rows; row++) {
+    let sum = 0;
+    for (const end = at + k; at < end; at++) sum += all[places[at]!]!;
+    found[row] = Math.abs(sum);
+  }
+  return found;
 }

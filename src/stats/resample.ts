@@ -100,7 +100,7 @@ function orderStatistic(values: Float64Array, p: number): number {
 }
 
 /** Hoare's selection: afterwards values[k] is the k-th smallest, with none larger before it. */
-function select(values: Float64Array, k: number): void {
+export function select(values: Float64Array, k: number): void {
   let left = 0;
   let right = values.length - 1;
   while (left < right) {

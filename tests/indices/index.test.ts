@@ -12,7 +12,7 @@ describe('further indices', () => {
     expect(index.id).toBe(id);
     expect(index.source.length).toBeGreaterThan(0);
     expect(index.unit.length).toBeGreaterThan(0);
-    expect(words.indices[id]).toEqual({ name: expect.any(String), definition: expect.any(String) });
+    expect(words.indices[id]).toMatchObject({ name: expect.any(String), definition: expect.any(String) });
   });
 
   test('all of a fortnight, and none of them NaN', () => {

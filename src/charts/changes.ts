@@ -1,0 +1,92 @@
+import { scaleLinear } from 'd3-scale';
+import type { Drawing, Mark } from '../model/drawing.ts';
+import type { Change } from '../model/thenAndNow.ts';
+import type { ChartContext } from './context.ts';
+import { CONTENT_WIDTH } from './frame.ts';
+import { round } from './pen.ts';
+
+const ROW = 19;
+const LABELS = 150;
+const LEAST_REACH = 5;
+
+/** Changes in points of time: a dot, a whisker for its interval, and two ticks between which a change is not called one. */
+export function changesChart(
+  changes: readonly Change[],
+  nameOf: (change: Change) => string,
+  context: ChartContext,
+): Drawing {
+  const { say, text } = context;
+  const shown = changes.filter(({ low, high }) => low !== null && high !== null);
+  const furthest = Math.max(...shown.flatMap(({ low, high }) => [Math.abs(low!), Math.abs(high!)]), 0);
+  const reach = Math.max(LEAST_REACH, Math.ceil((furthest * 100) / 5) * 5);
+  const left = LABELS;
+  const right = CONTENT_WIDTH - 10;
+  const top = text + 8;
+  const bottom = top + shown.length * ROW;
+  const scale = scaleLinear().domain([-reach, reach]).range([left, right]);
+  const x = (share: number): number => round(scale(share * 100));
+  const marks: Mark[] = [
+    { kind: 'line', role: 'ink', lines: [[x(0), top - 3, x(0), bottom]], width: 1 },
+    { kind: 'line', role: 'axis', lines: [[left, bottom, right, bottom]], width: 0.75 },
+  ];
+  const word = (key: string, at: number, anchor: 'start' | 'middle' | 'end'): Mark => ({
+    kind: 'text',
+    role: 'axis',
+    x: round(at),
+    y: round(text),
+    text: say.say(`charts.changes.${key}`),
+    size: text,
+    anchor,
+  });
+  marks.push(word('less', x(0) - 6, 'end'), word('more', x(0) + 6, 'start'));
+  for (const points of [-reach, -reach / 2, reach / 2, reach]) {
+    marks.push({
+      kind: 'text',
+      role: 'axis',
+      x: x(points / 100),
+      y: round(bottom + text + 3),
+      text: `${points < 0 ? '\u2212' : '+'}${say.number(Math.abs(points), points % 1 === 0 ? 0 : 1)}`,
+      size: text,
+      anchor: 'middle',
+    });
+  }
+  shown.forEach((change, row) => {
+    const y = round(top + row * ROW + ROW / 2);
+    marks.push(
+      {
+        kind: 'text',
+        role: 'ink',
+        x: 0,
+        y: round(y + text * 0.36),
+        text: nameOf(change),
+        size: text,
+        anchor: 'start',
+      },
+      {
+        kind: 'line',
+        role: 'grid',
+        lines: [-1, 1].map((side) => [x(side * change.smallest), y - 5, x(side * change.smallest), y + 5]),
+        width: 0.75,
+      },
+      { kind: 'line', role: 'interval', lines: [[x(change.low!), y, x(change.high!), y]], width: 1.5 },
+      {
+        kind: 'line',
+        role: 'interval',
+        lines: [change.low!, change.high!].map((end) => [x(end), y - 3, x(end), y + 3]),
+        width: 1.5,
+      },
+      { kind: 'rect', role: 'ink', x: x(change.change) - 2.5, y: y - 2.5, w: 5, h: 5, radius: 2.5 },
+    );
+  });
+  const told = shown.filter(({ verdict }) => verdict === 'more-than-noise');
+  return {
+    width: CONTENT_WIDTH,
+    height: round(bottom + text + 8),
+    summary: say.say('charts.changes.summary', {
+      count: { q: 'count', value: shown.length },
+      told: { q: 'count', value: told.length },
+      names: { q: 'word', value: told.map(nameOf).join(', ') },
+    }),
+    marks,
+  };
+}

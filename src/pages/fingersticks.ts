@@ -1,0 +1,66 @@
+import { errorGridChart } from '../charts/errorGrid.ts';
+import type { Block, Cell } from '../model/report.ts';
+import type { Fingersticks } from '../model/trust.ts';
+import { caution, count, heading, type PageContext, paragraph, word } from './context.ts';
+
+/** Fingersticks that were noted, each beside the reading nearest in time: figures, and the grid when there is a pair. */
+export function fingerstickBlocks(context: PageContext): Block[] {
+  const { say, analysis } = context;
+  const { fingersticks } = analysis.measures;
+  const title = heading(2, say.say('pages.fingersticks.title'));
+  if (!fingersticks.ok)
+    return [
+      title,
+      paragraph(say.say(`pages.fingersticks.none.${fingersticks.why === 'no-pairs' ? 'noPairs' : 'noted'}`)),
+    ];
+  const { value } = fingersticks;
+  return [
+    title,
+    paragraph(
+      say.say('pages.fingersticks.sentence', {
+        noted: count(value.noted),
+        pairs: count(value.pairs.length),
+        alone: count(value.alone),
+      }),
+    ),
+    {
+      kind: 'columns',
+      widths: [0.5, 0.5],
+      columns: [[figures(value, context)], [{ kind: 'chart', drawing: errorGridChart(value, context.chart) }]],
+    },
+    paragraph(say.say('pages.fingersticks.grid'), 'small'),
+    caution(context, 'C4'),
+  ];
+}
+
+function figures(value: Fingersticks, { say }: PageContext): Block {
+  const share = (one: number) => say.value({ q: 'share', value: one });
+  const side = (one: number, text: string) => `${one < 0 ? '\u2212' : '+'}${text}`;
+  const rows: [string, string][] = [
+    ['mard', share(value.mard)],
+    ['medianArd', share(value.medianArd)],
+    ['bias', side(value.bias, say.value({ q: 'rise', value: Math.abs(value.bias) }, 'short'))],
+    ['relativeBias', side(value.relativeBias, share(Math.abs(value.relativeBias)))],
+    ['mad', say.value({ q: 'rise', value: value.mad }, 'short')],
+    ['within15', share(value.within15)],
+    ['within20', share(value.within20)],
+    ['zones', `${value.zones.A} + ${value.zones.B}`],
+    ['beyond', say.number(value.zones.C + value.zones.D + value.zones.E, 0)],
+  ];
+  const { afterFirstDay } = value;
+  if (afterFirstDay) rows.push(['afterFirstDay', `${share(afterFirstDay.mard)} (${afterFirstDay.pairs})`]);
+  return {
+    kind: 'table',
+    caption: say.say('pages.fingersticks.title'),
+    captionShown: false,
+    dense: true,
+    columns: [
+      { title: say.say('pages.fingersticks.figure'), align: 'start', width: 0.7 },
+      { title: say.say('pages.fingersticks.value'), align: 'end', width: 0.3 },
+    ],
+    rows: rows.map(([key, text]): Cell[] => [
+      { text: say.say(`pages.fingersticks.rows.${key}`, { unit: word(say.unit) }) },
+      { text, strong: true },
+    ]),
+  };
+}

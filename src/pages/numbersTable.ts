@@ -1,0 +1,49 @@
+import type { Measured } from '../model/measured.ts';
+import type { Block, Cell } from '../model/report.ts';
+import { type PageContext, word } from './context.ts';
+
+/** The few single numbers that consensus papers ask for beside the bands, those with an interval beside it. */
+export function numbersTable({ say, analysis }: PageContext): Block {
+  const { mean, sd, cv, cvRange, gmi } = analysis.measures;
+  const rows: Cell[][] = [];
+  const line = (id: string, value: string, beside = '') =>
+    rows.push([{ text: say.say(`pages.numbers.${id}`) }, { text: value, strong: true }, { text: beside, muted: true }]);
+  const glucose = (mgdl: number) => say.value({ q: 'glucose', value: mgdl as never }, 'short');
+  const percent = (value: number) => say.value({ q: 'percent', value });
+  const range = (low: number | null, high: number | null, text: (end: number) => string): string =>
+    low === null || high === null
+      ? ''
+      : say.say('pages.bandsTable.range', { low: word(text(low)), high: word(text(high)) });
+  const told = <T>(id: string, found: Measured<T>, text: (value: T) => string, beside = '') =>
+    found.ok ? line(id, text(found.value), beside) : line(id, '–', say.say(`why.${found.why}`));
+
+  const { low, high } = mean.ok ? mean.value.mgdl : { low: null, high: null };
+  told(
+    'mean',
+    mean,
+    ({ mgdl, bounded }) =>
+      bounded ? say.say('pages.numbers.bounded', { value: word(glucose(mgdl.value)) }) : glucose(mgdl.value),
+    range(low, high, glucose),
+  );
+  told('sd', sd, (value) => say.value({ q: 'rise', value }, 'short'));
+  const spread = cvRange.ok ? cvRange.value : { low: null, high: null };
+  told(
+    'cv',
+    cv,
+    percent,
+    range(spread.low, spread.high, (end) => say.number(end, 0)),
+  );
+  if (gmi.ok || gmi.why !== 'not-for-these-targets') told('gmi', gmi, (value) => percent(value.percent));
+  return {
+    kind: 'table',
+    caption: say.say('pages.numbers.caption'),
+    captionShown: false,
+    dense: true,
+    columns: [
+      { title: say.say('pages.numbers.name'), align: 'start', width: 0.4 },
+      { title: say.say('pages.numbers.value'), align: 'end', width: 0.28 },
+      { title: say.say('pages.numbers.interval'), align: 'end', width: 0.32 },
+    ],
+    rows,
+  };
+}

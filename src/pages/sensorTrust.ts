@@ -1,0 +1,199 @@
+import type { MgPerDl } from '../model/glucose.ts';
+import type { Block, Cell } from '../model/report.ts';
+import { caution, count, heading, type PageContext, type PageMaker, paragraph, tellAll, word } from './context.ts';
+import { fingerstickBlocks } from './fingersticks.ts';
+
+const TOLD = [
+  'pressed-lows',
+  'lows-on-first-day',
+  'readings-at-limits',
+  'odd-stretches',
+  'fingersticks-differ',
+  'medicines-noted',
+  'lows-without-alarm',
+  'alarms-at-night',
+  'a1c-differs',
+];
+const DAYS_SHOWN = 14;
+
+/** What in the readings and notes speaks for and against the sensor. Nothing is taken out of any count here. */
+export const sensorTrust: PageMaker = (context) => {
+  const { say } = context;
+  const title = say.say('pages.sensorTrust.title');
+  const told = tellAll(context, TOLD);
+  return {
+    id: 'sensor-trust',
+    title,
+    blocks: [
+      heading(1, title),
+      paragraph(say.say('pages.sensorTrust.how')),
+      told.length > 0 ? { kind: 'list', items: told, ordered: false } : paragraph(say.say('pages.sensorTrust.nothing')),
+      ...fingerstickBlocks(context),
+      ...laboratory(context),
+      ...pressed(context),
+      ...wear(context),
+      { kind: 'columns', widths: [0.5, 0.5], columns: [alarms(context), odd(context)] },
+      ...medicines(context),
+    ],
+  };
+};
+
+function laboratory({ say, analysis }: PageContext): Block[] {
+  const { labA1c } = analysis.measures;
+  if (!labA1c.ok) return [];
+  const { percent, mmolPerMol, eag, mean, gmi } = labA1c.value;
+  return [
+    heading(2, say.say('pages.sensorTrust.a1c.title')),
+    paragraph(
+      say.say('pages.sensorTrust.a1c.sentence', {
+        percent: { q: 'percent', value: percent },
+        mmol: word(say.number(mmolPerMol, 0)),
+        eag: { q: 'glucose', value: eag },
+        mean: mean === null ? word('–') : { q: 'glucose', value: mean },
+        known: word(gmi === null ? 'no' : 'yes'),
+        gmi: gmi === null ? word('–') : { q: 'percent', value: gmi },
+      }),
+    ),
+  ];
+}
+
+function pressed(context: PageContext): Block[] {
+  const { say, analysis } = context;
+  const { pressedLows } = analysis.measures;
+  if (!pressedLows.ok || pressedLows.value.list.length === 0) return [];
+  const { list, lows, nightLows, veryLows, pressedVeryLows } = pressedLows.value;
+  const at = (key: string) => say.say(`pages.sensorTrust.pressed.${key}`);
+  return [
+    heading(2, at('title')),
+    paragraph(
+      say.say('pages.sensorTrust.pressed.counts', {
+        lows: count(lows),
+        others: count(lows - list.length),
+        nights: count(nightLows),
+        otherNights: count(nightLows - list.filter(({ low }) => low.night).length),
+        veryLows: count(veryLows),
+        otherVeryLows: count(veryLows - pressedVeryLows),
+      }),
+    ),
+    {
+      kind: 'table',
+      caption: at('title'),
+      captionShown: false,
+      dense: true,
+      columns: [
+        { title: at('when'), align: 'start', width: 0.36 },
+        { title: at('length'), align: 'end', width: 0.16 },
+        { title: at('lowest'), align: 'end', width: 0.16 },
+        { title: at('fall'), align: 'end', width: 0.16 },
+        { title: at('back'), align: 'end', width: 0.16 },
+      ],
+      rows: list.map(({ low, fall, back }): Cell[] => [
+        {
+          text: say.say('pages.everyLow.when', {
+            date: { q: 'date', value: low.date },
+            clock: { q: 'clock', value: low.startMinute },
+          }),
+          band: low.level === 2 ? 'very-low' : 'low',
+        },
+        { text: say.value({ q: 'minutes', value: low.minutes }, 'short') },
+        { text: say.value({ q: 'glucose', value: low.extreme, limit: low.extremeLimit }) },
+        { text: say.value({ q: 'rise', value: fall }, 'short') },
+        { text: say.value({ q: 'rise', value: back }, 'short') },
+      ]),
+    },
+    caution(context, 'C8'),
+  ];
+}
+
+function wear(context: PageContext): Block[] {
+  const { say, analysis } = context;
+  const { sensors } = analysis.measures;
+  if (!sensors.ok) return [];
+  const { worn, byDay } = sensors.value;
+  const at = (key: string) => say.say(`pages.sensorTrust.wear.${key}`);
+  const pauses = worn.flatMap(({ pauseMinutes }) => (pauseMinutes === null ? [] : [pauseMinutes]));
+  const blocks: Block[] = [
+    heading(2, at('title')),
+    paragraph(
+      say.say('pages.sensorTrust.wear.sentence', {
+        sensors: count(worn.length),
+        begun: count(pauses.length),
+        pause: { q: 'minutes', value: pauses.reduce((sum, each) => sum + each, 0) },
+      }),
+    ),
+  ];
+  if (byDay.length === 0) return blocks;
+  blocks.push({
+    kind: 'table',
+    caption: at('title'),
+    captionShown: false,
+    dense: true,
+    columns: [
+      { title: at('day'), align: 'start', width: 0.2 },
+      { title: at('sensors'), align: 'end', width: 0.14 },
+      { title: at('share'), align: 'end', width: 0.2 },
+      { title: at('mean'), align: 'end', width: 0.16 },
+      { title: at('inRange'), align: 'end', width: 0.15 },
+      { title: at('low'), align: 'end', width: 0.15 },
+    ],
+    rows: byDay
+      .slice(0, DAYS_SHOWN)
+      .map(({ day, sensors: n, share, mean, inRange, low }): Cell[] => [
+        { text: say.number(day, 0), strong: day === 1 },
+        { text: say.number(n, 0) },
+        { text: say.value({ q: 'share', value: share }) },
+        { text: mean === null ? '–' : say.value({ q: 'glucose', value: mean as MgPerDl }, 'short') },
+        { text: say.value({ q: 'share', value: inRange }) },
+        { text: say.value({ q: 'share', value: low }) },
+      ]),
+  });
+  blocks.push(caution(context, 'C10'));
+  return blocks;
+}
+
+function alarms({ say, analysis }: PageContext): Block[] {
+  const { alarms } = analysis.measures;
+  const title = heading(2, say.say('pages.sensorTrust.alarms.title'));
+  if (!alarms.ok) return [title, paragraph(say.say('pages.sensorTrust.alarms.none'))];
+  const { noted, days, nights, lowsWith, lows, apart } = alarms.value;
+  return [
+    title,
+    paragraph(
+      say.say('pages.sensorTrust.alarms.sentence', {
+        noted: count(noted),
+        days: count(days),
+        nights: count(nights.length),
+        most: count(Math.max(0, ...nights.map((night) => night.alarms))),
+        lowsWith: count(lowsWith),
+        lows: count(lows),
+        apart: count(apart),
+      }),
+    ),
+  ];
+}
+
+function odd({ say, analysis }: PageContext): Block[] {
+  const { oddStretches } = analysis.measures;
+  const blocks: Block[] = [heading(2, say.say('pages.sensorTrust.odd.title'))];
+  if (oddStretches.ok) {
+    const { flat, jumps, belowLimit, aboveLimit } = oddStretches.value;
+    blocks.push(
+      paragraph(
+        say.say('pages.sensorTrust.odd.sentence', {
+          flat: count(flat.length),
+          jumps: count(jumps.length),
+          below: count(belowLimit),
+          above: count(aboveLimit),
+        }),
+      ),
+    );
+  }
+  return blocks;
+}
+
+function medicines(context: PageContext): Block[] {
+  const { medicinesNoted } = context.analysis.measures;
+  const noted = medicinesNoted.ok ? medicinesNoted.value.list : [];
+  if (noted.length > 0) return [caution(context, 'C9', true)];
+  return [paragraph(context.say.say('pages.sensorTrust.medicines.none'), 'small')];
+}

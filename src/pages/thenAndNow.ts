@@ -1,0 +1,139 @@
+import { changesChart } from '../charts/changes.ts';
+import type { MgPerDl } from '../model/glucose.ts';
+import type { Quantity } from '../model/quantity.ts';
+import type { Block, Cell } from '../model/report.ts';
+import type { Change, PeriodFacts, ThenAndNow } from '../model/thenAndNow.ts';
+import { count, heading, type PageContext, type PageMaker, paragraph, tellAll, word } from './context.ts';
+
+const SHARES = ['in-range', 'low', 'very-low', 'high', 'very-high'];
+
+/** Two periods side by side, each change with its interval and a verdict. Only when a comparison was asked for. */
+export const thenAndNow: PageMaker = (context) => {
+  const { say, analysis } = context;
+  const found = analysis.measures.thenAndNow;
+  if (!found.ok && found.why === 'not-asked') return null;
+  const title = say.say('pages.thenAndNow.title');
+  const blocks: Block[] = [heading(1, title)];
+  if (!found.ok) {
+    blocks.push(paragraph(say.say('pages.thenAndNow.untold', { why: word(say.say(`why.${found.why}`)) })));
+    return { id: 'then-and-now', title, blocks };
+  }
+  const { value } = found;
+  const shares = value.changes.filter(({ of }) => SHARES.includes(of));
+  blocks.push(
+    ...about(context, value),
+    ...tellAll(context, ['changed-lows', 'changed-range', 'change-not-told']).map((line) => paragraph(line, 'strong')),
+  );
+  if (shares.some(({ low }) => low !== null))
+    blocks.push({
+      kind: 'chart',
+      title: say.say('pages.thenAndNow.chart'),
+      drawing: changesChart(shares, (change) => name(change, context), context.chart),
+    });
+  blocks.push(table(context, value), paragraph(say.say('pages.thenAndNow.read'), 'small'));
+  return { id: 'then-and-now', title, blocks };
+};
+
+function about({ say }: PageContext, value: ThenAndNow): Block[] {
+  const period = ({ from, to, days, fullDays, share, sensors }: PeriodFacts): Record<string, Quantity> => ({
+    from: word(say.value({ q: 'date', value: from }, 'plain')),
+    to: word(say.value({ q: 'date', value: to }, 'dated')),
+    days: count(days),
+    full: count(fullDays),
+    share: { q: 'share', value: share },
+    sensors: count(sensors),
+  });
+  const { before, now, sharedDays } = value;
+  const items = [
+    say.say('pages.thenAndNow.before', period(before)),
+    say.say('pages.thenAndNow.now', period(now)),
+    ...value.differs.map((what) =>
+      say.say(`pages.thenAndNow.differs.${what}`, {
+        before: { q: 'minutes', value: before.interval },
+        now: { q: 'minutes', value: now.interval },
+      }),
+    ),
+  ];
+  if (sharedDays > 0) items.push(say.say('pages.thenAndNow.sharedDays', { days: count(sharedDays) }));
+  return [
+    paragraph(say.say(`pages.thenAndNow.with.${value.with}`, { text: word(value.text) })),
+    { kind: 'list', items, ordered: false },
+  ];
+}
+
+function table(context: PageContext, { changes }: ThenAndNow): Block {
+  const { say } = context;
+  const title = (column: string) => say.say(`pages.thenAndNow.columns.${column}`);
+  return {
+    kind: 'table',
+    caption: say.say('pages.thenAndNow.tableCaption'),
+    captionShown: false,
+    dense: true,
+    columns: [
+      { title: title('number'), align: 'start', width: 0.25 },
+      { title: title('before'), align: 'end', width: 0.11 },
+      { title: title('now'), align: 'end', width: 0.11 },
+      { title: title('change'), align: 'end', width: 0.12 },
+      { title: title('interval'), align: 'end', width: 0.17 },
+      { title: title('verdict'), align: 'start', width: 0.24 },
+    ],
+    rows: changes.map((change) => row(change, context)),
+  };
+}
+
+function row(change: Change, context: PageContext): Cell[] {
+  const { say } = context;
+  const { low, high, verdict, why } = change;
+  const told = verdict === 'more-than-noise';
+  const sure = low !== null && high !== null && (low > 0 || high < 0);
+  const key = verdict === 'cannot-tell' ? `cannotTell.${why}` : told ? 'told' : sure ? 'small' : 'notTold';
+  return [
+    { text: name(change, context), strong: told },
+    { text: amount(change, change.before, context) },
+    { text: amount(change, change.now, context) },
+    { text: signed(change, change.change, context), strong: told },
+    {
+      text:
+        low === null || high === null
+          ? '–'
+          : say.say('pages.bandsTable.range', {
+              low: word(signed(change, low, context)),
+              high: word(signed(change, high, context)),
+            }),
+      muted: true,
+    },
+    {
+      text: say.say(`pages.thenAndNow.verdict.${key}`, {
+        smallest: word(signed(change, change.smallest, context).slice(1)),
+      }),
+      strong: told,
+    },
+  ];
+}
+
+function name({ of }: Change, { say }: PageContext): string {
+  const limit = (which: 'very-low' | 'low' | 'high' | 'very-high') =>
+    word(say.value({ q: 'limit', of: which }, 'short'));
+  return say.say(`pages.thenAndNow.of.${of}`, {
+    veryLow: limit('very-low'),
+    low: limit('low'),
+    high: limit('high'),
+    veryHigh: limit('very-high'),
+  });
+}
+
+function amount({ of }: Change, value: number, { say }: PageContext): string {
+  if (SHARES.includes(of)) return say.value({ q: 'share', value });
+  if (of === 'mean') return say.value({ q: 'glucose', value: value as MgPerDl }, 'short');
+  return say.number(value, 1);
+}
+
+/** With its sign; shares in points of a hundred. */
+function signed({ of }: Change, value: number, { say }: PageContext): string {
+  const size = Math.abs(value);
+  const text =
+    of === 'mean'
+      ? say.value({ q: 'rise', value: size }, 'short')
+      : say.number(SHARES.includes(of) ? size * 100 : size, 1);
+  return `${value < 0 ? '\u2212' : '+'}${text}`;
+}
