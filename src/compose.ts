@@ -1,5 +1,5 @@
 import type { Analysis } from './analyse.ts';
-import { lacking, speaker } from './language/index.ts';
+import { apart, lacking, speaker } from './language/index.ts';
 import type { Report } from './model/report.ts';
 import { type PageContext, pages } from './pages/index.ts';
 
@@ -49,8 +49,9 @@ export function compose(
     chart: { say, targets, native: timeline.unit, text: CHART_TEXT[size] },
   };
   const { name, code, clinic } = settings.person;
+  const sameYear = timeline.from.slice(0, 4) === timeline.to.slice(0, 4);
   const word = (value: string) => ({ q: 'word' as const, value });
-  const who = [name, code].filter((one) => one !== undefined && one !== '').join(' · ');
+  const who = [name, code].flatMap((one) => (one ? apart(one) : [])).join(' · ');
   return {
     language: say.language,
     direction: say.direction,
@@ -60,11 +61,11 @@ export function compose(
     title: say.say(`pages.paper.${voice}.title`),
     header: {
       left: who === '' ? say.say('pages.paper.nobody') : who,
-      right: [clinic, say.say(`pages.paper.${voice}.title`)].filter((one) => one).join(' · '),
+      right: [...(clinic ? [apart(clinic)] : []), say.say(`pages.paper.${voice}.title`)].join(' · '),
     },
     footer: {
       left: say.say('pages.paper.footer', {
-        from: word(say.value({ q: 'date', value: timeline.from }, 'plain')),
+        from: word(say.value({ q: 'date', value: timeline.from }, sameYear ? 'plain' : 'dated')),
         to: word(say.value({ q: 'date', value: timeline.to }, 'dated')),
         unit: word(unit),
         printed: word(say.value({ q: 'date', value: settings.today as never }, 'dated')),
