@@ -6,8 +6,8 @@ import { writePdf } from '../../src/writers/pdf/index.ts';
 import { analysisOf, fonts, stories, wordsOf } from '../support/story.ts';
 
 /** Number of sheets, and the sheet on which each bookmark points, counted from 0. */
-async function sheets(analysis: Analysis, voice: 'clinic' | 'patient', paper: 'a4' | 'letter') {
-  const bytes = await writePdf(compose(analysis, wordsOf(), { voice, paper }), fonts(), { version: 'test' });
+async function sheets(analysis: Analysis, language: string, voice: 'clinic' | 'patient', paper: 'a4' | 'letter') {
+  const bytes = await writePdf(compose(analysis, wordsOf(language), { voice, paper }), fonts(), { version: 'test' });
   const pdf = await getDocument({ data: bytes, verbosity: 0 }).promise;
   const outline = (await pdf.getOutline()) ?? [];
   const starts = await Promise.all(
@@ -17,13 +17,15 @@ async function sheets(analysis: Analysis, voice: 'clinic' | 'patient', paper: 'a
 }
 
 describe.each(stories)('%s', (story) => {
-  test('page 1 stands alone on one sheet', async () => {
-    const { starts } = await sheets(await analysisOf(story), 'clinic', 'a4');
-    expect(starts.slice(0, 2)).toEqual([0, 1]);
-  });
+  describe.each(['en', 'es'])('in %s', (language) => {
+    test('page 1 stands alone on one sheet', async () => {
+      const { starts } = await sheets(await analysisOf(story), language, 'clinic', 'a4');
+      expect(starts.slice(0, 2)).toEqual([0, 1]);
+    });
 
-  test.each(['a4', 'letter'] as const)('the patient paper is one sheet with two sides on %s', async (paper) => {
-    const { count, starts } = await sheets(await analysisOf(story), 'patient', paper);
-    expect({ count, starts }).toEqual({ count: 2, starts: [0, 1] });
+    test.each(['a4', 'letter'] as const)('the patient paper is one sheet with two sides on %s', async (paper) => {
+      const { count, starts } = await sheets(await analysisOf(story), language, 'patient', paper);
+      expect({ count, starts }).toEqual({ count: 2, starts: [0, 1] });
+    });
   });
 });
