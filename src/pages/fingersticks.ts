@@ -3,6 +3,9 @@ import type { Block, Cell } from '../model/report.ts';
 import type { Fingersticks } from '../model/trust.ts';
 import { caution, count, heading, type PageContext, paragraph, word } from './context.ts';
 
+/** With fewer, each pair is shown as it is: a mean of two says less than the two. */
+const LEAST_FOR_FIGURES = 3;
+
 /** Fingersticks that were noted, each beside the reading nearest in time: figures, and the grid when there is a pair. */
 export function fingerstickBlocks(context: PageContext): Block[] {
   const { say, analysis } = context;
@@ -23,12 +26,19 @@ export function fingerstickBlocks(context: PageContext): Block[] {
         alone: count(value.alone),
       }),
     ),
-    {
-      kind: 'columns',
-      widths: [0.5, 0.5],
-      columns: [[figures(value, context)], [{ kind: 'chart', drawing: errorGridChart(value, context.chart) }]],
-    },
-    paragraph(say.say('pages.fingersticks.grid'), 'small'),
+    ...(value.pairs.length < LEAST_FOR_FIGURES
+      ? [pairsTable(value, context)]
+      : [
+          {
+            kind: 'columns' as const,
+            widths: [0.5, 0.5],
+            columns: [
+              [figures(value, context)],
+              [{ kind: 'chart' as const, drawing: errorGridChart(value, context.chart) }],
+            ],
+          },
+          paragraph(say.say('pages.fingersticks.grid'), 'small'),
+        ]),
     caution(context, 'C4'),
   ];
 }
@@ -61,6 +71,33 @@ function figures(value: Fingersticks, { say }: PageContext): Block {
     rows: rows.map(([key, text]): Cell[] => [
       { text: say.say(`pages.fingersticks.rows.${key}`, { unit: word(say.unit) }) },
       { text, strong: true },
+    ]),
+  };
+}
+
+function pairsTable({ pairs }: Fingersticks, { say }: PageContext): Block {
+  const at = (key: string) => say.say(`pages.fingersticks.pairs.${key}`, { unit: word(say.unit) });
+  return {
+    kind: 'table',
+    caption: say.say('pages.fingersticks.title'),
+    captionShown: false,
+    dense: true,
+    columns: [
+      { title: at('when'), align: 'start', width: 0.4 },
+      { title: at('finger'), align: 'end', width: 0.22 },
+      { title: at('sensor'), align: 'end', width: 0.22 },
+      { title: at('zone'), align: 'end', width: 0.16 },
+    ],
+    rows: pairs.map(({ date, minute, finger, sensor, zone }): Cell[] => [
+      {
+        text: say.say('pages.everyLow.when', {
+          date: { q: 'date', value: date },
+          clock: { q: 'clock', value: minute },
+        }),
+      },
+      { text: say.value({ q: 'glucose', value: finger }, 'short') },
+      { text: say.value({ q: 'glucose', value: sensor }, 'short') },
+      { text: zone },
     ]),
   };
 }

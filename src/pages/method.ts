@@ -2,6 +2,7 @@ import { measures } from '../measures/index.ts';
 import type { Measured } from '../model/measured.ts';
 import type { Block, Cell } from '../model/report.ts';
 import { count, heading, type PageContext, type PageMaker, paragraph, word } from './context.ts';
+import { curveTable } from './curveTable.ts';
 
 /** Definition, source and count behind each number, the rules that are ours, and what this report is not. */
 export const method: PageMaker = (context) => {
@@ -20,6 +21,7 @@ export const method: PageMaker = (context) => {
         }),
       ),
       measuresTable(context),
+      ...curveTable(context, ['p75', 'p50', 'p25']),
       heading(2, say.say('pages.method.rules')),
       {
         kind: 'list',

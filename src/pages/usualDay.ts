@@ -2,8 +2,17 @@ import { hourSharesChart } from '../charts/hourShares.ts';
 import { modalDayChart } from '../charts/modalDay.ts';
 import type { Block } from '../model/report.ts';
 import { heading, type PageMaker, paragraph, space, tellAll } from './context.ts';
+import { curveTable } from './curveTable.ts';
 
-const CLOCK_FINDINGS = ['high-after-window', 'dawn-rise', 'wide-spread', 'best-window', 'lows-clustered'] as const;
+const CLOCK_FINDINGS = [
+  'high-after-window',
+  'dawn-rise',
+  'overnight-fall',
+  'steady-nights',
+  'wide-spread',
+  'best-window',
+  'lows-clustered',
+] as const;
 /** Room at the right of both charts, so that their clocks stand one above the other. */
 const LABELS = 66;
 
@@ -27,10 +36,11 @@ export const usualDay: PageMaker = (context) => {
       {
         kind: 'chart',
         title: say.say('pages.usualDay.ribbons', { unit: { q: 'word', value: say.unit } }),
-        drawing: modalDayChart(modalDay.value, chart, { height: 210, outer: true }),
+        drawing: modalDayChart(modalDay.value, chart, { height: 196, outer: true }),
       },
     );
   }
+  blocks.push(...curveTable(context, ['p50']));
   if (hourly.ok)
     blocks.push(space(6), {
       kind: 'chart',
