@@ -3,13 +3,14 @@ import type { Facts } from '../model/clinic.ts';
 import type { LocalDate } from '../model/glucose.ts';
 import type { Measured } from '../model/measured.ts';
 import type { Episode } from '../model/measures.ts';
+import type { Compared, ThenAndNow } from '../model/thenAndNow.ts';
 
 const known = <T>(measured: Measured<T>): T | null => (measured.ok ? measured.value : null);
 const dates = (episodes: readonly Episode[]): LocalDate[] => [...new Set(episodes.map(({ date }) => date))];
 
 /** The few numbers of an analysis that a worklist and a table over many people need. */
 export function factsOf(analysis: Analysis): Facts {
-  const { measures, timeline, ledger, targets } = analysis;
+  const { measures, timeline, ledger, targets, settings } = analysis;
   const coverage = known(measures.coverage);
   const mean = known(measures.mean);
   const bands = known(measures.timeInBands);
@@ -45,8 +46,8 @@ export function factsOf(analysis: Analysis): Facts {
       high: bands.exclusive.high.value,
       veryHigh: targets.limits['mg/dL'].veryHigh === null ? null : bands.exclusive['very-high'].value,
     },
-    below: bands && bands.cumulative.low.value,
-    above: bands && bands.cumulative.high.value,
+    below: bands?.cumulative.low.value ?? null,
+    above: bands?.cumulative.high.value ?? null,
     unmet: bands?.goals.filter(({ met }) => !met).map(({ of }) => of) ?? [],
     lows: lows && {
       count: lows.list.length,
@@ -61,8 +62,32 @@ export function factsOf(analysis: Analysis): Facts {
       longestLevel2: Math.max(0, ...highs.list.filter(({ level }) => level === 2).map((high) => high.outerMinutes)),
       level2Dates: dates(highs.list.filter(({ level }) => level === 2)),
     },
-    change: null,
+    change: settings.compare === undefined ? null : changeOf(measures.thenAndNow),
     ...troubles(analysis),
+  };
+}
+
+/** More time in range is for the better, more of anything below or above it for the worse; mean and CV say neither. */
+const WAY: Partial<Record<Compared, 1 | -1>> = {
+  'in-range': 1,
+  low: -1,
+  'very-low': -1,
+  high: -1,
+  'very-high': -1,
+  lows: -1,
+  'very-lows': -1,
+  highs: -1,
+};
+
+function changeOf(measured: Measured<ThenAndNow>): Facts['change'] {
+  if (!measured.ok) return { with: null, worse: [], better: [], told: false };
+  const { before, changes } = measured.value;
+  const real = changes.filter(({ verdict, of }) => verdict === 'more-than-noise' && WAY[of] !== undefined);
+  return {
+    with: before.to,
+    worse: real.filter(({ of, change }) => WAY[of]! * change < 0).map(({ of }) => of),
+    better: real.filter(({ of, change }) => WAY[of]! * change > 0).map(({ of }) => of),
+    told: changes.some(({ verdict }) => verdict !== 'cannot-tell'),
   };
 }
 

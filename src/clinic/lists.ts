@@ -88,7 +88,7 @@ export function worklistCsv(lines: readonly WorklistLine[], say: Speaker): strin
       hours: hoursText(say, line),
       period: periodText(say, facts),
       visit: outcome.visit ?? '',
-      change: facts ? say.say('clinic.notCompared') : '',
+      change: changeText(say, facts),
       seenBy: '',
       seenOn: '',
       remark: '',
@@ -98,6 +98,19 @@ export function worklistCsv(lines: readonly WorklistLine[], say: Speaker): strin
     return COLUMNS.map((column) => cells[column]);
   });
   return csvText([COLUMNS.map((column) => say.say(`clinic.columns.${column}`)), ...rows]);
+}
+
+function changeText(say: Speaker, facts: Facts | null): string {
+  if (!facts) return '';
+  if (!facts.change) return say.say('clinic.change.notCompared');
+  const { worse, better, told } = facts.change;
+  if (!told) return say.say('clinic.change.cannotTell');
+  const names = (all: readonly string[]): string => all.map((of) => say.say(`clinic.change.of.${of}`)).join(', ');
+  const parts = [
+    ...(worse.length > 0 ? [say.say('clinic.change.worse', { names: { q: 'word', value: names(worse) } })] : []),
+    ...(better.length > 0 ? [say.say('clinic.change.better', { names: { q: 'word', value: names(better) } })] : []),
+  ];
+  return parts.length > 0 ? parts.join('; ') : say.say('clinic.change.withinNoise');
 }
 
 const periodText = (say: Speaker, facts: Facts | null): string =>

@@ -1,7 +1,10 @@
 import type { Analysis } from '../analyse.ts';
 import { compose } from '../compose.ts';
+import { sumsOf } from '../measures/earlier.ts';
+import { snapshotText } from '../schemas/snapshot.ts';
 import { analysisJson } from '../writers/json.ts';
 import type { PdfFonts } from '../writers/pdf/index.ts';
+import { pageAsText } from '../writers/text.ts';
 
 export interface MadeFile {
   name: string;
@@ -19,6 +22,7 @@ export interface PapersWanted {
 }
 
 export interface PaperTools {
+  /** Of the person's language. */
   words: unknown;
   /** The same object for every person: the writer knows a face it has parsed by its bytes. */
   fonts: PdfFonts;
@@ -27,7 +31,7 @@ export interface PaperTools {
   setAside(analysis: Analysis): string;
 }
 
-/** Both papers, the numbers, and what was set aside, in memory. Nothing of it knows a disk. */
+/** Both papers, the numbers, the draft, what the next visit compares with, and what was set aside: in memory. */
 export async function makePapers(
   analysis: Analysis,
   stem: string,
@@ -40,8 +44,16 @@ export async function makePapers(
     const report = compose(analysis, words, { voice, paper, large });
     const bytes = await writePdf(report, fonts, { version, grey });
     made.push({ name: `${stem}-${voice === 'clinic' ? 'clinic-report' : 'patient-paper'}.pdf`, bytes });
+    if (voice === 'clinic') {
+      made.push({ name: `${stem}-interpretation.txt`, bytes: pageAsText(report, 'interpretation') });
+    }
   }
   made.push({ name: `${stem}-analysis.json`, bytes: analysisJson(analysis) });
+  const { timeline, targets, hash, settings } = analysis;
+  made.push({
+    name: `${stem}-snapshot-${timeline.to}.json`,
+    bytes: snapshotText(sumsOf(timeline, targets), { by: version, hash, on: settings.today }),
+  });
   if (analysis.ledger.setAside > 0) made.push({ name: `${stem}-set-aside.csv`, bytes: setAside(analysis) });
   if (fhir) {
     const { fhirBundle } = await import('../writers/fhir/index.ts');

@@ -45,7 +45,7 @@ export function reasonsOf(facts: Facts, { veryLow, lows, veryHigh, data }: Thres
   if (facts.highs && veryHigh.minutes !== null && facts.highs.longestLevel2 >= veryHigh.minutes) {
     add('very-high', 'veryHighLong', { minutes: { q: 'minutes', value: facts.highs.longestLevel2 } });
   }
-  if (facts.change?.told === 'more-than-noise' && facts.change.worse) add('worse', 'worse', {});
+  for (const of of facts.change?.worse ?? []) add('worse', `worse.${of}`, {});
   const few = data.days !== null && facts.coverage.days < data.days;
   const thin = data.share !== null && facts.coverage.share < data.share;
   if (few || thin) {

@@ -22,6 +22,7 @@ export function rulesOf({ veryLow, lows, veryHigh, data }: Thresholds): Said[] {
   number('nightLows', lows.nightEvents);
   share('veryHigh', veryHigh.share);
   if (veryHigh.minutes !== null) add('veryHighLong', { minutes: { q: 'minutes', value: veryHigh.minutes } });
+  add('worse');
   number('fewDays', data.days);
   if (data.share !== null) add('thinDays', { share: { q: 'share', value: data.share } });
   add('steady');

@@ -2,6 +2,7 @@ import type { GlucoseUnit, LocalDate } from './glucose.ts';
 import type { Why } from './measured.ts';
 import type { Params } from './quantity.ts';
 import type { TargetSet } from './targets.ts';
+import type { Compared } from './thenAndNow.ts';
 
 /** Where a person stands on the worklist, the most pressing first. */
 export type Tier = 'unread' | 'very-low' | 'lows' | 'very-high' | 'worse' | 'not-enough' | 'steady';
@@ -88,8 +89,11 @@ export interface Facts {
   unmet: ('in-range' | 'low' | 'very-low' | 'high' | 'very-high')[];
   lows: { count: number; level2: number; night: number; dates: LocalDate[]; level2Dates: LocalDate[] } | null;
   highs: { count: number; level2: number; longestLevel2: number; level2Dates: LocalDate[] } | null;
-  /** Change since the last time, where a comparison was made; `told` is its verdict. */
-  change: { told: 'more-than-noise' | 'not-told-apart' | 'cannot-tell'; worse: boolean } | null;
+  /**
+   * Against the earlier period, where one was asked for: what changed by more than day-to-day noise, and which way.
+   * `with`: its last day, null where there was none to compare with. `told`: whether anything could be told at all.
+   */
+  change: { with: LocalDate | null; worse: Compared[]; better: Compared[]; told: boolean } | null;
   /** Measures or findings that could not be worked out because of a fault of ours. */
   failed: string[];
   /** Measures withheld, and why. */

@@ -12,6 +12,8 @@ const lows = (part: Partial<NonNullable<Facts['lows']>>): Partial<Facts> => ({
 });
 const shares = (part: Partial<NonNullable<Facts['shares']>>): Facts['shares'] => ({ ...facts().shares!, ...part });
 
+const change: NonNullable<Facts['change']> = { with: facts().from, worse: [], better: [], told: true };
+
 /** With the usual thresholds. Goals met or not are decided where the target set is known (measures/timeInBands). */
 test.each<[string, Partial<Facts>, Tier]>([
   ['nothing to tell', {}, 'steady'],
@@ -34,9 +36,9 @@ test.each<[string, Partial<Facts>, Tier]>([
     { ...lows({ count: 1, level2: 1 }), coverage: { ...facts().coverage, days: 3 } },
     'very-low',
   ],
-  ['worse than noise', { change: { told: 'more-than-noise', worse: true } }, 'worse'],
-  ['better than noise', { change: { told: 'more-than-noise', worse: false } }, 'steady'],
-  ['a change not told apart from noise', { change: { told: 'not-told-apart', worse: true } }, 'steady'],
+  ['worse than noise', { change: { ...change, worse: ['in-range'] } }, 'worse'],
+  ['better than noise', { change: { ...change, better: ['in-range'] } }, 'steady'],
+  ['a change not told apart from noise', { change }, 'steady'],
   ['lows withheld', { lows: null, shares: null, below: null }, 'steady'],
 ])('%s', (_, part, tier) => {
   const line = place(outcome({ facts: facts(part) }), USUAL);

@@ -4,14 +4,16 @@ import { readManifest } from '../../clinic/manifest.ts';
 import { findPeople } from '../../clinic/people.ts';
 import { inShard, parseShard, type Shard } from '../../clinic/shards.ts';
 import { USUAL, withUsual } from '../../clinic/thresholds.ts';
+import { LANGUAGES } from '../../language/index.ts';
 import type { Person } from '../../model/clinic.ts';
 import type { FolderSettings } from '../../schemas/settings.ts';
 import type { Thresholds } from '../../schemas/thresholds.ts';
 import type { Door } from '../door.ts';
 import { WrongUse } from '../exits.ts';
-import { reasonOf } from '../gather.ts';
-import { languages } from '../home.ts';
+import { reasonOf, SETTINGS } from '../gather.ts';
 import { readText, settle } from '../settings.ts';
+import { issueLines } from '../tell.ts';
+import { folderSettings, wholePaths } from './personSettings.ts';
 import { MANIFEST, walk } from './walk.ts';
 
 export interface ClinicOptions extends FolderSettings {
@@ -22,6 +24,7 @@ export interface ClinicOptions extends FolderSettings {
   threads?: number;
   shard?: string;
   thresholds?: string;
+  since?: string;
   timeLimit: number;
   memory: number;
   queue?: string;
@@ -40,13 +43,14 @@ export interface Asked {
   shard: Shard | undefined;
   /** For everyone. */
   options: FolderSettings;
+  /** Results of an earlier run, to compare with. */
+  since: string | undefined;
   today: string;
 }
 
 /** Looks at the folder and the options. Throws WrongUse for what cannot be meant. */
 export async function ask(named: string, given: ClinicOptions, door: Door): Promise<Asked> {
   const { out: outNamed, shard: part, thresholds: rules } = given;
-  const options = forEveryone(given);
   const folder = resolve(named);
   const out = resolve(outNamed);
   const stat = statSync(folder, { throwIfNoEntry: false });
@@ -62,6 +66,10 @@ export async function ask(named: string, given: ClinicOptions, door: Door): Prom
   const rows = seen.manifest ? manifestRows(folder) : [];
   const people = findPeople(seen, rows);
   if (people.length === 0) throw new WrongUse('emptyFolder', { path: named });
+  const options = { ...(await usual(folder, seen.settings, door)), ...wholePaths(forEveryone(given), '.') };
+  const since = given.since === undefined ? undefined : resolve(given.since);
+  if (since !== undefined && !isFolder(since)) throw new WrongUse('noSuchFile', { path: given.since! });
+  if (since === out) throw new WrongUse('sinceIsOut', { path: outNamed });
   // Wrong options are one mistake, not one a person.
   await settle(options, undefined, door.today);
   return {
@@ -75,7 +83,8 @@ export async function ask(named: string, given: ClinicOptions, door: Door): Prom
     thresholds: rules === undefined ? USUAL : await readThresholds(rules),
     shard,
     options,
-    today: given.date ?? door.today,
+    since,
+    today: options.date ?? door.today,
   };
 }
 
@@ -95,7 +104,7 @@ function manifestRows(folder: string) {
   } catch (error) {
     throw new WrongUse('cannotOpen', { path, reason: reasonOf(error) });
   }
-  const manifest = readManifest(bytes, languages());
+  const manifest = readManifest(bytes, LANGUAGES);
   if (!manifest.ok) throw new WrongUse('wrongManifest', { path: MANIFEST, actual: manifest.actual });
   return manifest.rows;
 }
@@ -114,6 +123,17 @@ export async function readThresholds(path: string): Promise<Thresholds> {
   return withUsual(checked.thresholds);
 }
 
+const isFolder = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;
+
+/** The settings at the top of the folder hold for everyone, where the command line does not say otherwise. */
+async function usual(folder: string, found: readonly string[], door: Door): Promise<FolderSettings> {
+  if (!found.includes(SETTINGS)) return {};
+  const read = await folderSettings(join(folder, SETTINGS));
+  if (!('issues' in read)) return read;
+  for (const line of issueLines(door.tell, read.issues)) door.complain(line);
+  throw new WrongUse('wrongSettings');
+}
+
 /** The options that are about how to read and print, without those of the run. */
 function forEveryone(given: ClinicOptions): FolderSettings {
   const ofTheRun = [
@@ -124,6 +144,7 @@ function forEveryone(given: ClinicOptions): FolderSettings {
     'threads',
     'shard',
     'thresholds',
+    'since',
     'timeLimit',
     'memory',
     'queue',

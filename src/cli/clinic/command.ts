@@ -3,8 +3,9 @@ import { availableParallelism } from 'node:os';
 import { contentOf } from '../../clinic/lists.ts';
 import { countTiers, rank } from '../../clinic/worklist.ts';
 import type { Door } from '../door.ts';
-import { EXIT } from '../exits.ts';
+import { EXIT, WrongUse } from '../exits.ts';
 import { reasonOf } from '../gather.ts';
+import { wrongUse } from '../tell.ts';
 import { type Asked, ask, type ClinicOptions } from './asked.ts';
 import { dryRun } from './dry.ts';
 import { exitOf } from './exit.ts';
@@ -30,7 +31,14 @@ export async function clinic(folder: string, given: ClinicOptions, door: Door): 
     Math.min(given.threads ?? availableParallelism(), Math.ceil(asked.people.length / WORTH_A_THREAD)),
   );
   if (given.dryRun) return dryRun(asked, given, threads, door);
-  const release = lock(asked.out, asked.shard);
+  let release: () => void;
+  try {
+    release = lock(asked.out, asked.shard);
+  } catch (error) {
+    if (!(error instanceof WrongUse)) throw error;
+    complain(wrongUse(tell, error));
+    return EXIT.partly;
+  }
   const stopping = onInterrupt(() => complain(tell.say('cli.clinic.stopping')));
   try {
     const log = openLog(asked.out, () => new Date().toISOString());

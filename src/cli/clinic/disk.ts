@@ -8,6 +8,7 @@ import { WrongUse } from '../exits.ts';
 import { reasonOf } from '../gather.ts';
 
 const RECORD = 'record.json';
+const SNAPSHOT = /-snapshot-(\d{4}-\d{2}-\d{2})\.json$/;
 const PART = /^\..*\.part$/;
 
 const parse = (bytes: Buffer): Outcome | null => {
@@ -73,7 +74,10 @@ export function putInPlace(
       writeFileSync(part, content);
     }
     const kept = new Set(outputs.map(({ name }) => name));
-    for (const { name } of last?.outputs ?? []) if (!kept.has(name)) rmSync(join(folder, name), { force: true });
+    for (const { name } of last?.outputs ?? []) {
+      // What an earlier visit can be compared with outlives it, unless nobody knows whose it is.
+      if (!kept.has(name) && !(whole.facts && SNAPSHOT.test(name))) rmSync(join(folder, name), { force: true });
+    }
     for (const { part, name } of parts) renameSync(part, join(folder, name));
   } catch (error) {
     for (const { part } of parts) rmSync(part, { force: true });
@@ -113,6 +117,18 @@ export function outcomesIn(out: string): Outcome[] {
     throw new WrongUse('cannotOpen', { path: out, reason: reasonOf(error) });
   }
   return names.sort().flatMap((name) => lastOutcome(join(out, name)) ?? []);
+}
+
+/** Path of the latest snapshot in a person's results of an earlier run; undefined when there is none. */
+export function newestSnapshot(folder: string): string | undefined {
+  let names: string[];
+  try {
+    names = readdirSync(folder).filter((name) => SNAPSHOT.test(name));
+  } catch {
+    return undefined;
+  }
+  const newest = names.sort((a, b) => (SNAPSHOT.exec(a)![1]! < SNAPSHOT.exec(b)![1]! ? -1 : 1)).at(-1);
+  return newest === undefined ? undefined : join(folder, newest);
 }
 
 /** Reads a file of at most so many bytes. Throws as the file system does, or with code `EFBIG`. */

@@ -2,6 +2,7 @@ import { basename, dirname, join, resolve } from 'node:path';
 import type { Issue } from '../../model/input.ts';
 import type { FolderSettings } from '../../schemas/settings.ts';
 import { readText, settle, type Wanted } from '../settings.ts';
+import { newestSnapshot } from './disk.ts';
 import type { Task } from './turn.ts';
 
 /**
@@ -12,29 +13,50 @@ export async function settlePerson({
   person,
   folder,
   options,
+  since,
   today,
-}: Pick<Task, 'person' | 'folder' | 'options' | 'today'>): Promise<
+}: Pick<Task, 'person' | 'folder' | 'options' | 'since' | 'today'>): Promise<
   (Wanted & { dateGiven: boolean }) | { issues: Issue[] }
 > {
-  let own: FolderSettings = {};
-  if (person.settings !== undefined) {
-    const path = join(folder, person.settings);
-    const { readSettings } = await import('../../schemas/settings.ts');
-    const read = readSettings(readText(path), basename(path));
-    if ('issues' in read) return read;
-    own = { ...read.settings };
-    if (own.layout !== undefined) own.layout = resolve(dirname(path), own.layout);
+  const own = person.settings === undefined ? {} : await folderSettings(join(folder, person.settings));
+  if ('issues' in own) return own;
+  const everyone = { ...options };
+  // Some names answer one question: whoever is nearer answers the whole of it.
+  for (const question of [
+    ['days', 'from', 'to'],
+    ['compare', 'changed'],
+    ['language', 'region'],
+  ] as const) {
+    const nearer = { ...own, ...rowSettings(person) };
+    if (question.some((name) => nearer[name] !== undefined)) for (const name of question) delete everyone[name];
   }
-  const { name, targets, unit, zone } = person.row ?? {};
-  const row = Object.fromEntries(
-    Object.entries({ name, targets, unit, zone }).filter(([, value]) => value !== undefined),
-  );
-  const layers = [options, own, row].map((layer) => ({ ...layer }) as FolderSettings);
-  // Days and dates answer one question: whoever is nearer answers the whole of it.
-  if (['days', 'from', 'to'].some((key) => own[key as 'days'] !== undefined)) {
-    for (const key of ['days', 'from', 'to'] as const) delete layers[0]![key];
+  const all: FolderSettings = { ...everyone, ...own, ...rowSettings(person), code: person.code };
+  if (since !== undefined && all.compare === undefined && all.changed === undefined) {
+    all.compare = newestSnapshot(join(since, person.stem));
   }
-  const wanted = await settle({ ...Object.assign({}, ...layers), code: person.code }, undefined, today);
+  const wanted = await settle(all, undefined, today);
   if ('issues' in wanted) return wanted;
   return { ...wanted, dateGiven: (own.date ?? options.date) !== undefined };
+}
+
+/** The settings file at `path`, paths in it made whole. */
+export async function folderSettings(path: string): Promise<FolderSettings | { issues: Issue[] }> {
+  const { readSettings } = await import('../../schemas/settings.ts');
+  const read = readSettings(readText(path), basename(path));
+  if ('issues' in read) return read;
+  return wholePaths(read.settings, dirname(path));
+}
+
+/** Wherever the work is done, a path means the same file. */
+export function wholePaths(settings: FolderSettings, from: string): FolderSettings {
+  const whole = { ...settings };
+  if (whole.layout !== undefined) whole.layout = resolve(from, whole.layout);
+  if (whole.compare?.endsWith('.json')) whole.compare = resolve(from, whole.compare);
+  return whole;
+}
+
+function rowSettings({ row }: Pick<Task['person'], 'row'>): FolderSettings {
+  const { name, targets, unit, zone, language, a1c } = row ?? {};
+  const all = { name, targets, unit, zone, language, ...(a1c === undefined ? {} : { a1c: `${a1c} %` }) };
+  return Object.fromEntries(Object.entries(all).filter(([, value]) => value !== undefined));
 }

@@ -22,11 +22,12 @@ export interface Ran {
   stopped: string | null;
 }
 
-const taskOf = (person: Person, { folder, out, options, today }: Asked, given: ClinicOptions): Task => ({
+const taskOf = (person: Person, { folder, out, options, since, today }: Asked, given: ClinicOptions): Task => ({
   person,
   folder,
   out,
   options,
+  since,
   today,
   make: { fhir: given.fhir === true || given.fhirReadings === true, fhirReadings: given.fhirReadings === true },
   dry: given.dryRun === true,
@@ -51,12 +52,14 @@ export async function runPeople(
     if (ended.ok) {
       const { outcome, how, reason } = ended.result;
       outcomes.set(task.person, outcome);
+      if (!outcome.facts && outcome.key === '' && !task.dry) withdraw(asked.out, outcome);
       if (how === 'kept') kept++;
       if (how === 'unsaved' && NO_USE_GOING_ON.includes(reason ?? '')) stopped ??= reason!;
       log(entryOf(outcome, how, ended.result.milliseconds));
     } else {
       const outcome = refused(nothing(task.person), because(ended.why, { actual: ended.detail }));
       outcomes.set(task.person, outcome);
+      if (!task.dry) withdraw(asked.out, outcome);
       log(entryOf(outcome, 'stopped'));
     }
   };
@@ -81,10 +84,21 @@ export function withdrawMixUps(out: string, outcomes: readonly Outcome[], dry: b
     const mixUp = found.get(outcome.stem);
     if (!mixUp) return outcome;
     const told = mixedUp(outcome, mixUp);
-    const folder = join(out, outcome.stem);
-    // Never kept as an answer: once the files are put right, the next run makes the papers.
-    return dry ? told : putInPlace(folder, { ...told, key: '' }, [], lastOutcome(folder));
+    if (!dry) withdraw(out, told);
+    return told;
   });
+}
+
+/** Takes away what an earlier run made for someone who now has no papers: it is of other files or of someone else. */
+function withdraw(out: string, outcome: Outcome): void {
+  const folder = join(out, outcome.stem);
+  const last = lastOutcome(folder);
+  try {
+    // Without a key it is never taken for an answer: once the files are put right, the next run makes the papers.
+    if (last) putInPlace(folder, { ...outcome, key: '' }, [], last);
+  } catch {
+    // On a full disk the old papers stay; the worklist says that they are not of this run.
+  }
 }
 
 function entryOf(outcome: Outcome, how: Turn['how'] | 'stopped', ms?: number): Parameters<Log>[0] {

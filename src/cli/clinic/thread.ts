@@ -1,28 +1,46 @@
+import { because, blank, refused } from '../../clinic/outcome.ts';
 import { sha256 } from '../../clinic/resume.ts';
+import { lacking } from '../../language/index.ts';
 import { fonts, version, words } from '../home.ts';
 import { setAsideCsv } from '../setAside.ts';
 import { teller } from '../tell.ts';
-import { type Task, type Turn, type TurnTools, takeTurn } from './turn.ts';
+import { paperWords } from '../words.ts';
+import { type Spoken, type Task, type Turn, type TurnTools, takeTurn } from './turn.ts';
 
 /** What a worker keeps between people: words and faces are read and parsed once in its life. */
-const kept = new Map<string, TurnTools>();
+let kept: TurnTools | undefined;
 
-function toolsFor(language: string): TurnTools {
-  let tools = kept.get(language);
-  if (!tools) {
-    const spoken = words(language);
-    const tell = teller(spoken);
-    tools = {
-      words: spoken,
-      wordsHash: sha256(JSON.stringify(spoken)),
-      fonts: fonts(),
-      version: version(),
-      setAside: ({ issues }) => setAsideCsv(tell, issues),
-    };
-    kept.set(language, tools);
-  }
-  return tools;
+function tools(): TurnTools {
+  if (kept) return kept;
+  const whole = words('en');
+  const tell = teller(whole);
+  const spoken = new Map<unknown, Spoken>();
+  kept = {
+    wordsFor(place) {
+      const words = paperWords(place);
+      let known = spoken.get(words);
+      if (!known) {
+        known = { words, missing: lacking(words, whole), hash: sha256(JSON.stringify(words)) };
+        spoken.set(words, known);
+      }
+      return known;
+    },
+    fonts: fonts(),
+    version: version(),
+    setAside: ({ issues }) => setAsideCsv(tell, issues),
+  };
+  return kept;
 }
 
 /** What the pool calls: one person's turn. */
-export const work = (task: Task): Promise<Turn> => takeTurn(task, toolsFor(task.person.row?.language ?? 'en'));
+export async function work(task: Task): Promise<Turn> {
+  try {
+    return await takeTurn(task, tools());
+  } catch (error) {
+    // A fault of ours with this one person. Only the kind of error is passed on: its message may hold a person's text.
+    if (process.env.DAYBANDS_TRACE) console.error(error);
+    const { name } = error instanceof Error ? error : { name: 'unknown' };
+    const nothing = blank(task.person, { key: '', printed: task.today, version: version() });
+    return { outcome: refused(nothing, because('fault', { actual: name })), how: 'made', milliseconds: 0 };
+  }
+}

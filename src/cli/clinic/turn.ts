@@ -4,8 +4,10 @@ import { factsOf } from '../../clinic/facts.ts';
 import { because, blank, issueSaid, read, refused, wrongFromTheStart } from '../../clinic/outcome.ts';
 import { makePapers, type PapersWanted, type PaperTools } from '../../clinic/papers.ts';
 import { keyOf, sha256, stillGood } from '../../clinic/resume.ts';
+import type { Place } from '../../language/index.ts';
 import type { Outcome, Person } from '../../model/clinic.ts';
 import type { Input } from '../../model/input.ts';
+import { openWorkbooks } from '../../readers/workbook.ts';
 import type { FolderSettings } from '../../schemas/settings.ts';
 import { WrongUse } from '../exits.ts';
 import { reasonOf } from '../gather.ts';
@@ -20,6 +22,8 @@ export interface Task {
   out: string;
   /** What was asked for everyone on the command line or in the folder's settings. */
   options: FolderSettings;
+  /** Results of an earlier run, to compare with; full path. */
+  since?: string | undefined;
   today: string;
   make: Pick<PapersWanted, 'fhir' | 'fhirReadings'>;
   /** Only look: nothing is written. */
@@ -34,7 +38,16 @@ export interface Turn {
   milliseconds: number;
 }
 
-export type TurnTools = PaperTools & { wordsHash: string };
+/** The words of a language, what is missing in them, and a hash that tells them from others. */
+export interface Spoken {
+  words: unknown;
+  missing: readonly string[];
+  hash: string;
+}
+
+export interface TurnTools extends Omit<PaperTools, 'words'> {
+  wordsFor(place: Place): Spoken;
+}
 
 const MOST_BYTES = 1_000_000_000;
 
@@ -82,11 +95,13 @@ export async function takeTurn(task: Task, tools: TurnTools): Promise<Turn> {
   }
   if ('issues' in wanted) return put(refused({ ...nothing, inputHashes }, ...wanted.issues.map(issueSaid)));
 
-  const { settings, paper, grey, large, dateGiven } = wanted;
+  const { settings, place, paper, grey, large, dateGiven } = wanted;
+  const { words, missing, hash } = tools.wordsFor(place);
+  if (missing.length > 0) return put(refused(nothing, because('halfTranslated', { actual: place.language })));
   const { today, ...lasting } = settings;
   const key = keyOf({
     version: tools.version,
-    wordsHash: tools.wordsHash,
+    wordsHash: hash,
     inputs: person.files.map((name, i) => [name, inputHashes[i]!]),
     wanted: {
       settings: dateGiven ? settings : lasting,
@@ -100,7 +115,7 @@ export async function takeTurn(task: Task, tools: TurnTools): Promise<Turn> {
   const outcome: Outcome = { ...nothing, key, printed: today, inputHashes };
   if (stillGood(last, key, dry && last ? asRecorded(last) : hashesOf(folder, last), today)) return end(last!, 'kept');
 
-  const analysis = analyse(inputs, settings, tools.version);
+  const analysis = analyse(await openWorkbooks(inputs), settings, tools.version);
   if (!analysis.ok) {
     const refusals = analysis.issues.filter(({ level }) => level === 'refusal').map(issueSaid);
     return put(refused(read(outcome, analysis.files, null), ...refusals));
@@ -108,7 +123,7 @@ export async function takeTurn(task: Task, tools: TurnTools): Promise<Turn> {
   const facts = factsOf(analysis);
   const done = read(outcome, analysis.files, facts);
   if (dry) return end(done, 'made');
-  return put(done, await makePapers(analysis, person.stem, { paper, grey, large, ...task.make }, tools));
+  return put(done, await makePapers(analysis, person.stem, { paper, grey, large, ...task.make }, { ...tools, words }));
 }
 
 const asRecorded = ({ outputs }: Outcome): Map<string, string> =>

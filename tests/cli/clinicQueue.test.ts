@@ -1,0 +1,83 @@
+import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
+import { createServer } from 'node:net';
+import { join } from 'node:path';
+import { Queue } from 'bullmq';
+import { describe, expect, onTestFinished, test } from 'vitest';
+import { QUEUE } from '../../src/cli/clinic/queue.ts';
+import { writePeople } from '../support/madePeople.ts';
+import { clinic, ended, expectWhole, papersIn, start, until, worklistOf } from './clinicRun.ts';
+import { listed, scratch } from './run.ts';
+
+const SMALL = { days: 2, step: 30 };
+const DATE = ['--date', '2026-06-01'];
+const there = spawnSync('redis-server', ['--version']).status === 0;
+
+/** A port that was free a moment ago. */
+const freePort = (): Promise<number> =>
+  new Promise((done) => {
+    const server = createServer().listen(0, '127.0.0.1', () => {
+      const { port } = server.address() as { port: number };
+      server.close(() => done(port));
+    });
+  });
+
+/** A Redis server of its own for one test, without a disk. */
+async function redis(folder: string): Promise<string> {
+  const port = await freePort();
+  const args = ['--port', String(port), '--bind', '127.0.0.1', '--save', '', '--appendonly', 'no', '--dir', folder];
+  const server = spawn('redis-server', args, { stdio: ['ignore', 'pipe', 'inherit'] });
+  onTestFinished(() => void server.kill('SIGKILL'));
+  let said = '';
+  server.stdout.on('data', (data) => {
+    said += String(data);
+  });
+  await until(() => said.includes('Ready to accept connections'), 'a Redis server');
+  return `redis://127.0.0.1:${port}`;
+}
+
+async function worker(folder: string, queue: string): Promise<ChildProcess> {
+  const child = start(folder, 'worker', '--queue', queue, '--concurrency', '1');
+  let said = '';
+  child.stdout!.on('data', (data) => {
+    said += String(data);
+  });
+  await until(() => said.includes('Waiting for work'), 'a worker');
+  return child;
+}
+
+describe.skipIf(!there)('with a redis-server from Debian’s packages (skipped where there is none)', () => {
+  test('a worker killed half-way: nobody is lost, nobody is told twice', async () => {
+    const folder = scratch();
+    writePeople(join(folder, 'in'), 20, SMALL);
+    const queue = await redis(folder);
+    const [first, second] = [await worker(folder, queue), await worker(folder, queue)];
+    const run = start(folder, 'clinic', 'in', '--out', 'out', '--queue', queue, ...DATE);
+    const people = (): number => listed(join(folder, 'out')).filter((name) => name.startsWith('P-')).length;
+    await until(() => people() >= 4, 'a few people');
+    first.kill('SIGKILL');
+    expect(await ended(run)).toBe(0);
+    expectWhole(join(folder, 'out'));
+    const lines = worklistOf(join(folder, 'out'));
+    expect(lines.map(({ Code }) => Code).sort()).toEqual(listed(join(folder, 'in')));
+    // The same papers as without a queue.
+    expect(clinic(folder, 'clinic', 'in', '--out', 'alone', ...DATE).exit).toBe(0);
+    expect([...papersIn(join(folder, 'out'))]).toEqual([...papersIn(join(folder, 'alone'))]);
+
+    // What cannot be done is tried again, and then lies among the dead letters.
+    const [host, port] = [new URL(queue).hostname, Number(new URL(queue).port)];
+    const jobs = new Queue(QUEUE, { connection: { host, port } });
+    const dead = await jobs.add('person', {}, { jobId: 'poison', attempts: 3 });
+    let state = '';
+    for (let i = 0; i < 200 && state !== 'failed'; i++) {
+      await new Promise((soon) => setTimeout(soon, 50));
+      state = await dead.getState();
+    }
+    expect(state).toBe('failed');
+    expect((await jobs.getJob('poison'))?.attemptsMade).toBe(3);
+    await jobs.close();
+
+    // Asked to stop, a worker ends what it holds.
+    second.kill('SIGTERM');
+    expect(await ended(second)).toBe(0);
+  }, 180_000);
+});

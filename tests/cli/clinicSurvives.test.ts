@@ -1,0 +1,148 @@
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, onTestFinished, test } from 'vitest';
+import { takeTurn } from '../../src/cli/clinic/turn.ts';
+import { writePeople } from '../support/madePeople.ts';
+import { clinic, ended, expectWhole, filesIn, papersIn, start, until, worklistOf } from './clinicRun.ts';
+import { listed, scratch } from './run.ts';
+
+const SMALL = { days: 2, step: 30 };
+const DATE = ['--date', '2026-06-01'];
+
+test('killed at any moment, it leaves no half file, and goes on where it ended', async () => {
+  const folder = scratch();
+  writePeople(join(folder, 'in'), 24, SMALL);
+  const made = (n: number) => (): boolean =>
+    listed(join(folder, 'out')).filter((name) => name.startsWith('P-')).length >= n;
+  for (const n of [1, 7, 15]) {
+    const child = start(folder, 'clinic', 'in', '--out', 'out', ...DATE);
+    await until(made(n), `${n} people`);
+    child.kill('SIGKILL');
+    await ended(child);
+    expectWhole(join(folder, 'out'));
+  }
+  const before = listed(join(folder, 'out')).filter((name) =>
+    existsSync(join(folder, 'out', name, 'record.json')),
+  ).length;
+  const last = clinic(folder, 'clinic', 'in', '--out', 'out', ...DATE);
+  expect(last.exit, last.err).toBe(0);
+  expect(last.out).toMatch(new RegExp(`${before} people as before`));
+  const fresh = clinic(folder, 'clinic', 'in', '--out', 'fresh', ...DATE);
+  expect(fresh.exit).toBe(0);
+  // Byte for byte what a run without a break makes, and nothing else: no lock, no half-written part.
+  expect([...papersIn(join(folder, 'out'))]).toEqual([...papersIn(join(folder, 'fresh'))]);
+  expect([...filesIn(join(folder, 'out')).keys()].filter((path) => /(^|\/)\./.test(path))).toEqual([]);
+}, 240_000);
+
+test('two at once in one folder: the second says so and changes nothing', async () => {
+  const folder = scratch();
+  writePeople(join(folder, 'in'), 16, SMALL);
+  const first = start(folder, 'clinic', 'in', '--out', 'out', ...DATE);
+  await until(() => existsSync(join(folder, 'out/.run.lock')), 'a lock');
+  const second = clinic(folder, 'clinic', 'in', '--out', 'out', ...DATE);
+  expect(second.exit).toBe(2);
+  expect(second.err).toContain('Another run is at work');
+  expect(await ended(first)).toBe(0);
+  expectWhole(join(folder, 'out'));
+  expect(worklistOf(join(folder, 'out')).length).toBe(16);
+  expect(existsSync(join(folder, 'out/.run.lock'))).toBe(false);
+}, 120_000);
+
+test('a lock whose process is gone is taken over', () => {
+  const folder = scratch();
+  writePeople(join(folder, 'in'), 1, SMALL);
+  mkdirSync(join(folder, 'out'));
+  // The process id of a child that has ended.
+  const gone = spawnSync(process.execPath, ['-e', 'console.log(process.pid, require("os").hostname())'], {
+    encoding: 'utf8',
+  });
+  writeFileSync(join(folder, 'out/.run.lock'), gone.stdout.trim());
+  expect(clinic(folder, 'clinic', 'in', '--out', 'out').exit).toBe(0);
+}, 60_000);
+
+test('asked to stop, it finishes what it has begun and names who was not reached', async () => {
+  const folder = scratch();
+  writePeople(join(folder, 'in'), 40, SMALL);
+  const child = start(folder, 'clinic', 'in', '--out', 'out', ...DATE);
+  await until(() => listed(join(folder, 'out')).some((name) => name.startsWith('P-')), 'someone');
+  child.kill('SIGTERM');
+  expect(await ended(child)).toBe(2);
+  expectWhole(join(folder, 'out'));
+  const lines = worklistOf(join(folder, 'out'));
+  expect(lines.length).toBe(40);
+  expect(lines[0]!.Why).toContain('not begun');
+}, 120_000);
+
+test('a worker that runs out of memory is replaced, and its person told', () => {
+  const folder = scratch();
+  writePeople(join(folder, 'in'), 3, SMALL);
+  // Small on the disk, and more than the worker may have once it is taken apart.
+  mkdirSync(join(folder, 'in/P-large'));
+  writeFileSync(join(folder, 'in/P-large/list.json'), `[${'[],'.repeat(8_000_000)}[]]`);
+  const ran = clinic(folder, 'clinic', 'in', '--out', 'out', '--memory', '128', ...DATE);
+  expect(ran.exit, ran.err).toBe(2);
+  const [first, ...rest] = worklistOf(join(folder, 'out'));
+  expect(first).toMatchObject({ Code: 'P-large', Folder: '' });
+  expect(first!.Why).toContain('took more memory');
+  expect(rest.filter(({ Folder }) => Folder !== '').length).toBe(3);
+}, 120_000);
+
+/** Whether this machine lets us mount: CI runs as root in a container that may or may not. */
+function mounted(at: string, size: string, ...more: string[]): boolean {
+  mkdirSync(at, { recursive: true });
+  const ok = spawnSync('mount', ['-t', 'tmpfs', '-o', ['size=' + size, ...more].join(','), 'tmpfs', at]).status === 0;
+  if (ok) onTestFinished(() => void spawnSync('umount', [at]));
+  return ok;
+}
+
+test('a full disk: clear words, the papers that fit are whole, and the rest is made when there is room', ({ skip }) => {
+  const folder = scratch();
+  writePeople(join(folder, 'in'), 30, SMALL);
+  if (!mounted(join(folder, 'out'), '1m')) skip('mounting a small file system is not permitted here');
+  const ran = clinic(folder, 'clinic', 'in', '--out', 'out', ...DATE);
+  expect(ran.exit).toBe(2);
+  expect(ran.err).toContain('ENOSPC');
+  expectWhole(join(folder, 'out'));
+  const some = listed(join(folder, 'out')).filter((name) => name.startsWith('P-')).length;
+  expect(some).toBeGreaterThan(0);
+  expect(spawnSync('mount', ['-o', 'remount,size=64m', join(folder, 'out')]).status).toBe(0);
+  const again = clinic(folder, 'clinic', 'in', '--out', 'out', ...DATE);
+  expect(again.exit, again.err).toBe(0);
+  expectWhole(join(folder, 'out'));
+  expect(worklistOf(join(folder, 'out')).length).toBe(30);
+}, 120_000);
+
+test('a folder that cannot be written to is told in clear words', ({ skip }) => {
+  const folder = scratch();
+  writePeople(join(folder, 'in'), 1, SMALL);
+  if (!mounted(join(folder, 'out'), '1m', 'ro')) skip('mounting a read-only file system is not permitted here');
+  const ran = clinic(folder, 'clinic', 'in', '--out', 'out');
+  expect(ran.exit).toBe(2);
+  expect(ran.err).toMatch(/cannot be written to \(EROFS\)/);
+}, 60_000);
+
+test('a file that vanishes between the look and the reading is told', async () => {
+  const folder = scratch();
+  writePeople(join(folder, 'in'), 1, SMALL);
+  const files = ['P-0001/logbook.csv', 'P-0001/sensor.csv'];
+  rmSync(join(folder, 'in', files[1]!));
+  const turn = await takeTurn(
+    {
+      person: { code: 'P-0001', stem: 'P-0001', files },
+      folder: join(folder, 'in'),
+      out: join(folder, 'out'),
+      options: {},
+      today: '2026-06-01',
+      make: { fhir: false, fhirReadings: false },
+      dry: false,
+    },
+    // Nothing of it is needed for someone whose files are not there.
+    { version: 'test' } as never,
+  );
+  expect(turn.outcome.refusals.map(({ key }) => key)).toEqual(['clinic.unread.vanished']);
+  expect(JSON.parse(readFileSync(join(folder, 'out/P-0001/record.json'), 'utf8'))).toMatchObject({
+    facts: null,
+    outputs: [],
+  });
+});
