@@ -48,11 +48,15 @@ function measuresTable({ say, analysis }: PageContext): Block {
   const rows = shown.map((unit): Cell[] => {
     const value: Measured<unknown> = analysis.measures[unit.id];
     const n = value.ok ? say.say(`pages.method.n.${value.of}`, { n: count(value.n) }) : say.say(`why.${value.why}`);
+    const name = say.say(`measures.${unit.id}.name`);
     return [
-      { text: say.say(`measures.${unit.id}.name`), strong: true },
-      { text: say.say(`measures.${unit.id}.definition`) },
-      { text: unit.source, muted: true },
-      { text: n },
+      { text: say.say('pages.method.nameAndBasis', { name: word(name), basis: word(n) }), strong: true },
+      {
+        text: say.say('pages.method.definitionAndSource', {
+          definition: word(say.say(`measures.${unit.id}.definition`)),
+          source: word(unit.source),
+        }),
+      },
     ];
   });
   return {
@@ -61,10 +65,8 @@ function measuresTable({ say, analysis }: PageContext): Block {
     captionShown: false,
     dense: true,
     columns: [
-      { title: say.say('pages.method.measure'), align: 'start', width: 0.17 },
-      { title: say.say('pages.method.definition'), align: 'start', width: 0.4 },
-      { title: say.say('pages.method.source'), align: 'start', width: 0.28 },
-      { title: say.say('pages.method.basis'), align: 'start', width: 0.15 },
+      { title: say.say('pages.method.measure'), align: 'start', width: 0.24 },
+      { title: say.say('pages.method.definition'), align: 'start', width: 0.76 },
     ],
     rows,
   };
