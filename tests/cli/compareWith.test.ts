@@ -1,0 +1,74 @@
+import { mkdtempSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { a1cOf, compareWith, joinChanged } from '../../src/cli/compareWith.ts';
+import { WrongUse } from '../../src/cli/exits.ts';
+import { snapshotText } from '../../src/schemas/snapshot.ts';
+import { chance } from '../../src/stats/chance.ts';
+import { simulated, WORLDS } from '../support/simulatedDays.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'daybands-'));
+const sums = simulated(WORLDS[0]!, 14, 0, '2026-01-01', chance(1));
+const snapshot = join(folder, 'P-1-snapshot-2026-01-14.json');
+writeFileSync(snapshot, snapshotText(sums, { by: '0', hash: '', on: '2026-01-15' }));
+const broken = join(folder, 'broken.json');
+writeFileSync(broken, '{}');
+
+test.each([
+  [undefined, undefined, undefined],
+  ['previous', undefined, { with: 'previous' }],
+  ['2026-01-01..2026-01-14', undefined, { with: 'dates', from: '2026-01-01', to: '2026-01-14' }],
+  [snapshot, undefined, { with: 'snapshot', before: sums }],
+  [undefined, '2026-03-14 new routine', { with: 'change', date: '2026-03-14', text: 'new routine' }],
+])('--compare %s --changed %s', async (compare, changed, expected) => {
+  expect(await compareWith(compare, changed)).toEqual(expected);
+});
+
+test.each([
+  ['previous', '2026-03-14 x', 'compareOrChanged'],
+  ['last time', undefined, 'wrongCompare'],
+  ['2026-01-14..2026-01-01', undefined, 'datesReversed'],
+  ['2026-02-30..2026-03-01', undefined, 'wrongCompare'],
+  [broken, undefined, 'wrongSnapshot'],
+  [undefined, '14 March new', 'wrongDate'],
+  [undefined, '2026-03-14', 'changedText'],
+  [undefined, `2026-03-14 ${snapshot}`, 'changedText'],
+])('--compare %s --changed %s is refused as %s', async (compare, changed, key) => {
+  await expect(compareWith(compare, changed)).rejects.toMatchObject({ key });
+});
+
+test.each([
+  [
+    ['report', '--changed', '2026-03-14', 'new routine', 'a.csv'],
+    ['report', '--changed', '2026-03-14 new routine', 'a.csv'],
+  ],
+  [
+    ['report', '--changed', '2026-03-14 new', 'a.csv'],
+    ['report', '--changed', '2026-03-14 new', 'a.csv'],
+  ],
+  [
+    ['report', '--changed', '2026-03-14', '--grey'],
+    ['report', '--changed', '2026-03-14', '--grey'],
+  ],
+  [
+    ['report', 'a.csv'],
+    ['report', 'a.csv'],
+  ],
+])('%j', (args, expected) => {
+  expect(joinChanged(args)).toEqual(expected);
+});
+
+describe('a laboratory A1C', () => {
+  test.each([
+    ['7.1', { value: 7.1, unit: '%' }],
+    ['7,1 %', { value: 7.1, unit: '%' }],
+    ['54', { value: 54, unit: 'mmol/mol' }],
+    ['54 mmol/mol', { value: 54, unit: 'mmol/mol' }],
+  ])('%s', (text, expected) => {
+    expect(a1cOf(text)).toEqual(expected);
+  });
+  test.each(['', '2', '300', '7.1 mmol/mol', '54 %', 'seven', '-7', '1e1'])('"%s" is refused', (text) => {
+    expect(() => a1cOf(text)).toThrow(WrongUse);
+  });
+});

@@ -1,0 +1,46 @@
+import { expect, test } from 'vitest';
+import { readSnapshot, snapshotText } from '../../src/schemas/snapshot.ts';
+import { chance } from '../../src/stats/chance.ts';
+import { simulated, WORLDS } from '../support/simulatedDays.ts';
+
+const sums = simulated(WORLDS[1]!, 14, 0, '2026-01-01', chance(1));
+const made = { by: '0.1.0', hash: 'abc', on: '2026-01-20' };
+const text = snapshotText(sums, made);
+
+test('what is written is read again, number for number', () => {
+  expect(readSnapshot(text)).toEqual({ sums });
+});
+
+test('it holds dates and sums, and no name, note or file', () => {
+  const keys = new Set<string>();
+  JSON.parse(text, (key, value) => {
+    if (!/^\d*$/.test(key)) keys.add(key);
+    return value;
+  });
+  expect([...keys].sort()).toEqual(
+    'bands by date days format hash highs interval known length lows made minutes on sensors squares sum targets unit version veryLows'
+      .split(' ')
+      .sort(),
+  );
+});
+
+const changed = (change: (content: Record<string, never>) => void): string => {
+  const content = JSON.parse(text);
+  change(content);
+  return JSON.stringify(content);
+};
+
+test.each<[string, string]>([
+  ['no JSON', 'x'],
+  ['another kind of file', '{"format": "something"}'],
+  ['a later version', changed((all) => Object.assign(all, { version: 2 }))],
+  ['a name in it', changed((all) => Object.assign(all, { name: 'Marit' }))],
+  ['no days', changed((all) => Object.assign(all, { days: [] }))],
+  ['a day twice', changed((all) => (all.days as unknown[]).push((all.days as unknown[]).at(-1)))],
+  ['minutes that do not add up', changed((all) => Object.assign((all.days as object[])[0]!, { minutes: 700 }))],
+  ['squares that no values give', changed((all) => Object.assign((all.days as object[])[0]!, { squares: 1 }))],
+  ['a number that is none', text.replace(/"sum":\d+\.?\d*/, '"sum":null')],
+])('%s is refused with its place', (_, bad) => {
+  const read = readSnapshot(bad);
+  expect('problem' in read && read.problem.length).toBeGreaterThan(0);
+});
