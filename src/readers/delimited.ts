@@ -1,10 +1,10 @@
 import type { Choice, Input, ReadFile, ReadSettings } from '../model/input.ts';
 import { type Layout, parseLayout, type TableLayout } from '../schemas/layout.ts';
 import { type IssueBook, openBook } from './book.ts';
-import type { OrderHint } from './column-order.ts';
 import { decode } from './encoding.ts';
 import { newEntries } from './entries.ts';
 import { fingerprint } from './fingerprint.ts';
+import type { Hints } from './hints.ts';
 import { columnKeys, layTables, specOf } from './layout-tables.ts';
 import { openText } from './open-text.ts';
 import { readTable, type Settled } from './read-table.ts';
@@ -18,7 +18,7 @@ export function recogniseDelimited(head: Uint8Array): number {
 }
 
 /** Reads delimited text of any make: columns by the meaning of their names, everything else by what is in them. */
-export function readDelimited(input: Input, settings: ReadSettings, hint?: OrderHint): ReadFile {
+export function readDelimited(input: Input, settings: ReadSettings, hints: Hints = {}): ReadFile {
   const book = openBook(input.name);
   const choices: Choice[] = [];
   const layout = userLayout(settings, book);
@@ -49,7 +49,7 @@ export function readDelimited(input: Input, settings: ReadSettings, hint?: Order
     file: input.name,
     records,
     settings,
-    hint,
+    hints,
     book,
     choices,
     entries: newEntries(records.count, records.count),

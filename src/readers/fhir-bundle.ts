@@ -1,12 +1,5 @@
+import type { Resolve, Resource } from './fhir-reading.ts';
 import { type Element, type Json, type JsonText, listIn, objectIn, textIn } from './json.ts';
-
-/** One resource of a file, in file order, with the URL under which others refer to it. */
-export interface Resource {
-  body: Json;
-  fullUrl: string;
-  line: number;
-  row: number;
-}
 
 /** Unpacks Bundles of any type, arrays and NDJSON into resources; every record gets a row, known or not. */
 export function resourcesOf(text: JsonText): {
@@ -17,27 +10,32 @@ export function resourcesOf(text: JsonText): {
   const resources: Resource[] = [];
   const strange: { line: number; row: number }[] = [];
   let rows = 0;
-  const add = ({ value, line }: Element, fullUrl: string): void => {
+  const add = ({ value, line }: Element, fullUrl: string, entry?: unknown): void => {
     const body = objectIn(value);
     const row = rows++;
-    if (body && textIn(body, 'resourceType') !== '') resources.push({ body, fullUrl, line, row });
-    else strange.push({ line, row });
+    const deletion = textIn(objectIn(entry, 'request'), 'method') === 'DELETE';
+    if ((body && textIn(body, 'resourceType') !== '') || (deletion && fullUrl !== '')) {
+      const changed = textIn(objectIn(entry, 'response'), 'lastModified');
+      resources.push({ body: body ?? {}, fullUrl, line, row, history: entry !== undefined, deletion, changed });
+    } else strange.push({ line, row });
   };
   for (const element of text.elements) {
     if (textIn(element.value, 'resourceType') !== 'Bundle') {
       add(element, '');
       continue;
     }
+    const history = textIn(element.value, 'type') === 'history';
     const lines = text.form === 'object' ? (text.inside.get('entry') ?? []) : [];
     listIn(element.value, 'entry').forEach((entry, i) => {
-      add({ value: objectIn(entry, 'resource'), line: lines[i] ?? element.line }, textIn(entry, 'fullUrl'));
+      const resource = { value: objectIn(entry, 'resource'), line: lines[i] ?? element.line };
+      add(resource, textIn(entry, 'fullUrl'), history ? entry : undefined);
     });
   }
   return { resources, rows, strange };
 }
 
 /** Finds what references point at: by full URL, by `Type/id`, or inside the referring resource. */
-export function referenceTable(resources: Resource[]): (reference: string, from: Json) => Json | undefined {
+export function referenceTable(resources: Resource[], beside?: Resolve): Resolve {
   const known = new Map<string, Json>();
   for (const { body, fullUrl } of resources) {
     if (fullUrl !== '') known.set(fullUrl, body);
@@ -51,7 +49,7 @@ export function referenceTable(resources: Resource[]): (reference: string, from:
       return objectIn(listIn(from, 'contained').find((part) => `#${textIn(part, 'id')}` === reference));
     }
     const tail = /([A-Z][A-Za-z]+\/[A-Za-z0-9.-]{1,64})(?:\/_history\/.*)?$/.exec(reference);
-    return known.get(reference) ?? (tail ? known.get(tail[1]!) : undefined);
+    return known.get(reference) ?? (tail ? known.get(tail[1]!) : undefined) ?? beside?.(reference, from);
   };
 }
 

@@ -53,6 +53,24 @@ BY_CODE.set(`${MDC}|160212`, 'sensor');
 BY_CODE.set(`${MDC}|160184`, 'fingerstick');
 BY_CODE.set(`${SNOMED}|788472008`, 'carbohydrate');
 
+const USABLE = new Set(['final', 'amended', 'corrected', 'preliminary']);
+
+/** Whether an Observation of this status may be used (FHIR R4, Observation.status). */
+export const isUsable = (status: string): boolean => USABLE.has(status);
+
+const MASS = new Set(['99504-3', '2344-0', '41653-7', '2339-0', '2345-7']);
+const MOLAR = new Set(['105272-9', '14745-4', '14743-9', '15074-8', '14749-6']);
+
+/** The unit a LOINC code for glucose speaks of. */
+export function unitOfCode(code: unknown): 'mg/dL' | 'mmol/L' | undefined {
+  for (const coding of listIn(code, 'coding')) {
+    if (textIn(coding, 'system') !== LOINC) continue;
+    if (MASS.has(textIn(coding, 'code'))) return 'mg/dL';
+    if (MOLAR.has(textIn(coding, 'code'))) return 'mmol/L';
+  }
+  return undefined;
+}
+
 /** Any coding may match; displays are in many languages and never looked at. */
 export function observationKind(code: unknown): ObservationKind | undefined {
   for (const coding of listIn(code, 'coding')) {

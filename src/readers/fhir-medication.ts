@@ -1,8 +1,7 @@
 import type { NoteEntry } from '../model/input.ts';
-import type { FhirReading } from './fhir.ts';
-import type { Resource } from './fhir-bundle.ts';
 import { conceptText, isInsulin, isInsulinUnit } from './fhir-codes.ts';
 import { timeOf } from './fhir-observation.ts';
+import type { FhirReading, Resource } from './fhir-reading.ts';
 import { type Json, listIn, numberIn, objectIn, textIn } from './json.ts';
 
 const GIVEN = new Set(['completed', 'in-progress', 'stopped']);

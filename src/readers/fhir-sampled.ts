@@ -1,5 +1,4 @@
-import type { FhirReading } from './fhir.ts';
-import type { Resource } from './fhir-bundle.ts';
+import type { FhirReading, Resource } from './fhir-reading.ts';
 import { type Json, numberIn, objectIn, textIn } from './json.ts';
 import { glucoseUnit, PLAUSIBLE } from './unit.ts';
 

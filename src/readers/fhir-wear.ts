@@ -1,5 +1,4 @@
-import type { FhirReading } from './fhir.ts';
-import type { Resource } from './fhir-bundle.ts';
+import type { FhirReading, Resource } from './fhir-reading.ts';
 import { readWritten } from './instant.ts';
 import { listIn, objectIn, textIn } from './json.ts';
 

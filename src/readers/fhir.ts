@@ -1,36 +1,28 @@
-import type { Choice, Input, NoteEntry, ReadFile, ReadSettings } from '../model/input.ts';
+import type { Choice, Input, ReadFile, ReadSettings } from '../model/input.ts';
 import { openBook } from './book.ts';
 import { isSparse, medianOf } from './density.ts';
 import { newEntries } from './entries.ts';
-import { personCode, type Resource, referenceTable, resourcesOf } from './fhir-bundle.ts';
+import { personCode, referenceTable, resourcesOf } from './fhir-bundle.ts';
+import { joinAtOneTime, membersOf } from './fhir-exercise.ts';
+import { versionsOf } from './fhir-identity.ts';
+import { isManifest, manifestIn, tellManifest } from './fhir-manifest.ts';
 import { readMedication } from './fhir-medication.ts';
-import { type GlucoseValue, readObservation } from './fhir-observation.ts';
+import { readObservation } from './fhir-observation.ts';
+import type { FhirReading, GlucoseValue, Resource } from './fhir-reading.ts';
 import { readWear } from './fhir-wear.ts';
 import { fingerprint } from './fingerprint.ts';
+import type { Hints } from './hints.ts';
 import { minutesBetween } from './instant.ts';
 import { type Json, listIn, objectIn, openJson, textIn } from './json.ts';
 
-/** What is shared while the resources of one file are read. */
-export interface FhirReading {
-  file: string;
-  today: string;
-  unit: ReadSettings['unit'];
-  /** The first coded unit that contradicts what the user said of the unit. */
-  coded: { unit: string; line: number } | undefined;
-  zones: Set<string>;
-  resolve(reference: string, from: Json): Json | undefined;
-  reading(resource: Resource, wall: number, offset: number, value: GlucoseValue, unsure: boolean): void;
-  note(entry: NoteEntry): void;
-  setAside(resource: Resource, code: string, actual: string, expected?: string): void;
-  ignore(what: string): void;
-  remark(code: string, line: number, count: number): void;
-  minutesOf(period: Json | undefined): number | undefined;
-}
+const IN_XML = 'http://hl7.org/fhir';
 
-/** HL7 FHIR in JSON says so in every resource. */
+/** HL7 FHIR in JSON says so in every resource, a bulk export's manifest by its fields; in XML it is known and refused. */
 export function recogniseFhir(head: Uint8Array): number {
   const text = Buffer.from(head.subarray(0, 8192)).toString('latin1');
-  return /^\W{0,8}[[{]/.test(text) && /"resourceType"\s*:\s*"[A-Z]/.test(text) ? 0.95 : 0;
+  if (/^\W{0,8}</.test(text)) return text.includes(IN_XML) ? 0.95 : 0;
+  if (!/^\W{0,8}[[{]/.test(text)) return 0;
+  return /"resourceType"\s*:\s*"[A-Z]/.test(text) || isManifest(text) ? 0.95 : 0;
 }
 
 /** Kinds of resource that hold nothing to put on a day and are expected beside those that do. */
@@ -45,7 +37,7 @@ const COMPANIONS = new Set([
 ]);
 
 /** Reads HL7 FHIR R4: a Bundle of any type, a single resource, an array of resources, or NDJSON. */
-export function readFhir(input: Input, settings: ReadSettings): ReadFile {
+export function readFhir(input: Input, settings: ReadSettings, hints: Hints = {}): ReadFile {
   const book = openBook(input.name);
   const choices: Choice[] = [{ id: 'encoding', value: 'utf-8', by: 'file', evidence: 'JSON' }];
   const opened = openJson(input.bytes);
@@ -60,16 +52,26 @@ export function readFhir(input: Input, settings: ReadSettings): ReadFile {
     fates: entries.fates,
     persons,
   });
+  if (startsLikeXml(input.bytes)) {
+    book.add('fhir-xml', 'refusal');
+    return done(newEntries(0, 0), []);
+  }
   if ('brokenAt' in opened) {
     book.add('json-broken', 'refusal', opened.brokenAt);
     return done(newEntries(0, 0), []);
+  }
+  const manifest = manifestIn(opened);
+  if (manifest) {
+    tellManifest(manifest, book);
+    return done(newEntries(manifest.outputs.length, 0), []);
   }
   const { resources, rows, strange } = resourcesOf(opened);
   const entries = newEntries(rows + opened.broken.length, resources.length);
   const ignored = new Map<string, number>();
   const persons = new Map<string, string>();
   const units = new Set<string>();
-  const resolve = referenceTable(resources);
+  const resolve = referenceTable(resources, hints.resolve);
+  const versions = versionsOf(resources);
   const unsure: { resource: Resource; wall: number; offset: number; value: GlucoseValue }[] = [];
   const place = (resource: Resource, wall: number, offset: number, { value, unit, limit }: GlucoseValue): void => {
     units.add(unit);
@@ -80,7 +82,11 @@ export function readFhir(input: Input, settings: ReadSettings): ReadFile {
     today: settings.today,
     unit: settings.unit,
     coded: undefined,
+    bare: { count: 0, line: 0, low: Number.POSITIVE_INFINITY, high: 0 },
+    often: new Map(),
+    byText: false,
     zones: new Set(),
+    parts: new Set(),
     resolve,
     reading: (resource, wall, offset, value, isUnsure) => {
       if (isUnsure) unsure.push({ resource, wall, offset, value });
@@ -94,12 +100,26 @@ export function readFhir(input: Input, settings: ReadSettings): ReadFile {
       book.add(code, 'warning', resource.line, expected === undefined ? { actual } : { actual, expected });
       entries.fate(resource.row, 'set-aside');
     },
+    repeats: (resource) => entries.fate(resource.row, 'duplicate'),
     remark: (code, line, count) => book.add(code, 'note', line, { count }),
     ignore: (what) => ignored.set(what, (ignored.get(what) ?? 0) + 1),
     minutesOf: (period) =>
       period ? minutesBetween(textIn(period, 'start'), textIn(period, 'end'), settings.today) : undefined,
   };
+  for (const { body } of resources) for (const part of membersOf(reading, body)) reading.parts.add(part);
   for (const resource of resources) {
+    if (versions.deleted.has(resource.row)) {
+      reading.setAside(resource, 'taken-back', resource.fullUrl);
+      continue;
+    }
+    if (versions.contradict.has(resource.row)) {
+      reading.setAside(resource, 'versions-contradict', textIn(resource.body, 'id'));
+      continue;
+    }
+    if (versions.repeats.has(resource.row)) {
+      reading.repeats(resource);
+      continue;
+    }
     const type = textIn(resource.body, 'resourceType');
     const before = entries.fates[resource.row];
     if (type === 'Observation') readObservation(reading, resource);
@@ -111,6 +131,9 @@ export function readFhir(input: Input, settings: ReadSettings): ReadFile {
     if (reference !== '' && gave) persons.set(personCode(reference, resolve(reference, resource.body)), reference);
   }
   settleUnsure(unsure, place, reading, choices);
+  const { notes, joined } = joinAtOneTime(entries.notes);
+  entries.notes = notes;
+  for (const row of joined) entries.fates[row] = 'duplicate';
   for (const { line, row } of strange) {
     book.add('element-unknown', 'warning', line);
     entries.fate(row, 'set-aside');
@@ -119,7 +142,13 @@ export function readFhir(input: Input, settings: ReadSettings): ReadFile {
     book.add('json-line-broken', 'warning', line);
     entries.fate(rows + i, 'set-aside');
   });
-  if (units.size > 0) choices.push({ id: 'unit', value: [...units].join(', '), by: 'file', evidence: 'UCUM' });
+  if (units.size > 0)
+    choices.push({
+      id: 'unit',
+      value: [...units].join(', '),
+      by: 'file',
+      evidence: reading.byText ? 'unit text' : 'UCUM',
+    });
   if (reading.coded && settings.unit) {
     book.add('unit-coded', 'refusal', reading.coded.line, {
       actual: reading.coded.unit,
@@ -127,8 +156,15 @@ export function readFhir(input: Input, settings: ReadSettings): ReadFile {
       option: '--unit',
     });
   }
+  const { bare } = reading;
+  if (bare.count > 0 && units.size === 0) {
+    const actual = `${bare.count} values from ${bare.low} to ${bare.high}`;
+    book.add('unit-unclear', 'refusal', bare.line, { actual, option: '--unit mg/dL' });
+  }
+  for (const [code, count] of reading.often) book.add(code, 'note', 0, { count });
   for (const [what, count] of ignored)
     if (what !== 'summary') book.add('resource-ignored', 'note', 0, { actual: what, count });
+    else if (units.size > 0) book.add('results-ignored', 'note', 0, { count });
   if (ignored.has('summary') && units.size === 0) book.add('results-only', 'warning');
   const file = done(entries, [...persons.keys()]);
   const [zone] = reading.zones;
@@ -178,6 +214,10 @@ function settleUnsure(
       });
     }
   }
+}
+
+function startsLikeXml(bytes: Uint8Array): boolean {
+  return /^\W{0,8}</.test(Buffer.from(bytes.subarray(0, 16)).toString('latin1'));
 }
 
 function isTest(body: Json): boolean {

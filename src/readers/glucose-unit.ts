@@ -2,6 +2,7 @@ import type { GlucoseUnit } from '../model/glucose.ts';
 import type { Choice } from '../model/input.ts';
 import type { IssueBook } from './book.ts';
 import { CELL, type GlucoseCells, unitCode, unitOf } from './glucose.ts';
+import type { Hints } from './hints.ts';
 import { glucoseUnit, MMOL_TOP, PLAUSIBLE } from './unit.ts';
 
 /** The largest number taken for a glucose value at all while weighing the unit. */
@@ -13,6 +14,8 @@ const FEW = 4;
 export interface UnitWords {
   laid?: GlucoseUnit | undefined;
   asked?: GlucoseUnit | undefined;
+  /** What the person's other files say; only where this one is open. */
+  hinted?: Hints['unit'] | undefined;
   /** Line of the column names, 0 when there are none. */
   headerLine: number;
 }
@@ -66,7 +69,7 @@ export function settleUnit(
     return value[0] as GlucoseUnit;
   }
   if (asked) return byUser(cells, asked, lineOf, book, choices);
-  return weigh(cells, lineOf, book, choices);
+  return weigh(cells, lineOf, words.hinted, book, choices);
 }
 
 /** Where the file says another unit than the user: in the names of the columns, or in the first row that does. */
@@ -152,6 +155,7 @@ function ownUnits(cells: GlucoseCells): { with: number; without: number; kinds: 
 function weigh(
   cells: GlucoseCells,
   lineOf: (k: number) => number,
+  hinted: Hints['unit'],
   book: IssueBook,
   choices: Choice[],
 ): GlucoseUnit | undefined {
@@ -197,6 +201,10 @@ function weigh(
       option: '--layout',
     });
     return undefined;
+  }
+  if (hinted && low >= PLAUSIBLE[hinted.unit].low && high <= PLAUSIBLE[hinted.unit].high) {
+    choices.push({ id: 'unit', value: hinted.unit, by: 'file', evidence: hinted.evidence });
+    return fill(cells, hinted.unit);
   }
   book.add('unit-unclear', 'refusal', lineOf(low < 20 && high > MMOL_TOP ? lowAt : highAt), {
     actual: evidence,

@@ -1,9 +1,10 @@
 import type { Input, ReadFile, ReadSettings } from '../model/input.ts';
-import type { OrderHint } from './column-order.ts';
 import { unpack } from './containers.ts';
-import type { DateOrder } from './day-order.ts';
 import { readDelimited, recogniseDelimited } from './delimited.ts';
 import { readFhir, recogniseFhir } from './fhir.ts';
+import { companionsOf } from './fhir-companions.ts';
+import { checkManifest, manifestOf } from './fhir-manifest.ts';
+import { agreed, type Hints, isOpen, tellZone } from './hints.ts';
 import { readJsonRecords, recogniseJson } from './json-records.ts';
 import { readOpenMhealth, recogniseOpenMhealth } from './open-mhealth.ts';
 import { readSheet } from './sheet.ts';
@@ -14,8 +15,8 @@ export interface Reader {
   id: string;
   /** How sure it is, 0 to 1, from the first bytes and the name. */
   recognise(head: Uint8Array, name: string): number;
-  /** `hint` is the date order that the person's other files settled on; only where this one cannot tell. */
-  read(input: Input, settings: ReadSettings, hint?: OrderHint): ReadFile;
+  /** `hints` are what the person's other files tell; used only where this one cannot tell by itself. */
+  read(input: Input, settings: ReadSettings, hints?: Hints): ReadFile;
 }
 
 /** Sheets are known before they are read: the door opens workbooks (workbook.ts). */
@@ -49,40 +50,39 @@ function readerOf(input: Input): Reader {
 }
 
 /** Reads one input, or the first file of an archive. Total: any bytes give a ReadFile. */
-export function readInput(input: Input, settings: ReadSettings, hint?: OrderHint): ReadFile {
+export function readInput(input: Input, settings: ReadSettings, hints?: Hints): ReadFile {
   const unpacked = unpack(input);
   if ('failed' in unpacked) return unpacked.failed;
   const only = unpacked.inputs[0] ?? input;
-  return readerOf(only).read(only, settings, hint);
+  return readerOf(only).read(only, settings, hints);
 }
 
 /**
- * Reads a person's files, those inside archives too. Where one cannot tell the order of day and month, the order on
- * which all the others that could tell agree is taken, and the choice says so.
+ * Reads a person's files, those inside archives too. What one cannot tell by itself (order of day and month, unit) is
+ * taken from the others where all that could tell agree, and the choice says so.
  */
 export function readInputs(inputs: Input[], settings: ReadSettings): ReadFile[] {
-  const read: { file: ReadFile; input?: Input }[] = [];
+  const opened: { failed?: ReadFile; input?: Input }[] = [];
   for (const input of inputs) {
     const unpacked = unpack(input);
-    if ('failed' in unpacked) read.push({ file: unpacked.failed });
-    else for (const inner of unpacked.inputs) read.push({ file: readerOf(inner).read(inner, settings), input: inner });
+    if ('failed' in unpacked) opened.push({ failed: unpacked.failed });
+    else for (const inner of unpacked.inputs) opened.push({ input: inner });
   }
-  const hint = commonOrder(read.map(({ file }) => file));
-  return read.map(({ file, input }) => {
-    const unclear = input && hint && file.issues.some(({ code }) => code === 'date-order-unclear');
-    return unclear ? readerOf(input).read(input, settings, hint) : file;
+  const companions = companionsOf(opened.flatMap(({ input }) => (input && isFhir(input) ? [input] : [])));
+  const shared: Hints = companions ? { resolve: companions } : {};
+  const read = opened.map(({ failed, input }) => failed ?? readerOf(input!).read(input!, settings, shared));
+  const hints = { ...shared, ...agreed(read) };
+  const files = read.map((file, i) => {
+    const { input } = opened[i]!;
+    const open = input && isOpen(file, hints);
+    return open ? readerOf(input).read(input, settings, hints) : file;
   });
+  tellZone(files, settings);
+  opened.forEach(({ input }, i) => {
+    const manifest = input && files[i]!.kind === 'fhir' ? manifestOf(input) : undefined;
+    if (manifest) files[i]!.issues.push(...checkManifest(manifest, files[i]!.name, files));
+  });
+  return files;
 }
 
-/** The date order all files agree on that could tell it from their own dates. */
-function commonOrder(files: ReadFile[]): OrderHint | undefined {
-  let hint: OrderHint | undefined;
-  for (const file of files) {
-    for (const { id, by, value } of file.choices) {
-      if (id !== 'date-order' || by !== 'file') continue;
-      if (hint && hint.order !== value) return undefined;
-      hint ??= { order: value as DateOrder, evidence: file.name };
-    }
-  }
-  return hint;
-}
+const isFhir = (input: Input): boolean => readerOf(input).id === 'fhir';

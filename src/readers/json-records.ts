@@ -3,6 +3,7 @@ import { openBook } from './book.ts';
 import { readDelimited } from './delimited.ts';
 import { newEntries } from './entries.ts';
 import { fingerprint } from './fingerprint.ts';
+import type { Hints } from './hints.ts';
 import { type Element, type JsonText, objectIn, openJson } from './json.ts';
 import { withoutPlaces } from './layout-tables.ts';
 
@@ -46,7 +47,7 @@ function fieldsOf(value: unknown): Map<string, string> {
 const quoted = (text: string): string => `"${text.replaceAll('"', '""')}"`;
 
 /** Reads plain records by laying them out as a table and reading that: names and values mean the same in both. */
-export function readJsonRecords(input: Input, settings: ReadSettings): ReadFile {
+export function readJsonRecords(input: Input, settings: ReadSettings, hints: Hints = {}): ReadFile {
   const opened = openJson(input.bytes);
   const records = 'brokenAt' in opened ? [] : recordsIn(opened);
   const rows = records.map((record) => fieldsOf(record.value));
@@ -84,6 +85,7 @@ export function readJsonRecords(input: Input, settings: ReadSettings): ReadFile 
   const file = readDelimited(
     { name: input.name, bytes: new TextEncoder().encode(table) },
     withoutPlaces(settings, true),
+    hints,
   );
   return backToRecords(input, file, cameFrom, opened.broken);
 }

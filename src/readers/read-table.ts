@@ -56,7 +56,7 @@ export function readTable(reading: Reading, table: Table, layout: TableLayout | 
       ...(dateOrder ? { dateOrder } : {}),
       ...(layout?.serialDates ? { serialDates: layout.serialDates } : {}),
     },
-    reading.hint,
+    reading.hints.order,
     book,
     choices,
   );
@@ -77,6 +77,7 @@ export function readTable(reading: Reading, table: Table, layout: TableLayout | 
     unitWords: {
       laid: layout?.unit,
       asked: settings.unit,
+      hinted: reading.hints.unit,
       headerLine: table.header < 0 ? 0 : records.line[table.header]!,
     },
     layout,

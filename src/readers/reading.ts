@@ -1,7 +1,7 @@
 import type { Choice, ReadSettings } from '../model/input.ts';
 import type { IssueBook } from './book.ts';
-import type { OrderHint } from './column-order.ts';
 import type { Entries } from './entries.ts';
+import type { Hints } from './hints.ts';
 import type { Records } from './records.ts';
 
 /** What all tables of a file share while it is read. */
@@ -9,7 +9,7 @@ export interface Reading {
   file: string;
   records: Records;
   settings: ReadSettings;
-  hint: OrderHint | undefined;
+  hints: Hints;
   book: IssueBook;
   choices: Choice[];
   entries: Entries;

@@ -1,6 +1,6 @@
 import type { Input, ReadFile, ReadSettings } from '../model/input.ts';
-import type { OrderHint } from './column-order.ts';
 import { readDelimited } from './delimited.ts';
+import type { Hints } from './hints.ts';
 
 /** Choices that are about the text between, not about the sheet. */
 const OF_TEXT = new Set(['encoding', 'delimiter']);
@@ -8,8 +8,8 @@ const OF_TEXT = new Set(['encoding', 'delimiter']);
 const NO_TABLE = new Set(['columns-unclear', 'no-columns']);
 
 /** Reads a sheet that was laid out as text (workbook.ts); a sheet that holds no table is told and refuses nothing. */
-export function readSheet(input: Input, settings: ReadSettings, hint?: OrderHint): ReadFile {
-  const file = readDelimited(input, settings, hint);
+export function readSheet(input: Input, settings: ReadSettings, hints: Hints = {}): ReadFile {
+  const file = readDelimited(input, settings, hints);
   return {
     ...file,
     kind: 'workbook',

@@ -1,11 +1,11 @@
 import type { Input, ReadFile, ReadSettings, RowFate } from '../model/input.ts';
-import type { OrderHint } from './column-order.ts';
 import { readStamp } from './dates.ts';
 import { readDelimited } from './delimited.ts';
 import { fitDelimiters } from './delimiter.ts';
 import { decode } from './encoding.ts';
 import { strongest } from './entries.ts';
 import { fingerprint } from './fingerprint.ts';
+import type { Hints } from './hints.ts';
 import { withoutPlaces } from './layout-tables.ts';
 import { cellText, fieldCount, locate, type Records, scanRecords } from './records.ts';
 import { newStamp, SHAPE } from './stamp.ts';
@@ -81,12 +81,12 @@ function longForm(records: Records, header: number, clocks: number[], unit: stri
 }
 
 /** Reads a table of one row a day. A day's row keeps the strongest fate of its values. */
-export function readWide(input: Input, settings: ReadSettings, hint?: OrderHint): ReadFile {
+export function readWide(input: Input, settings: ReadSettings, hints: Hints = {}): ReadFile {
   const decoded = decode(input.bytes);
   const laid = 'notText' in decoded ? undefined : layOut(decoded.bytes);
-  if (!laid || 'notText' in decoded) return readDelimited(input, settings, hint);
+  if (!laid || 'notText' in decoded) return readDelimited(input, settings, hints);
   const told = withoutPlaces(settings, false);
-  const file = readDelimited({ name: input.name, bytes: new TextEncoder().encode(laid.text) }, told, hint);
+  const file = readDelimited({ name: input.name, bytes: new TextEncoder().encode(laid.text) }, told, hints);
   const fates = new Array<RowFate>(laid.records.count).fill('ignored');
   // The first record of the laid-out text is its header.
   file.fates.forEach((fate, i) => {

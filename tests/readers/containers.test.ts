@@ -99,6 +99,32 @@ describe('several files of one person', () => {
     });
   });
 
+  it('settle a unit that nothing proves by those that name one', () => {
+    const open = 'Time,Glucose\n2026-01-14 08:00,22\n2026-01-14 08:05,23\n';
+    const named = 'Time,Glucose (mmol/L)\n2026-01-15 08:00,5.6\n';
+    const [file] = readInputs([input('a.csv', open), input('b.csv', named)], { today: TODAY });
+    expect(file!.choices.find(({ id }) => id === 'unit')).toMatchObject({
+      value: 'mmol/L',
+      by: 'file',
+      evidence: 'b.csv',
+    });
+    expect(file!.issues).toEqual([]);
+    const other = 'Time,Glucose (mg/dL)\n2026-01-16 08:00,102\n';
+    const files = readInputs([input('a.csv', open), input('b.csv', named), input('c.csv', other)], { today: TODAY });
+    expect(files[0]!.issues.map(({ code }) => code)).toEqual(['unit-unclear']);
+    // A unit that the numbers cannot be in settles nothing.
+    const large = 'Time,Glucose\n2026-01-14 08:00,22\n2026-01-14 08:05,400.5\n';
+    const [refused] = readInputs([input('a.csv', large), input('b.csv', named)], { today: TODAY });
+    expect(refused!.issues.map(({ level }) => level)).toContain('refusal');
+  });
+
+  it('say of which file the zone is', () => {
+    const zoned = 'Zone: Europe/Helsinki\nTime,Glucose (mg/dL)\n2026-01-15 08:00,102\n';
+    const bare = 'Time,Carbs (g)\n2026-01-15 08:00,45\n';
+    const files = readInputs([input('a.csv', zoned), input('b.csv', bare)], { today: TODAY });
+    expect(files.map(({ choices }) => choices.find(({ id }) => id === 'zone')?.evidence)).toEqual([undefined, 'a.csv']);
+  });
+
   it('settle nothing when they disagree', () => {
     const other = 'Time;Carbs (g)\n03/14/2026 08:00;45\n';
     const files = readInputs([input('a.csv', clear), input('b.csv', unclear), input('c.csv', other)], { today: TODAY });

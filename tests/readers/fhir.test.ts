@@ -78,7 +78,6 @@ describe('sensor readings', () => {
       'meaning-modified',
     ],
     ['absent', sensor({ dataAbsentReason: { coding: [{ code: 'error' }], text: 'No signal' } }), 'value-absent'],
-    ['no unit', sensor({ valueQuantity: { value: 112 } }), 'value-unit-unknown'],
     ['a unit of something else', sensor({ valueQuantity: quantity(112, '%') }), 'value-unit-unknown'],
     ['impossible', sensor({ valueQuantity: quantity(5000, 'mg/dL') }), 'value-impossible'],
     [
@@ -239,7 +238,8 @@ describe('files', () => {
   });
 
   it('sets a broken line aside and reads the rest', () => {
-    const told = tell(`${JSON.stringify(one)}\n{"resourceType":\n${JSON.stringify(one)}\n`, {}, 'x.ndjson');
+    const two = sensor({ valueQuantity: quantity(113, 'mg/dL'), effectiveDateTime: '2026-01-15T02:05:00+02:00' });
+    const told = tell(`${JSON.stringify(one)}\n{"resourceType":\n${JSON.stringify(two)}\n`, {}, 'x.ndjson');
     expect(told.readings).toHaveLength(2);
     expect(told.issues).toEqual(['warning json-line-broken 2']);
     expect(told.fates).toBe('uus');
