@@ -1,4 +1,4 @@
-import { FIRST, ONE_SESSION, SHORTEST, SOON } from '../occasions/sessions.ts';
+import { FIRST, LONG, ONE_SESSION, SHORTEST, SOON } from '../occasions/sessions.ts';
 import type { Measure } from './measure.ts';
 
 /** Exercise notes with what glucose did while they lasted, soon after, and in the night that followed. */
@@ -9,6 +9,7 @@ export const exercise: Measure<'exercise'> = {
   definition: {
     oneSessionMinutes: ONE_SESSION,
     shortestMinutes: SHORTEST,
+    shortestOfDeviceMinutes: LONG,
     foodFirstMinutes: FIRST,
     soonMinutes: SOON,
   },

@@ -5,9 +5,12 @@ import { between, glucoseAt, MINUTE, type Signal, stretch } from './signal.ts';
 import type { LogReader } from './words.ts';
 
 /** Bouts with no more than this between them are one session (ours). */
-export const ONE_SESSION = 15;
+export const ONE_SESSION = 10;
 /** Noted movement that adds up to less is no session (bouts of 10 minutes: WHO 2010, from memory; here ours). */
 export const SHORTEST = 10;
+/** More sessions a day than this are a device's record of all movement: then only long ones are sessions (ours). */
+const BY_HAND = 2;
+export const LONG = 30;
 /** Food in so many minutes before the start counts as first. */
 export const FIRST = 60;
 /** So long after the end is still "soon after". */
@@ -46,11 +49,20 @@ export function findSessions(
       last.timed &&= note.minutes !== undefined;
     } else bouts.push({ notes: [note], end, active: note.minutes ?? 0, timed: note.minutes !== undefined });
   }
-  const long = bouts.filter(({ timed, active }) => !timed || active >= SHORTEST);
+  const long = longEnough(bouts);
   return {
     sessions: long.map((bout) => session(signal, read, bout, meals, nights)),
     shortBouts: bouts.length - long.length,
   };
+}
+
+function longEnough(bouts: readonly Bout[]): Bout[] {
+  const some = bouts.filter(({ timed, active }) => !timed || active >= SHORTEST);
+  const days = new Set(some.map(({ notes }) => notes[0]!.day)).size;
+  if (some.length <= BY_HAND * days) return some;
+  // A device that knows lengths leaves one out where there was none.
+  const anyTimed = bouts.some(({ timed }) => timed);
+  return some.filter(({ timed, active }) => (timed ? active >= LONG : !anyTimed));
 }
 
 function session(

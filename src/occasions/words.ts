@@ -27,12 +27,14 @@ export function logReader(words: LogWords): LogReader {
   const names = new Map<string, string | null>();
   const single = new Map<string, string>();
   for (const [name, others] of Object.entries(words.foods)) for (const other of others) single.set(plain(other), name);
+  const mealNames = new Set(Object.values(words.meals).flat());
   /** Names as first written, by what they are grouped by. */
   const shown = new Map<string, string>();
   const food = (label: string): string | null => {
     let name = names.get(label);
     if (name === undefined) {
-      const named = foodName(label, words, single);
+      // A note that only names the meal names no food.
+      const named = mealNames.has(plain(label)) ? null : foodName(label, words, single);
       if (named !== null && !shown.has(named.key)) shown.set(named.key, named.shown);
       name = named === null ? null : (shown.get(named.key) ?? null);
       names.set(label, name);
@@ -43,11 +45,25 @@ export function logReader(words: LogWords): LogReader {
   const slots = Object.entries(words.meals) as [Slot, string[]][];
   return {
     food,
-    treatsLow: (label) => treats.has(foodName(label, words, single)?.key ?? ''),
-    slot: (text) => slots.find(([, listed]) => hasAny(text, listed))?.[0] ?? null,
-    effort: (text) =>
+    treatsLow: once((label) => treats.has(foodName(label, words, single)?.key ?? '')),
+    slot: once((text) => slots.find(([, listed]) => hasAny(text, listed))?.[0] ?? null),
+    effort: once((text) =>
       hasAny(text, words.effort.light) ? 'light' : hasAny(text, words.effort.hard) ? 'hard' : 'not-noted',
-    longActing: (label) => hasAny(label, words.longActing),
+    ),
+    longActing: once((label) => hasAny(label, words.longActing)),
+  };
+}
+
+/** People write the same words over and over. */
+function once<T>(read: (text: string) => T): (text: string) => T {
+  const known = new Map<string, T>();
+  return (text) => {
+    let value = known.get(text);
+    if (value === undefined) {
+      value = read(text);
+      known.set(text, value);
+    }
+    return value;
   };
 }
 

@@ -6,18 +6,16 @@ export interface Looked {
 
 /**
  * Which of many comparisons stand out when all of them are looked at: Benjamini & Hochberg 1995 (J R Stat Soc B
- * 57:289-300) at `level`, leaving out of the count those too small ever to reach it (Gilbert 2005, J R Stat Soc C
- * 54:143-158, after Tarone 1990). When nothing is there, the chance that any stands out is at most `level`.
+ * 57:289-300) at `level`. Those too small ever to reach the level, whatever they show, are left out of the count (an
+ * idea of Tarone 1990, Biometrics 46:515-522): sizes decide that, never outcomes. When nothing is there, the chance
+ * that any stands out is at most `level`.
  */
 export function standOut(looked: readonly Looked[], level: number): boolean[] {
-  // The count K is the smallest for which no more than K comparisons can reach level / K.
-  let count = 1;
-  while (looked.filter(({ least }) => least <= level / count).length > count) count++;
-  const able = looked.filter(({ least }) => least <= level / count);
+  const able = looked.filter(({ least }) => least <= level);
   const ordered = able.map(({ p }) => p).sort((a, b) => a - b);
   let limit = -1;
   ordered.forEach((p, i) => {
     if (p <= ((i + 1) * level) / ordered.length) limit = p;
   });
-  return looked.map((one) => able.includes(one) && one.p <= limit);
+  return looked.map(({ p }) => p <= limit);
 }

@@ -1,0 +1,149 @@
+import { readFileSync } from 'node:fs';
+import { measure } from '../../src/measures/index.ts';
+import type { Instant, MgPerDl } from '../../src/model/glucose.ts';
+import type { LogWords } from '../../src/model/logbook.ts';
+import type { Meal, NightAfter, Session } from '../../src/model/occasions.ts';
+import { compareAll } from '../../src/occasions/comparisons.ts';
+import { checkLogWords } from '../../src/schemas/logWords.ts';
+import { type Chance, chance } from '../../src/stats/chance.ts';
+import { targetSets } from '../../src/targets/index.ts';
+import { DAY_MS, MINUTE_MS, midnightOf } from '../../src/time/calendar.ts';
+import { type DaysOf, dayOf, timelineOf } from '../support/timeline.ts';
+
+const FROM = '2026-03-02';
+const START = midnightOf(FROM);
+/** Made once: dates are what a simulated log would spend its time on. */
+const DATES = Array.from({ length: 28 }, (_, day) => dayOf(FROM, day));
+
+/** The words of logbooks as they stand in templates. */
+export const logWords = ((): LogWords => {
+  const checked = checkLogWords(
+    JSON.parse(readFileSync(new URL('../../templates/foods.json', import.meta.url), 'utf8')),
+  );
+  if ('problems' in checked) throw new Error(checked.problems.join(', '));
+  return checked.words;
+})();
+
+/** Measures of made-up days with notes, through the real intake. */
+export const measured = (days: DaysOf) => measure(timelineOf(days), targetSets.adult, logWords);
+
+/** The value of something that was measured. @throws when it was not. */
+export function told<T>(one: { ok: true; value: T } | { ok: false; why: string }): T {
+  if (!one.ok) throw new Error(one.why);
+  return one.value;
+}
+
+/** Standard normal by Box and Muller 1958. */
+export const normal = (next: Chance): number => Math.sqrt(-2 * Math.log(1 - next())) * Math.cos(2 * Math.PI * next());
+
+/** What is true of the days of a simulated log. All zero: nothing is there to find. */
+export interface Truth {
+  /** Minutes above range that "rice" adds to an evening meal. */
+  food?: number;
+  /** mg/dL that exercise takes from the lowest value of the night. */
+  exercise?: number;
+  /** mg/dL that extra food first gives back. */
+  extraFood?: number;
+}
+
+/** What is eaten when; rice on about 3 evenings a week. */
+const FOODS = {
+  morning: ['porridge', 'toast', 'yoghurt'],
+  midday: ['soup', 'sandwich', 'salad'],
+  evening: ['rice', 'rice', 'stew', 'fish'],
+};
+
+/**
+ * Four weeks of a log without a curve: what each meal and each night came to. Days have weather of their own that lasts
+ * (an autoregressive walk), minutes above range have their heap at zero, and one night in ten is hidden.
+ */
+export function simulatedLog(seed: number, truth: Truth = {}) {
+  const next = chance(seed);
+  const days = 28;
+  const meals: Meal[] = [];
+  const sessions: Session[] = [];
+  const nights: NightAfter[] = [];
+  let weather = normal(next);
+  let moved: Session | null = null;
+  for (let day = 0; day < days; day++) {
+    weather = 0.4 * weather + Math.sqrt(1 - 0.4 ** 2) * normal(next);
+    const date = DATES[day]!;
+    const drop: number = moved
+      ? (truth.exercise ?? 0) - (moved.carbsFirst === 'extra' ? (truth.extraFood ?? 0) : 0)
+      : 0;
+    const lowest = Math.max(42, 105 + 10 * weather + 22 * normal(next) - drop) as MgPerDl;
+    const seen = next() < 0.9;
+    const night = { date, low: seen ? lowest < 70 : null, lowest, lowestMinute: 120, lowMinutes: 0 };
+    nights.push(night);
+    if (moved) moved.night = night;
+    moved = null;
+    for (const [slot, minute] of [
+      ['morning', 450],
+      ['midday', 760],
+      ['evening', 1130],
+    ] as const) {
+      if (next() > 0.8) continue;
+      const foods = FOODS[slot];
+      const food = foods[Math.floor(next() * foods.length)]!;
+      const high = 30 + 20 * weather + 45 * normal(next) + (food === 'rice' ? (truth.food ?? 0) : 0);
+      meals.push(mealOf(day, minute, slot, food, Math.min(180, Math.max(0, high)), next));
+    }
+    if (next() < 0.45) {
+      moved = sessionOf(day, next() < 0.5 ? 'extra' : 'none-noted', next() < 0.5 ? 'running' : 'cycling', next);
+      sessions.push(moved);
+    }
+  }
+  return compareAll(meals, sessions, nights, new Set(nights.map(({ date }) => date)));
+}
+
+function mealOf(day: number, minute: number, slot: Meal['slot'], food: string, high: number, next: Chance): Meal {
+  const when = (['before', 'with', 'after'] as const)[Math.floor(next() * 3)]!;
+  return {
+    at: (START + day * DAY_MS + minute * MINUTE_MS) as Instant,
+    date: DATES[day]!,
+    weekday: (day % 7) + 1,
+    minute,
+    slot,
+    foods: [food],
+    carbs: Math.round(30 + 50 * next()),
+    insulin: { when, minutes: 0 },
+    late: false,
+    inferred: false,
+    unusable: [],
+    course: {
+      baseline: 120 as MgPerDl,
+      oneHour: null,
+      twoHours: null,
+      peak: 190 as MgPerDl,
+      peakLimit: false,
+      increment: 70,
+      minutesToPeak: 70,
+      highMinutes: high,
+      highMinutes4h: high,
+      area: 5000,
+      returnMinutes: null,
+      low: false,
+    },
+  };
+}
+
+function sessionOf(day: number, carbsFirst: Session['carbsFirst'], kind: string, next: Chance): Session {
+  const soon = (95 + 25 * normal(next)) as MgPerDl;
+  return {
+    at: (START + day * DAY_MS + 1100 * MINUTE_MS) as Instant,
+    date: DATES[day]!,
+    minute: 1100,
+    kind,
+    minutes: 45,
+    effort: 'not-noted',
+    carbsFirst,
+    carbs: null,
+    start: 140 as MgPerDl,
+    steepest: null,
+    lowestDuring: soon,
+    lowestSoon: soon,
+    lowSoon: soon < 70,
+    lows24h: 0,
+    night: null,
+  };
+}

@@ -1,0 +1,84 @@
+import { describe, expect, test } from 'vitest';
+import type { NoteOn } from '../support/timeline.ts';
+import { measured, told } from './made.ts';
+
+const SIX = 1080;
+const run: NoteOn = { day: 0, minute: SIX, kind: 'exercise', minutes: 40, label: 'running, hard' };
+
+/** 150, falling by 2 a minute for half an hour from 18:00, then 90; low from 02:00 to 03:00 of the second day. */
+const value = (minute: number, day: number): number => {
+  if (day === 1 && minute >= 120 && minute < 180) return 62;
+  const after = day === 0 ? minute - SIX : 1;
+  return after < 0 ? 150 : Math.max(90, 150 - 2 * after);
+};
+const sessionsOf = (notes: NoteOn[]) => told(measured({ days: 3, value, notes }).exercise);
+
+describe('around exercise', () => {
+  test('start, steepest fall over 20 minutes, lowest, and the night after', () => {
+    const [session] = sessionsOf([run]);
+    expect(session).toMatchObject({
+      kind: 'running',
+      effort: 'hard',
+      minutes: 40,
+      start: 150,
+      steepest: 40,
+      lowestDuring: 90,
+      lowestSoon: 90,
+      lowSoon: false,
+      lows24h: 1,
+      carbsFirst: 'none-noted',
+    });
+    expect(session!.night).toMatchObject({ low: true, lowest: 62, lowestMinute: 120, lowMinutes: 60 });
+  });
+
+  test.each<[string, NoteOn[], string]>([
+    ['food half an hour before', [{ day: 0, minute: SIX - 30, kind: 'meal', amount: 30, unit: 'g' }], 'extra'],
+    ['food two hours before', [{ day: 0, minute: SIX - 120, kind: 'meal', amount: 30, unit: 'g' }], 'none-noted'],
+    [
+      'a meal with insulin half an hour before',
+      [
+        { day: 0, minute: SIX - 30, kind: 'meal', amount: 60, unit: 'g' },
+        { day: 0, minute: SIX - 30, kind: 'insulin', amount: 5, unit: 'IU', label: 'rapid' },
+      ],
+      'meal',
+    ],
+  ])('%s', (_, notes, carbsFirst) => {
+    expect(sessionsOf([run, ...notes])[0]!.carbsFirst).toBe(carbsFirst);
+  });
+
+  test('the night after the last day is not known', () => {
+    expect(sessionsOf([{ ...run, day: 2 }])[0]!.night).toBeNull();
+  });
+});
+
+describe('bouts', () => {
+  const bout = (minute: number, minutes: number): NoteOn => ({ day: 0, minute, kind: 'exercise', minutes });
+
+  test('close together they are one session', () => {
+    const [session, ...others] = sessionsOf([bout(600, 8), bout(612, 8), bout(630, 10)]);
+    expect(others).toEqual([]);
+    expect(session).toMatchObject({ minute: 600, minutes: 40 });
+  });
+
+  /** As a wrist sensor writes them: a thousand movements of two minutes are no thousand sessions. */
+  test('a flood of short movements is counted, not shown', () => {
+    const notes = Array.from(
+      { length: 900 },
+      (_, i): NoteOn => ({
+        day: i % 3,
+        minute: 300 + Math.floor(i / 3) * 3.7,
+        kind: 'exercise',
+        minutes: 2,
+        label: 'walking',
+      }),
+    ).filter((_, i) => i % 7 < 2);
+    const { exercise, noteLog } = measured({ days: 3, value, notes });
+    expect(told(exercise).length).toBeLessThan(10);
+    expect(told(noteLog).shortBouts).toBeGreaterThan(50);
+  });
+
+  test('without any minutes a note is taken at its word', () => {
+    const { minutes: _, ...unknown } = run;
+    expect(sessionsOf([unknown])[0]).toMatchObject({ minutes: null, lowestSoon: 90 });
+  });
+});
