@@ -5,7 +5,7 @@ import { heading, type PageContext, type PageMaker, paragraph, told } from './co
 
 const MOST_QUESTIONS = 3;
 /** Points of the usual day's curve; lower where notes are told too, as both sides are full. */
-const CURVE = { alone: 92, besideNotes: 70 };
+const CURVE = { alone: 92, besideNotes: 70, large: 150 };
 
 /** The second side: the usual day, questions to bring, what was left out, how to stay safe. */
 export const patientBack: PageMaker = (context) => {
@@ -19,7 +19,8 @@ export const patientBack: PageMaker = (context) => {
 
 function usual(context: PageContext): Block[] {
   const { say, analysis, chart } = context;
-  const height = notes(context).length > 0 ? CURVE.besideNotes : CURVE.alone;
+  const large = chart.text > 14;
+  const height = large ? CURVE.large : notes(context).length > 0 ? CURVE.besideNotes : CURVE.alone;
   const { modalDay } = analysis.measures;
   const title = heading(2, say.say('pages.patientBack.usual'));
   if (!modalDay.ok) return [title, paragraph(say.say('pages.patientFront.cannotTell'))];

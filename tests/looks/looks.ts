@@ -1,0 +1,65 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { compose } from '../../src/compose.ts';
+import type { Report } from '../../src/model/report.ts';
+import { analyseStory, held } from '../samples/stories.ts';
+import { type Rgb, seenBy, type Viewer } from '../support/colour.ts';
+import { type Image, readPixmap, writePng } from '../support/png.ts';
+import { wordsOf } from '../support/story.ts';
+import { run } from '../support/tools.ts';
+import { write } from '../writers/paper.ts';
+
+/**
+ * Makes the pictures of docs/looks.md: `npx tsx tests/looks/looks.ts`. Needs pdftoppm. The first sheet of both papers
+ * of one story, as printed in colour and in grey, as a copier without colour gives the colour print, and as seen with
+ * each of the three colour-vision deficiencies.
+ */
+const STORY = 'evening-exercise';
+const DPI = '54';
+const out = fileURLToPath(new URL('../../docs/looks/', import.meta.url));
+const folder = mkdtempSync(join(tmpdir(), 'daybands-looks-'));
+
+const analysis = held(analyseStory(STORY));
+
+async function firstSheet(voice: Report['voice'], options: { grey?: boolean; large?: boolean } = {}): Promise<Image> {
+  const report = compose(analysis, wordsOf(), { voice, paper: 'a4', large: options.large });
+  const file = join(folder, 'a.pdf');
+  writeFileSync(file, await write(report, { grey: options.grey ?? false }));
+  run('pdftoppm', ['-r', DPI, '-f', '1', '-l', '1', '-singlefile', file, join(folder, 'a')]);
+  return readPixmap(readFileSync(join(folder, 'a.ppm')));
+}
+
+function simulated({ width, height, data }: Image, viewer: Viewer): Image {
+  const known = new Map<number, Rgb>();
+  const seen = new Uint8Array(data.length);
+  for (let i = 0; i < data.length; i += 3) {
+    const key = (data[i]! << 16) | (data[i + 1]! << 8) | data[i + 2]!;
+    let colour = known.get(key);
+    if (!colour) {
+      colour = seenBy(viewer, [data[i]! / 255, data[i + 1]! / 255, data[i + 2]! / 255]);
+      known.set(key, colour);
+    }
+    for (let k = 0; k < 3; k++) seen[i + k] = Math.round(colour[k]! * 255);
+  }
+  return { width, height, data: seen };
+}
+
+let total = 0;
+function keep(name: string, image: Image): void {
+  const png = writePng(image);
+  total += png.length;
+  writeFileSync(join(out, `${name}.png`), png);
+}
+
+for (const voice of ['clinic', 'patient'] as const) {
+  const colour = await firstSheet(voice);
+  keep(`${voice}-colour`, colour);
+  keep(`${voice}-grey`, await firstSheet(voice, { grey: true }));
+  for (const viewer of ['grey', 'protan', 'deutan', 'tritan'] as const)
+    keep(`${voice}-${viewer === 'grey' ? 'copier' : viewer}`, simulated(colour, viewer));
+}
+keep('patient-large', await firstSheet('patient', { large: true }));
+rmSync(folder, { recursive: true });
+console.log(`${Math.round(total / 1000)} kB in ${out}`);
