@@ -12,6 +12,7 @@ import type { Timeline } from './model/timeline.ts';
 import { readInputs } from './readers/index.ts';
 import { targetSets } from './targets/index.ts';
 import { buildTimeline } from './timeline/index.ts';
+import type { SetAside } from './timeline/set-aside.ts';
 
 /** How one file was understood, and what became of each of its rows. */
 export interface FileAccount {
@@ -53,6 +54,8 @@ export interface Analysis {
   /** What to talk about, the first foremost. */
   topics: Topic[];
   issues: Issue[];
+  /** Every place that was not used, complete, where the issues tell only the first of many. */
+  setAside: SetAside[];
 }
 
 /** No numbers can be given. At least one issue is a refusal and says what would settle it. */
@@ -62,6 +65,8 @@ export interface Refusal {
   ledger: Ledger;
   outside: { readings: number; notes: number };
   issues: Issue[];
+  /** Every place that was not used, complete, where the issues tell only the first of many. */
+  setAside: SetAside[];
 }
 
 /** Reads and places the files: the first half, which a person can look at before anything is counted. */
@@ -70,7 +75,15 @@ export function intake(
   settings: Settings,
 ): Refusal | (Omit<Refusal, 'ok'> & { ok: true; timeline: Timeline; beside: Beside | null }) {
   const files = readInputs([...inputs], readSettings(settings));
-  const { timeline, issues: placed, ledgers, total, readingsOutside, notesOutside } = buildTimeline(files, settings);
+  const {
+    timeline,
+    issues: placed,
+    ledgers,
+    total,
+    setAside,
+    readingsOutside,
+    notesOutside,
+  } = buildTimeline(files, settings);
   // What is said of a file as a whole needs its name too.
   const read = files.flatMap(({ name, issues }) =>
     issues.map((issue) => (issue.origin ? issue : { ...issue, origin: { file: name, line: 0 } })),
@@ -91,6 +104,7 @@ export function intake(
     ledger: total,
     outside: { readings: readingsOutside, notes: notesOutside },
     issues,
+    setAside,
   };
   if (timeline === null || issues.some((issue) => issue.level === 'refusal')) return { ok: false, ...told };
   return { ok: true, ...told, timeline, beside: besideOf(files, settings, timeline, targetSets[settings.targets]) };
@@ -109,6 +123,7 @@ export function analyse(inputs: readonly Input[], settings: Settings, version: s
     beside,
     medicines: settings.medicines ?? [],
     a1c: settings.a1c ?? null,
+    inferMeals: settings.inferMeals ?? false,
   });
   const found = lookAll(measures, targets);
   return {

@@ -49,6 +49,8 @@ export async function settle(
     delete file.compare;
     delete file.changed;
   }
+  // A code that is asked for stands instead of a name, unless the name is asked for too.
+  if (given.includes('code') && !given.includes('name')) delete file.name;
   const fromFile = Object.keys(file).filter((name) => !given.includes(name));
   const overruled = Object.keys(file).filter((name) => given.includes(name));
   const wanted: FolderSettings = { ...file };
@@ -67,6 +69,7 @@ export async function settle(
       medicines: medicines(),
       ...periodOf(wanted),
       ...pick(wanted, ['unit', 'zone', 'dateOrder']),
+      ...(wanted.inferMeals ? { inferMeals: true } : {}),
       ...(compare === undefined ? {} : { compare }),
       ...(wanted.a1c === undefined ? {} : { a1c: a1cOf(wanted.a1c) }),
       ...(wanted.moreIndices ? { moreIndices: true } : {}),

@@ -18,7 +18,8 @@ export const highAfterMeals: Finding = {
     if (!meals.ok) return untold(meals.why);
     const slots = new Map<Slot, Meal[]>();
     for (const meal of meals.value) {
-      if (meal.unusable.length === 0 && meal.course) slots.set(meal.slot, [...(slots.get(meal.slot) ?? []), meal]);
+      if (meal.unusable.length === 0 && meal.course && !meal.inferred)
+        slots.set(meal.slot, [...(slots.get(meal.slot) ?? []), meal]);
     }
     const seen = [...slots].filter(([, list]) => list.length >= PATTERN_DAYS);
     if (seen.length === 0) return untold('too-few-occasions');

@@ -35,7 +35,7 @@ export function comparisonsLike(given: {
     grams: given.id === 'carb-amount' ? 55 : null,
     of: 'high-minutes',
     a: side('rice', few ? 2 : 4, Math.max(0, base + given.difference), given.aLow ?? 0),
-    b: side('', 9, base, given.bLow ?? 0),
+    b: side(given.id === 'exercise-kind' ? 'cycling' : '', 9, base, given.bLow ?? 0),
     verdict: given.verdict,
     difference: few ? null : { value: given.difference, low: given.difference - 25, high: given.difference + 25 },
     p: few ? null : 0.004,

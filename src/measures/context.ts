@@ -23,6 +23,8 @@ export interface Asked {
   beside: Beside | null;
   /** Medicines to look for in notes. */
   medicines: readonly Medicine[];
+  /** Whether rises without a food note are listed as inferred meals. */
+  inferMeals?: boolean;
   /** A laboratory A1C as it was typed in. */
   a1c: { value: number; unit: '%' | 'mmol/mol' } | null;
 }
@@ -84,7 +86,7 @@ export function context(
     moments: once(() => moments(readings.mgdl, readings.weight)),
     lows: once(() => findLows(shared)),
     highs: once(() => findHighs(shared)),
-    occasions: once(() => findOccasions(shared, words)),
+    occasions: once(() => findOccasions(shared, words, asked.inferMeals ?? false)),
     bases: new Map(),
   };
   return shared;

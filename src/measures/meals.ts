@@ -20,6 +20,11 @@ export const meals: Measure<'meals'> = {
   compute(shared) {
     if (shared.timeline.readings.count === 0) return { ok: false, why: 'no-readings' };
     const value = shared.occasions().meals;
-    return { ok: true, value, n: value.filter(({ unusable }) => unusable.length === 0).length, of: 'occasions' };
+    return {
+      ok: true,
+      value,
+      n: value.filter(({ unusable, inferred }) => unusable.length === 0 && !inferred).length,
+      of: 'occasions',
+    };
   },
 };

@@ -29,6 +29,8 @@ export interface Settings {
   layout?: unknown;
   /** Words people use in logbooks; absent: names are compared as they stand. */
   logWords?: LogWords;
+  /** Whether rises without a food note are listed as inferred meals. Never compared. */
+  inferMeals?: boolean;
   compare?: CompareChoice;
   /** Medicines to look for in the notes; absent: none are looked for. */
   medicines?: Medicine[];

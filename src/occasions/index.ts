@@ -2,6 +2,7 @@ import type { LogWords } from '../model/logbook.ts';
 import type { Comparison, Correction, Meal, NoteLog, Session } from '../model/occasions.ts';
 import { compareAll } from './comparisons.ts';
 import { findCorrections } from './corrections.ts';
+import { inferMeals } from './inferred.ts';
 import { findMeals, mealtimeInsulin } from './meals.ts';
 import { nightsOf } from './nights.ts';
 import { noteLog, writtenDays } from './noteLog.ts';
@@ -20,8 +21,8 @@ export interface Occasions {
   comparisons: Comparison[];
 }
 
-/** Lines the notes of a timeline up with its readings. A pure function; nothing is made up for what was not written down. */
-export function findOccasions(signal: Signal, words: LogWords): Occasions {
+/** Lines the notes of a timeline up with its readings; `infer` adds rises that look like meals, marked so. A pure function; nothing is made up for what was not written down. */
+export function findOccasions(signal: Signal, words: LogWords, infer = false): Occasions {
   const { timeline } = signal;
   const read = logReader(words);
   const nights = nightsOf(signal);
@@ -30,7 +31,7 @@ export function findOccasions(signal: Signal, words: LogWords): Occasions {
   const meals = found.map((meal) => (leadsToExercise(meal, sessions) ? setApart(meal) : meal));
   const log = noteLog(timeline, meals, sessions, shortBouts);
   return {
-    meals,
+    meals: infer ? [...meals, ...inferMeals(signal, found)].sort((a, b) => a.at - b.at) : meals,
     sessions,
     corrections: findCorrections(signal, mealtimeInsulin(timeline.notes, read), meals),
     log,

@@ -63,6 +63,9 @@ function log(context: PageContext): Block[] {
     kinds: word(kinds.join(', ')),
   });
   const faults = tellAll(context, AROUND_LOG);
+  const { meals } = analysis.measures;
+  const rises = meals.ok ? meals.value.filter(({ inferred }) => inferred).length : 0;
+  if (rises > 0) faults.push(say.say('pages.aroundNotes.rises', { count: count(rises) }));
   return [paragraph([text, ...faults, say.say('cautions.C12')].join(' '))];
 }
 

@@ -17,7 +17,8 @@ const STEP = 15;
 /** Room for the names of the usual day's curves, so that both charts share one clock. */
 const CURVE_LABELS = 66;
 
-const usable = (meals: readonly Meal[]): Meal[] => meals.filter(({ unusable }) => unusable.length === 0);
+const usable = (meals: readonly Meal[]): Meal[] =>
+  meals.filter(({ unusable, inferred }) => unusable.length === 0 && !inferred);
 
 export function sessionPairs({ say, analysis, chart }: PageContext): Block[] {
   const { exercise } = analysis.measures;

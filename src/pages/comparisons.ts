@@ -24,13 +24,13 @@ export function comparisonsBlocks(context: PageContext): Block[] {
     );
   if (meals.ok) {
     const apart = REASONS.flatMap((reason) => {
-      const n = meals.value.filter(({ unusable }) => unusable[0] === reason).length;
+      const n = meals.value.filter(({ unusable, inferred }) => !inferred && unusable[0] === reason).length;
       return n === 0 ? [] : [say.say(`pages.aroundNotes.reasons.${reason}`, { count: count(n) })];
     });
     if (apart.length > 0)
       lines.push(
         say.say('pages.aroundNotes.setApart', {
-          meals: count(meals.value.length),
+          meals: count(meals.value.filter(({ inferred }) => !inferred).length),
           usable: count(meals.n),
           reasons: word(apart.join(', ')),
         }),

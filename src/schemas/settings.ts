@@ -13,6 +13,8 @@ export interface FolderSettings {
   paper?: 'a4' | 'letter' | undefined;
   grey?: boolean | undefined;
   large?: boolean | undefined;
+  /** List rises without a food note as meals that nobody wrote down. */
+  inferMeals?: boolean | undefined;
   language?: 'en' | 'es' | undefined;
   /** Where the papers are read, e.g. `es-MX`. */
   region?: string | undefined;
@@ -48,6 +50,7 @@ const folderSettings = z.strictObject({
   paper: z.enum(['a4', 'letter']).optional(),
   grey: z.boolean().optional(),
   large: z.boolean().optional(),
+  inferMeals: z.boolean().optional(),
   language: z.enum(['en', 'es']).optional(),
   region: line.optional(),
   name: line.optional(),
