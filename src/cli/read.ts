@@ -21,8 +21,8 @@ export async function read(files: string[], { json, ...given }: ReadOptions, doo
   const taken = intake(await openWorkbooks(found.inputs), wanted.settings);
   const exit = taken.ok ? EXIT.done : EXIT.refused;
   if (json) {
-    const { ok, files: told, ledger, issues } = taken;
-    print(JSON.stringify({ ok, files: told, ledger, issues }, null, 2));
+    const { ok, files: told, ledger, outside, issues, setAside } = taken;
+    print(JSON.stringify({ ok, files: told, ledger, outside, issues, setAside }, null, 2));
     return exit;
   }
   tellSources(door, found, wanted);

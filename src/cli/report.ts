@@ -8,6 +8,7 @@ import type { Report } from '../model/report.ts';
 import { openWorkbooks } from '../readers/workbook.ts';
 import { analysisJson } from '../writers/json.ts';
 import { pageAsText } from '../writers/text.ts';
+import { namedFor } from './alias.ts';
 import { type Door, tellPeriod, tellSources } from './door.ts';
 import { EXIT, WrongUse } from './exits.ts';
 import { type Gathered, gather, reasonOf } from './gather.ts';
@@ -36,10 +37,12 @@ export async function report(files: string[], options: ReportOptions, door: Door
     for (const line of issueLines(tell, wanted.issues)) door.complain(line);
     throw new WrongUse('wrongSettings');
   }
-  const analysis = analyse(await openWorkbooks(found.inputs), wanted.settings, door.version);
+  const { inputs, aliases, own } = namedFor(wanted.settings.person, found.inputs);
+  const analysis = analyse(await openWorkbooks(inputs), wanted.settings, door.version);
   tellSources(door, found, wanted);
+  for (const names of aliases) print(tell.say('cli.told.alias', names));
   if (!analysis.ok) {
-    for (const line of issueLines(tell, analysis.issues)) door.complain(line);
+    for (const line of issueLines(tell, analysis.issues)) door.complain(own(line));
     door.complain(tell.say('cli.told.refused'));
     return EXIT.refused;
   }
@@ -53,7 +56,7 @@ export async function report(files: string[], options: ReportOptions, door: Door
   }
   print(accounts(tell, analysis.ledger));
   tellPeriod(door, analysis.timeline);
-  for (const line of issueLines(tell, analysis.issues)) print(line);
+  for (const line of issueLines(tell, analysis.issues)) print(own(line));
   const failed = failures(analysis);
   if (failed.length > 0) door.complain(tell.say('cli.told.failed', { names: failed.join(', ') }));
   print(tell.say('cli.told.written', { folder: out }));
@@ -108,7 +111,7 @@ async function make(
   made.push({ ...numbers, what: 'analysis' });
   if (wanted.snapshot) made.push(await snapshotOf(analysis, stem));
   if (analysis.ledger.setAside > 0) {
-    made.push({ name: `${stem}-set-aside.csv`, bytes: setAsideCsv(door.tell, analysis.issues), what: 'setAside' });
+    made.push({ name: `${stem}-set-aside.csv`, bytes: setAsideCsv(door.tell, analysis), what: 'setAside' });
   }
   return made;
 }

@@ -1,18 +1,29 @@
-import type { Issue } from '../model/input.ts';
+import type { Analysis } from '../analyse.ts';
 import { csvText } from '../writers/csv.ts';
 import { issueMessage, type Teller } from './tell.ts';
 
-/** Every place something was wrong, as a table to sort and filter. */
-export function setAsideCsv(tell: Teller, issues: readonly Issue[]): string {
+/** Every place that was not used, none left out, and what is wrong with files as a whole: a table to sort and filter. */
+export function setAsideCsv(tell: Teller, { issues, setAside }: Pick<Analysis, 'issues' | 'setAside'>): string {
   const title = (name: string): string => tell.say(`cli.setAside.${name}`);
-  const rows = issues
-    .filter((issue) => issue.level !== 'note' && issue.origin !== undefined)
+  const ofFiles = issues
+    .filter(({ level, origin }) => level !== 'note' && origin?.line === 0)
     .map((issue) => [
       issue.origin!.file,
-      issue.origin!.line,
+      0,
       issueMessage(tell, issue),
       issue.actual ?? '',
+      issue.expected ?? '',
       issue.code,
     ]);
-  return csvText([['file', 'line', 'reason', 'found', 'code'].map(title), ...rows]);
+  const ofLines = setAside.map(({ file, line, code, actual, expected }) => {
+    const issue = {
+      code,
+      level: 'warning' as const,
+      origin: { file, line },
+      ...(actual ? { actual } : {}),
+      ...(expected ? { expected } : {}),
+    };
+    return [file, line, issueMessage(tell, issue), actual ?? '', expected ?? '', code];
+  });
+  return csvText([['file', 'line', 'reason', 'found', 'expected', 'code'].map(title), ...ofFiles, ...ofLines]);
 }

@@ -32,6 +32,15 @@ export interface Issue {
   count?: number;
 }
 
+/** One place that could not be used, whatever its row gave besides. Complete, unlike issues, which cut long lists. */
+export interface Fault {
+  line: number;
+  /** As of an Issue. */
+  code: string;
+  actual?: string;
+  expected?: string;
+}
+
 /** A decision about how to read a file, and who made it. */
 export interface Choice {
   /** encoding | delimiter | decimal-mark | header | columns | unit | date-order | clock | zone | layout … */
@@ -122,6 +131,8 @@ export interface ReadFile {
   hash: string;
   choices: Choice[];
   issues: Issue[];
+  /** Every place set aside, in file order of finding. Absent: none. */
+  faults?: Fault[];
   readings: ReadingColumns;
   notes: NoteEntry[];
   /** One a record, in file order; the timeline may turn `used` into `duplicate` or `set-aside`. */

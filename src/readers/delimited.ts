@@ -163,6 +163,7 @@ function finish(input: Input, entries: ReturnType<typeof newEntries>, book: Issu
       return told.has(key) ? false : told.add(key);
     }),
     issues: book.list(),
+    faults: book.faults(),
     readings: entries.readings(),
     notes: entries.notes,
     fates: entries.fates,

@@ -47,6 +47,7 @@ export function readFhir(input: Input, settings: ReadSettings, hints: Hints = {}
     hash: fingerprint(input.bytes),
     choices,
     issues: book.list(),
+    faults: book.faults(),
     readings: entries.readings(),
     notes: entries.notes,
     fates: entries.fates,

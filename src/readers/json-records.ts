@@ -124,6 +124,7 @@ function backToRecords(input: Input, file: ReadFile, cameFrom: number[], broken:
     ...shell(input),
     choices: file.choices.filter(({ id }) => !ofTable.has(id)),
     issues: [...issues, ...book.list()],
+    faults: [...(file.faults ?? []).map((fault) => ({ ...fault, line: lineAt(fault.line) })), ...book.faults()],
     readings,
     notes: file.notes.map((note) => ({
       ...note,

@@ -68,6 +68,7 @@ export function readOpenMhealth(input: Input, settings: ReadSettings): ReadFile 
     hash: fingerprint(input.bytes),
     choices,
     issues: book.list(),
+    faults: book.faults(),
     readings: entries.readings(),
     notes: entries.notes,
     fates: entries.fates,

@@ -112,6 +112,7 @@ export function readWide(input: Input, settings: ReadSettings, hints: Hints = {}
     issues: file.issues.map((issue) =>
       issue.origin ? { ...issue, origin: { ...issue.origin, line: laid.line[issue.origin.line] ?? 1 } } : issue,
     ),
+    faults: (file.faults ?? []).map((fault) => ({ ...fault, line: laid.line[fault.line] ?? 1 })),
     notes: file.notes.map((note) => ({
       ...note,
       row: laid.row[note.row + 1]!,

@@ -1,7 +1,7 @@
 import type { Issue } from '../model/input.ts';
 import { HOUR_MS } from '../time/calendar.ts';
 import { instantsOf, type LocalClock } from '../time/clock.ts';
-import { type PlacedFile, SET_ASIDE } from './placed.ts';
+import { type PlacedFile, SKIPPED_HOUR } from './placed.ts';
 
 /** Readings in one run through a doubled hour, in the order of time as the file tells it. */
 type Run = number[];
@@ -26,7 +26,7 @@ export function settleChangeHours(placed: PlacedFile, clock: LocalClock, indices
     const instants = instantsOf(clock, wall[i]!);
     if (instants.length === 0) {
       placed.at[i] = Number.NaN;
-      placed.lost[i] = SET_ASIDE;
+      placed.lost[i] = SKIPPED_HOUR;
       skipped.push(i);
     } else if (instants.length === 1) {
       placed.at[i] = instants[0]!;

@@ -13,6 +13,7 @@ import { placeNotes } from './notes.ts';
 import { clockSetBack, onePerson } from './order.ts';
 import { placeFile } from './place.ts';
 import { poolFiles } from './pool.ts';
+import { listSetAside, type SetAside } from './set-aside.ts';
 import { asSpells, findSpells, mainInterval } from './spells.ts';
 import { settleTwoSensors } from './two-sensors.ts';
 import { fillWeights, isMixed } from './weights.ts';
@@ -24,6 +25,8 @@ export interface Intake {
   issues: Issue[];
   ledgers: { file: string; ledger: Ledger }[];
   total: Ledger;
+  /** Every place that was not used, complete. */
+  setAside: SetAside[];
   /** Readings and notes used, but on days outside the period. */
   readingsOutside: number;
   notesOutside: number;
@@ -37,7 +40,15 @@ export function buildTimeline(files: ReadFile[], settings: Pick<Settings, 'zone'
   const refused = (issues: Issue[]): Intake => {
     const ledgers = files.map((file) => ({ file: file.name, ledger: settleLedger(file) }));
     const total = sumLedgers(ledgers.map(({ ledger }) => ledger));
-    return { timeline: null, issues, ledgers, total, readingsOutside: 0, notesOutside: 0 };
+    return {
+      timeline: null,
+      issues,
+      ledgers,
+      total,
+      setAside: listSetAside(files),
+      readingsOutside: 0,
+      notesOutside: 0,
+    };
   };
   const strangers = onePerson(files);
   if (strangers) return refused([strangers]);
@@ -90,15 +101,14 @@ export function buildTimeline(files: ReadFile[], settings: Pick<Settings, 'zone'
     allDays,
     issues,
   };
-  const ledgers = placed.map(({ file, lost }, f) => ({
-    file: file.name,
-    ledger: settleLedger(file, { readings: lost, notes: notes.lost[f]! }),
-  }));
+  const outcomes = placed.map(({ lost }, f) => ({ readings: lost, notes: notes.lost[f]! }));
+  const ledgers = files.map((file, f) => ({ file: file.name, ledger: settleLedger(file, outcomes[f]) }));
   return {
     timeline,
     issues,
     ledgers,
     total: sumLedgers(ledgers.map(({ ledger }) => ledger)),
+    setAside: listSetAside(files, outcomes),
     readingsOutside: pool.count - readings.count,
     notesOutside: notes.outside,
   };

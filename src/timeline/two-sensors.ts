@@ -1,6 +1,6 @@
 import type { Issue } from '../model/input.ts';
 import { HOUR_MS, MINUTE_MS } from '../time/calendar.ts';
-import { type PlacedFile, SET_ASIDE } from './placed.ts';
+import { OTHER_SENSOR, type PlacedFile } from './placed.ts';
 import { dropLost, type Pool } from './pool.ts';
 import { CLEAR_SHARE, usualStep } from './spells.ts';
 
@@ -40,7 +40,7 @@ export function settleTwoSensors(pool: Pool, files: PlacedFile[]): Issue[] {
     const odd = reach(pool, start, end, 1, interval);
     const first = even >= odd ? start + 1 : start;
     let dropped = 0;
-    for (let k = first; k < end; k += 2, dropped++) files[pool.file[k]!]!.lost[pool.index[k]!] = SET_ASIDE;
+    for (let k = first; k < end; k += 2, dropped++) files[pool.file[k]!]!.lost[pool.index[k]!] = OTHER_SENSOR;
     const { name, readings } = files[pool.file[first]!]!.file;
     issues.push({
       code: 'two-sensors',

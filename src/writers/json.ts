@@ -14,7 +14,8 @@ const HOLE = '"readings": "@"';
  * numbers null. The order of names is fixed, so the same analysis gives the same text.
  */
 export function analysisJson(analysis: Analysis, { readings = true }: JsonOptions = {}): string {
-  const { ok: _, timeline: whole, ...rest } = analysis;
+  // What was set aside goes into a table of its own: it may be longer than all the rest.
+  const { ok: _, timeline: whole, setAside: ___, ...rest } = analysis;
   // The timeline's own issues stand among those of the analysis already.
   const { issues: __, ...timeline } = whole;
   const inner = readings ? '@' : { count: timeline.readings.count };

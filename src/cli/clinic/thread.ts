@@ -27,7 +27,7 @@ function tools(): TurnTools {
     },
     fonts: fonts(),
     version: version(),
-    setAside: ({ issues }) => setAsideCsv(tell, issues),
+    setAside: (analysis) => setAsideCsv(tell, analysis),
   };
   return kept;
 }
