@@ -22,7 +22,7 @@ const shared: BuildOptions = {
   metafile: true,
   logLevel: 'warning',
   // These find files of their own at run time, or are asked for by few: they stay packages beside the bundle.
-  external: ['jsdom', 'tinypool', 'bullmq', 'ioredis'],
+  external: ['jsdom', 'tinypool', 'bullmq', 'ioredis', 'read-excel-file'],
   plugins: [ownDecoder, lazyTables],
 };
 const module: BuildOptions = {
@@ -46,7 +46,6 @@ mkdirSync(next, { recursive: true });
 const built = await Promise.all([
   build({ ...shared, format: 'esm', entryPoints: ['src/cli/start.ts'], outfile: into('daybands.js') }),
   build({ ...shared, ...script, entryPoints: ['src/cli/daybands.ts'], outfile: into('program.cjs') }),
-  build({ ...shared, ...module, entryPoints: ['src/cli/clinic/thread.ts'], outfile: into('thread.js') }),
   build({ ...shared, ...module, entryPoints: ['src/cli/clinic/thread.ts'], outfile: into('thread.js') }),
   build({ ...shared, ...module, entryPoints: ['src/index.ts'], outfile: into('index.js') }),
 ]);
