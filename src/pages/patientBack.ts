@@ -1,11 +1,11 @@
 import { modalDayChart } from '../charts/modalDay.ts';
 import { besideTopic, notesWorthWriting } from '../findings/index.ts';
 import type { Block } from '../model/report.ts';
-import { heading, type PageContext, type PageMaker, paragraph, told } from './context.ts';
+import { heading, type PageContext, type PageMaker, paragraph, tellAll, told } from './context.ts';
 
 const MOST_QUESTIONS = 3;
 /** Points of the usual day's curve; lower where notes are told too, as both sides are full. */
-const CURVE = { alone: 92, besideNotes: 70, large: 150 };
+const CURVE = { alone: 92, besideNotes: 70, besideChange: 54, large: 150 };
 
 /** The second side: the usual day, questions to bring, what was left out, how to stay safe. */
 export const patientBack: PageMaker = (context) => {
@@ -13,14 +13,20 @@ export const patientBack: PageMaker = (context) => {
   return {
     id: 'patient-back',
     title: say.say('pages.patientBack.title'),
-    blocks: [...usual(context), ...notes(context), ...questions(context), ...leftOut(context), ...safe(context)],
+    blocks: [...usual(context), ...sinceOrNotes(context), ...questions(context), ...leftOut(context), ...safe(context)],
   };
 };
 
 function usual(context: PageContext): Block[] {
   const { say, analysis, chart } = context;
   const large = chart.text > 14;
-  const height = large ? CURVE.large : notes(context).length > 0 ? CURVE.besideNotes : CURVE.alone;
+  const height = large
+    ? CURVE.large
+    : sinceThen(context).length > 0
+      ? CURVE.besideChange
+      : notes(context).length > 0
+        ? CURVE.besideNotes
+        : CURVE.alone;
   const { modalDay } = analysis.measures;
   const title = heading(2, say.say('pages.patientBack.usual'));
   if (!modalDay.ok) return [title, paragraph(say.say('pages.patientFront.cannotTell'))];
@@ -29,6 +35,18 @@ function usual(context: PageContext): Block[] {
     { kind: 'chart', drawing: modalDayChart(modalDay.value, chart, { height, outer: false }) },
     paragraph(say.say('pages.patientBack.usualKey')),
   ];
+}
+
+/** Both sides are full: a comparison that was asked for takes the place of what notes tell. */
+function sinceOrNotes(context: PageContext): Block[] {
+  const since = sinceThen(context);
+  return since.length > 0 ? since : notes(context);
+}
+
+/** What changed since the earlier period, when one was compared: real or chance, lows first. */
+function sinceThen(context: PageContext): Block[] {
+  const [line] = tellAll(context, ['changed-lows', 'changed-range', 'change-not-told']);
+  return line === undefined ? [] : [heading(2, context.say.say('pages.patientBack.since')), paragraph(line)];
 }
 
 /** The one thing notes tell that fits the topic; without one, the note that would help most next time. */
