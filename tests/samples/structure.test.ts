@@ -1,3 +1,4 @@
+import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { describe, expect } from 'vitest';
 import { compose } from '../../src/compose.ts';
@@ -37,6 +38,9 @@ describe.each(storyNames)('%s', (story) => {
       expect(file.elements.filter(({ alt }) => alt !== undefined && /\d/.test(alt)).length).toBeGreaterThanOrEqual(
         figures,
       );
+      // A reader of structures that complains of none: this one says so beside its text.
+      const told = spawnSync('pdfinfo', ['-struct-text', '-'], { input: bytes, encoding: 'utf8' });
+      if (told.error === undefined) expect([told.status, told.stderr]).toEqual([0, '']);
       if (!options.large) return;
       for (const { pieces } of file.sheets)
         for (const { text, size } of pieces) expect(size, text).toBeGreaterThanOrEqual(15.99);
