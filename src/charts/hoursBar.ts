@@ -22,8 +22,8 @@ export function hoursBarChart(time: TimeInBands, context: ChartContext): Drawing
   const scale = room / wide.reduce((sum, width) => sum + width, 0);
   const top = text + 6;
   const marks: Mark[] = [];
+  const above: Label[] = [];
   let x = 0;
-  let free = 0;
   for (const [index, { band, share }] of shares.entries()) {
     const w = wide[index]! * scale;
     marks.push({
@@ -52,28 +52,11 @@ export function hoursBarChart(time: TimeInBands, context: ChartContext): Drawing
         on: band,
       });
     } else {
-      // A part too thin for its name: the name stands above it, joined by a leader.
-      const start = Math.max(free, Math.min(x + w / 2 - 4, CONTENT_WIDTH - width));
-      free = start + width + 8;
-      const foot = round(Math.min(Math.max(x + w / 2, 0.4), CONTENT_WIDTH - 0.4));
-      marks.push({
-        kind: 'text',
-        role: 'ink',
-        x: round(start),
-        y: round(text),
-        text: label,
-        size: text,
-        anchor: 'start',
-      });
-      marks.push({
-        kind: 'line',
-        role: 'axis',
-        lines: [[round(Math.max(start + 2, Math.min(foot, start + width))), text + 2, foot, top]],
-        width: 0.5,
-      });
+      above.push({ label, width, centre: x + w / 2, start: x + w / 2 - 4 });
     }
     x += w + GAP;
   }
+  marks.push(...named(above, top, text));
   return {
     width: CONTENT_WIDTH,
     height: top + BAR + 2,
@@ -86,4 +69,35 @@ export function hoursBarChart(time: TimeInBands, context: ChartContext): Drawing
     }),
     marks,
   };
+}
+
+interface Label {
+  label: string;
+  width: number;
+  /** Middle of the part it names. */
+  centre: number;
+  start: number;
+}
+
+/** A part too thin for its name: the name stands above it, joined by a leader, beside its neighbours and within the bar. */
+function named(labels: Label[], top: number, text: number): Mark[] {
+  let free = 0;
+  for (const one of labels) {
+    one.start = Math.max(free, Math.min(one.start, CONTENT_WIDTH - one.width));
+    free = one.start + one.width + 8;
+  }
+  // Names that were pushed over the end push back.
+  let end = CONTENT_WIDTH;
+  for (const one of [...labels].reverse()) {
+    one.start = Math.max(0, Math.min(one.start, end - one.width));
+    end = one.start - 8;
+  }
+  return labels.flatMap(({ label, width, centre, start }): Mark[] => {
+    const foot = round(Math.min(Math.max(centre, 0.4), CONTENT_WIDTH - 0.4));
+    const from = round(Math.max(start + 2, Math.min(foot, start + width)));
+    return [
+      { kind: 'text', role: 'ink', x: round(start), y: round(text), text: label, size: text, anchor: 'start' },
+      { kind: 'line', role: 'axis', lines: [[from, text + 2, foot, top]], width: 0.5 },
+    ];
+  });
 }
