@@ -16,7 +16,7 @@ export interface Gathered {
 export const SETTINGS = 'settings.json';
 const EXPORTS = /\.(csv|tsv|tab|txt|xlsx|json|ndjson|jsonl|zip|gz)$/i;
 /** Our own results may lie in the folder of the inputs. */
-const OURS = /-(analysis\.json|snapshot-[\d-]+\.json|set-aside\.csv|interpretation\.txt|layout\.json)$/;
+const OURS = /(-(analysis|snapshot-[\d-]+|interpretation|set-aside)|layout)\.(json|txt|csv)$/;
 export const isExport = (name: string): boolean => EXPORTS.test(name);
 export const isOurs = (name: string): boolean => OURS.test(name);
 /** An export of ten years of readings every minute is about 200 MB; more in one file is a mistake. */

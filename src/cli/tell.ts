@@ -49,8 +49,8 @@ export const accounts = (tell: Teller, ledger: Ledger): string => tell.say('cli.
 export const issueMessage = (tell: Teller, issue: Issue): string =>
   tell.say(`issues.${issue.code}`, {
     file: issue.origin?.file ?? '',
-    line: issue.origin?.line ?? 0,
-    column: issue.origin?.column ?? 0,
+    line: String(issue.origin?.line ?? ''),
+    column: String(issue.origin?.column ?? ''),
     actual: issue.actual ?? '',
     expected: issue.expected ?? '',
     option: issue.option ?? '',

@@ -43,8 +43,7 @@ describe('the layout it prints reads the file the same way, with nothing left to
     expect(again.ledger).toEqual(first.ledger);
     expect(again.layout).toEqual(first.layout);
     const detected = again.choices.filter(
-      (choice: { id: string; by: string }) =>
-        choice.by === 'file' && ['delimiter', 'columns'].includes(choice.id),
+      (choice: { id: string; by: string }) => choice.by === 'file' && ['delimiter', 'columns'].includes(choice.id),
     );
     expect(detected).toEqual([]);
   });
