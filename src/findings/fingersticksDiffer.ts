@@ -1,9 +1,12 @@
+import type { MgPerDl } from '../model/glucose.ts';
 import { absent, type Finding, holds, quiet, untold } from './finding.ts';
-import { count, rise, share, word } from './quantities.ts';
+import { count, glucose, rise, share, word } from './quantities.ts';
 import { sticksLike } from './trustExamples.ts';
 
 const LEAST_PAIRS = 3;
 const LEAST_WITHIN = 0.8;
+const NEAR = 20;
+const SWITCH = 100 as MgPerDl;
 
 /**
  * Fewer than four in five fingersticks lie within 20 mg/dL (below 100) or 20 % of the sensor, or one pair lies in zone C or
@@ -26,6 +29,8 @@ export const fingersticksDiffer: Finding = {
         side: word(bias < 0 ? 'below' : 'above'),
         bias: rise(Math.abs(bias)),
         mard: share(mard),
+        near: rise(NEAR),
+        switch: glucose(SWITCH),
       },
       pairs.filter(({ finger, sensor }) => Math.abs(sensor - finger) > 0.2 * finger).map(({ date }) => ({ date })),
     );

@@ -69,7 +69,12 @@ function figures(value: Fingersticks, { say }: PageContext): Block {
       { title: say.say('pages.fingersticks.value'), align: 'end', width: 0.3 },
     ],
     rows: rows.map(([key, text]): Cell[] => [
-      { text: say.say(`pages.fingersticks.rows.${key}`, { unit: word(say.unit) }) },
+      {
+        text: say.say(`pages.fingersticks.rows.${key}`, {
+          unit: word(say.unit),
+          near: { q: 'rise', value: key === 'within15' ? 15 : 20 },
+        }),
+      },
       { text, strong: true },
     ]),
   };

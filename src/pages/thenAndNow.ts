@@ -1,4 +1,5 @@
 import { changesChart } from '../charts/changes.ts';
+import { SMALLEST } from '../comparing/thenAndNow.ts';
 import type { MgPerDl } from '../model/glucose.ts';
 import type { Quantity } from '../model/quantity.ts';
 import type { Block, Cell } from '../model/report.ts';
@@ -30,7 +31,13 @@ export const thenAndNow: PageMaker = (context) => {
       title: say.say('pages.thenAndNow.chart'),
       drawing: changesChart(shares, (change) => name(change, context), context.chart),
     });
-  blocks.push(table(context, value), paragraph(say.say('pages.thenAndNow.read'), 'small'));
+  blocks.push(
+    table(context, value),
+    paragraph(
+      say.say('pages.thenAndNow.read', { mean: { q: 'rise', value: SMALLEST.mean }, all: count(value.changes.length) }),
+      'small',
+    ),
+  );
   return { id: 'then-and-now', title, blocks };
 };
 
@@ -111,15 +118,20 @@ function row(change: Change, context: PageContext): Cell[] {
   ];
 }
 
+const LIMIT: Partial<Record<Change['of'], 'very-low' | 'low' | 'high' | 'very-high'>> = {
+  low: 'low',
+  'very-low': 'very-low',
+  high: 'high',
+  'very-high': 'very-high',
+};
+
 function name({ of }: Change, { say }: PageContext): string {
   const limit = (which: 'very-low' | 'low' | 'high' | 'very-high') =>
     word(say.value({ q: 'limit', of: which }, 'short'));
-  return say.say(`pages.thenAndNow.of.${of}`, {
-    veryLow: limit('very-low'),
-    low: limit('low'),
-    high: limit('high'),
-    veryHigh: limit('very-high'),
-  });
+  if (of === 'in-range') return say.say('pages.thenAndNow.of.in-range', { low: limit('low'), high: limit('high') });
+  // Asked for only where there is one: some sets know no second high level.
+  const which = LIMIT[of];
+  return say.say(`pages.thenAndNow.of.${of}`, which === undefined ? {} : { limit: limit(which) });
 }
 
 function amount({ of }: Change, value: number, { say }: PageContext): string {
