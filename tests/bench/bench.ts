@@ -3,6 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { readKinds } from './kinds.ts';
 import { makeInputs, workloads } from './workloads.ts';
 
 /**
@@ -29,6 +30,7 @@ const rows = workloads.map((workload, i) => {
 });
 rmSync(folder, { recursive: true, force: true });
 console.table(rows);
+console.table(await readKinds());
 
 function median(files: string[], runs: number): number {
   const times = Array.from({ length: runs }, () => {
