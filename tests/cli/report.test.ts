@@ -5,7 +5,12 @@ import { describe, expect, test } from 'vitest';
 import { home, listed, plainExport, run, scratch } from './run.ts';
 
 const story = join(home, 'sample-data/steady-fortnight');
-const OUT = ['HL-104-analysis.json', 'HL-104-clinic-report.pdf', 'HL-104-patient-paper.pdf'];
+const OUT = [
+  'HL-104-analysis.json',
+  'HL-104-clinic-report.pdf',
+  'HL-104-interpretation.txt',
+  'HL-104-patient-paper.pdf',
+];
 
 describe('a sample story', () => {
   test('gives both papers and the numbers, and says where they are', () => {
