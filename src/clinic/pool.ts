@@ -71,7 +71,8 @@ export async function runAll<T, R>(
 
 function deathOf(error: unknown, late: boolean): Death {
   if (late) return { why: 'tooLong', detail: '' };
-  const { code, message } = error as { code?: string; message?: string };
+  // Never the message: it may hold a person's text.
+  const { code, name } = error as { code?: string; name?: string };
   if (code === 'ERR_WORKER_OUT_OF_MEMORY') return { why: 'tooMuchMemory', detail: code };
-  return { why: 'died', detail: code ?? message ?? String(error) };
+  return { why: 'died', detail: code ?? name ?? 'unknown' };
 }

@@ -79,8 +79,8 @@ test('a worker that runs out of memory is replaced, and its person told', () => 
   writePeople(join(folder, 'in'), 3, SMALL);
   // Small on the disk, and more than the worker may have once it is taken apart.
   mkdirSync(join(folder, 'in/P-large'));
-  writeFileSync(join(folder, 'in/P-large/list.json'), `[${'[],'.repeat(8_000_000)}[]]`);
-  const ran = clinic(folder, 'clinic', 'in', '--out', 'out', '--memory', '128', ...DATE);
+  writeFileSync(join(folder, 'in/P-large/list.json'), `[${'[],'.repeat(5_000_000)}[]]`);
+  const ran = clinic(folder, 'clinic', 'in', '--out', 'out', '--memory', '96', ...DATE);
   expect(ran.exit, ran.err).toBe(2);
   const [first, ...rest] = worklistOf(join(folder, 'out'));
   expect(first).toMatchObject({ Code: 'P-large', Folder: '' });

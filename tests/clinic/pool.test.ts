@@ -48,7 +48,7 @@ test.each([1, 2])('with %i threads, a worker that dies takes only its own task w
   for (const task of plain) expect(ended[task]).toEqual({ ok: true, result: `${task} done` });
   // The pool learns of a thread that leaves without a word only when its time is up.
   expect(ended.leave).toMatchObject({ ok: false });
-  expect(ended.throw).toEqual({ ok: false, why: 'died', detail: 'ECHEESE' });
+  expect(ended.throw).toEqual({ ok: false, why: 'died', detail: 'Error' });
   expect(ended['for ever']).toMatchObject({ ok: false, why: 'tooLong' });
   expect(ended.never).toMatchObject({ ok: false, why: 'tooLong' });
   expect(ended.hoard).toMatchObject({ ok: false, why: 'tooMuchMemory' });
