@@ -15,7 +15,7 @@ const MONTH = (CONTENT_WIDTH - GUTTER * (MONTHS_A_ROW - 1)) / MONTHS_A_ROW;
 const LABEL = 14;
 const CELL = { width: (MONTH - LABEL) / 7, height: 16, gap: 2 };
 /** A band that was seen at all is at least this thick. */
-const LEAST = 1.5;
+const LEAST = 2;
 const DAY_MINUTES = 1440;
 
 /** The days of each calendar month, in order. */
@@ -146,6 +146,8 @@ function oneDay({ minutes, share }: DailySummary, x: number, y: number, outlines
     const h = LEAST + (free * minutes[band]) / all;
     foot -= h;
     marks.push({ kind: 'rect', role: band, x, y: round(foot), w, h: round(h) });
+    // Without colour only a line shows where one band ends and the next begins.
+    if (foot > y + 0.1) outlines.push([x, round(foot), round(x + w), round(foot)]);
   }
   outlines.push(frame(x, y, w, height));
   return marks;

@@ -24,5 +24,9 @@ export function limitHeights({ targets, native }: ChartContext) {
   };
 }
 
+/** Chinese characters, kana and Hangul: a full em wide each. */
+const WIDE = /[\u1100-\u11ff\u2e80-\ud7ff\uf900-\ufaff\uff00-\uff60\u{20000}-\u{3ffff}]/gu;
+
 /** Width a text will take, near enough to keep labels apart (measured mean of the face: 0.55 em a letter). */
-export const roughWidth = (text: string, size: number): number => text.length * size * 0.55;
+export const roughWidth = (text: string, size: number): number =>
+  (text.length * 0.55 + (text.match(WIDE)?.length ?? 0) * 0.45) * size;
