@@ -1,6 +1,6 @@
 import type { Choice } from '../model/input.ts';
 import type { IssueBook } from './book.ts';
-import { type DateOrder, openDay, settleOrder } from './day-order.ts';
+import { type DateOrder, isoDay, openDay, settleOrder } from './day-order.ts';
 import { SHAPE } from './stamp.ts';
 import type { TimeCells } from './times.ts';
 
@@ -59,8 +59,8 @@ export function orderOf(
     return other.order;
   }
   const [first, second] = verdict.rows;
+  const text = (k: number) => `${cells.date[k]! >>> 21}/${(cells.date[k]! >>> 14) & 127}/${cells.date[k]! & 16383}`;
   if (verdict.why === 'mixed') {
-    const text = (k: number) => `${cells.date[k]! >>> 21}/${(cells.date[k]! >>> 14) & 127}/${cells.date[k]! & 16383}`;
     book.add('date-order-mixed', 'refusal', lineOf(first), {
       actual: `${text(first)} (line ${lineOf(first)}), ${text(second)} (line ${lineOf(second)})`,
       expected: verdict.readings,
@@ -68,9 +68,14 @@ export function orderOf(
     });
   } else {
     const [one, other] = verdict.readings.split(' | ');
+    const sample = `${text(first)} (line ${lineOf(first)})`;
+    const dated = (reading: string | undefined) => {
+      const order = reading?.split(':')[0] as DateOrder;
+      return reading === undefined ? '' : `${sample} = ${isoDay(openDay(cells.date[first]!, order))} (${reading})`;
+    };
     book.add('date-order-unclear', 'refusal', lineOf(first), {
-      actual: one ?? '',
-      expected: other ?? '',
+      actual: dated(one),
+      expected: dated(other),
       option: '--date-order day-first',
     });
   }

@@ -14,6 +14,7 @@ import { fingerprint } from './fingerprint.ts';
 import type { Hints } from './hints.ts';
 import { minutesBetween } from './instant.ts';
 import { type Json, listIn, objectIn, openJson, textIn } from './json.ts';
+import { bothUnits } from './unit.ts';
 
 const IN_XML = 'http://hl7.org/fhir';
 
@@ -160,7 +161,11 @@ export function readFhir(input: Input, settings: ReadSettings, hints: Hints = {}
   const { bare } = reading;
   if (bare.count > 0 && units.size === 0) {
     const actual = `${bare.count} values from ${bare.low} to ${bare.high}`;
-    book.add('unit-unclear', 'refusal', bare.line, { actual, option: '--unit mg/dL' });
+    book.add('unit-unclear', 'refusal', bare.line, {
+      actual,
+      expected: bothUnits(bare.high, bare.line),
+      option: '--unit mg/dL',
+    });
   }
   for (const [code, count] of reading.often) book.add(code, 'note', 0, { count });
   for (const [what, count] of ignored)

@@ -3,7 +3,7 @@ import type { Choice } from '../model/input.ts';
 import type { IssueBook } from './book.ts';
 import { CELL, type GlucoseCells, unitCode, unitOf } from './glucose.ts';
 import type { Hints } from './hints.ts';
-import { glucoseUnit, MMOL_TOP, PLAUSIBLE } from './unit.ts';
+import { bothUnits, glucoseUnit, MMOL_TOP, PLAUSIBLE } from './unit.ts';
 
 /** The largest number taken for a glucose value at all while weighing the unit. */
 const TOP = 1000;
@@ -206,9 +206,10 @@ function weigh(
     choices.push({ id: 'unit', value: hinted.unit, by: 'file', evidence: hinted.evidence });
     return fill(cells, hinted.unit);
   }
-  book.add('unit-unclear', 'refusal', lineOf(low < 20 && high > MMOL_TOP ? lowAt : highAt), {
+  const at = low < 20 && high > MMOL_TOP ? lowAt : highAt;
+  book.add('unit-unclear', 'refusal', lineOf(at), {
     actual: evidence,
-    expected: `mg/dL: ${low}-${high}, mmol/L: ${low}-${high}`,
+    expected: bothUnits(cells.value[at]!, lineOf(at)),
     option: '--unit mg/dL',
   });
   return undefined;

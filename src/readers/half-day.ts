@@ -3,6 +3,14 @@ import type { TimeCells } from './times.ts';
 
 const HALF = 43_200_000;
 
+/** Both readings of the first clock time of a column that lost its halves: `8:05 (line 2) = 08:05 | 20:05`. */
+export function bothHalves({ ms, shape }: TimeCells, lineOf: (k: number) => number): string {
+  const k = shape.findIndex((one) => one === SHAPE.stamp || one === SHAPE.clock);
+  if (k < 0) return '';
+  const text = (half: number) => new Date((ms[k]! % HALF) + half * HALF).toISOString().slice(11, 16);
+  return `line ${lineOf(k)} = ${text(0)} | ${text(1)}`;
+}
+
 /**
  * A 12-hour clock that lost its AM and PM: each day runs through the hours twice. Where every day of the file does so
  * once, the order of rows tells the half, and the cells are mended. `untold`: it happened, and order does not tell.

@@ -1,5 +1,5 @@
 import type { TableLayout } from '../schemas/layout.ts';
-import { mendHalves } from './half-day.ts';
+import { bothHalves, mendHalves } from './half-day.ts';
 import type { Column } from './header.ts';
 import { applyOffsets, offsetsAgree } from './offsets.ts';
 import type { Reading } from './reading.ts';
@@ -42,7 +42,10 @@ export function readTable(reading: Reading, table: Table, layout: TableLayout | 
   const clockCells = plan.kind === 'two' ? plan.clock : plan.kind === 'days' ? plan.day : plan.cells;
   const halves = mendHalves(clockCells, plan.kind === 'two' ? plan.day.date : clockCells.date);
   if (halves === 'untold') {
-    book.add('clock-half-lost', 'refusal', lineOf(0), { actual: clockCells.column.name });
+    book.add('clock-half-lost', 'refusal', lineOf(0), {
+      actual: clockCells.column.name,
+      expected: bothHalves(clockCells, lineOf),
+    });
     return refuse();
   }
   if (halves === 'mended')

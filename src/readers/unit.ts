@@ -1,4 +1,5 @@
 import type { GlucoseUnit } from '../model/glucose.ts';
+import { MGDL_PER_MMOL } from '../units.ts';
 import { plain } from './vocabulary.ts';
 
 /** Readings outside this are no glucose a body or a sensor can show; set aside (ours). */
@@ -19,6 +20,13 @@ export function glucoseUnit(text: string): GlucoseUnit | undefined {
   const word = plain(text).trim();
   for (const [pattern, unit] of GLUCOSE_UNITS) if (pattern.test(word)) return unit;
   return undefined;
+}
+
+/** Both readings of a number without a unit, each in both units, so that people see which one they know. */
+export function bothUnits(value: number, line: number): string {
+  const asMmol = (value / MGDL_PER_MMOL).toFixed(1);
+  const asMgdl = Math.round(value * MGDL_PER_MMOL);
+  return `${value} (line ${line}) = ${value} mg/dL (${asMmol} mmol/L) | ${value} mmol/L (${asMgdl} mg/dL)`;
 }
 
 /** Words for other quantities, written the way UCUM writes the unit. */

@@ -32,8 +32,8 @@ describe('order of day and month', () => {
     const told = tell(stamped(dmy, 6, '2026-03-04T08:00:00Z'));
     expect(told.issues).toEqual(['refusal date-order-unclear 2']);
     expect(told.file.issues[0]).toMatchObject({
-      actual: 'day-first: 2026-03-04 … 2026-03-04',
-      expected: 'month-first: 2026-04-03 … 2026-04-03',
+      actual: '4/3/2026 (line 2) = 2026-03-04 (day-first: 2026-03-04 … 2026-03-04)',
+      expected: '4/3/2026 (line 2) = 2026-04-03 (month-first: 2026-04-03 … 2026-04-03)',
       option: '--date-order day-first',
     });
   });
@@ -104,7 +104,9 @@ describe('date and clock', () => {
     expect(inOrder.readings[575]).toMatch(/^2026-01-15 23:55 /);
     const twice =
       stamped(twelve, 576, '2026-01-14T00:00:00Z') + rows(288, (_, t) => `${twelve(t)};90`, '2026-01-15T00:00:00Z');
-    expect(tell(twice).issues).toEqual(['refusal clock-half-lost 2']);
+    const told = tell(twice);
+    expect(told.issues).toEqual(['refusal clock-half-lost 2']);
+    expect(told.file.issues[0]!.expected).toMatch(/^line 2 = (\d\d):(\d\d) \| \d\d:\2$/);
   });
 
   it('does not take a row out of order in one morning for a lost half of the day', () => {
