@@ -9,7 +9,10 @@ export function curveTable({ say, analysis }: PageContext, curves: readonly Curv
   const { curveRanges } = analysis.measures;
   if (!curveRanges.ok) return [];
   const { value } = curveRanges;
-  const width = 0.9 / value.length;
+  const titles = value.map(({ minute }) => say.value({ q: 'clock', value: minute }, 'short'));
+  // Room for a range, or for a longer name of midnight.
+  const letters = titles.map((title) => Math.max(9, title.length + 1));
+  const width = (at: number) => (0.9 * letters[at]!) / letters.reduce((sum, one) => sum + one, 0);
   const bare = (mgdl: number) => word(say.value({ q: 'glucose', value: mgdl as MgPerDl }, 'short'));
   const row = (curve: Curve): Cell[] => [
     { text: say.say(`pages.curveTable.${curve}`) },
@@ -24,12 +27,8 @@ export function curveTable({ say, analysis }: PageContext, curves: readonly Curv
       captionShown: curves.length > 1,
       dense: true,
       columns: [
-        { title: say.say('pages.curveTable.curve'), align: 'start', width: 1 - width * value.length },
-        ...value.map(({ minute }) => ({
-          title: say.value({ q: 'clock', value: minute }, 'short'),
-          align: 'end' as const,
-          width,
-        })),
+        { title: say.say('pages.curveTable.curve'), align: 'start', width: 0.1 },
+        ...titles.map((title, at) => ({ title, align: 'end' as const, width: width(at) })),
       ],
       rows: curves.map(row),
     },
