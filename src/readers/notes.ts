@@ -111,6 +111,8 @@ export function notesOfRow(
   const exercise = first('exercise');
   const lasting = first('minutes');
   if (exercise && isRest(text(exercise))) rest = true;
+  else if (lasting && !exercise && !isOfExercise(lasting, all))
+    push('text', { text: `${lasting.name}: ${text(lasting)}` });
   else if (exercise || lasting) {
     const minutes = lasting ? readMinutes(text(lasting), lasting.unit) : undefined;
     if (minutes !== 0 || exercise) {
@@ -126,4 +128,10 @@ export function notesOfRow(
     }
   }
   return { notes, rest, bare };
+}
+
+/** Whether a column of lengths is about exercise: its name, a layout, or another column says so. */
+function isOfExercise(lasting: Column, all: Column[]): boolean {
+  if (lasting.label !== undefined || lasting.given) return true;
+  return all.some(({ role }) => role === 'exercise' || role === 'intensity');
 }
