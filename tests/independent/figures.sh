@@ -4,6 +4,7 @@ set -e
 here=$(dirname "$0")
 make() {
   python3 "$here/canonical.py" "$1" | python3 "$here/measures.py" - --from "$2" --to "$3" --set "$4" > "$here/figures/$1.json"
+  python3 "$here/canonical.py" "$1" | python3 "$here/more.py" - --from "$2" --to "$3" --set "$4" > "$here/more/$1.json"
 }
 make steady-fortnight 2026-01-12 2026-01-25 adult
 make evening-exercise 2026-04-27 2026-05-10 adult

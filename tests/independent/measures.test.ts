@@ -1,11 +1,11 @@
 import { spawnSync } from 'node:child_process';
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { type Analysis, analyse } from '../../src/analyse.ts';
 import type { Measured } from '../../src/model/measured.ts';
 import type { Episodes } from '../../src/model/measures.ts';
 import type { Settings } from '../../src/model/settings.ts';
 import { BANDS } from '../../src/targets/bands.ts';
+import { analysedSource, PARTS } from './sources.ts';
 
 /** What measures.py worked out from the same files by itself. */
 interface Figures {
@@ -29,42 +29,10 @@ interface Figures {
   nights: Record<string, unknown>[];
 }
 
-const home = new URL('../../', import.meta.url);
 const folder = new URL('figures/', import.meta.url);
-
-/**
- * Relative difference allowed. The two add up in another order and the figures carry twelve digits: 1e-9. Person 2320's
- * times are minutes cut off, and now and then two readings share a slot; the program gives each reading its true share
- * of the time (5.0004 minutes, less where the next follows sooner), the script counts every reading as 5 minutes: 0.5 %.
- */
-const PARTS = (source: string) => (source === 't1d-uom-2320' ? 5e-3 : 1e-9);
 
 function load(source: string): Figures {
   return JSON.parse(readFileSync(new URL(`${source}.json`, folder), 'utf8'));
-}
-
-/** The files of a source, and what a person would say about them that the files do not. */
-function given(source: string): { names: string[]; settings: Partial<Settings> } {
-  if (source.startsWith('t1d-uom-')) {
-    const name = `tests/data/t1d_uom/glucose-${source.slice(-4)}.csv`;
-    return { names: [name], settings: { unit: 'mmol/L', dateOrder: 'day-first' } };
-  }
-  const path = `sample-data/${source}/`;
-  const { zone } = JSON.parse(readFileSync(new URL(`${path}settings.json`, home), 'utf8'));
-  const files = readdirSync(new URL(path, home)).filter((name) => /\.(csv|tsv)$/.test(name));
-  return { names: files.map((name) => path + name), settings: zone === undefined ? {} : { zone } };
-}
-
-function analysed(source: string, { from, to, set }: Figures): Analysis {
-  const { names, settings } = given(source);
-  const inputs = names.map((name) => ({ name, bytes: readFileSync(new URL(name, home)) }));
-  const analysis = analyse(
-    inputs,
-    { targets: set, today: '2026-11-01', person: {}, period: { from, to }, ...settings },
-    'test',
-  );
-  if (!analysis.ok) throw new Error(JSON.stringify(analysis.issues));
-  return analysis;
 }
 
 function told<T>(measured: Measured<T>): T {
@@ -90,7 +58,7 @@ const sources = readdirSync(folder).map((name) => name.replace(/\.json$/, ''));
 
 describe.each(sources)('%s, worked out twice', (source) => {
   const figures = load(source);
-  const { timeline, measures } = analysed(source, figures);
+  const { timeline, measures } = analysedSource(source, figures);
   const compare = (found: unknown, expected: unknown, path: string) => check(found, expected, path, PARTS(source));
 
   test('readings and interval', () => {

@@ -1,0 +1,96 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { indicesOf } from '../../src/indices/index.ts';
+import type { Measured } from '../../src/model/measured.ts';
+import type { Compared } from '../../src/model/thenAndNow.ts';
+import { BANDS } from '../../src/targets/bands.ts';
+import { analysedSource, PARTS } from './sources.ts';
+
+/** What more.py worked out from the same files by itself. */
+interface Figures {
+  from: string;
+  to: string;
+  set: 'adult' | 'older' | 'pregnancy-type-1';
+  mixed: boolean;
+  tightRange: number | null;
+  gri: number | null;
+  modd: number;
+  conga: [number, number, number];
+  mag: number;
+  gvp: number;
+  lbgi: number;
+  hbgi: number;
+  jIndex: number;
+  overnight: { date: string; change: number }[];
+  rates: { falling: number[]; rising: number[]; steepest: number };
+  earlier?: { shares: Record<string, number>; mean: number; lows: number; highs: number };
+}
+
+const folder = new URL('./more/', import.meta.url);
+const sources = readdirSync(folder).map((name) => name.replace(/\.json$/, ''));
+
+function told<T>(measured: Measured<T>): T {
+  if (!measured.ok) throw new Error(measured.why);
+  return measured.value;
+}
+
+describe.each(sources)('%s, further numbers worked out twice', (source) => {
+  const figures: Figures = JSON.parse(readFileSync(new URL(`${source}.json`, folder), 'utf8'));
+  const analysis = analysedSource(source, figures, { with: 'previous' });
+  const { measures, timeline, targets } = analysis;
+  const indices = indicesOf(timeline, targets);
+  // Uneven steps: the two computations weigh and pair in ways that differ a little.
+  const parts = Math.max(PARTS(source), figures.mixed ? 0.03 : 1e-6);
+  const near = (found: number, expected: number): void => {
+    expect(Math.abs(found - expected), `${found} ${expected}`).toBeLessThanOrEqual(
+      parts * Math.max(1, Math.abs(expected)),
+    );
+  };
+
+  test('tight range and risk index', () => {
+    if (figures.tightRange !== null) near(told(indices.tightRange), figures.tightRange);
+    if (figures.gri !== null && indices.gri.ok) near(indices.gri.value.gri, figures.gri);
+  });
+
+  test('day-to-day and excursion indices', () => {
+    const { conga1, conga2, conga4 } = told(indices.conga);
+    for (const [i, found] of [conga1, conga2, conga4].entries()) near(found, figures.conga[i]!);
+    near(told(indices.modd), figures.modd);
+    near(told(indices.mag), figures.mag);
+    near(told(indices.gvp), figures.gvp);
+  });
+
+  test('risk transforms and J-index', () => {
+    near(told(indices.lbgiHbgi).lbgi, figures.lbgi);
+    near(told(indices.lbgiHbgi).hbgi, figures.hbgi);
+    near(told(indices.jIndex), figures.jIndex);
+  });
+
+  test('overnight change', () => {
+    if (!measures.overnight.ok) return expect(figures.overnight.length).toBeLessThan(5);
+    const { nights } = measures.overnight.value;
+    expect(nights.map(({ date }) => date)).toEqual(figures.overnight.map(({ date }) => date));
+    for (const [i, { change }] of nights.entries()) near(change, figures.overnight[i]!.change);
+  });
+
+  test('rates', () => {
+    const { falling, rising, steepest } = told(measures.rates);
+    for (const [i, found] of [falling.over1, falling.over2, falling.over3].entries())
+      near(found, figures.rates.falling[i]!);
+    for (const [i, found] of [rising.over1, rising.over2, rising.over3].entries())
+      near(found, figures.rates.rising[i]!);
+    near(steepest!.rate, figures.rates.steepest);
+  });
+
+  test('the period before', () => {
+    const { earlier } = figures;
+    if (!earlier) return expect(measures.thenAndNow).toEqual({ ok: false, why: 'no-earlier-readings' });
+    const { changes, before } = told(measures.thenAndNow);
+    const of = (name: Compared) => changes.find((each) => each.of === name)!.before;
+    const shares = BANDS.map((band) => earlier.shares[band]!);
+    near(of('in-range'), shares[2]!);
+    near(of('low'), shares[0]! + shares[1]!);
+    near(of('mean'), earlier.mean);
+    expect(before.days).toBe(timeline.days.length);
+  });
+});
