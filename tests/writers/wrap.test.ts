@@ -75,7 +75,8 @@ test.each([
   expect(clean(text)).toBe(cleaned);
 });
 
-test('a character the face lacks is shown as replaced; the rest of the name stands', () => {
+test('a character no face has is shown as replaced; the rest of the name stands', () => {
   expect(face.readable('Ωμέγα Жук ≥ 7')).toBe('Ωμέγα Жук ≥ 7');
-  expect(face.readable('Li 山 🙂')).toBe('Li \uFFFD \uFFFD');
+  expect(face.readable('Li 山 🙈')).toBe('Li 山 \uFFFD');
+  expect(face.readable('\u{12000} \ud83d x')).toBe('\uFFFD \uFFFD x');
 });

@@ -1,10 +1,12 @@
 import type { Block, Cell } from '../../model/report.ts';
+import { fairWidths } from './columns.ts';
 import type { Flow, Strip } from './flow.ts';
 import { baseline, type Style } from './scale.ts';
 import { flow, lineStrips, type SetText, type Setting, setText } from './setting.ts';
 import type { Sheet } from './sheet.ts';
 import { SWATCH, swatch } from './swatch.ts';
 import { type Node, node } from './tree.ts';
+import { widestPiece } from './wrap.ts';
 
 type Table = Extract<Block, { kind: 'table' }>;
 
@@ -28,7 +30,7 @@ export function table(block: Table, width: number, setting: Setting): Flow {
   const dense = block.dense ?? false;
   const styles = dense ? { cell: scale.denseCell, head: scale.denseHead } : { cell: scale.cell, head: scale.cellHead };
   const pad = styles.cell.size * (dense ? 0.2 : 0.36);
-  const columns = placeColumns(block, width, styles.cell.size);
+  const columns = placeColumns(block, width, styles, setting);
   const top = node('Table', parent);
   const strips: Strip[] = [];
   if (block.captionShown) {
@@ -52,18 +54,37 @@ export function table(block: Table, width: number, setting: Setting): Flow {
   return flow(strips, 0.8 * scale.rhythm, 1.3 * scale.rhythm);
 }
 
-function placeColumns(block: Table, width: number, size: number): Column[] {
+/** The widths that were asked for, save where a word or a number with its unit would have to be broken. */
+function placeColumns(block: Table, width: number, styles: { cell: Style; head: Style }, setting: Setting): Column[] {
+  const { size } = styles.cell;
   const gutter = size * 1.4;
   const sum = block.columns.reduce((total, column) => total + column.width, 0) || 1;
   const last = block.columns.length - 1;
+  const wished = block.columns.map((column) => (width * column.width) / sum);
+  const needs = block.columns.map(({ title }, i) => {
+    let widest = widestIn(title, styles.head, setting);
+    for (const row of block.rows) {
+      const cell = row[i];
+      if (!cell) continue;
+      const face = cell.strong ? 'semibold' : styles.cell.face;
+      const room = cell.band ? SWATCH_ROOM : 0;
+      widest = Math.max(widest, room + widestIn(cell.text, { ...styles.cell, face }, setting));
+    }
+    // Half of the table for one endless word would be too much.
+    return Math.min(widest + 0.1 + (i === last ? 0 : gutter), Math.max(wished[i]!, width * 0.4));
+  });
+  const widths = fairWidths(wished, needs);
   let x = 0;
   return block.columns.map((column, i) => {
-    const full = (width * column.width) / sum;
+    const full = widths[i]!;
     const placed = { x, width: Math.max(size, full - (i === last ? 0 : gutter)), end: column.align === 'end' };
     x += full;
     return placed;
   });
 }
+
+const widestIn = (text: string, { face, size }: Style, { faces }: Setting): number =>
+  widestPiece(faces[face].readable(text), faces[face], size);
 
 /** The head stays an artifact where it is repeated: its cells are read once. */
 function headStrip(

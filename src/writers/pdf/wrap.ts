@@ -1,7 +1,8 @@
 import type { Typeface } from './typeface.ts';
 
-/** After these a line may end inside a word. */
+/** After these a line may end inside a word; after a space that keeps a number to its unit only in need. */
 const SOFT = /(?<=[-–—/_@.,;:)\]}&=?])(?=[^\s\d])/u;
+const IN_NEED = new RegExp(`${SOFT.source}|(?<=\u00a0)`, 'u');
 
 /** A letter with the marks that sit on it. */
 const LETTERS = /\P{M}\p{M}*|\p{M}+/gu;
@@ -61,7 +62,7 @@ function breakWord(word: string, face: Typeface, size: number, width: number): s
   const lines: string[] = [];
   let line = '';
   let used = 0;
-  for (const part of word.split(SOFT)) {
+  for (const part of word.split(IN_NEED)) {
     const wide = face.width(part, size);
     if (used + wide <= width) {
       line += part;
@@ -87,6 +88,17 @@ function breakWord(word: string, face: Typeface, size: number, width: number): s
   }
   lines.push(line);
   return lines;
+}
+
+/** Width of the widest piece of a text that no line end should part. */
+export function widestPiece(text: string, face: Typeface, size: number): number {
+  let widest = 0;
+  for (const word of text.split(/[ \n]/)) {
+    const wide = face.width(word, size);
+    if (wide <= widest) continue;
+    for (const part of word.split(SOFT)) widest = Math.max(widest, face.width(part, size));
+  }
+  return widest;
 }
 
 /** The largest size from `size` down to `least` at which the text fits on one line of `width`. */
