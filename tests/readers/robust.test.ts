@@ -1,34 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
-import type { ReadFile, ReadSettings } from '../../src/model/input.ts';
+import type { ReadSettings } from '../../src/model/input.ts';
 import { readInput } from '../../src/readers/index.ts';
 import { scanRecords } from '../../src/readers/records.ts';
+import { sound } from './sound.ts';
 import { rows, TODAY, tell } from './told.ts';
-
-/** What holds for every file whatever is in it. */
-function sound(file: ReadFile): void {
-  const { readings, fates, notes } = file;
-  const fateOf = new Set(['used', 'note', 'duplicate', 'set-aside', 'ignored']);
-  expect(fates.every((fate) => fateOf.has(fate))).toBe(true);
-  const given = new Set<number>();
-  for (let i = 0; i < readings.count; i++) {
-    expect(fates[readings.row[i]!]).toBe('used');
-    given.add(readings.row[i]!);
-    expect(Number.isFinite(readings.wall[i])).toBe(true);
-    expect(readings.unit[i]! <= 1).toBe(true);
-    expect(Number.isNaN(readings.native[i]) && readings.limit[i] === 0).toBe(false);
-  }
-  for (const note of notes) {
-    expect(['note', 'used']).toContain(fates[note.row]);
-    given.add(note.row);
-    expect(Number.isFinite(note.wall)).toBe(true);
-    expect(note.amount === undefined || Number.isFinite(note.amount)).toBe(true);
-  }
-  // Every record that gave something is called used or note, and no other is.
-  expect(fates.filter((fate) => fate === 'used' || fate === 'note').length).toBe(given.size);
-  // A row set aside is told: by its line, within a count, or by the refusal that stopped the table.
-  if (fates.includes('set-aside')) expect(file.issues.length).toBeGreaterThan(0);
-}
 
 const settings: fc.Arbitrary<ReadSettings> = fc.record(
   {
