@@ -105,9 +105,12 @@ describe('intervals', () => {
     expect(found(thin).exclusive['in-range'].low).toBeNull();
   });
 
-  test('none for a share of exactly 0 or 1', () => {
+  test('none for a share of exactly 1; from 0 to a bound for one of exactly 0', () => {
     const { exclusive } = found(timelineOf({ value: () => 100 }));
-    for (const band of BANDS) expect(exclusive[band]).toMatchObject({ low: null, high: null });
+    for (const band of BANDS) {
+      if (band === 'in-range') expect(exclusive[band]).toMatchObject({ low: null, high: null });
+      else expect(exclusive[band]).toMatchObject({ low: 0, high: expect.any(Number), method: 'none-seen' });
+    }
   });
 
   test('the same data give the same interval', () => {
