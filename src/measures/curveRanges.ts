@@ -36,8 +36,11 @@ export const curveRanges: Measure<'curveRanges'> = {
   },
 };
 
-/** How often each draw took each day. */
+let last: { days: number; counts: Uint8Array } | null = null;
+
+/** How often each draw took each day; the last result is kept, because nearly all ask for the same fortnight. */
 function drawCounts(days: number): Uint8Array {
+  if (last?.days === days) return last.counts;
   const next = chance(SEED);
   const counts = new Uint8Array(days * DRAWS);
   for (let draw = 0; draw < DRAWS; draw++) {
@@ -46,6 +49,7 @@ function drawCounts(days: number): Uint8Array {
       counts[cell] = counts[cell]! + 1;
     }
   }
+  last = { days, counts };
   return counts;
 }
 
