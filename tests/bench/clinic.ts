@@ -30,7 +30,7 @@ function memory(pid: number): number {
 async function run(count: number) {
   const out = join(tmpdir(), `daybands-bench-${process.pid}`);
   const args = [join(home, 'dist/daybands.js'), 'clinic', folder, '--out', out, '--threads', String(count)];
-  const before = process.resourceUsage();
+  const before = spent();
   const start = performance.now();
   const child = spawn(process.execPath, args, { stdio: 'ignore' });
   const samples: number[] = [];
@@ -39,7 +39,7 @@ async function run(count: number) {
   clearInterval(sampling);
   const seconds = (performance.now() - start) / 1000;
   rmSync(out, { recursive: true, force: true });
-  const cpu = spent() - (before.userCPUTime + before.systemCPUTime) / 1e6;
+  const cpu = spent() - before;
   const at = (share: number): number => Math.round(samples[Math.floor((samples.length - 1) * share)] ?? 0);
   return {
     threads: count,

@@ -1,3 +1,4 @@
+import { setImmediate } from 'node:timers/promises';
 import { because, blank, refused } from '../../clinic/outcome.ts';
 import { sha256 } from '../../clinic/resume.ts';
 import { lacking } from '../../language/index.ts';
@@ -35,7 +36,11 @@ function tools(): TurnTools {
 /** What the pool calls: one person's turn. */
 export async function work(task: Task): Promise<Turn> {
   try {
-    return await takeTurn(task, tools());
+    const turn = await takeTurn(task, tools());
+    // The pool hands on the next task without a turn of the event loop, and only such a turn lets the streams of a
+    // finished PDF go: without it every document of the run would stay in memory.
+    await setImmediate();
+    return turn;
   } catch (error) {
     // A fault of ours with this one person. Only the kind of error is passed on: its message may hold a person's text.
     if (process.env.DAYBANDS_TRACE) console.error(error);
