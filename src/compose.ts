@@ -39,7 +39,7 @@ export function compose(
 ): Report {
   const size = voice === 'patient' && large ? 'large' : voice;
   const { timeline, targets, settings } = analysis;
-  const unit = settings.unit ?? timeline.unit;
+  const { unit } = timeline;
   const say = speaker(words, { unit, voice, targets });
   const missing = whole === undefined || whole === words ? [] : lacking(words, whole);
   if (missing.length > 0) throw new HalfTranslated(say.language, missing);
