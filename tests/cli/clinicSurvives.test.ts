@@ -91,7 +91,7 @@ test('a worker that runs out of memory is replaced, and its person told', () => 
 /** Whether this machine lets us mount: CI runs as root in a container that may or may not. */
 function mounted(at: string, size: string, ...more: string[]): boolean {
   mkdirSync(at, { recursive: true });
-  const ok = spawnSync('mount', ['-t', 'tmpfs', '-o', ['size=' + size, ...more].join(','), 'tmpfs', at]).status === 0;
+  const ok = spawnSync('mount', ['-t', 'tmpfs', '-o', [`size=${size}`, ...more].join(','), 'tmpfs', at]).status === 0;
   if (ok) onTestFinished(() => void spawnSync('umount', [at]));
   return ok;
 }
