@@ -3,6 +3,10 @@ import type { TimeCells } from './times.ts';
 
 const HALF = 43_200_000;
 
+/** Order is evidence from this many steps on, when at most this share of them goes the other way (ours). */
+const LEAST_STEPS = 12;
+const MOST_AGAINST = 0.15;
+
 /** Both readings of the first clock time of a column that lost its halves: `8:05 (line 2) = 08:05 | 20:05`. */
 export function bothHalves({ ms, shape }: TimeCells, lineOf: (k: number) => number): string {
   const k = shape.findIndex((one) => one === SHAPE.stamp || one === SHAPE.clock);
@@ -27,6 +31,9 @@ export function mendHalves(cells: TimeCells, date: Int32Array): 'none' | 'mended
     else if (cells.ms[k]! % HALF < cells.ms[k - 1]! % HALF) backward++;
   }
   const ascending = forward >= backward;
+  // Rows in no order, or only a handful, tell nothing about a clock: they are taken as written.
+  const steps = forward + backward;
+  if (steps < LEAST_STEPS || Math.min(forward, backward) > steps * MOST_AGAINST) return 'none';
   const runs: { from: number; to: number; jumps: number[] }[] = [];
   for (let k = 0; k < n; k++) {
     if (!timed(k)) continue;
