@@ -53,7 +53,18 @@ export const because = (why: string, texts: Record<string, string> = {}): Said =
 export const wrongFromTheStart = ({ wrong, code }: Person): Said =>
   because(wrong!.why, { actual: wrong!.actual ?? '', code });
 
-/** A refusal of the reader, in its own words. The first says what to do; the rest stand in the set-aside table. */
+/** So many warnings are told beside "no readings", which alone says little. */
+const WARNINGS = 2;
+
+/** Why nothing can be made of someone's files, in the reader's own words. */
+export function refusalsIn(issues: readonly Issue[]): Said[] {
+  const refusals = issues.filter(({ level }) => level === 'refusal');
+  const warnings = refusals.every(({ code }) => code === 'no-readings')
+    ? issues.filter(({ level, code }, i) => level === 'warning' && issues.findIndex((one) => one.code === code) === i)
+    : [];
+  return [...warnings.slice(0, WARNINGS), ...refusals].map(issueSaid);
+}
+
 export function issueSaid(issue: Issue): Said {
   const params: Params = {
     file: word(issue.origin?.file ?? ''),

@@ -12,7 +12,7 @@ const SMALL = { days: 2, step: 30 };
 /** What is broken, by code, and what the worklist says of it. */
 const BROKEN: Record<string, RegExp> = {
   'B-empty': /./,
-  'B-header': /no reading/i,
+  'B-header': /no glucose readings/i,
   'B-picture': /./,
   'B-prose': /./,
   'B-cut': /./,
@@ -164,7 +164,7 @@ test('a dry run writes nothing and shows what each set of thresholds would ask f
 
 test('parts are the whole, share nobody, and merge into one worklist; a missing part is refused', () => {
   const folder = scratch();
-  writePeople(join(folder, 'in'), 12, SMALL);
+  writePeople(join(folder, 'in'), 8, SMALL);
   mkdirSync(join(folder, 'in/empty'));
   const whole = clinic(folder, 'clinic', 'in', '--out', 'whole', '--date', '2026-06-01');
   expect(whole.exit, whole.err).toBe(2);

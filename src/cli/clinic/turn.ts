@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import { analyse } from '../../analyse.ts';
 import { factsOf } from '../../clinic/facts.ts';
-import { because, blank, issueSaid, read, refused, wrongFromTheStart } from '../../clinic/outcome.ts';
+import { because, blank, issueSaid, read, refusalsIn, refused, wrongFromTheStart } from '../../clinic/outcome.ts';
 import { makePapers, type PapersWanted, type PaperTools } from '../../clinic/papers.ts';
 import { keyOf, sha256, stillGood } from '../../clinic/resume.ts';
 import type { Place } from '../../language/index.ts';
@@ -117,8 +117,7 @@ export async function takeTurn(task: Task, tools: TurnTools): Promise<Turn> {
 
   const analysis = analyse(await openWorkbooks(inputs), settings, tools.version);
   if (!analysis.ok) {
-    const refusals = analysis.issues.filter(({ level }) => level === 'refusal').map(issueSaid);
-    return put(refused(read(outcome, analysis.files, null), ...refusals));
+    return put(refused(read(outcome, analysis.files, null), ...refusalsIn(analysis.issues)));
   }
   const facts = factsOf(analysis);
   const done = read(outcome, analysis.files, facts);
