@@ -4,7 +4,7 @@ import { defineConfig } from 'vitest/config';
 const zones = { utc: 'UTC', auckland: 'Pacific/Auckland' };
 /** These start processes of their own, and set the zones of those. */
 const once = ['tests/cli/**', 'tests/browser/**'];
-const testTimeout = 60_000;
+const testTimeout = 180_000;
 
 export default defineConfig({
   root: new URL('..', import.meta.url).pathname,
