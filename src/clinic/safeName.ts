@@ -17,7 +17,7 @@ export function safeName(text: string): string {
   while (Buffer.byteLength(name) > MOST_BYTES) name = [...name].slice(0, -1).join('');
   name = name.replace(/-+$/, '');
   // A mark needs a letter to stand on.
-  name = name.replace(/^\p{M}+/u, '');
+  name = name.replace(/^[\p{M}-]+/u, '');
   if (name === '') return 'daybands';
   return DEVICES.test(name) ? `${name}-1` : name;
 }

@@ -16,6 +16,7 @@ const cases: [what: string, text: string, name: string][] = [
   ['a leading dot', '.hidden', 'hidden'],
   ['a device name', 'con', 'con-1'],
   ['a mark without a letter', '\u0301a', 'a'],
+  ['a mark and a sign without a letter', '\u0301/a', 'a'],
 ];
 
 test.each(cases)('%s', (_, text, name) => {
