@@ -65,6 +65,8 @@ export function readDelimited(input: Input, settings: ReadSettings, hints: Hints
     const result = readTable(reading, table, part);
     if (result) settled.push([table, result]);
   }
+  const orders = [...new Set(settled.flatMap(([, { dateOrder }]) => dateOrder ?? []))];
+  if (orders.length > 1) book.add('date-orders-differ', 'note', 0, { actual: orders.join(', ') });
   if (used.length === 0)
     for (let r = 0; r < records.count; r++) if (!isBlankRecord(records, r)) reading.entries.fate(r, 'set-aside');
   const file = finish(input, reading.entries, book, choices);

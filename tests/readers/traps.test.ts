@@ -168,6 +168,11 @@ const traps: Record<string, Trap[]> = {
     ],
     ['no unit: either', `Time;Glucose\n${run(12, (i) => `${at(i)};${20 + i}`)}`, 'refusal unit-unclear'],
     [
+      'columns parted equally well by two marks',
+      `x;y,z\n${run(12, (i) => `${i};${i + 1},${i + 2}`)}`,
+      'refusal delimiter-unclear',
+    ],
+    [
       'the unit changes half-way',
       `Time;Glucose\n${run(12, (i) => `${at(i)};${i < 6 ? 120 + i : 5.5 + i / 10}`)}`,
       'refusal unit-changes',
@@ -237,7 +242,7 @@ const traps: Record<string, Trap[]> = {
     [
       'two tables in two orders',
       `${H}${day('14/04/2026')}${H}${day('04/15/2026')}`,
-      'iuiu / 04-14 08:00 102 mg/dL / 04-15 08:00 102 mg/dL',
+      'iuiu / 04-14 08:00 102 mg/dL / 04-15 08:00 102 mg/dL / note date-orders-differ',
     ],
     ['year of two digits', `${H}${day('26/01/25')}`, 'is / refusal date-order-unclear'],
     [
