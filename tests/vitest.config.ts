@@ -5,6 +5,7 @@ const zones = { utc: 'UTC', auckland: 'Pacific/Auckland' };
 /** These start processes of their own, and set the zones of those. */
 const once = ['tests/cli/**', 'tests/browser/**'];
 const testTimeout = 180_000;
+const setupFiles = ['tests/support/seed.ts'];
 
 export default defineConfig({
   root: new URL('..', import.meta.url).pathname,
@@ -12,7 +13,7 @@ export default defineConfig({
     projects: [
       ...Object.entries(zones).map(([name, TZ]) => ({
         extends: true as const,
-        test: { name, env: { TZ }, include: ['tests/**/*.test.ts'], exclude: [...once], testTimeout },
+        test: { name, env: { TZ }, include: ['tests/**/*.test.ts'], exclude: [...once], testTimeout, setupFiles },
       })),
       {
         extends: true as const,
