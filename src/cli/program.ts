@@ -70,20 +70,20 @@ export function program(version: string, tell: Teller, actions: Actions): Comman
     forPaper(forReading(made))
       .addOption(option('--targets', '<set>', 'targets', choice(...Object.keys(targetSets))))
       .addOption(new Option('--large', help('large')))
-      .addOption(option('--date', '<date>', 'date', calendarDate));
+      .addOption(option('--date', '<date>', 'date', calendarDate))
+      .addOption(option('--compare', '<with>', 'compare'))
+      .addOption(new Option('--more-indices', help('moreIndices')))
+      .addOption(new Option('--html', help('html')))
+      .addOption(new Option('--attach', help('attach')));
   const examples = (made: Command, key: string): Command => made.addHelpText('after', section(tell, `examples.${key}`));
 
   const report = examples(forPapers(bare('report').argument('<files...>', help('files'))), 'report')
     .addOption(option('--out', '<folder>', 'out').default('reports'))
     .addOption(option('--name', '<text>', 'name'))
     .addOption(option('--code', '<text>', 'code'))
-    .addOption(option('--compare', '<with>', 'compare'))
     .addOption(option('--changed', '<date and text>', 'changed'))
     .addOption(new Option('--snapshot', help('snapshot')))
     .addOption(option('--a1c', '<value>', 'a1c'))
-    .addOption(new Option('--more-indices', help('moreIndices')))
-    .addOption(new Option('--html', help('html')))
-    .addOption(new Option('--attach', help('attach')))
     .addOption(option('--password', '<text>', 'password'))
     .action(actions.report);
 

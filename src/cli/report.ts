@@ -1,29 +1,20 @@
 import { realpathSync } from 'node:fs';
 import { basename, extname, join, relative } from 'node:path';
 import { type Analysis, analyse } from '../analyse.ts';
+import { makePapers, type PapersWanted } from '../clinic/papers.ts';
 import { safeName } from '../clinic/safeName.ts';
-import { type ComposeOptions, compose, HalfTranslated } from '../compose.ts';
-import { sumsOf } from '../measures/earlier.ts';
-import type { Report } from '../model/report.ts';
+import { HalfTranslated } from '../compose.ts';
 import { openWorkbooks } from '../readers/workbook.ts';
-import { analysisJson } from '../writers/json.ts';
-import { pageAsText } from '../writers/text.ts';
 import { namedFor } from './alias.ts';
 import { type Door, tellPeriod, tellSources } from './door.ts';
 import { EXIT, WrongUse } from './exits.ts';
 import { type Gathered, gather, reasonOf } from './gather.ts';
-import { fonts } from './home.ts';
+import { paperTools } from './paperTools.ts';
 import type { ReportOptions } from './program.ts';
 import { type Output, saveAll } from './save.ts';
-import { setAsideCsv } from './setAside.ts';
 import { settle, type Wanted } from './settings.ts';
 import { accounts, issueLines } from './tell.ts';
-import { webPages } from './webPage.ts';
 import { paperWords } from './words.ts';
-
-interface Made extends Output {
-  what: 'clinic' | 'patient' | 'interpretation' | 'clinicPage' | 'patientPage' | 'analysis' | 'setAside' | 'snapshot';
-}
 
 /** Reads one person's files and writes both papers, the numbers, and what was set aside. Gives the exit code. */
 export async function report(files: string[], options: ReportOptions, door: Door): Promise<number> {
@@ -46,7 +37,10 @@ export async function report(files: string[], options: ReportOptions, door: Door
     door.complain(tell.say('cli.told.refused'));
     return EXIT.refused;
   }
-  const outputs = await make(analysis, wanted, stemOf(files, found, wanted), { attach, password, html }, door);
+  const { place, paper, grey, large, snapshot } = wanted;
+  const making = { paper, grey, large, snapshot, password, html: html ?? false, attach: attach ?? false };
+  const wishes = { ...making, fhir: false, fhirReadings: false };
+  const outputs = await made(analysis, stemOf(files, found, wanted), wishes, paperWords(place), door);
   guardInputs(out, outputs, found);
   try {
     saveAll(out, outputs);
@@ -67,65 +61,11 @@ export async function report(files: string[], options: ReportOptions, door: Door
   return failed.length > 0 ? EXIT.partly : EXIT.done;
 }
 
-async function make(
-  analysis: Analysis,
-  wanted: Wanted,
-  stem: string,
-  { attach, password, html }: { [P in 'attach' | 'password' | 'html']: ReportOptions[P] | undefined },
-  door: Door,
-): Promise<Made[]> {
-  const { writePdf } = await import('../writers/pdf/index.ts');
-  const spoken = paperWords(wanted.place);
-  const webPage = html ? await webPages({ ...door, words: spoken }, wanted.grey) : null;
-  // Read once: the writer knows a face it has parsed by its bytes.
-  const faces = fonts();
-  const made: Made[] = [];
-  const numbers = { name: `${stem}-analysis.json`, bytes: analysisJson(analysis) };
-  const attachment = attach && {
-    name: numbers.name,
-    bytes: Buffer.from(numbers.bytes),
-    type: 'application/json',
-    description: door.tell.say('cli.told.output.analysis'),
-  };
-  for (const voice of ['clinic', 'patient'] as const) {
-    const paper = told(analysis, spoken, { voice, paper: wanted.paper, large: wanted.large, whole: door.words });
-    const bytes = await writePdf(paper, faces, {
-      version: door.version,
-      grey: wanted.grey,
-      password,
-      // The paper for the person stays as light as a paper.
-      ...(attachment && voice === 'clinic' ? { attachment } : {}),
-    });
-    const name = `${stem}-${voice === 'clinic' ? 'clinic-report' : 'patient-paper'}`;
-    made.push({ name: `${name}.pdf`, bytes, what: voice });
-    if (webPage) made.push({ name: `${name}.html`, bytes: webPage(paper), what: `${voice}Page` });
-    // Plain text cannot be locked.
-    if (voice === 'clinic' && password === undefined) {
-      made.push({
-        name: `${stem}-interpretation.txt`,
-        bytes: pageAsText(paper, 'interpretation'),
-        what: 'interpretation',
-      });
-    }
-  }
-  made.push({ ...numbers, what: 'analysis' });
-  if (wanted.snapshot) made.push(await snapshotOf(analysis, stem));
-  if (analysis.ledger.setAside > 0) {
-    made.push({ name: `${stem}-set-aside.csv`, bytes: setAsideCsv(door.tell, analysis), what: 'setAside' });
-  }
-  return made;
-}
-
-/** Named by the last day it holds, so that a later visit never writes over an earlier one. */
-async function snapshotOf({ timeline, targets, version, hash, settings }: Analysis, stem: string): Promise<Made> {
-  const { snapshotText } = await import('../schemas/snapshot.ts');
-  const bytes = snapshotText(sumsOf(timeline, targets), { by: version, hash, on: settings.today });
-  return { name: `${stem}-snapshot-${timeline.to}.json`, bytes, what: 'snapshot' };
-}
-
-function told(analysis: Analysis, words: unknown, options: ComposeOptions): Report {
+/** One person's papers, and the numbers; a language without words for a part of them is a wrong option. */
+async function made(analysis: Analysis, stem: string, wanted: PapersWanted, words: unknown, door: Door) {
+  const tools = { ...paperTools(door), words, whole: door.words };
   try {
-    return compose(analysis, words, options);
+    return await makePapers(analysis, stem, wanted, tools);
   } catch (error) {
     if (!(error instanceof HalfTranslated)) throw error;
     throw new WrongUse('halfTranslated', { language: error.language, missing: error.missing.join(', ') });

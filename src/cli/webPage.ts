@@ -1,18 +1,24 @@
-import type { Report } from '../model/report.ts';
+import type { WebPages } from '../clinic/papers.ts';
+import { sha256 } from '../clinic/resume.ts';
 import type { Door } from './door.ts';
 import { WrongUse } from './exits.ts';
 import { ownFile } from './home.ts';
 import { issueLines } from './tell.ts';
 
 /** Opens the page template and gives what turns a report into a web page. Throws WrongUse when it has faults. */
-export async function webPages({ tell, words, complain }: Door, grey: boolean): Promise<(report: Report) => string> {
+export async function openPages({ tell, complain }: Pick<Door, 'tell' | 'complain'>): Promise<WebPages> {
   const { openTemplate, writeHtml } = await import('../writers/html/index.ts');
-  const text = (path: string): string => ownFile(path).toString('utf8');
-  const opened = await openTemplate({ html: text('templates/page.html'), css: text('templates/page.css') }, kept());
-  if (opened.ok) return (report) => writeHtml(report, opened.template, { words, grey });
+  const opened = await openTemplate(sources(), kept());
+  if (opened.ok) return (report, options) => writeHtml(report, opened.template, options);
   for (const line of issueLines(tell, opened.issues)) complain(line);
   throw new WrongUse('wrongTemplate');
 }
+
+const text = (path: string): string => ownFile(path).toString('utf8');
+const sources = () => ({ html: text('templates/page.html'), css: text('templates/page.css') });
+
+/** Of the page template: a clinic that changes it gets other pages of the same analysis. */
+export const templateHash = (): string => sha256(JSON.stringify(sources()));
 
 /** The template as it was when the command was built; none when it is run from its source. */
 function kept(): unknown {

@@ -78,5 +78,13 @@ export function issueSaid(issue: Issue): Said {
   return { key: `issues.${issue.code}`, params };
 }
 
+/** The same, with every word of a file in it changed so. */
+export const withWords = ({ key, params }: Said, change: (text: string) => string): Said => ({
+  key,
+  params: Object.fromEntries(
+    Object.entries(params).map(([name, value]) => [name, value.q === 'word' ? word(change(value.value)) : value]),
+  ),
+});
+
 export const mixedUp = (outcome: Outcome, { why, others }: MixUp): Outcome =>
   refused(outcome, because(why, { others: others.join(', ') }));

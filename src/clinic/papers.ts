@@ -1,65 +1,120 @@
 import type { Analysis } from '../analyse.ts';
 import { compose } from '../compose.ts';
 import { sumsOf } from '../measures/earlier.ts';
-import { snapshotText } from '../schemas/snapshot.ts';
+import type { Report } from '../model/report.ts';
+import type { HtmlOptions } from '../writers/html/index.ts';
 import { analysisJson } from '../writers/json.ts';
 import type { PdfFonts } from '../writers/pdf/index.ts';
 import { pageAsText } from '../writers/text.ts';
 
+/** What each file is, and how its name ends after the person's code. The one rule for the names of results. */
+const ENDINGS = {
+  clinic: 'clinic-report.pdf',
+  clinicPage: 'clinic-report.html',
+  patient: 'patient-paper.pdf',
+  patientPage: 'patient-paper.html',
+  interpretation: 'interpretation.txt',
+  analysis: 'analysis.json',
+  snapshot: 'snapshot-{day}.json',
+  setAside: 'set-aside.csv',
+  fhir: 'cgm.fhir.json',
+} as const;
+
 export interface MadeFile {
   name: string;
   bytes: Uint8Array | string;
+  what: keyof typeof ENDINGS;
 }
 
-/** What is made of an analysis. */
+/** What is made of an analysis. Both papers and the numbers always are. */
 export interface PapersWanted {
   paper: 'a4' | 'letter';
   grey: boolean;
   large: boolean;
+  /** Both papers as web pages too. */
+  html: boolean;
+  /** The numbers as a file within the clinic report. */
+  attach: boolean;
+  /** What a later visit can be compared with. */
+  snapshot: boolean;
   fhir: boolean;
   /** Single readings in the FHIR bundle too. */
   fhirReadings: boolean;
+  /** Locks both papers. */
+  password?: string | undefined;
 }
+
+/** A report as a web page. */
+export type WebPages = (report: Report, options: HtmlOptions) => string;
 
 export interface PaperTools {
   /** Of the person's language. */
   words: unknown;
+  /** Words known to be whole, where nobody has compared those of the person with them yet. */
+  whole?: unknown;
   /** The same object for every person: the writer knows a face it has parsed by its bytes. */
   fonts: PdfFonts;
   version: string;
+  /** What a reader of a paper is told of the numbers attached to it. */
+  aboutNumbers: string;
   /** The table of what was set aside, as text. */
   setAside(analysis: Analysis): string;
+  /** Opens the page template; asked for only where pages are wanted. */
+  openPages(): Promise<WebPages>;
 }
 
-/** Both papers, the numbers, the draft, what the next visit compares with, and what was set aside: in memory. */
+/**
+ * Everything that is made of one person's analysis, in memory, whichever command asked. The same analysis, wishes and
+ * tools, the same bytes, unless a password is given.
+ * @throws HalfTranslated as `compose` does, when `whole` words are given.
+ */
 export async function makePapers(
   analysis: Analysis,
   stem: string,
-  { paper, grey, large, fhir, fhirReadings }: PapersWanted,
-  { words, fonts, version, setAside }: PaperTools,
+  wanted: PapersWanted,
+  tools: PaperTools,
 ): Promise<MadeFile[]> {
   const { writePdf } = await import('../writers/pdf/index.ts');
-  const made: MadeFile[] = [];
-  for (const voice of ['clinic', 'patient'] as const) {
-    const report = compose(analysis, words, { voice, paper, large });
-    const bytes = await writePdf(report, fonts, { version, grey });
-    made.push({ name: `${stem}-${voice === 'clinic' ? 'clinic-report' : 'patient-paper'}.pdf`, bytes });
-    if (voice === 'clinic') {
-      made.push({ name: `${stem}-interpretation.txt`, bytes: pageAsText(report, 'interpretation') });
-    }
-  }
-  made.push({ name: `${stem}-analysis.json`, bytes: analysisJson(analysis) });
+  const { paper, grey, large, password } = wanted;
+  const { words, whole, version } = tools;
   const { timeline, targets, hash, settings } = analysis;
-  made.push({
-    name: `${stem}-snapshot-${timeline.to}.json`,
-    bytes: snapshotText(sumsOf(timeline, targets), { by: version, hash, on: settings.today }),
-  });
-  if (analysis.ledger.setAside > 0) made.push({ name: `${stem}-set-aside.csv`, bytes: setAside(analysis) });
-  if (fhir) {
+  const nameOf = (what: MadeFile['what']): string => `${stem}-${ENDINGS[what].replace('{day}', timeline.to)}`;
+  const made: MadeFile[] = [];
+  const add = (what: MadeFile['what'], bytes: MadeFile['bytes']): void => {
+    made.push({ name: nameOf(what), bytes, what });
+  };
+  const numbers = analysisJson(analysis);
+  const attachment = {
+    name: nameOf('analysis'),
+    bytes: Buffer.from(numbers),
+    type: 'application/json',
+    description: tools.aboutNumbers,
+  };
+  const webPage = wanted.html ? await tools.openPages() : null;
+  let clinicPdf: Uint8Array = new Uint8Array();
+  for (const voice of ['clinic', 'patient'] as const) {
+    const report = compose(analysis, words, { voice, paper, large, whole });
+    // The paper for the person stays as light as a paper.
+    const attached = wanted.attach && voice === 'clinic' ? { attachment } : {};
+    const pdf = await writePdf(report, tools.fonts, { version, grey, password, ...attached });
+    add(voice, pdf);
+    if (webPage) add(`${voice}Page`, webPage(report, { words, grey }));
+    if (voice === 'patient') continue;
+    clinicPdf = pdf;
+    // Plain text cannot be locked.
+    if (password === undefined) add('interpretation', pageAsText(report, 'interpretation'));
+  }
+  add('analysis', numbers);
+  // Named by the last day it holds, so that a later visit never writes over an earlier one.
+  if (wanted.snapshot) {
+    const { snapshotText } = await import('../schemas/snapshot.ts');
+    add('snapshot', snapshotText(sumsOf(timeline, targets), { by: version, hash, on: settings.today }));
+  }
+  if (analysis.ledger.setAside > 0) add('setAside', tools.setAside(analysis));
+  if (wanted.fhir) {
     const { fhirBundle } = await import('../writers/fhir/index.ts');
-    const pdf = made[0]!.bytes as Uint8Array;
-    const bundle = fhirBundle(analysis, { pdf, readings: fhirReadings });
-    made.push({ name: `${stem}-cgm.fhir.json`, bytes: `${JSON.stringify(bundle, null, 1)}\n` });
+    const bundle = fhirBundle(analysis, { pdf: clinicPdf, readings: wanted.fhirReadings });
+    add('fhir', `${JSON.stringify(bundle, null, 1)}\n`);
   }
   return made;
 }

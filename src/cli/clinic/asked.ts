@@ -18,6 +18,8 @@ import { MANIFEST, walk } from './walk.ts';
 
 export interface ClinicOptions extends FolderSettings {
   out: string;
+  html?: boolean;
+  attach?: boolean;
   fhir?: boolean;
   fhirReadings?: boolean;
   dryRun?: boolean;
@@ -138,6 +140,8 @@ async function usual(folder: string, found: readonly string[], door: Door): Prom
 function forEveryone(given: ClinicOptions): FolderSettings {
   const ofTheRun = [
     'out',
+    'html',
+    'attach',
     'fhir',
     'fhirReadings',
     'dryRun',

@@ -6,6 +6,7 @@ import type { Door } from '../door.ts';
 import { EXIT, WrongUse } from '../exits.ts';
 import { reasonOf } from '../gather.ts';
 import { wrongUse } from '../tell.ts';
+import { openPages } from '../webPage.ts';
 import { type Asked, ask, type ClinicOptions } from './asked.ts';
 import { dryRun } from './dry.ts';
 import { exitOf } from './exit.ts';
@@ -31,6 +32,8 @@ export async function clinic(folder: string, given: ClinicOptions, door: Door): 
     Math.min(given.threads ?? availableParallelism(), Math.ceil(asked.people.length / WORTH_A_THREAD)),
   );
   if (given.dryRun) return dryRun(asked, given, threads, door);
+  // The worklist is such a page too: better to know now than when everyone has been worked on.
+  await openPages(door);
   let release: () => void;
   try {
     release = lock(asked.out, asked.shard);

@@ -2,7 +2,7 @@ import { contentOf } from '../../clinic/lists.ts';
 import { USUAL } from '../../clinic/thresholds.ts';
 import { rank } from '../../clinic/worklist.ts';
 import type { Door } from '../door.ts';
-import { EXIT } from '../exits.ts';
+import { EXIT, WrongUse } from '../exits.ts';
 import { reasonOf } from '../gather.ts';
 import { readThresholds } from './asked.ts';
 import { exitOf } from './exit.ts';
@@ -48,6 +48,7 @@ export async function worklist(folders: string[], given: WorklistOptions, door: 
     const names = await saveLists(out, contentOf(lines, thresholds, passedOver), printing, door);
     print(tell.say('cli.clinic.written', { folder: out, names: names.join(', ') }));
   } catch (error) {
+    if (error instanceof WrongUse) throw error;
     complain(tell.say('cli.clinic.listsUnsaved', { path: out, reason: reasonOf(error) }));
     return EXIT.partly;
   }

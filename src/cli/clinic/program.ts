@@ -47,7 +47,6 @@ export function clinicCommands(kit: Kit, actions: ClinicActions): Command[] {
     .addOption(new Option('--fhir-readings', help('fhirReadings')))
     .addOption(thresholds())
     .addOption(new Option('--since <results>', help('since')))
-    .addOption(new Option('--compare <with>', help('compare')))
     .addOption(new Option('--dry-run', help('dryRun')))
     .addOption(whole('--threads', '<n>', 'threads', 1, 256))
     .addOption(new Option('--shard <i/n>', help('shard')))

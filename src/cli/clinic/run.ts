@@ -29,7 +29,12 @@ const taskOf = (person: Person, { folder, out, options, since, today }: Asked, g
   options,
   since,
   today,
-  make: { fhir: given.fhir === true || given.fhirReadings === true, fhirReadings: given.fhirReadings === true },
+  make: {
+    html: given.html === true,
+    attach: given.attach === true,
+    fhir: given.fhir === true || given.fhirReadings === true,
+    fhirReadings: given.fhirReadings === true,
+  },
   dry: given.dryRun === true,
 });
 

@@ -4,7 +4,7 @@ import type { WorklistContent } from '../../pages/worklist.ts';
 import type { Door } from '../door.ts';
 import { fonts } from '../home.ts';
 import { type Output, saveAll } from '../save.ts';
-import { webPages } from '../webPage.ts';
+import { openPages } from '../webPage.ts';
 
 /** Writes the worklist in its three forms and the table of measures, all or none. Gives their names. */
 export async function saveLists(
@@ -16,10 +16,13 @@ export async function saveLists(
   const { writePdf } = await import('../../writers/pdf/index.ts');
   const say = listSpeaker(door.words);
   const paper = worklistReport(content, say, printing, 'paper');
-  const page = await webPages(door, printing.grey);
+  const page = await openPages(door);
   const outputs: Output[] = [
     { name: 'worklist.pdf', bytes: await writePdf(paper, fonts(), { version: door.version, grey: printing.grey }) },
-    { name: 'worklist.html', bytes: page(worklistReport(content, say, printing, 'screen')) },
+    {
+      name: 'worklist.html',
+      bytes: page(worklistReport(content, say, printing, 'screen'), { words: door.words, grey: printing.grey }),
+    },
     { name: 'worklist.csv', bytes: worklistCsv(content.lines, say) },
     { name: 'measures.csv', bytes: measuresCsv(content.lines) },
   ];

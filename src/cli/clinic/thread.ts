@@ -2,21 +2,24 @@ import { setImmediate } from 'node:timers/promises';
 import { because, blank, refused } from '../../clinic/outcome.ts';
 import { sha256 } from '../../clinic/resume.ts';
 import { lacking } from '../../language/index.ts';
-import { fonts, version, words } from '../home.ts';
-import { setAsideCsv } from '../setAside.ts';
+import { version, words } from '../home.ts';
+import { paperTools } from '../paperTools.ts';
 import { teller } from '../tell.ts';
+import { templateHash } from '../webPage.ts';
 import { paperWords } from '../words.ts';
 import { type Spoken, type Task, type Turn, type TurnTools, takeTurn } from './turn.ts';
 
-/** What a worker keeps between people: words and faces are read and parsed once in its life. */
+/** What a worker keeps between people: words, faces and the page template are read and parsed once in its life. */
 let kept: TurnTools | undefined;
 
 function tools(): TurnTools {
   if (kept) return kept;
   const whole = words('en');
-  const tell = teller(whole);
   const spoken = new Map<unknown, Spoken>();
+  let template: string | undefined;
   kept = {
+    // The command has told what is wrong with the template before anyone was begun.
+    ...paperTools({ tell: teller(whole), version: version(), complain: () => {} }),
     wordsFor(place) {
       const words = paperWords(place);
       let known = spoken.get(words);
@@ -26,9 +29,7 @@ function tools(): TurnTools {
       }
       return known;
     },
-    fonts: fonts(),
-    version: version(),
-    setAside: (analysis) => setAsideCsv(tell, analysis),
+    templateHash: () => (template ??= templateHash()),
   };
   return kept;
 }

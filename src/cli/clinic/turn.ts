@@ -1,7 +1,16 @@
 import { join } from 'node:path';
 import { analyse } from '../../analyse.ts';
 import { factsOf } from '../../clinic/facts.ts';
-import { because, blank, issueSaid, read, refusalsIn, refused, wrongFromTheStart } from '../../clinic/outcome.ts';
+import {
+  because,
+  blank,
+  issueSaid,
+  read,
+  refusalsIn,
+  refused,
+  withWords,
+  wrongFromTheStart,
+} from '../../clinic/outcome.ts';
 import { makePapers, type PapersWanted, type PaperTools } from '../../clinic/papers.ts';
 import { keyOf, sha256, stillGood } from '../../clinic/resume.ts';
 import type { Place } from '../../language/index.ts';
@@ -9,6 +18,7 @@ import type { Outcome, Person } from '../../model/clinic.ts';
 import type { Input } from '../../model/input.ts';
 import { openWorkbooks } from '../../readers/workbook.ts';
 import type { FolderSettings } from '../../schemas/settings.ts';
+import { namedFor } from '../alias.ts';
 import { WrongUse } from '../exits.ts';
 import { reasonOf } from '../gather.ts';
 import { hashesOf, lastOutcome, putInPlace, readAtMost } from './disk.ts';
@@ -25,7 +35,7 @@ export interface Task {
   /** Results of an earlier run, to compare with; full path. */
   since?: string | undefined;
   today: string;
-  make: Pick<PapersWanted, 'fhir' | 'fhirReadings'>;
+  make: Pick<PapersWanted, 'html' | 'attach' | 'fhir' | 'fhirReadings'>;
   /** Only look: nothing is written. */
   dry: boolean;
 }
@@ -47,6 +57,8 @@ export interface Spoken {
 
 export interface TurnTools extends Omit<PaperTools, 'words'> {
   wordsFor(place: Place): Spoken;
+  /** Of the template of web pages. */
+  templateHash(): string;
 }
 
 const MOST_BYTES = 1_000_000_000;
@@ -101,7 +113,7 @@ export async function takeTurn(task: Task, tools: TurnTools): Promise<Turn> {
   const { today, ...lasting } = settings;
   const key = keyOf({
     version: tools.version,
-    wordsHash: hash,
+    wordsHash: task.make.html ? sha256(hash + tools.templateHash()) : hash,
     inputs: person.files.map((name, i) => [name, inputHashes[i]!]),
     wanted: {
       settings: dateGiven ? settings : lasting,
@@ -115,14 +127,18 @@ export async function takeTurn(task: Task, tools: TurnTools): Promise<Turn> {
   const outcome: Outcome = { ...nothing, key, printed: today, inputHashes };
   if (stillGood(last, key, dry && last ? asRecorded(last) : hashesOf(folder, last), today)) return end(last!, 'kept');
 
-  const analysis = analyse(await openWorkbooks(inputs), settings, tools.version);
+  const named = namedFor(settings.person, inputs);
+  const analysis = analyse(await openWorkbooks(named.inputs), settings, tools.version);
   if (!analysis.ok) {
-    return put(refused(read(outcome, analysis.files, null), ...refusalsIn(analysis.issues)));
+    // Whoever looks for the file knows it by its own name; the worklist is for them.
+    const said = refusalsIn(analysis.issues).map((refusal) => withWords(refusal, named.own));
+    return put(refused(read(outcome, analysis.files, null), ...said));
   }
   const facts = factsOf(analysis);
   const done = read(outcome, analysis.files, facts);
   if (dry) return end(done, 'made');
-  return put(done, await makePapers(analysis, person.stem, { paper, grey, large, ...task.make }, { ...tools, words }));
+  const making = { paper, grey, large, ...task.make, snapshot: true };
+  return put(done, await makePapers(analysis, person.stem, making, { ...tools, words }));
 }
 
 const asRecorded = ({ outputs }: Outcome): Map<string, string> =>
