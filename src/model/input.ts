@@ -77,7 +77,10 @@ export interface ReadingColumns {
   count: number;
   /** Wall clock as written, in ms as if it were UTC. */
   wall: Float64Array;
-  /** Offset from UTC in minutes as written in the file; NO_OFFSET of time/offset.ts where the file gave none. */
+  /**
+   * Offset from UTC in minutes as written in the file; NO_OFFSET of time/offset.ts where the file gave none. World time is put
+   * on the clock that the person's other entries tell, where they do (readers/world-time.ts).
+   */
   offset: Int16Array;
   /** The number as it stood in the file, in `unit`. For a censored reading: the bound, or NaN when unknown. */
   native: Float64Array;

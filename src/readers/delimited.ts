@@ -53,7 +53,7 @@ export function readDelimited(input: Input, settings: ReadSettings, hints: Hints
     book,
     choices,
     entries: newEntries(records.count, records.count),
-    zones: new Set(layout?.timezone ? [layout.timezone] : []),
+    zones: new Map(layout?.timezone ? [[layout.timezone, 0]] : []),
     persons: new Set(),
   };
   if (laid) choices.push({ id: 'layout', value: 'columns', by: 'user' });
@@ -110,7 +110,7 @@ function tellTables(records: Records, tables: Table[], given: boolean, { book, c
   for (let r = 0; r < Math.min(above, 50); r++) {
     for (let c = 0; c < Math.min(fieldCount(records, r), 8); c++) {
       const zone = ZONE_NAME.exec(cellText(records, r, c))?.[1];
-      if (zone) zones.add(zone);
+      if (zone && !zones.has(zone)) zones.set(zone, records.line[r]!);
     }
   }
   if (above > 0) book.add('lines-above-table', 'note', records.line[0]!, { count: above });
@@ -123,14 +123,16 @@ function tellTables(records: Records, tables: Table[], given: boolean, { book, c
 
 function zoneOf(reading: Reading, file: ReadFile, layout: Layout | undefined): void {
   const { settings, zones, book } = reading;
-  const [zone] = zones;
+  const [zone] = zones.keys();
   if (settings.zone) file.choices.push({ id: 'zone', value: settings.zone, by: 'user' });
   else if (zone) {
     file.choices.push({ id: 'zone', value: zone, by: layout?.timezone ? 'user' : 'file' });
     file.zone = zone;
   }
-  if (zones.size > 1) book.add('zones-in-file', 'warning', 0, { actual: [...zones].join(', '), option: '--zone' });
-  else if (zone && settings.zone && zone !== settings.zone) {
+  if (zones.size > 1) {
+    const actual = [...zones].map(([name, line]) => (line > 0 ? `${name} (line ${line})` : name)).join(', ');
+    book.add('zones-in-file', settings.zone ? 'warning' : 'refusal', 0, { actual, option: '--zone' });
+  } else if (zone && settings.zone && zone !== settings.zone) {
     book.add('zone-contradicts-file', 'warning', 0, { actual: zone, expected: settings.zone });
   }
 }

@@ -196,8 +196,8 @@ function weigh(
   const cut = cleanCut(cells);
   if (cut > 0) {
     book.add('unit-changes', 'refusal', lineOf(cut), {
-      actual: `${cells.value[cut]} (line ${lineOf(cut)})`,
-      expected: evidence,
+      actual: bothUnits(cells.value[cut]!, lineOf(cut)),
+      expected: `${evidence}, before it ${cells.value[before(cells, cut)]} (line ${lineOf(before(cells, cut))})`,
       option: '--layout',
     });
     return undefined;
@@ -213,6 +213,13 @@ function weigh(
     option: '--unit mg/dL',
   });
   return undefined;
+}
+
+/** The row of the last number above a row. */
+function before(cells: GlucoseCells, cut: number): number {
+  let k = cut - 1;
+  while (k > 0 && (cells.state[k] !== CELL.number || cells.value[k]! > TOP)) k--;
+  return k;
 }
 
 /** The row where values of one size end and values of the other begin, when there is exactly one; else 0. */

@@ -9,6 +9,7 @@ import { readJsonRecords, recogniseJson } from './json-records.ts';
 import { readOpenMhealth, recogniseOpenMhealth } from './open-mhealth.ts';
 import { readSheet } from './sheet.ts';
 import { readWide, recogniseWide } from './wide-table.ts';
+import { tellWorldTime } from './world-time.ts';
 
 /** One input kind. Readers never throw and never drop a record. */
 export interface Reader {
@@ -78,6 +79,7 @@ export function readInputs(inputs: Input[], settings: ReadSettings): ReadFile[] 
     return open ? readerOf(input).read(input, settings, hints) : file;
   });
   tellZone(files, settings);
+  tellWorldTime(files, settings);
   opened.forEach(({ input }, i) => {
     const manifest = input && files[i]!.kind === 'fhir' ? manifestOf(input) : undefined;
     if (manifest) files[i]!.issues.push(...checkManifest(manifest, files[i]!.name, files));

@@ -19,7 +19,8 @@ export function applyOffsets(reading: Reading, table: Table, columns: Column[], 
     if (minutes === undefined) {
       minutes = offsetOf(text);
       if (known.size < 500) known.set(text, minutes);
-      if (minutes === NO_OFFSET && /^[A-Z][A-Za-z]+\/[A-Za-z_/+-]+$/.test(text)) reading.zones.add(text);
+      if (minutes === NO_OFFSET && /^[A-Z][A-Za-z]+\/[A-Za-z_/+-]+$/.test(text) && !reading.zones.has(text))
+        reading.zones.set(text, reading.records.line[table.from + k]!);
     }
     offset[k] = minutes;
   }

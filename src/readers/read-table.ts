@@ -40,11 +40,12 @@ export function readTable(reading: Reading, table: Table, layout: TableLayout | 
   }
   choices.push(planChoice(plan));
   const clockCells = plan.kind === 'two' ? plan.clock : plan.kind === 'days' ? plan.day : plan.cells;
-  const halves = mendHalves(clockCells, plan.kind === 'two' ? plan.day.date : clockCells.date);
+  const halves = layout?.clock ? 'none' : mendHalves(clockCells, plan.kind === 'two' ? plan.day.date : clockCells.date);
   if (halves === 'untold') {
     book.add('clock-half-lost', 'refusal', lineOf(0), {
       actual: clockCells.column.name,
       expected: bothHalves(clockCells, lineOf),
+      option: '--layout',
     });
     return refuse();
   }
@@ -64,7 +65,7 @@ export function readTable(reading: Reading, table: Table, layout: TableLayout | 
     choices,
   );
   if (!walls) return refuse();
-  if (clockCells.zone) reading.zones.add(clockCells.zone);
+  if (clockCells.zone && !reading.zones.has(clockCells.zone)) reading.zones.set(clockCells.zone, lineOf(0));
   applyOffsets(reading, table, columns, walls.offset);
   if (!offsetsAgree(reading, walls.wall, walls.offset, lineOf)) return refuse();
   if (!walls.timed && columns.some(({ role }) => role === 'glucose' || role === 'sensor')) {

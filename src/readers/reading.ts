@@ -13,6 +13,7 @@ export interface Reading {
   book: IssueBook;
   choices: Choice[];
   entries: Entries;
-  zones: Set<string>;
+  /** Zones named, each with the line that named it first; 0 for a layout. */
+  zones: Map<string, number>;
   persons: Set<string>;
 }

@@ -54,7 +54,7 @@ export function settleWalls(
     carried: 0,
   };
   if (plan.kind === 'seconds' || plan.kind === 'millis' || plan.kind === 'serial') {
-    if (!fillNumbers(plan.kind, dates, walls, settings.serialDates, lastDay, book, choices)) return undefined;
+    if (!fillNumbers(plan.kind, dates, walls, lineOf, settings.serialDates, lastDay, book, choices)) return undefined;
   } else {
     const settled = orderOf(dates, lineOf, settings.dateOrder, hint, lastDay, book, choices);
     if (settled === null) return undefined;
@@ -129,6 +129,7 @@ function fillNumbers(
   kind: 'seconds' | 'millis' | 'serial',
   cells: TimeCells,
   walls: Walls,
+  lineOf: (k: number) => number,
   serialDates: 1900 | 1904 | undefined,
   lastDay: number,
   book: IssueBook,
@@ -138,12 +139,17 @@ function fillNumbers(
   let base = dayNumber(1899, 12, 30);
   if (kind === 'serial') {
     let top = 0;
-    for (let k = 0; k < cells.ms.length; k++) if (cells.shape[k] === shape) top = Math.max(top, cells.ms[k]!);
+    let topAt = 0;
+    for (let k = 0; k < cells.ms.length; k++) {
+      if (cells.shape[k] !== shape || cells.ms[k]! <= top) continue;
+      top = cells.ms[k]!;
+      topAt = k;
+    }
     if (serialDates === 1904) base = dayNumber(1904, 1, 1);
     else if (serialDates === undefined && top + dayNumber(1904, 1, 1) <= lastDay + 365) {
-      book.add('serial-dates-unclear', 'refusal', 0, {
-        actual: `1900: ${isoDay(Math.floor(top) + base)}`,
-        expected: `1904: ${isoDay(Math.floor(top) + dayNumber(1904, 1, 1))}`,
+      book.add('serial-dates-unclear', 'refusal', lineOf(topAt), {
+        actual: `1900: ${top} (line ${lineOf(topAt)}) = ${isoDay(Math.floor(top) + base)}`,
+        expected: `1904: ${top} (line ${lineOf(topAt)}) = ${isoDay(Math.floor(top) + dayNumber(1904, 1, 1))}`,
         option: '--layout',
       });
       return false;

@@ -53,6 +53,8 @@ const tableShape = {
   decimalMark: z.enum(['.', ',']).optional(),
   unit: z.enum(['mg/dL', 'mmol/L']).optional(),
   dateOrder: z.enum(['day-first', 'month-first', 'year-first']).optional(),
+  /** Its hours are those of a whole day, although none of them is past 12. */
+  clock: z.literal('24-hour').optional(),
   /** First year of a spreadsheet's day numbers. */
   serialDates: z.union([z.literal(1900), z.literal(1904)]).optional(),
   /** Column name as written, or `#3` for the third, to its meaning. Columns left out are ignored. */

@@ -2,10 +2,12 @@ import type { Issue, ReadFile } from '../model/input.ts';
 import type { PeriodChoice } from '../model/settings.ts';
 import { DAY_MS, isLocalDate, MINUTE_MS, midnightOf } from '../time/calendar.ts';
 import { AS_WRITTEN, type LocalClock } from '../time/clock.ts';
-import { NO_OFFSET } from '../time/offset.ts';
+import { NO_OFFSET, offsetText } from '../time/offset.ts';
 import { isZone, zoneClock } from '../time/zone.ts';
 import type { PlacedFile } from './placed.ts';
 import type { Pool } from './pool.ts';
+import { sampleOf } from './samples.ts';
+import { worldTimeUnclear } from './world-time.ts';
 
 /** How the wearer's clock is known: by a zone, by the offsets in the rows, or only as written. */
 export interface ClockChoice {
@@ -20,14 +22,16 @@ export interface ClockChoice {
 export function chooseClock(files: ReadFile[], settings: { zone?: string; period?: PeriodChoice }): ClockChoice {
   const named = [...new Set(files.flatMap(({ zone }) => (zone === undefined ? [] : [zone])))];
   const zones = settings.zone === undefined ? named : [settings.zone];
-  const { withOffset, without, utc } = countOffsets(files);
+  const { withOffset, without } = countOffsets(files);
   const open = (issue: Issue): ClockChoice => ({ zone: null, by: 'written', clock: AS_WRITTEN, issues: [issue] });
   const unknown = zones.find((zone) => !isZone(zone));
   if (unknown !== undefined) {
     return open({ code: 'unknown-zone', level: 'refusal', actual: unknown.slice(0, 120), option: '--zone' });
   }
   if (zones.length > 1) {
-    return open({ code: 'zones-differ', level: 'refusal', actual: zones.join(', ').slice(0, 120), option: '--zone' });
+    const samples = zones.map((name) => `${name}: ${sampleOf(files, (file) => file.zone === name)}`);
+    const actual = zones.join(', ').slice(0, 120);
+    return open({ code: 'zones-differ', level: 'refusal', actual, expected: samples.join(' | '), option: '--zone' });
   }
   const [zone] = zones;
   if (zone !== undefined) {
@@ -35,12 +39,19 @@ export function chooseClock(files: ReadFile[], settings: { zone?: string; period
     return { zone, by: 'zone', clock: zoneClock(zone, from, to), issues: [] };
   }
   if (withOffset > 0 && without > 0) {
-    return open({ code: 'offsets-missing', level: 'refusal', count: without, option: '--zone' });
+    return open({
+      code: 'offsets-missing',
+      level: 'refusal',
+      actual: sampleOf(files, ({ readings }, i) => readings.offset[i] !== NO_OFFSET),
+      expected: sampleOf(files, ({ readings }, i) => readings.offset[i] === NO_OFFSET),
+      count: without,
+      option: '--zone',
+    });
   }
-  if (withOffset === 0) return { zone: null, by: 'written', clock: AS_WRITTEN, issues: [] };
-  const issues: Issue[] = [];
-  if (utc === withOffset) issues.push({ code: 'clock-utc', level: 'warning', count: utc, option: '--zone' });
-  return { zone: null, by: 'offsets', clock: AS_WRITTEN, issues };
+  // Beside readings as written, notes in world time would stand at the wrong hour; beside offsets they are instants.
+  const unclear = worldTimeUnclear(files, withOffset === 0);
+  if (unclear) return open(unclear);
+  return { zone: null, by: withOffset === 0 ? 'written' : 'offsets', clock: AS_WRITTEN, issues: [] };
 }
 
 /** The wearer's clock as the offsets of the rows tell it: a new piece wherever the offset changes. */
@@ -60,21 +71,23 @@ export function clockOfOffsets(pool: Pool, files: PlacedFile[]): { clock: LocalC
   // A traveller changes clocks now and then; two clocks in turns are two exports that disagree.
   const level = changes > 2 + days ? 'refusal' : 'note';
   const code = level === 'refusal' ? 'offsets-disagree' : 'offsets-change';
-  return { clock, issues: [{ code, level, actual, count: changes, option: '--zone' }] };
+  const issue: Issue = { code, level, actual, count: changes, option: '--zone' };
+  if (level === 'refusal') {
+    const read = files.map(({ file }) => file);
+    const sample = (one: number) => sampleOf(read, ({ readings }, i) => readings.offset[i]! * MINUTE_MS === one);
+    issue.expected = `${sample(clock.offset[0]!)} | ${sample(clock.offset[1]!)}`;
+  }
+  return { clock, issues: [issue] };
 }
 
-function countOffsets(files: ReadFile[]): { withOffset: number; without: number; utc: number } {
+function countOffsets(files: ReadFile[]): { withOffset: number; without: number } {
   let without = 0;
-  let utc = 0;
   let all = 0;
   for (const { readings } of files) {
     all += readings.count;
-    for (let i = 0; i < readings.count; i++) {
-      if (readings.offset[i] === NO_OFFSET) without++;
-      else if (readings.offset[i] === 0) utc++;
-    }
+    for (let i = 0; i < readings.count; i++) if (readings.offset[i] === NO_OFFSET) without++;
   }
-  return { withOffset: all - without, without, utc };
+  return { withOffset: all - without, without };
 }
 
 /** Instants between which the clock must be right: readings, notes and the days asked for, with room on both sides. */
@@ -95,10 +108,4 @@ function stretch(files: ReadFile[], period: PeriodChoice | undefined): { from: n
     for (const date of [period.from, period.to]) if (date !== undefined && isLocalDate(date)) include(midnightOf(date));
   }
   return { from: from - 16 * DAY_MS, to: to + 3 * DAY_MS };
-}
-
-function offsetText(offset: number): string {
-  const minutes = Math.abs(offset) / MINUTE_MS;
-  const two = (value: number) => String(value).padStart(2, '0');
-  return `${offset < 0 ? '-' : '+'}${two(Math.floor(minutes / 60))}:${two(minutes % 60)}`;
 }

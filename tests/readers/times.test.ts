@@ -82,7 +82,7 @@ describe('date and clock', () => {
     // 45658 is 2025-01-01 and .13541666 of a day 03:15 in the 1900 system (ECMA-376 / ISO 29500, from memory).
     const told = tell('Time;Glucose (mg/dL)\n45658.13541666;100\n46027.5;101\n');
     expect(told.readings).toEqual(['2025-01-01 03:15 100 mg/dL', '2026-01-05 12:00 101 mg/dL']);
-    expect(tell('Time;Glucose (mg/dL)\n43000.5;100\n').issues).toEqual(['refusal serial-dates-unclear']);
+    expect(tell('Time;Glucose (mg/dL)\n43000.5;100\n').issues).toEqual(['refusal serial-dates-unclear 2']);
   });
 
   it('carries a date down over blanks and says so', () => {
@@ -107,6 +107,8 @@ describe('date and clock', () => {
     const told = tell(twice);
     expect(told.issues).toEqual(['refusal clock-half-lost 2']);
     expect(told.file.issues[0]!.expected).toMatch(/^line 2 = (\d\d):(\d\d) \| \d\d:\2$/);
+    const asWritten = tell(twice, { layout: { clock: '24-hour' } });
+    expect(asWritten.readings).toHaveLength(864);
   });
 
   it('does not take a row out of order in one morning for a lost half of the day', () => {

@@ -52,12 +52,37 @@ describe('which clock', () => {
     expect(buildTimeline(files, settings).timeline).toBeNull();
   });
 
-  it('warns when every time is in UTC and no zone is given', () => {
+  it('refuses times that are all in world time, and shows one of them on several clocks', () => {
     const rows = withOffsets('2026-03-02T00:00', 48, () => 0);
-    expect(buildTimeline([fileOf(rows)], {}).issues).toEqual([
-      { code: 'clock-utc', level: 'warning', count: 192, option: '--zone' },
+    const { timeline, issues } = buildTimeline([fileOf(rows)], {});
+    expect(timeline).toBeNull();
+    expect(issues).toEqual([
+      {
+        code: 'clock-utc',
+        level: 'refusal',
+        origin: { file: 'made.csv', line: 2 },
+        actual: '2026-03-02 00:00',
+        // IANA: Helsinki is 2 hours ahead of world time in winter, New York 5 behind.
+        expected: '2026-03-02 02:00 (Europe/Helsinki) | 2026-03-01 19:00 (America/New_York)',
+        option: '--zone',
+        count: 192,
+      },
     ]);
     expect(codes([fileOf(rows)], { zone: 'Europe/Helsinki' })).toEqual([]);
+    expect(built([fileOf(rows)], { zone: 'UTC' }).readings.minute[0]).toBe(0);
+  });
+
+  it('refuses a file in world time beside one with offsets that does not settle it, and shows those offsets', () => {
+    const utc = fileOf(
+      withOffsets('2026-03-02T00:00', 24, () => 0),
+      [],
+      '2026-03-02',
+      'utc.csv',
+    );
+    const later = fileOf(withOffsets('2026-03-12T00:00', 24, () => 330));
+    expect(buildTimeline([later, utc], {}).issues).toMatchObject([
+      { code: 'clock-utc', origin: { file: 'utc.csv', line: 2 }, expected: '2026-03-02 05:30 (+05:30)' },
+    ]);
   });
 
   it('places rows with offsets as instants when the zone is given', () => {
@@ -99,7 +124,7 @@ describe('offsets without a zone', () => {
   });
 
   it('refuse two exports that disagree about the offset in turns', () => {
-    const one = withOffsets('2026-03-02T00:00', 48, () => 0).filter((_, i) => i % 2 === 0);
+    const one = withOffsets('2026-03-02T00:00', 48, () => 60).filter((_, i) => i % 2 === 0);
     const other = withOffsets('2026-03-02T00:00', 48, () => 120).filter((_, i) => i % 2 === 1);
     expect(codes([fileOf(one), fileOf(other)])).toEqual(['offsets-disagree']);
   });

@@ -68,10 +68,16 @@ describe('notes', () => {
 
   it('with an offset beside readings without are taken as written, with a warning', () => {
     const file = fileOf(rowsOf({ days: 2, value }), [{ day: 1, minute: 480, kind: 'meal' }]);
-    file.notes[0]!.offset = 0;
+    file.notes[0]!.offset = 120;
     const { timeline, issues } = buildTimeline([file], {});
     expect(timeline!.notes[0]).toMatchObject({ day: 13, minute: 480 });
     expect(issues).toEqual([{ code: 'note-offsets', level: 'warning', count: 1, option: '--zone' }]);
+  });
+
+  it('in world time beside readings as written ask for the zone', () => {
+    const file = fileOf(rowsOf({ days: 2, value }), [{ day: 1, minute: 480, kind: 'meal' }]);
+    file.notes[0]!.offset = 0;
+    expect(buildTimeline([file], {}).issues).toMatchObject([{ code: 'clock-utc', level: 'refusal', count: 1 }]);
   });
 
   it('of a later day than any reading are outside', () => {
