@@ -74,8 +74,8 @@ function sentence(summary: DailySummary, notes: number, { say }: ChartContext): 
   return say.say('charts.dayStrip.summary', {
     date,
     mean: { q: 'glucose', value: summary.mean },
-    lowest: { q: 'glucose', value: summary.lowest },
-    highest: { q: 'glucose', value: summary.highest },
+    lowest: { q: 'glucose', value: summary.lowest, limit: summary.limits.lowest },
+    highest: { q: 'glucose', value: summary.highest, limit: summary.limits.highest },
     inRange: { q: 'share', value: summary.inRange },
     notes: { q: 'count', value: notes },
   });

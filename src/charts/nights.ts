@@ -54,7 +54,7 @@ export function nightsChart(nights: Night[], context: ChartContext): Drawing {
       rows: nights.map((night) => [
         say.value({ q: 'date', value: night.date }, 'short'),
         say.say(`charts.nights.states.${night.state}`),
-        night.lowest === null ? '–' : say.value({ q: 'glucose', value: night.lowest }),
+        night.lowest === null ? '–' : say.value({ q: 'glucose', value: night.lowest, limit: night.lowestLimit }),
         say.value({ q: 'share', value: night.share }),
       ]),
     },
@@ -76,12 +76,7 @@ function oneNight(night: Night, at: { x: number; y: number; w: number; h: number
   const day = say.value({ q: 'date', value: night.date }, 'day');
   const wide = `${say.value({ q: 'date', value: night.date }, 'weekday')} ${day}`;
   const label = roughWidth(wide, text) * 1.1 <= at.w ? wide : day;
-  const first =
-    night.state === 'unknown'
-      ? '?'
-      : night.lowest === null
-        ? '–'
-        : say.value({ q: 'glucose', value: night.lowest }, 'short');
+  const first = night.state === 'unknown' ? '?' : lowestIn(night, at.w, context);
   const second =
     night.state === 'unknown' || night.state === 'none-seen'
       ? say.say(`charts.nights.short.${night.state}`)
@@ -129,6 +124,15 @@ function oneNight(night: Night, at: { x: number; y: number; w: number; h: number
       ...on,
     });
   return marks;
+}
+
+/** The lowest reading; one at the sensor's limit as a bound, in a narrow box without its space. */
+function lowestIn({ lowest, lowestLimit }: Night, width: number, { say, text }: ChartContext): string {
+  if (lowest === null) return '–';
+  const value = say.value({ q: 'glucose', value: lowest }, 'short');
+  if (lowestLimit === 0) return value;
+  const bound = say.say(lowestLimit < 0 ? 'units.under' : 'units.over', { value: { q: 'word', value } });
+  return roughWidth(bound, text + 1) <= width ? bound : bound.replace(/\s/u, '');
 }
 
 const lintel = ({ x, w }: { x: number; w: number }, y: number, h: number): Mark => ({

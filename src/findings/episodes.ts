@@ -1,4 +1,4 @@
-import type { LocalDate, MgPerDl } from '../model/glucose.ts';
+import type { LocalDate } from '../model/glucose.ts';
 import type { Evidence } from '../model/look.ts';
 import type { Episode } from '../model/measures.ts';
 import type { Quantity } from '../model/quantity.ts';
@@ -6,17 +6,21 @@ import { glucose, minutes } from './quantities.ts';
 
 const DAY_MS = 86_400_000;
 
-/** The day and the minutes of an episode; one that runs past midnight is shown to the end of the day it began on. */
-export function evidenceOf(episode: Episode): Evidence {
-  return {
-    date: episode.date,
-    fromMinute: episode.startMinute,
-    toMinute: Math.min(1440, episode.startMinute + episode.minutes),
-  };
+/** Every day of an episode with its minutes there; with `outer` only those on which it lay beyond the outer limit. */
+export function evidenceOf(episode: Episode, outer = false): Evidence[] {
+  return episode.days
+    .filter(({ outerMinutes }) => !outer || outerMinutes > 0)
+    .map(({ date, fromMinute, toMinute }) => ({ date, fromMinute, toMinute }));
 }
 
-export const daysOf = (episodes: readonly Episode[]): LocalDate[] =>
-  [...new Set(episodes.map(({ date }) => date))].sort();
+/** The part of an episode on the day it began on, for what is told of beginnings. */
+export const beginningOf = (episode: Episode): Evidence[] => evidenceOf(episode).slice(0, 1);
+
+/** Every day shown, once, in order. */
+export const daysOf = (where: readonly Evidence[]): LocalDate[] => [...new Set(where.map(({ date }) => date))].sort();
+
+/** Began before midnight, so no event of the night by the published rule (Danne 2017), yet lasted into it. */
+export const runsIntoNight = ({ night, days }: Episode): boolean => !night && days.length > 1;
 
 /** The lowest (highest) reading among episodes of one side, and the longest of them. */
 export function extremes(episodes: readonly Episode[]): { extreme: Quantity; longest: Quantity; furthest: Episode } {
@@ -30,15 +34,6 @@ export function extremes(episodes: readonly Episode[]): { extreme: Quantity; lon
     longest: minutes(Math.max(...episodes.map((each) => each.minutes))),
     furthest,
   };
-}
-
-/**
- * A value told as a bound when an episode says that it lay beyond what the sensor shows: tables of nights and rebounds
- * keep the value alone.
- */
-export function bounded(value: MgPerDl, episodes: readonly Episode[]): Quantity {
-  const beyond = episodes.find(({ extreme, extremeLimit }) => extreme === value && extremeLimit !== 0);
-  return glucose(value, beyond?.extremeLimit ?? 0);
 }
 
 /** Whole days from 1970 to a local day, for counting days across midnight. */

@@ -44,13 +44,28 @@ function episodes(usual: M.Episode, given: readonly Partial<M.Episode>[]): Measu
     const start = (Date.parse(`${episode.date}T00:00:00Z`) + episode.startMinute * 60_000) as Instant;
     const end = (start + episode.minutes * 60_000) as Instant;
     const endMinute = (episode.startMinute + episode.minutes) % 1440;
-    return { ...episode, start, end, endMinute, extremeAt: start, night: episode.startMinute < 360 };
+    const night = episode.startMinute < 360;
+    return { ...episode, start, end, endMinute, extremeAt: start, night, days: each.days ?? daysOf(episode) };
   });
   const level2 = list.filter(({ level }) => level === 2).length;
   const night = list.filter((each) => each.night).length;
   const rate = exampleEstimate(list.length / 2);
   const value = { list, level2, night, perWeek: rate, level2PerWeek: exampleEstimate(level2 / 2) };
   return { ok: true, value, n: list.length, of: 'episodes' };
+}
+
+/** The days an episode runs over, its minutes beyond the outer limit at its beginning. */
+function daysOf({ date, startMinute, minutes, outerMinutes }: M.Episode): M.EpisodeDay[] {
+  const end = startMinute + minutes;
+  let left = outerMinutes;
+  return listed(Math.max(1, Math.ceil(end / 1440)), (day) => {
+    const fromMinute = day === 0 ? startMinute : 0;
+    const toMinute = Math.min(1440, end - day * 1440);
+    const outer = Math.min(left, toMinute - fromMinute);
+    left -= outer;
+    const midnight = new Date(Date.parse(`${date}T00:00:00Z`) + day * 86_400_000);
+    return { date: midnight.toISOString().slice(0, 10) as LocalDate, fromMinute, toMinute, outerMinutes: outer };
+  });
 }
 
 const low: M.Episode = {
@@ -67,6 +82,7 @@ const low: M.Episode = {
   level: 1,
   outerMinutes: 0,
   night: false,
+  days: [],
   cut: { start: false, end: false },
 };
 
@@ -87,6 +103,7 @@ export function nightsLike(n: number, usual: Partial<M.Night> = {}, last: Partia
       veryLowMinutes: 0,
       highMinutes: 0,
       lowest: mg(95),
+      lowestLimit: 0,
       lowestMinute: 180,
       longestLow: 0,
       ...usual,
@@ -139,6 +156,7 @@ export function daysLike(inRange: number[], given: Partial<M.DailySummary> = {})
       mean: mg(150),
       lowest: mg(75),
       highest: mg(260),
+      limits: { lowest: 0, highest: 0 },
       minutes: { 'very-low': 0, low: 0, 'in-range': share * 1440, high: (1 - share) * 1440, 'very-high': 0 },
       inRange: share,
       full: true,
@@ -173,8 +191,10 @@ export function reboundsLike(k: number, ofLows: number): Measured<M.Rebounds> {
   const list = (lows.ok ? lows.value.list : []).map((each) => ({
     low: each,
     highStart: (each.end + 40 * 60_000) as Instant,
+    highDate: each.date,
     minutesAfter: 40,
     peak: mg(221),
+    peakLimit: 0 as const,
   }));
   return { ok: true, value: { list, ofLows }, n: ofLows, of: 'episodes' };
 }

@@ -54,6 +54,7 @@ import { wideSpread } from './wideSpread.ts';
 
 export { AROUND_LOG, AROUND_MEALS, AROUND_MOVEMENT, AROUND_NOTES, besideTopic } from './around.ts';
 export { type NoteWish, notesWorthWriting } from './coach.ts';
+export { runsIntoNight } from './episodes.ts';
 export type { Example, Finding, Found } from './finding.ts';
 export { type Topic, topics } from './topic.ts';
 

@@ -14,18 +14,20 @@ export const longLows: Finding = {
     const long = lows.value.list.filter((each) => each.minutes >= LONG);
     if (long.length === 0) return absent;
     const { extreme, longest } = extremes(long);
+    const where = long.flatMap((each) => evidenceOf(each));
+    const days = daysOf(where);
     return holds(
       {
         count: count(long.length),
-        days: count(daysOf(long).length),
-        dates: dates(daysOf(long)),
+        days: count(days.length),
+        dates: dates(days),
         night: count(long.filter((each) => each.night).length),
         length: minutes(LONG),
         longest,
         lowest: extreme,
         limit: limit('low'),
       },
-      long.map(evidenceOf),
+      where,
     );
   },
   examples: [

@@ -14,17 +14,19 @@ export const longVeryHigh: Finding = {
     if (!highs.ok) return untold(highs.why);
     const long = highs.value.list.filter((each) => each.outerMinutes >= LONG);
     if (long.length === 0) return absent;
+    const where = long.flatMap((each) => evidenceOf(each, true));
+    const days = daysOf(where);
     return holds(
       {
         count: count(long.length),
-        days: count(daysOf(long).length),
-        dates: dates(daysOf(long)),
+        days: count(days.length),
+        dates: dates(days),
         length: minutes(LONG),
         longest: minutes(Math.max(...long.map((each) => each.outerMinutes))),
         highest: extremes(long).extreme,
         limit: limit('very-high'),
       },
-      long.map(evidenceOf),
+      where,
     );
   },
   examples: [

@@ -1,7 +1,7 @@
-import { bounded } from './episodes.ts';
+import type { Night } from '../model/measures.ts';
 import { nightsLike } from './examples.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
-import { clock, count, dates, limit, minutes, often, word } from './quantities.ts';
+import { clock, count, dates, glucose, limit, minutes, often, word } from './quantities.ts';
 
 const NIGHT_END = 360;
 
@@ -9,12 +9,12 @@ const NIGHT_END = 360;
 export const lowsAtNight: Finding = {
   id: 'lows-at-night',
   source: 'night: Danne 2017, Diabetes Care 40:1631-1640; counted by night: ours',
-  look({ nights, lows }) {
+  look({ nights }) {
     if (!nights.ok) return untold(nights.why);
     const low = nights.value.filter((night) => night.state === 'low' || night.state === 'very-low');
     const known = nights.value.filter((night) => night.state !== 'unknown');
     if (low.length === 0) return known.length === 0 ? untold('too-few-nights') : absent;
-    const deepest = low.reduce((a, b) => ((b.lowest ?? Infinity) < (a.lowest ?? Infinity) ? b : a));
+    const deepest = low.reduce((a, b) => (isDeeper(b, a) ? b : a));
     const longest = Math.max(...low.map((night) => night.longestLow));
     return holds(
       {
@@ -25,7 +25,7 @@ export const lowsAtNight: Finding = {
         dates: dates(low.map(({ date }) => date)),
         length: word(longest > 0 ? 'episode' : 'brief'),
         longest: minutes(longest),
-        lowest: deepest.lowest === null ? limit('low') : bounded(deepest.lowest, lows.ok ? lows.value.list : []),
+        lowest: deepest.lowest === null ? limit('low') : glucose(deepest.lowest, deepest.lowestLimit),
         lowestAt: clock(deepest.lowestMinute ?? 0),
         from: clock(0),
         to: clock(NIGHT_END),
@@ -42,3 +42,8 @@ export const lowsAtNight: Finding = {
     ['a low in a night with few readings', { nights: nightsLike(1, { state: 'very-low', share: 0.2 }) }, 'holds'],
   ],
 };
+
+function isDeeper(a: Night, than: Night): boolean {
+  const [x, y] = [a.lowest ?? Number.POSITIVE_INFINITY, than.lowest ?? Number.POSITIVE_INFINITY];
+  return x < y || (x === y && a.lowestLimit !== 0 && than.lowestLimit === 0);
+}

@@ -1,6 +1,6 @@
 import type { MgPerDl } from '../model/glucose.ts';
 import type { ModalBin } from '../model/measures.ts';
-import { daysOf, evidenceOf } from './episodes.ts';
+import { beginningOf, daysOf, evidenceOf } from './episodes.ts';
 import { bandsLike, lowsLike, modalDayLike, seenCoverage } from './examples.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 import { count, glucose, limit, often, share, word } from './quantities.ts';
@@ -17,8 +17,9 @@ export const lowsAveragesHide: Finding = {
   look({ lows, coverage, timeInBands, modalDay }, targets) {
     if (!lows.ok) return untold(lows.why);
     if (!coverage.ok) return untold(coverage.why);
-    const days = daysOf(lows.value.list);
-    if (days.length < LEAST_DAYS) return absent;
+    // One low over midnight is still one low.
+    if (daysOf(lows.value.list.flatMap(beginningOf)).length < LEAST_DAYS) return absent;
+    const where = lows.value.list.flatMap((each) => evidenceOf(each));
     if (!timeInBands.ok && !modalDay.ok) return untold(modalDay.ok ? 'failed' : modalDay.why);
     const goals = timeInBands.ok ? timeInBands.value.goals.filter(({ of }) => of === 'low' || of === 'very-low') : [];
     const goalMet = goals.length > 0 && goals.every(({ met }) => met);
@@ -30,13 +31,13 @@ export const lowsAveragesHide: Finding = {
     return holds(
       {
         hidden: word(hidden),
-        often: often(days.length, coverage.value.daysWithReadings, 'days'),
+        often: often(daysOf(where).length, coverage.value.daysWithReadings, 'days'),
         count: count(lows.value.list.length),
         share: share(low, goals.find(({ of }) => of === 'low')?.share),
         edge: edge === null ? limit('low') : glucose(edge as MgPerDl),
         limit: limit('low'),
       },
-      lows.value.list.map(evidenceOf),
+      where,
       hidden,
     );
   },

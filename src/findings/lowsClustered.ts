@@ -1,5 +1,5 @@
 import type { Episode } from '../model/measures.ts';
-import { dayNumber, daysOf, evidenceOf, extremes } from './episodes.ts';
+import { beginningOf, dayNumber, daysOf, extremes } from './episodes.ts';
 import { lowsLike, seenCoverage } from './examples.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 import { isRepeated } from './pattern.ts';
@@ -21,6 +21,7 @@ export const lowsClustered: Finding = {
     const days = coverage.value.daysWithReadings;
     if (!cluster || !isRepeated(cluster.days, days)) return absent;
     const { extreme, longest } = extremes(cluster.lows);
+    const where = cluster.lows.flatMap(beginningOf);
     return holds(
       {
         from: clock(cluster.from),
@@ -28,12 +29,12 @@ export const lowsClustered: Finding = {
         span: word(cluster.from === cluster.to ? 'point' : 'span'),
         often: often(cluster.days, days, 'days'),
         count: count(cluster.lows.length),
-        dates: dates(daysOf(cluster.lows)),
+        dates: dates(daysOf(where)),
         longest,
         lowest: extreme,
         limit: limit('low'),
       },
-      cluster.lows.map(evidenceOf),
+      where,
     );
   },
   examples: [

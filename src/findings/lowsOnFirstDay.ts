@@ -1,4 +1,4 @@
-import { evidenceOf } from './episodes.ts';
+import { beginningOf } from './episodes.ts';
 import { lowsLike } from './examples.ts';
 import { absent, type Finding, holds, quiet } from './finding.ts';
 import { count } from './quantities.ts';
@@ -18,7 +18,7 @@ export const lowsOnFirstDay: Finding = {
     if (early.length === 0) return absent;
     return holds(
       { count: count(early.length), lows: count(lows.value.list.length), sensors: count(starts.length) },
-      early.map(evidenceOf),
+      early.flatMap(beginningOf),
     );
   },
   examples: [

@@ -12,7 +12,8 @@ export const lowsSeen: Finding = {
     const { list, level2, night } = lows.value;
     if (list.length === 0) return absent;
     const { extreme, longest } = extremes(list);
-    const days = daysOf(list);
+    const where = list.flatMap((each) => evidenceOf(each));
+    const days = daysOf(where);
     return holds(
       {
         count: count(list.length),
@@ -24,7 +25,7 @@ export const lowsSeen: Finding = {
         lowest: extreme,
         limit: limit('low'),
       },
-      list.map(evidenceOf),
+      where,
     );
   },
   examples: [

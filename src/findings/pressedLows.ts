@@ -11,17 +11,18 @@ export const pressedLows: Finding = {
     if (!pressedLows.ok) return quiet(pressedLows.why);
     const { list, lows } = pressedLows.value;
     if (list.length === 0) return absent;
-    const episodes = list.map(({ low }) => low);
+    const where = list.flatMap(({ low }) => evidenceOf(low));
+    const days = daysOf(where);
     return holds(
       {
         count: count(list.length),
         lows: count(lows),
         others: count(lows - list.length),
-        dates: dates(daysOf(episodes)),
-        days: count(daysOf(episodes).length),
+        dates: dates(days),
+        days: count(days.length),
         limit: limit('low'),
       },
-      episodes.map(evidenceOf),
+      where,
     );
   },
   examples: [

@@ -1,8 +1,8 @@
 import { median } from '../stats/quantile.ts';
-import { bounded, evidenceOf } from './episodes.ts';
+import { evidenceOf } from './episodes.ts';
 import { reboundsLike } from './examples.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
-import { count, limit, minutes, often } from './quantities.ts';
+import { count, glucose, limit, minutes, often } from './quantities.ts';
 
 const LEAST = 2;
 const WITHIN = 120;
@@ -11,21 +11,21 @@ const WITHIN = 120;
 export const reboundAfterLows: Finding = {
   id: 'rebound-after-lows',
   source: 'Acciaroli 2022, J Diabetes Sci Technol 16:677-682; twice: ours',
-  look({ rebounds, highs }) {
+  look({ rebounds }) {
     if (!rebounds.ok) return untold(rebounds.why);
     const { list, ofLows } = rebounds.value;
     if (list.length < LEAST) return absent;
-    const peak = list.reduce((a, b) => (b.peak > a.peak ? b : a)).peak;
+    const peak = list.reduce((a, b) => (b.peak > a.peak || (b.peak === a.peak && b.peakLimit !== 0) ? b : a));
     return holds(
       {
         often: often(list.length, ofLows, 'lows'),
         count: count(list.length),
         within: minutes(WITHIN),
         after: minutes(median(list.map((each) => each.minutesAfter))),
-        peak: bounded(peak, highs.ok ? highs.value.list : []),
+        peak: glucose(peak.peak, peak.peakLimit),
         limit: limit('high'),
       },
-      list.map(({ low }) => evidenceOf(low)),
+      list.flatMap(({ low, highDate }) => [...evidenceOf(low), { date: highDate }]),
     );
   },
   examples: [

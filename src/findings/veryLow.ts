@@ -1,4 +1,4 @@
-import { daysOf, evidenceOf, extremes } from './episodes.ts';
+import { daysOf, evidenceOf, extremes, runsIntoNight } from './episodes.ts';
 import { bandsLike, lowsLike } from './examples.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 import { clock, count, dates, limit, minutes, word } from './quantities.ts';
@@ -13,13 +13,16 @@ export const veryLow: Finding = {
     const total = timeInBands.ok ? timeInBands.value.minutes['very-low'] : 0;
     if (episodes.length > 0) {
       const { extreme, longest, furthest } = extremes(episodes);
+      const where = episodes.flatMap((each) => evidenceOf(each, true));
+      const days = daysOf(where);
       return holds(
         {
           kind: word('episodes'),
           count: count(episodes.length),
-          days: count(daysOf(episodes).length),
-          dates: dates(daysOf(episodes)),
+          days: count(days.length),
+          dates: dates(days),
           night: count(episodes.filter((each) => each.night).length),
+          into: count(episodes.filter(runsIntoNight).length),
           lowest: extreme,
           lowestDate: dates([furthest.date]),
           lowestFrom: clock(furthest.startMinute),
@@ -32,7 +35,7 @@ export const veryLow: Finding = {
           ),
           limit: limit('very-low'),
         },
-        episodes.map(evidenceOf),
+        where,
         'episodes',
       );
     }
@@ -45,6 +48,7 @@ export const veryLow: Finding = {
         days: count(days.length),
         dates: dates(days),
         night: count(0),
+        into: count(0),
         lowest: limit('very-low'),
         lowestDate: dates([]),
         lowestFrom: clock(0),
@@ -57,7 +61,7 @@ export const veryLow: Finding = {
     );
   },
   examples: [
-    ['one low of level 2', { lows: lowsLike({ level: 2 }) }, 'holds'],
+    ['one low of level 2', { lows: lowsLike({ level: 2, outerMinutes: 20 }) }, 'holds'],
     ['lows of level 1 only', { lows: lowsLike({}, {}), timeInBands: bandsLike({ low: 60 }) }, 'absent'],
     ['ten minutes very low, no episode', { lows: lowsLike(), timeInBands: bandsLike({ 'very-low': 10 }) }, 'holds'],
     ['no readings', { lows: { ok: false, why: 'no-readings' } }, 'untold'],

@@ -8,6 +8,7 @@ import { findOccasions, type Occasions } from '../occasions/index.ts';
 import { type Moments, moments } from '../stats/moments.ts';
 import { bandBeyond, bandOf } from '../targets/bands.ts';
 import { mgPerDl } from '../units.ts';
+import { type ClockBins, clockBins } from './clockBins.ts';
 import { type Course, findHighs, findLows } from './course.ts';
 import type { Basis } from './estimate.ts';
 
@@ -49,6 +50,7 @@ export interface Context extends Asked {
   dayShares: Float64Array;
   /** Mean and SD of all readings whose value or bound is known. */
   moments(): Moments;
+  clockBins(): ClockBins;
   lows(): Course[];
   highs(): Course[];
   /** Notes lined up with readings. */
@@ -84,6 +86,7 @@ export function context(
     dayBands,
     dayShares: dayMinutes.map((minutes, d) => Math.min(1, minutes / days[d]!.minutes)),
     moments: once(() => moments(readings.mgdl, readings.weight)),
+    clockBins: once(() => clockBins(timeline, heights)),
     lows: once(() => findLows(shared)),
     highs: once(() => findHighs(shared)),
     occasions: once(() => findOccasions(shared, words, asked.inferMeals ?? false)),
@@ -131,4 +134,21 @@ function standIns({ count, mgdl, limit }: Readings, targets: TargetSet): Float64
 /** The height of a reading as a glucose value. */
 export function heightAt(shared: Context, reading: number): MgPerDl {
   return mgPerDl(shared.heights[reading]!);
+}
+
+/** Whether a reading lies at a limit of the sensor, and at which. */
+export function limitAt({ timeline }: Context, reading: number): -1 | 0 | 1 {
+  return timeline.readings.limit[reading]! as -1 | 0 | 1;
+}
+
+/** Whether a reading lies further out than another; at the same height one at the sensor's limit does. */
+export function liesFurther(
+  { heights, timeline }: Context,
+  side: 'low' | 'high',
+  reading: number,
+  than: number,
+): boolean {
+  const { limit } = timeline.readings;
+  const ahead = side === 'low' ? heights[than]! - heights[reading]! : heights[reading]! - heights[than]!;
+  return ahead > 0 || (ahead === 0 && limit[than] === 0 && limit[reading] !== 0);
 }

@@ -1,7 +1,7 @@
 import type { BandMinutes, DailySummary } from '../model/measures.ts';
 import { BANDS, IN_RANGE } from '../targets/bands.ts';
 import { mgPerDl } from '../units.ts';
-import { type Context, heightAt, SEEN_SHARE } from './context.ts';
+import { type Context, heightAt, liesFurther, limitAt, SEEN_SHARE } from './context.ts';
 import type { Measure } from './measure.ts';
 
 /** Each calendar day in short. */
@@ -18,7 +18,7 @@ export const daily: Measure<'daily'> = {
 };
 
 function oneDay(shared: Context, index: number): DailySummary {
-  const { timeline, heights, dayBands, dayMinutes, dayShares } = shared;
+  const { timeline, dayBands, dayMinutes, dayShares } = shared;
   const { readings } = timeline;
   const { date, from, to } = timeline.days[index]!;
   let sum = 0;
@@ -31,8 +31,8 @@ function oneDay(shared: Context, index: number): DailySummary {
       sum += value * readings.weight[i]!;
       known += readings.weight[i]!;
     }
-    if (heights[i]! < heights[lowest]!) lowest = i;
-    if (heights[i]! > heights[highest]!) highest = i;
+    if (liesFurther(shared, 'low', i, lowest)) lowest = i;
+    if (liesFurther(shared, 'high', i, highest)) highest = i;
   }
   const none = to === from;
   return {
@@ -41,6 +41,7 @@ function oneDay(shared: Context, index: number): DailySummary {
     mean: known > 0 ? mgPerDl(sum / known) : null,
     lowest: none ? null : heightAt(shared, lowest),
     highest: none ? null : heightAt(shared, highest),
+    limits: none ? { lowest: 0, highest: 0 } : { lowest: limitAt(shared, lowest), highest: limitAt(shared, highest) },
     minutes: Object.fromEntries(BANDS.map((band, b) => [band, dayBands[index * 5 + b]!])) as BandMinutes,
     inRange: none ? null : dayBands[index * 5 + IN_RANGE]! / dayMinutes[index]!,
     full: dayShares[index]! >= SEEN_SHARE,

@@ -1,8 +1,9 @@
 import type { Instant } from '../model/glucose.ts';
 import type { Estimate, Measured } from '../model/measured.ts';
-import type { Episode, Episodes } from '../model/measures.ts';
+import type { Episode, EpisodeDay, Episodes } from '../model/measures.ts';
 import { noneCountedUpper } from '../stats/poisson.ts';
-import { type Context, heightAt, NIGHT_END } from './context.ts';
+import { VERY_HIGH, VERY_LOW } from '../targets/bands.ts';
+import { type Context, heightAt, liesFurther, limitAt, NIGHT_END } from './context.ts';
 import { type Course, EPISODE_MINUTES, lastsLong } from './course.ts';
 import { estimate, fullDays, INTERVAL_DAYS, LEVEL } from './estimate.ts';
 import type { Measure } from './measure.ts';
@@ -72,24 +73,40 @@ export function episode(shared: Context, side: Episode['side'], course: Course):
     endMinute: (readings.minute[ender]! + later) % 1440,
     minutes: (course.end - course.start) / 60000,
     extreme: heightAt(shared, extreme),
-    extremeLimit: readings.limit[extreme]! as -1 | 0 | 1,
+    extremeLimit: limitAt(shared, extreme),
     extremeAt: readings.at[extreme]! as Instant,
     level: lastsLong(course.longestOuter) ? 2 : 1,
     outerMinutes: course.outerMinutes,
     night: startMinute < NIGHT_END,
+    days: daysOf(shared, side, course),
     cut: { start: course.cutStart, end: course.cutEnd },
   };
 }
 
-/** The first of the lowest (highest) readings; at the same height one at the sensor's limit lies further out. */
-function extremeOf({ heights, timeline }: Context, side: Episode['side'], course: Course): number {
-  const { limit } = timeline.readings;
-  const sign = side === 'low' ? 1 : -1;
-  let best = course.first;
-  for (let i = course.first + 1; i <= course.last; i++) {
-    const ahead = sign * (heights[best]! - heights[i]!);
-    if (ahead > 0 || (ahead === 0 && limit[best] === 0 && limit[i] !== 0)) best = i;
+/** What of a course lies on each local day, by the day of its readings: an end just after midnight touches no new day. */
+function daysOf({ bands, timeline }: Context, side: Episode['side'], course: Course): EpisodeDay[] {
+  const { day, minute, weight } = timeline.readings;
+  const outer = side === 'low' ? VERY_LOW : VERY_HIGH;
+  const found: EpisodeDay[] = [];
+  let last = -1;
+  for (let i = course.first; i <= course.last; i++) {
+    let here = found[found.length - 1];
+    if (!here || day[i] !== last) {
+      last = day[i]!;
+      if (here) here.toMinute = 1440;
+      here = { date: timeline.days[last]!.date, fromMinute: here ? 0 : minute[i]!, toMinute: 0, outerMinutes: 0 };
+      found.push(here);
+    }
+    here.toMinute = Math.min(1440, minute[i]! + weight[i]!);
+    if (bands[i] === outer) here.outerMinutes += weight[i]!;
   }
+  return found;
+}
+
+/** The first of the lowest (highest) readings; at the same height one at the sensor's limit lies further out. */
+function extremeOf(shared: Context, side: Episode['side'], course: Course): number {
+  let best = course.first;
+  for (let i = course.first + 1; i <= course.last; i++) if (liesFurther(shared, side, i, best)) best = i;
   return best;
 }
 

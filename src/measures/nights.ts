@@ -1,7 +1,7 @@
 import type { Night } from '../model/measures.ts';
 import { LOW, VERY_LOW } from '../targets/bands.ts';
 import { nightMinutes } from './clock.ts';
-import { type Context, heightAt, NIGHT_END, SEEN_SHARE } from './context.ts';
+import { type Context, heightAt, liesFurther, limitAt, NIGHT_END, SEEN_SHARE } from './context.ts';
 import type { Measure } from './measure.ts';
 
 /**
@@ -21,7 +21,7 @@ export const nights: Measure<'nights'> = {
 };
 
 function oneNight(shared: Context, index: number): Night {
-  const { timeline, bands, heights } = shared;
+  const { timeline, bands } = shared;
   const { minute, weight: weights } = timeline.readings;
   const day = timeline.days[index]!;
   let minutes = 0;
@@ -37,7 +37,7 @@ function oneNight(shared: Context, index: number): Night {
     if (band === VERY_LOW) veryLowMinutes += weight;
     if (band <= LOW) lowMinutes += weight;
     if (band > LOW + 1) highMinutes += weight;
-    if (lowest < 0 || heights[i]! < heights[lowest]!) lowest = i;
+    if (lowest < 0 || liesFurther(shared, 'low', i, lowest)) lowest = i;
     last = i;
   }
   const share = Math.min(1, minutes / nightMinutes(timeline, day));
@@ -49,6 +49,7 @@ function oneNight(shared: Context, index: number): Night {
     veryLowMinutes,
     highMinutes,
     lowest: lowest < 0 ? null : heightAt(shared, lowest),
+    lowestLimit: lowest < 0 ? 0 : limitAt(shared, lowest),
     lowestMinute: lowest < 0 ? null : minute[lowest]!,
     longestLow: last < 0 ? 0 : longestLow(shared, day.from, last),
   };

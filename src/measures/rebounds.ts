@@ -1,7 +1,7 @@
 import type { Instant } from '../model/glucose.ts';
 import type { Rebounds } from '../model/measures.ts';
 import { HIGH } from '../targets/bands.ts';
-import { type Context, heightAt, SEEN_SHARE } from './context.ts';
+import { type Context, heightAt, liesFurther, limitAt, SEEN_SHARE } from './context.ts';
 import type { Course } from './course.ts';
 import { episode } from './episodes.ts';
 import type { Measure } from './measure.ts';
@@ -45,17 +45,19 @@ function lookAfter(
 }
 
 function rebound(shared: Context, low: Course, high: number): Rebounds['list'][number] {
-  const { timeline, bands, heights } = shared;
-  const { at, count } = timeline.readings;
+  const { timeline, bands } = shared;
+  const { at, count, day } = timeline.readings;
   let peak = high;
   for (let i = high; i < count && bands[i]! >= HIGH; i++) {
     if (i > high && at[i]! - at[i - 1]! > timeline.gapMinutes * 60000) break;
-    if (heights[i]! > heights[peak]!) peak = i;
+    if (liesFurther(shared, 'high', i, peak)) peak = i;
   }
   return {
     low: episode(shared, 'low', low),
     highStart: at[high]! as Instant,
+    highDate: timeline.days[day[high]!]!.date,
     minutesAfter: (at[high]! - low.end) / 60000,
     peak: heightAt(shared, peak),
+    peakLimit: limitAt(shared, peak),
   };
 }

@@ -1,4 +1,5 @@
-import type { Instant, LocalDate, MgPerDl } from './glucose.ts';
+import type { Episodes, Rebounds } from './episodes.ts';
+import type { LocalDate, MgPerDl } from './glucose.ts';
 import type { Estimate, Measured } from './measured.ts';
 import type { Comparison, Correction, Meal, NoteLog, Session } from './occasions.ts';
 import type { Band } from './targets.ts';
@@ -14,6 +15,8 @@ import type {
   Rates,
   Sensors,
 } from './trust.ts';
+
+export type { Episode, EpisodeDay, Episodes, Rebounds } from './episodes.ts';
 
 /** Minutes in each band, exclusive; they sum to the minutes with readings. */
 export type BandMinutes = Record<Band, number>;
@@ -100,40 +103,6 @@ export interface HourShares {
   shares: Record<Band, number> | null;
 }
 
-/** A low or a high. */
-export interface Episode {
-  side: 'low' | 'high';
-  /** First reading beyond the limit. */
-  start: Instant;
-  end: Instant;
-  /** Local calendar day and minute of the start, and the minute of the end on its own day. */
-  date: LocalDate;
-  startMinute: number;
-  endMinute: number;
-  minutes: number;
-  /** Lowest or highest reading, mg/dL; and whether it lies at the sensor's limit. */
-  extreme: MgPerDl;
-  extremeLimit: -1 | 0 | 1;
-  extremeAt: Instant;
-  /** 2 when at least 15 minutes on end lay beyond the outer limit. */
-  level: 1 | 2;
-  /** Minutes beyond the outer limit inside it. */
-  outerMinutes: number;
-  /** Starts between midnight and 06:00. */
-  night: boolean;
-  /** Touches a gap or the edge of the period, so it may have been longer. */
-  cut: { start: boolean; end: boolean };
-}
-
-export interface Episodes {
-  list: Episode[];
-  level2: number;
-  night: number;
-  /** Per week of readings, not of calendar. */
-  perWeek: Estimate;
-  level2PerWeek: Estimate;
-}
-
 /** One night, 00:00-06:00, named by the day it belongs to. */
 export interface Night {
   date: LocalDate;
@@ -145,6 +114,8 @@ export interface Night {
   veryLowMinutes: number;
   highMinutes: number;
   lowest: MgPerDl | null;
+  /** Whether the lowest lies at the sensor's limit. */
+  lowestLimit: -1 | 0 | 1;
   lowestMinute: number | null;
   /** Longest low episode overlapping the night, minutes; 0 when none. */
   longestLow: number;
@@ -157,6 +128,8 @@ export interface DailySummary {
   mean: MgPerDl | null;
   lowest: MgPerDl | null;
   highest: MgPerDl | null;
+  /** Whether these two lie at a limit of the sensor. */
+  limits: { lowest: -1 | 0 | 1; highest: -1 | 0 | 1 };
   minutes: BandMinutes;
   /** Share in range of its readings; null without readings. */
   inRange: number | null;
@@ -189,13 +162,6 @@ export interface DawnRise {
   median: number;
   /** Nights left out: a low in the night, or too few readings. */
   leftOut: number;
-}
-
-/** Lows followed by a value above the high limit starting within 120 minutes of the low's end. */
-export interface Rebounds {
-  list: { low: Episode; highStart: Instant; minutesAfter: number; peak: MgPerDl }[];
-  /** Lows whose 120 minutes after are seen. */
-  ofLows: number;
 }
 
 /** Everything measured, by name. */

@@ -10,7 +10,6 @@ import {
   type PageContext,
   type PageMaker,
   paragraph,
-  tellAll,
   told,
   word,
 } from './context.ts';
@@ -62,7 +61,8 @@ function log(context: PageContext): Block[] {
     noted: count(noted),
     kinds: word(kinds.join(', ')),
   });
-  const faults = tellAll(context, AROUND_LOG);
+  // On how many days notes stand is said above: of few notes only what follows from them is left to say.
+  const faults = AROUND_LOG.flatMap((id) => told(context, id, id === 'few-notes' ? 'why' : 'what') ?? []);
   const { meals } = analysis.measures;
   const rises = meals.ok ? meals.value.filter(({ inferred }) => inferred).length : 0;
   if (rises > 0) faults.push(say.say('pages.aroundNotes.rises', { count: count(rises) }));

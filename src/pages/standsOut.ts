@@ -1,4 +1,5 @@
-import { AROUND_NOTES } from '../findings/index.ts';
+import { AROUND_NOTES, runsIntoNight } from '../findings/index.ts';
+import type { Episode } from '../model/measures.ts';
 import type { Block } from '../model/report.ts';
 import { evidenceDays, heading, type PageContext, type PageMaker, paragraph, told } from './context.ts';
 
@@ -50,6 +51,7 @@ function everyLow({ say, analysis }: PageContext): Block[] {
   const { lows } = analysis.measures;
   if (!lows.ok || lows.value.list.length === 0) return [];
   const title = (column: string) => say.say(`pages.everyLow.${column}`);
+  const night = (low: Episode) => (low.night ? title('night') : runsIntoNight(low) ? title('into') : '');
   return [
     heading(2, title('title')),
     {
@@ -77,7 +79,7 @@ function everyLow({ say, analysis }: PageContext): Block[] {
           { text: say.value({ q: 'minutes', value: low.minutes }, 'short') },
           { text: say.value({ q: 'glucose', value: low.extreme, limit: low.extremeLimit }) },
           { text: say.value({ q: 'minutes', value: low.outerMinutes }, 'short') },
-          { text: [low.night ? title('night') : '', cut ? title('cut') : ''].filter((one) => one !== '').join(', ') },
+          { text: [night(low), cut ? title('cut') : ''].filter((one) => one !== '').join(', ') },
         ];
       }),
     },

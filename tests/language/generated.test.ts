@@ -63,7 +63,7 @@ const anyMeasures: fc.Arbitrary<Measures> = fc
     const goals = Object.values(targetSets.adult.goals).map((goal) => ({ ...goal, met: any.met }));
     return measuresWith({
       coverage: like.seenCoverage(any.n, any.share),
-      lows: like.lowsLike(...any.lows),
+      lows: like.lowsLike(...any.lows.map((each) => ({ ...each, outerMinutes: each.level === 2 ? 15 : 0 }))),
       highs: like.highsLike(...any.highs.map((minutes) => ({ minutes, outerMinutes: minutes, startMinute: 1090 }))),
       nights: like.nightsLike(any.n, any.night, any.lastNight),
       timeInBands: like.bandsLike(

@@ -169,3 +169,24 @@ describe('per week', () => {
     expect([perWeek.low, perWeek.high, level2PerWeek.low, level2PerWeek.high]).toEqual([null, null, null, null]);
   });
 });
+
+test('an episode names every day it has readings on, with its minutes there and those beyond the outer limit', () => {
+  // A high from 22:00 on day 1 to 03:00 on day 3, above 250 from midnight on: a whole day in between.
+  const value = (minute: number, day: number): number => {
+    const at = day * 1440 + minute;
+    return at < 1440 + 1320 || at >= 3 * 1440 + 180 ? 120 : at < 2 * 1440 ? 220 : 300;
+  };
+  const [high] = found(timelineOf({ days: 5, value }), 'highs').list;
+  expect(high!.days).toEqual([
+    { date: '2026-03-03', fromMinute: 1320, toMinute: 1440, outerMinutes: 0 },
+    { date: '2026-03-04', fromMinute: 0, toMinute: 1440, outerMinutes: 1440 },
+    { date: '2026-03-05', fromMinute: 0, toMinute: 180, outerMinutes: 180 },
+  ]);
+  expect(high!.outerMinutes).toBe(1620);
+});
+
+test('a low whose last reading ends at midnight touches no second day', () => {
+  const value = (minute: number, day: number) => (day === 1 && minute >= 1400 ? 60 : 120);
+  const [low] = found(timelineOf({ days: 3, value }), 'lows').list;
+  expect(low!.days).toEqual([{ date: '2026-03-03', fromMinute: 1400, toMinute: 1440, outerMinutes: 0 }]);
+});

@@ -87,3 +87,12 @@ describe('nights, 00:00 to 06:00 (Danne 2017)', () => {
     expect(autumn[0]!.share).toBeCloseTo(5 / 7, 9);
   });
 });
+
+test("the lowest of a night says whether it lies at the sensor's limit", () => {
+  expect(night((minute) => (minute === 100 ? 40 : 110))).toMatchObject({ lowest: 40, lowestLimit: 0 });
+  const atLimit = found({
+    days: 2,
+    value: (minute, day) => (day === 1 && minute === 200 ? { native: 40, limit: -1 } : minute === 100 ? 40 : 110),
+  })[1]!;
+  expect(atLimit).toMatchObject({ lowest: 40, lowestLimit: -1, lowestMinute: 200 });
+});
