@@ -1,7 +1,8 @@
 import { type Speaker, speaker } from '../language/index.ts';
 import type { Facts, WorklistLine } from '../model/clinic.ts';
 import type { Report } from '../model/report.ts';
-import { hoursText, reasonsText, tierName, type WorklistContent, worklistPage } from '../pages/worklist.ts';
+import { type WorklistContent, worklistPage } from '../pages/worklist.ts';
+import { hoursText, reasonsText, sinceText, tierName } from '../pages/worklistTexts.ts';
 import type { Thresholds } from '../schemas/thresholds.ts';
 import { targetSets } from '../targets/index.ts';
 import { csvText } from '../writers/csv.ts';
@@ -17,9 +18,10 @@ export function contentOf(
   lines: readonly WorklistLine[],
   thresholds: Thresholds,
   passedOver: readonly string[],
+  beside: boolean,
 ): WorklistContent {
   const flagged = lines.filter(({ tier }) => FLAGGED.includes(tier)).length;
-  return { lines, tiers: TIERS, flagged, rules: rulesOf(thresholds), passedOver };
+  return { lines, tiers: TIERS, flagged, rules: rulesOf(thresholds), passedOver, beside };
 }
 
 export interface Printing {
@@ -37,7 +39,8 @@ export function worklistReport(
   on: 'paper' | 'screen',
 ): Report {
   const word = (value: string) => ({ q: 'word' as const, value });
-  const title = say.say('clinic.title');
+  const printed = word(say.value({ q: 'date', value: printing.printed as never }, 'dated'));
+  const title = say.say('clinic.title', { printed });
   const hash = sha256(JSON.stringify([printing.version, content.rules, content.lines])).slice(0, 12);
   return {
     language: say.language,
@@ -48,7 +51,7 @@ export function worklistReport(
     header: { left: printing.clinic ?? '', right: title },
     footer: {
       left: say.say('pages.worklist.footer', {
-        printed: word(say.value({ q: 'date', value: printing.printed as never }, 'dated')),
+        printed,
         version: word(printing.version),
         hash: word(hash),
       }),
@@ -67,7 +70,7 @@ const COLUMNS = [
   'hours',
   'period',
   'visit',
-  'change',
+  'since',
   'seenBy',
   'seenOn',
   'remark',
@@ -88,7 +91,7 @@ export function worklistCsv(lines: readonly WorklistLine[], say: Speaker): strin
       hours: hoursText(say, line),
       period: periodText(say, facts),
       visit: outcome.visit ?? '',
-      change: changeText(say, facts),
+      since: sinceText(say, line),
       seenBy: '',
       seenOn: '',
       remark: '',
@@ -98,19 +101,6 @@ export function worklistCsv(lines: readonly WorklistLine[], say: Speaker): strin
     return COLUMNS.map((column) => cells[column]);
   });
   return csvText([COLUMNS.map((column) => say.say(`clinic.columns.${column}`)), ...rows]);
-}
-
-function changeText(say: Speaker, facts: Facts | null): string {
-  if (!facts) return '';
-  if (!facts.change) return say.say('clinic.change.notCompared');
-  const { worse, better, told } = facts.change;
-  if (!told) return say.say('clinic.change.cannotTell');
-  const names = (all: readonly string[]): string => all.map((of) => say.say(`clinic.change.of.${of}`)).join(', ');
-  const parts = [
-    ...(worse.length > 0 ? [say.say('clinic.change.worse', { names: { q: 'word', value: names(worse) } })] : []),
-    ...(better.length > 0 ? [say.say('clinic.change.better', { names: { q: 'word', value: names(better) } })] : []),
-  ];
-  return parts.length > 0 ? parts.join('; ') : say.say('clinic.change.withinNoise');
 }
 
 const periodText = (say: Speaker, facts: Facts | null): string =>

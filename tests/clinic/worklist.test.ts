@@ -1,10 +1,13 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { contentOf, listSpeaker, worklistReport } from '../../src/clinic/lists.ts';
 import { PUBLISHED, USUAL, withUsual } from '../../src/clinic/thresholds.ts';
 import { TIERS } from '../../src/clinic/tiers.ts';
 import { countTiers, place, rank } from '../../src/clinic/worklist.ts';
-import type { Facts, Tier } from '../../src/model/clinic.ts';
+import type { Facts, Tier, WorklistLine } from '../../src/model/clinic.ts';
+import { reasonsText } from '../../src/pages/worklistTexts.ts';
 import { parseThresholds } from '../../src/schemas/thresholds.ts';
+import { english } from '../support/english.ts';
 import { facts, outcome } from './made.ts';
 
 const lows = (part: Partial<NonNullable<Facts['lows']>>): Partial<Facts> => ({
@@ -111,4 +114,54 @@ test('a thresholds file changes what it names and no more; a misspelt name is re
   ]) {
     expect(parseThresholds(wrong).ok, JSON.stringify(wrong)).toBe(false);
   }
+});
+
+/** What a reader sees of a line, by the words of the pages. */
+const told = (line: WorklistLine) => reasonsText(listSpeaker(english), line.reasons);
+
+test('reasons in one line: dates short, what is further from the goals together, no mark after a full stop', () => {
+  const dates = ['2026-02-03', '2026-02-04', '2026-02-06', '2026-02-08', '2026-02-09'] as Facts['from'][];
+  const low = lows({ count: 6, level2: 5, level2Dates: dates });
+  const line = place(outcome({ facts: facts({ ...low, change: { ...change, worse: ['in-range', 'low'] } }) }), USUAL);
+  expect(told(line)).toBe(
+    '5 very low events: Feb 3, Feb 4, Feb 6, Feb 8, and 1 more day; since last time: less time in range, more time low',
+  );
+  const unread = ['issues.no-readings', 'clinic.unread.emptyFolder'].map((key) => ({ key, params: {} }));
+  expect(told(place(outcome({ facts: null, refusals: unread }), USUAL))).toMatch(/[^.;]\. the folder holds no export$/);
+});
+
+test('on paper and on a screen everybody stands once, with room to write on paper and a way to the papers on a screen', () => {
+  const lines = rank(
+    [
+      outcome({ code: 'A', stem: 'A', outputs: [{ name: 'A-clinic-report.pdf', bytes: 1, sha256: 'aa' }] }),
+      outcome({ code: 'B', stem: 'B', facts: facts(lows({ count: 1, level2: 1 })) }),
+      outcome({
+        code: 'C',
+        stem: 'C',
+        facts: null,
+        refusals: [{ key: 'clinic.unread.vanished', params: { file: { q: 'word', value: 'x' } } }],
+      }),
+    ],
+    USUAL,
+  );
+  const say = listSpeaker(english);
+  const printing = { paper: 'a4' as const, printed: '2026-03-01', version: '1', clinic: undefined };
+  const tables = (on: 'paper' | 'screen') =>
+    worklistReport(contentOf(lines, USUAL, [], true), say, printing, on)
+      .pages[0]!.blocks.flatMap((block) => (block.kind === 'table' ? [block] : []))
+      .slice(1);
+  const paper = tables('paper');
+  expect(paper.map(({ rows }) => rows.map(([code]) => code!.text))).toEqual([['C'], ['B'], ['A']]);
+  for (const { columns, rows } of paper) {
+    expect(columns.slice(-2).map(({ title }) => title)).toEqual(['Seen by', 'Remark']);
+    for (const row of rows) expect(row.slice(-2).map(({ text }) => text)).toEqual(['', '']);
+    expect(columns.reduce((sum, { width }) => sum + width, 0)).toBeCloseTo(1, 9);
+  }
+  const [screen] = tables('screen');
+  expect(screen!.rows.map(([code]) => [code!.text, code!.beside])).toEqual([
+    ['C', undefined],
+    ['B', undefined],
+    ['A', 'A/A-clinic-report.pdf'],
+  ]);
+  expect(screen!.columns.reduce((sum, { width }) => sum + width, 0)).toBeLessThanOrEqual(1);
 });

@@ -209,3 +209,22 @@ test('black ink only leaves no colour in a drawing', () => {
   const coloured = inks.filter((ink) => ink?.startsWith('#') && new Set(ink.slice(1).match(/../g)).size > 1);
   expect(coloured).toEqual([]);
 });
+
+test.each([
+  ['P-7/P-7-clinic-report.pdf', './P-7/P-7-clinic-report.pdf'],
+  ['é 1/a?b#c.pdf', './%C3%A9%201/a%3Fb%23c.pdf'],
+  ['../../etc/passwd', './etc/passwd'],
+  ['javascript:alert(1)', './javascript%3Aalert(1)'],
+  ['//example.org/x', './example.org/x'],
+])('a file beside the page, %s, is a path from here and nothing else', (beside, href) => {
+  const columns = [{ title: 'Code', align: 'start' as const, width: 1 }];
+  const block: Block = {
+    kind: 'table',
+    caption: 'All',
+    captionShown: false,
+    columns,
+    rows: [[{ text: 'P-7', beside }]],
+  };
+  const page = webPage(report({ pages: [{ id: 'a', title: '', blocks: [block] }] }), template);
+  expect([...page.matchAll(/<a href="(\.[^"]*)">P-7<\/a>/g)].map(([, to]) => to)).toEqual([href]);
+});

@@ -74,7 +74,7 @@ async function finish(asked: Asked, given: ClinicOptions, ran: Ran, door: Door, 
     savePart(asked.out, { schema: 1, ...part, outcomes, passedOver: asked.passedOver });
     if (!asked.shard) {
       const printing = { ...part, paper: given.paper ?? 'a4', grey: given.grey ?? false, clinic: given.clinic };
-      const content = contentOf(lines, asked.thresholds, asked.passedOver);
+      const content = contentOf(lines, asked.thresholds, asked.passedOver, true);
       const names = await saveLists(asked.out, content, printing, door);
       print(tell.say('cli.clinic.written', { folder: asked.out, names: names.join(', ') }));
     }

@@ -4,7 +4,7 @@ import { PUBLISHED } from '../../clinic/thresholds.ts';
 import { FLAGGED, TIERS } from '../../clinic/tiers.ts';
 import { countTiers, rank } from '../../clinic/worklist.ts';
 import type { Outcome } from '../../model/clinic.ts';
-import { tierName } from '../../pages/worklist.ts';
+import { tierName } from '../../pages/worklistTexts.ts';
 import type { Thresholds } from '../../schemas/thresholds.ts';
 import type { Door } from '../door.ts';
 import type { Asked, ClinicOptions } from './asked.ts';

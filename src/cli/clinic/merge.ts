@@ -1,3 +1,4 @@
+import { resolve } from 'node:path';
 import { contentOf } from '../../clinic/lists.ts';
 import { USUAL } from '../../clinic/thresholds.ts';
 import { rank } from '../../clinic/worklist.ts';
@@ -32,6 +33,7 @@ export async function worklist(folders: string[], given: WorklistOptions, door: 
     folders.length > 1,
   );
   const passedOver = parts.flatMap((part) => part.passedOver);
+  const beside = folders.every((folder) => resolve(folder) === resolve(out));
   const lines = rank(outcomes, thresholds);
   const printed = parts
     .map((part) => part.printed)
@@ -45,7 +47,7 @@ export async function worklist(folders: string[], given: WorklistOptions, door: 
     clinic: given.clinic,
   };
   try {
-    const names = await saveLists(out, contentOf(lines, thresholds, passedOver), printing, door);
+    const names = await saveLists(out, contentOf(lines, thresholds, passedOver, beside), printing, door);
     print(tell.say('cli.clinic.written', { folder: out, names: names.join(', ') }));
   } catch (error) {
     if (error instanceof WrongUse) throw error;

@@ -18,13 +18,15 @@ const LINE_EVERY = 5_000;
  */
 export function progress(total: number, tell: Teller, stream: NodeJS.WriteStream = process.stderr): Progress {
   const start = performance.now();
+  // Workers take a moment to start, which would make the first guesses far too long: the pace counts from the first person.
+  let first = start;
   const every = stream.isTTY ? REDRAW : LINE_EVERY;
   let done = 0;
   let last = start;
   let drawn = false;
   const text = (now: number): string => {
-    const seconds = (now - start) / 1000;
-    const rate = done / Math.max(seconds, 0.001);
+    const [paced, since] = done > 1 ? [done - 1, first] : [done, start];
+    const rate = (1000 * paced) / Math.max(now - since, 1);
     return tell.say('cli.clinic.progress', {
       done,
       total,
@@ -45,6 +47,7 @@ export function progress(total: number, tell: Teller, stream: NodeJS.WriteStream
     step() {
       done++;
       const now = performance.now();
+      if (done === 1) first = now;
       if (now - last >= every || (stream.isTTY && done === total)) draw(now);
     },
     end() {

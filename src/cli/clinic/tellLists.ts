@@ -2,7 +2,7 @@ import { listSpeaker } from '../../clinic/lists.ts';
 import { TIERS } from '../../clinic/tiers.ts';
 import { countTiers } from '../../clinic/worklist.ts';
 import type { WorklistLine } from '../../model/clinic.ts';
-import { reasonsText, tierName } from '../../pages/worklist.ts';
+import { reasonsText, tierName } from '../../pages/worklistTexts.ts';
 import type { Door } from '../door.ts';
 import { printable } from '../tell.ts';
 

@@ -52,9 +52,14 @@ const looks = (...names: (string | false | undefined)[]): string | undefined =>
   names.filter(Boolean).join(' ') || undefined;
 
 function inside(cell: Cell, setting: Setting): Html[] {
-  const text = cell.strong ? el('strong', {}, cell.text) : cell.text;
+  const plain = cell.strong ? el('strong', {}, cell.text) : cell.text;
+  const text = cell.beside === undefined ? plain : el('a', { href: address(cell.beside) }, plain);
   return cell.band ? [swatch(cell.band, setting), text] : [text];
 }
+
+/** Never more than a path from here: whatever a name holds, it is no scheme, no way up and no query. */
+const address = (path: string): string =>
+  ['.', ...path.split('/').filter((step) => !/^\.*$/.test(step))].map(encodeURIComponent).join('/');
 
 /** The numbers of a drawing. */
 export const plainTable = (caption: string, { columns, rows }: { columns: string[]; rows: string[][] }): Html =>

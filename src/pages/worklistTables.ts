@@ -1,0 +1,126 @@
+import type { Speaker } from '../language/index.ts';
+import type { Tier, WorklistLine } from '../model/clinic.ts';
+import type { Block, Cell } from '../model/report.ts';
+import { count, heading, word } from './context.ts';
+import type { WorklistContent } from './worklist.ts';
+import { hoursText, reasonsText, sinceText, tierName, visitText, whyText } from './worklistTexts.ts';
+
+interface Column {
+  /** Words of the title, where the usual ones are not enough. */
+  title?: string;
+  id: 'code' | 'tier' | 'why' | 'hours' | 'since' | 'visit' | 'seenBy' | 'remark';
+  width: number;
+  cell(line: WorklistLine): Cell;
+  /** To sort by. */
+  key?(line: WorklistLine, place: number): string | number;
+}
+
+const titles = (say: Speaker, columns: readonly Column[]) =>
+  columns.map(({ title, id, width }) => ({
+    title: title ?? say.say(`clinic.columns.${id}`),
+    align: id === 'hours' ? ('end' as const) : ('start' as const),
+    width,
+  }));
+
+const isCompared = (lines: readonly WorklistLine[]): boolean => lines.some(({ outcome }) => outcome.facts?.change);
+
+/** On paper a table for each group that has anyone in it: the groups are the order. Room to write at the end. */
+export function tierTable({ lines }: WorklistContent, tier: Tier, say: Speaker): Block[] {
+  const own = lines.filter((line) => line.tier === tier);
+  if (own.length === 0) return [];
+  const caption = say.say('pages.worklist.caption', { tier: word(tierName(say, tier)), n: count(own.length) });
+  const columns = onPaper(tier, isCompared(own), say);
+  return [
+    heading(2, caption),
+    {
+      kind: 'table',
+      caption,
+      captionShown: false,
+      dense: true,
+      columns: titles(say, columns),
+      rows: own.map((line) => columns.map(({ cell }) => cell(line))),
+    },
+  ];
+}
+
+/** No column stands empty for a whole group but those to write in. */
+function onPaper(tier: Tier, compared: boolean, say: Speaker): Column[] {
+  const empty = (): Cell => ({ text: '' });
+  const code: Column = { id: 'code', width: 0.15, cell: ({ outcome }) => ({ text: outcome.code, strong: true }) };
+  // A table that goes on over the page repeats its titles, and they the group.
+  const title = say.say('pages.worklist.whyIn', { tier: word(tierName(say, tier)) });
+  const why: Column = { id: 'why', title, width: 0.41, cell: (line) => ({ text: whyText(say, line) }) };
+  const since: Column = { id: 'since', width: 0.33, cell: (line) => ({ text: sinceText(say, line) }) };
+  const hours: Column = { id: 'hours', width: 0.12, cell: (line) => ({ text: hoursText(say, line) }) };
+  const visit: Column = { id: 'visit', width: 0.09, cell: (line) => ({ text: visitText(say, line) }) };
+  const room = (width: number): Column[] => [
+    { id: 'seenBy', width: 0.1, cell: empty },
+    { id: 'remark', width, cell: empty },
+  ];
+  if (tier === 'unread') return [code, { ...why, width: 0.47 }, visit, ...room(0.19)];
+  if (tier === 'steady') return [code, ...(compared ? [since] : []), hours, visit, ...room(compared ? 0.21 : 0.54)];
+  return [code, why, hours, visit, ...room(0.13)];
+}
+
+/**
+ * On a screen one table of everybody, to be sorted as wanted. Code and reasons stand first: a small screen shows them
+ * without moving sideways.
+ */
+export function wholeTable({ lines, tiers, beside }: WorklistContent, say: Speaker): Block[] {
+  const caption = say.say('pages.worklist.everyone');
+  const columns: Column[] = [
+    {
+      id: 'code',
+      width: 0.15,
+      cell: ({ outcome }) => ({ text: outcome.code, strong: true, ...(beside ? paperOf(outcome) : {}) }),
+      key: ({ outcome }) => outcome.code,
+    },
+    {
+      id: 'why',
+      width: 0.37,
+      cell: (line) => ({ text: reasonsText(say, line.reasons) }),
+      key: (line) => reasonsText(say, line.reasons),
+    },
+    {
+      id: 'tier',
+      width: 0.14,
+      cell: ({ tier }) => ({ text: tierName(say, tier) }),
+      // The order of the list itself: by group, the graver first.
+      key: ({ tier }, place) => tiers.indexOf(tier) * lines.length + place,
+    },
+    ...(isCompared(lines)
+      ? [{ id: 'since' as const, width: 0.16, cell: (line: WorklistLine) => ({ text: sinceText(say, line) }) }]
+      : []),
+    {
+      id: 'hours',
+      width: 0.1,
+      cell: (line) => ({ text: hoursText(say, line) }),
+      key: ({ outcome }) => outcome.facts?.coverage.hours ?? '',
+    },
+    {
+      id: 'visit',
+      width: 0.08,
+      cell: (line) => ({ text: visitText(say, line) }),
+      key: ({ outcome }) => outcome.visit ?? '',
+    },
+  ];
+  return [
+    heading(2, caption),
+    {
+      kind: 'table',
+      caption,
+      captionShown: false,
+      dense: true,
+      columns: titles(say, columns),
+      rows: lines.map((line) => columns.map(({ cell }) => cell(line))),
+      keys: lines.map((line, i) => columns.map(({ key, cell }) => key?.(line, i) ?? cell(line).text)),
+    },
+  ];
+}
+
+/** The report for the team, as a page where there is one. */
+function paperOf({ stem, outputs }: WorklistLine['outcome']): { beside?: string } {
+  const names = outputs.map(({ name }) => name).filter((name) => name.startsWith(`${stem}-clinic-report.`));
+  const name = names.find((one) => one.endsWith('.html')) ?? names[0];
+  return name === undefined ? {} : { beside: `${stem}/${name}` };
+}
