@@ -2,10 +2,9 @@ import type { CurveRange } from '../model/trust.ts';
 import { chance } from '../stats/chance.ts';
 import { studentQuantile } from '../stats/distributions.ts';
 import { expandedTail } from '../stats/resample.ts';
-import type { Context } from './context.ts';
+import type { ClockBins } from './clockBins.ts';
 import { fullDays, INTERVAL_DAYS, LEVEL, SEED, WHOLE_DAYS } from './estimate.ts';
 import type { Measure } from './measure.ts';
-import { binWidth } from './modalDay.ts';
 
 const DRAWS = 300;
 /** Minutes between the clock times shown. */
@@ -19,16 +18,15 @@ export const curveRanges: Measure<'curveRanges'> = {
   needs: { days: INTERVAL_DAYS },
   definition: { level: LEVEL, method: WHOLE_DAYS, draws: DRAWS, step: STEP, readings: MIN_READINGS },
   compute(shared) {
-    const { readings, interval, days } = shared.timeline;
+    const { readings, days } = shared.timeline;
     if (readings.count === 0) return { ok: false, why: 'no-readings' };
     const full = fullDays(shared);
     if (full < INTERVAL_DAYS) return { ok: false, why: 'too-few-days' };
-    const width = binWidth(interval);
-    const drawn = drawCounts(days.length);
+    const bins = shared.clockBins();
     const tail = expandedTail(full, studentQuantile((1 + LEVEL) / 2, full - 1));
     const value: CurveRange[] = [];
     for (let minute = 0; minute < 1440; minute += STEP) {
-      const range = rangeAt(shared, minute, width, drawn, tail);
+      const range = rangeAt(days.length, bins, minute / bins.width, tail);
       if (range) value.push(range);
     }
     if (value.length === 0) return { ok: false, why: 'too-few-readings' };
@@ -36,73 +34,96 @@ export const curveRanges: Measure<'curveRanges'> = {
   },
 };
 
-let last: { days: number; counts: Uint8Array } | null = null;
+/** How often each draw took each day, several draws side by side in one whole number, so that all are added up at once. */
+interface Packed {
+  days: number;
+  bits: number;
+  counts: Int32Array;
+}
 
-/** How often each draw took each day; the last result is kept, because nearly all ask for the same fortnight. */
-function drawCounts(days: number): Uint8Array {
-  if (last?.days === days) return last.counts;
+let last: Packed | null = null;
+
+/** The last result is kept, because nearly all ask for the same fortnight. */
+function drawCounts(days: number, bits: number): Packed {
+  if (last?.days === days && last.bits === bits) return last;
   const next = chance(SEED);
-  const counts = new Uint8Array(days * DRAWS);
+  const lanes = 32 / bits;
+  const counts = new Int32Array(days * Math.ceil(DRAWS / lanes));
   for (let draw = 0; draw < DRAWS; draw++) {
+    const one = 1 << (bits * (draw % lanes));
     for (let day = 0; day < days; day++) {
-      const cell = draw * days + Math.floor(next() * days);
-      counts[cell] = counts[cell]! + 1;
+      const cell = Math.floor(draw / lanes) * days + Math.floor(next() * days);
+      counts[cell] = (counts[cell]! + one) | 0;
     }
   }
-  last = { days, counts };
-  return counts;
+  last = { days, bits, counts };
+  return last;
 }
 
 const WANTED = [0.25, 0.5, 0.75] as const;
 
-function rangeAt(
-  { timeline, heights }: Context,
-  minute: number,
-  width: number,
-  drawn: Uint8Array,
-  tail: number,
-): CurveRange | null {
-  const found: number[] = [];
-  const { minute: minutes } = timeline.readings;
-  for (const { from, to } of timeline.days) {
-    for (let i = lowerBound(minutes, from, to, minute); i < to && minutes[i]! < minute + width; i++) found.push(i);
-  }
-  if (found.length < MIN_READINGS) return null;
-  found.sort((a, b) => heights[a]! - heights[b]!);
-  const size = timeline.days.length;
-  const sorted = Float64Array.from(found, (i) => heights[i]!);
-  const ofDay = Uint16Array.from(found, (i) => timeline.readings.day[i]!);
-  const perDay = new Uint16Array(size);
-  for (const day of ofDay) perDay[day] = perDay[day]! + 1;
-  const values = WANTED.map(() => new Float64Array(DRAWS));
-  for (let draw = 0; draw < DRAWS; draw++) {
-    const from = draw * size;
-    let total = 0;
-    for (let day = 0; day < size; day++) total += drawn[from + day]! * perDay[day]!;
-    let passed = 0;
-    let next = 0;
-    for (let k = 0; k < ofDay.length && next < WANTED.length; k++) {
-      passed += drawn[from + ofDay[k]!]!;
-      while (next < WANTED.length && passed >= WANTED[next]! * total) values[next++]![draw] = sorted[k]!;
-    }
-  }
-  const [p25, p50, p75] = values.map((column, which) => {
-    column.sort();
-    const at = (p: number) => column[Math.round(p * (DRAWS - 1))]!;
-    const value = sorted[Math.min(sorted.length - 1, Math.max(0, Math.ceil(WANTED[which]! * sorted.length) - 1))]!;
+/**
+ * A draw's percentile is the first reading, in ascending order, with so many of the drawn readings up to it. Where it
+ * lies is counted by place in that order, so nothing is sorted.
+ */
+function rangeAt(size: number, bins: ClockBins, bin: number, tail: number): CurveRange | null {
+  const { width, starts } = bins;
+  const first = starts[bin]!;
+  const n = starts[bin + 1]! - first;
+  if (n < MIN_READINGS) return null;
+  const heights = bins.heights.subarray(first, first + n);
+  const ofDay = bins.day.subarray(first, first + n);
+  const places = placesDrawn(size, ofDay);
+  const [p25, p50, p75] = places.map((counts, which) => {
+    const value = heights[Math.min(n - 1, Math.max(0, Math.ceil(WANTED[which]! * n) - 1))]!;
+    const at = (p: number) => heights[placeOf(counts, p)]!;
     return { value, low: Math.min(value, at(tail)), high: Math.max(value, at(1 - tail)) };
   }) as [CurveRange['p25'], CurveRange['p50'], CurveRange['p75']];
-  return { minute, p25, p50, p75 };
+  return { minute: bin * width, p25, p50, p75 };
 }
 
-/** First reading of a day at or after a minute. On a day whose clock goes back minutes come twice; the first will do. */
-function lowerBound(minutes: Uint16Array, from: number, to: number, wanted: number): number {
-  let low = from;
-  let high = to;
-  while (low < high) {
-    const middle = (low + high) >>> 1;
-    if (minutes[middle]! < wanted) low = middle + 1;
-    else high = middle;
+/** For each percentile how many draws have it at each place. Draws that took no day with readings here count nowhere. */
+function placesDrawn(size: number, ofDay: Uint16Array): Uint16Array[] {
+  const n = ofDay.length;
+  const perDay = new Uint16Array(size);
+  for (let k = 0; k < n; k++) perDay[ofDay[k]!] = perDay[ofDay[k]!]! + 1;
+  const most = size * perDay.reduce((a, b) => Math.max(a, b), 0);
+  const { bits, counts } = drawCounts(size, most < 256 ? 8 : most < 65_536 ? 16 : 32);
+  const mask = 2 ** bits - 1;
+  const places = WANTED.map(() => new Uint16Array(n));
+  const passed = new Int32Array(n);
+  for (let draw = 0, from = 0; draw < DRAWS; from += size) {
+    let all = 0;
+    for (let k = 0; k < n; k++) {
+      all = (all + counts[from + ofDay[k]!]!) | 0;
+      passed[k] = all;
+    }
+    for (let lane = 0; lane < 32 && draw < DRAWS; lane += bits, draw++) {
+      const total = (all >>> lane) & mask;
+      if (total === 0) continue;
+      for (let which = 0; which < WANTED.length; which++) {
+        const wanted = Math.ceil(WANTED[which]! * total);
+        // Bisection without a branch: which way it goes is a coin toss, and a processor that guesses it loses time.
+        let low = 0;
+        for (let length = n; length > 1; ) {
+          const half = length >> 1;
+          const short = (((passed[low + half - 1]! >>> lane) & mask) - wanted) >> 31;
+          low += short & half;
+          length -= half;
+        }
+        const found = places[which]!;
+        found[low] = found[low]! + 1;
+      }
+    }
   }
-  return low;
+  return places;
+}
+
+/** The place below which the share `p` of all counted draws lies. */
+function placeOf(counts: Uint16Array, p: number): number {
+  const all = counts.reduce((sum, each) => sum + each, 0);
+  let left = Math.round(p * (all - 1));
+  let place = 0;
+  while (left >= counts[place]!) left -= counts[place++]!;
+  return place;
 }

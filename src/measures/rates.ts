@@ -31,21 +31,18 @@ export const rates: Measure<'rates'> = {
       const n = i - first + 1;
       if (n < LEAST_READINGS || at[i]! - at[first]! < 0.7 * WINDOW * MINUTE_MS) continue;
       let t = 0;
+      let tt = 0;
       let g = 0;
-      for (let k = first; k <= i; k++) {
-        t += (at[k]! - at[first]!) / MINUTE_MS;
-        g += heights[k]!;
+      let tg = 0;
+      for (let k = first + 1; k <= i; k++) {
+        const minutes = (at[k]! - at[first]!) / MINUTE_MS;
+        const higher = heights[k]! - heights[first]!;
+        t += minutes;
+        tt += minutes * minutes;
+        g += higher;
+        tg += minutes * higher;
       }
-      t /= n;
-      g /= n;
-      let products = 0;
-      let squares = 0;
-      for (let k = first; k <= i; k++) {
-        const apart = (at[k]! - at[first]!) / MINUTE_MS - t;
-        products += apart * (heights[k]! - g);
-        squares += apart * apart;
-      }
-      const slope = products / squares;
+      const slope = (n * tg - t * g) / (n * tt - t * t);
       slopes++;
       const side = slope < 0 ? falling : rising;
       const rate = Math.abs(slope);

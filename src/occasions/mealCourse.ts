@@ -2,7 +2,7 @@ import type { MealCourse } from '../model/occasions.ts';
 import { incrementalArea } from '../stats/area.ts';
 import { HIGH } from '../targets/bands.ts';
 import { mgPerDl } from '../units.ts';
-import { glucoseAt, MINUTE, readingFrom, SEEN_SHARE, type Signal, stretch } from './signal.ts';
+import { glucoseAt, MINUTE, SEEN_SHARE, type Signal, stretch } from './signal.ts';
 
 /** The time in which a meal is looked at, and the longer one for its way back (clinical practice; figures ours). */
 export const WINDOW = 180;
@@ -13,7 +13,7 @@ const BACK = 10;
 
 /** Glucose after a meal note; null when too little was seen, or nothing before it. */
 export function mealCourse(signal: Signal, at: number): MealCourse | null {
-  const { heights } = signal;
+  const { heights, bands } = signal;
   const { readings } = signal.timeline;
   const before = stretch(signal, at - BEFORE * MINUTE, at + 1);
   const after = stretch(signal, at, at + WINDOW * MINUTE);
@@ -23,12 +23,15 @@ export function mealCourse(signal: Signal, at: number): MealCourse | null {
   const baseline = mgPerDl(sum / (before.end - before.first));
   const long = stretch(signal, at, at + LONG_WINDOW * MINUTE);
   const peak = after.highest;
-  const minutes: number[] = [];
-  const values: number[] = [];
-  for (let i = after.first; i < after.end; i++) {
-    minutes.push((readings.at[i]! - at) / MINUTE);
-    values.push(heights[i]!);
+  const n = after.end - after.first;
+  const minutes = new Float64Array(n);
+  let high = 0;
+  for (let k = 0, i = after.first; k < n; k++, i++) {
+    minutes[k] = (readings.at[i]! - at) / MINUTE;
+    if (bands[i]! >= HIGH) high += readings.weight[i]!;
   }
+  let highLater = 0;
+  for (let i = after.end; i < long.end; i++) if (bands[i]! >= HIGH) highLater += readings.weight[i]!;
   return {
     baseline,
     oneHour: glucoseAt(signal, at + 60 * MINUTE),
@@ -37,24 +40,18 @@ export function mealCourse(signal: Signal, at: number): MealCourse | null {
     peakLimit: readings.limit[peak] !== 0,
     increment: heights[peak]! - baseline,
     minutesToPeak: (readings.at[peak]! - at) / MINUTE,
-    highMinutes: highMinutes(signal, after),
-    highMinutes4h: long.seen < SEEN_SHARE ? null : highMinutes(signal, long),
-    area: incrementalArea({ minutes, values }, baseline),
-    returnMinutes: returnMinutes(signal, at, peak, baseline + BACK),
+    highMinutes: high,
+    highMinutes4h: long.seen < SEEN_SHARE ? null : high + highLater,
+    area: incrementalArea({ minutes, values: heights.subarray(after.first, after.end) }, baseline),
+    returnMinutes: returnMinutes(signal, at, peak, long.end, baseline + BACK),
     low: long.low,
   };
 }
 
-function highMinutes({ bands, timeline }: Signal, { first, end }: { first: number; end: number }): number {
-  let minutes = 0;
-  for (let i = first; i < end; i++) if (bands[i]! >= HIGH) minutes += timeline.readings.weight[i]!;
-  return minutes;
-}
-
-function returnMinutes(signal: Signal, at: number, peak: number, level: number): number | null {
-  const end = readingFrom(signal, at + LONG_WINDOW * MINUTE);
+/** Minutes after the note at which it is first back, among the readings up to `end`. */
+function returnMinutes({ heights, timeline }: Signal, at: number, peak: number, end: number, level: number) {
   for (let i = peak + 1; i < end; i++) {
-    if (signal.heights[i]! <= level) return (signal.timeline.readings.at[i]! - at) / MINUTE;
+    if (heights[i]! <= level) return (timeline.readings.at[i]! - at) / MINUTE;
   }
   return null;
 }

@@ -1,7 +1,7 @@
 /** A curve at ascending times, minutes; both columns of one length. */
 export interface Curve {
-  minutes: readonly number[];
-  values: readonly number[];
+  minutes: ArrayLike<number>;
+  values: ArrayLike<number>;
 }
 
 /**

@@ -14,7 +14,7 @@ export function statisticInterval(statistic: DayStatistic, draws: Draws): Interv
   if (!(value > 0) || error <= 1e-9 * value) return null;
   const columns = statistic.columns.map((column) => drawnSums(draws, column));
   const values = new Float64Array(draws.count);
-  const sums = columns.map(() => 0);
+  const sums = new Array<number>(columns.length).fill(0);
   for (let draw = 0; draw < draws.count; draw++) {
     for (let k = 0; k < columns.length; k++) sums[k] = columns[k]![draw]!;
     values[draw] = statistic.of(sums);
