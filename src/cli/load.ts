@@ -2,12 +2,14 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname } from 'node:path';
 import { constants, Script } from 'node:vm';
+import { forOneReport } from './engine.ts';
 
 /**
  * Compiles the bundled program, with what the engine kept of an earlier compilation where that still fits (same
  * program, same engine); where it does not, the engine compiles anew and nothing else changes.
  */
 export function compile(program: string, kept?: Buffer): Script {
+  forOneReport();
   const source = readFileSync(program, 'utf8');
   return new Script(`(function(require,__filename,__dirname){${source}\n})`, {
     filename: program,

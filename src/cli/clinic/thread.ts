@@ -2,6 +2,7 @@ import { setImmediate } from 'node:timers/promises';
 import { because, blank, refused } from '../../clinic/outcome.ts';
 import { sha256 } from '../../clinic/resume.ts';
 import { lacking } from '../../language/index.ts';
+import { forManyPeople } from '../engine.ts';
 import { version, words } from '../home.ts';
 import { paperTools } from '../paperTools.ts';
 import { teller } from '../tell.ts';
@@ -14,6 +15,7 @@ let kept: TurnTools | undefined;
 
 function tools(): TurnTools {
   if (kept) return kept;
+  forManyPeople();
   const whole = words('en');
   const spoken = new Map<unknown, Spoken>();
   let template: string | undefined;
