@@ -1,41 +1,122 @@
+import { codeName, observationKind } from './fhir-codes.ts';
+import { addDeletion, asksDeletion, type Deletions } from './fhir-deletions.ts';
+import { type Identities, identify, newIdentities } from './fhir-identity.ts';
 import type { Resolve, Resource } from './fhir-reading.ts';
-import { type Element, type Json, type JsonText, listIn, objectIn, textIn } from './json.ts';
+import { type Json, listIn, objectIn, textIn } from './json.ts';
+import { type Elements, type JsonText, walk } from './json-text.ts';
 
-/** Unpacks Bundles of any type, arrays and NDJSON into resources; every record gets a row, known or not. */
-export function resourcesOf(text: JsonText): {
-  resources: Resource[];
+/** The resources of a file. Only those that others refer to are held; the rest are parsed when their turn comes. */
+export interface Resources {
+  /** Records, known or not, without the broken lines. */
   rows: number;
+  /** Lines of NDJSON that are no JSON. */
+  broken: number[];
   strange: { line: number; row: number }[];
-} {
-  const resources: Resource[] = [];
-  const strange: { line: number; row: number }[] = [];
-  let rows = 0;
-  const add = ({ value, line }: Element, fullUrl: string, entry?: unknown): void => {
-    const body = objectIn(value);
-    const row = rows++;
-    const deletion = textIn(objectIn(entry, 'request'), 'method') === 'DELETE';
-    if ((body && textIn(body, 'resourceType') !== '') || (deletion && fullUrl !== '')) {
-      const changed = textIn(objectIn(entry, 'response'), 'lastModified');
-      resources.push({ body: body ?? {}, fullUrl, line, row, history: entry !== undefined, deletion, changed });
-    } else strange.push({ line, row });
-  };
-  for (const element of text.elements) {
-    if (textIn(element.value, 'resourceType') !== 'Bundle') {
-      add(element, '');
-      continue;
-    }
-    const history = textIn(element.value, 'type') === 'history';
-    const lines = text.form === 'object' ? (text.inside.get('entry') ?? []) : [];
-    listIn(element.value, 'entry').forEach((entry, i) => {
-      const resource = { value: objectIn(entry, 'resource'), line: lines[i] ?? element.line };
-      add(resource, textIn(entry, 'fullUrl'), history ? entry : undefined);
-    });
-  }
-  return { resources, rows, strange };
+  /** Undefined for a record that is no resource. */
+  at(row: number): Resource | undefined;
+  /** Those that others may refer to, by row. */
+  held: Map<number, Resource>;
+  identities: Identities;
+  /** Records that entries of the file take back, and how many entries do. */
+  deletions: Deletions;
+  deleting: number;
+  /** Some resource is marked as test data. */
+  test: boolean;
 }
 
+const NOTHING: Elements = { count: 0, line: () => 1, value: () => undefined };
+
+/** Unpacks Bundles of any type, arrays and NDJSON into resources; every record gets a row, known or not. */
+export function resourcesOf(text: JsonText): Resources | { brokenAt: number } {
+  const whole = textIn(text.outer, 'resourceType') === 'Bundle' ? text.outer : undefined;
+  const elements = whole ? (text.inside.get('entry') ?? NOTHING) : text.elements;
+  // Where the record of a row stands: the element, and the entry where that element is a Bundle itself.
+  const elementOf: number[] = [];
+  const entryOf: number[] = [];
+  const found: Resources = {
+    rows: 0,
+    broken: [],
+    strange: [],
+    at(row) {
+      const element = elementOf[row]!;
+      const value = elements.value(element);
+      const line = elements.line(element);
+      if (whole) return resourceOf(objectIn(value, 'resource'), value, whole, line, row);
+      const entry = listIn(value, 'entry')[entryOf[row]!];
+      if (entryOf[row]! < 0) return resourceOf(objectIn(value), undefined, undefined, line, row);
+      return resourceOf(objectIn(entry, 'resource'), entry, objectIn(value), line, row);
+    },
+    held: new Map(),
+    identities: newIdentities(),
+    deletions: new Map(),
+    deleting: 0,
+    test: false,
+  };
+  const add = (body: Json | undefined, entry: unknown, bundle: Json | undefined, element: number, place: number) => {
+    const row = found.rows++;
+    elementOf.push(element);
+    entryOf.push(place);
+    const line = elements.line(element);
+    if (bundle && asksDeletion(entry, bundle) && addDeletion(found.deletions, entry, bundle)) {
+      found.deleting++;
+      return;
+    }
+    const resource = resourceOf(body, entry, bundle, line, row);
+    if (resource) look(found, resource);
+    else found.strange.push({ line, row });
+  };
+  const { brokenAt, broken } = walk(text, elements, (value, i) => {
+    if (whole) add(objectIn(value, 'resource'), value, whole, i, -1);
+    else if (textIn(value, 'resourceType') === 'Bundle') {
+      const bundle = objectIn(value);
+      listIn(value, 'entry').forEach((entry, k) => {
+        add(objectIn(entry, 'resource'), entry, bundle, i, k);
+      });
+    } else add(objectIn(value), undefined, undefined, i, -1);
+  });
+  found.broken = broken;
+  return brokenAt > 0 ? { brokenAt } : found;
+}
+
+/** A record as a resource; in a Bundle of versions one without a body says that it was deleted. */
+function resourceOf(
+  body: Json | undefined,
+  entry: unknown,
+  bundle: Json | undefined,
+  line: number,
+  row: number,
+): Resource | undefined {
+  if (bundle && asksDeletion(entry, bundle)) return undefined;
+  const fullUrl = textIn(entry, 'fullUrl');
+  const history = textIn(bundle, 'type') === 'history';
+  const deletion = history && textIn(objectIn(entry, 'request'), 'method') === 'DELETE';
+  if (textIn(body, 'resourceType') === '' && !(deletion && fullUrl !== '')) return undefined;
+  const changed = history ? textIn(objectIn(entry, 'response'), 'lastModified') : '';
+  return { body: body ?? {}, fullUrl, line, row, history, deletion, changed };
+}
+
+function look(found: Resources, resource: Resource): void {
+  const { body, row } = resource;
+  if (isReferredTo(body)) found.held.set(row, resource);
+  if (listIn(objectIn(body, 'meta'), 'security').some((label) => textIn(label, 'code') === 'HTEST')) found.test = true;
+  identify(found.identities, resource);
+}
+
+const REFERRED = new Set(['Patient', 'Device', 'Medication', 'Group', 'RelatedPerson']);
+/** "Exercise intensity" (LOINC), told with the exercise that names it as its member. */
+const INTENSITY = '74008-4';
+
+function isReferredTo(body: Json): boolean {
+  const type = textIn(body, 'resourceType');
+  if (type !== 'Observation') return REFERRED.has(type);
+  const kind = observationKind(body.code);
+  return kind === 'exercise' || kind === 'duration' || (kind === undefined && codeName(body.code) === INTENSITY);
+}
+
+const NAMED = /([A-Z][A-Za-z]+\/[A-Za-z0-9.-]{1,64})(?:\/_history\/.*)?$/;
+
 /** Finds what references point at: by full URL, by `Type/id`, or inside the referring resource. */
-export function referenceTable(resources: Resource[], beside?: Resolve): Resolve {
+export function referenceTable(resources: Iterable<Resource>, beside?: Resolve): Resolve {
   const known = new Map<string, Json>();
   for (const { body, fullUrl } of resources) {
     if (fullUrl !== '') known.set(fullUrl, body);
@@ -48,7 +129,7 @@ export function referenceTable(resources: Resource[], beside?: Resolve): Resolve
     if (reference.startsWith('#')) {
       return objectIn(listIn(from, 'contained').find((part) => `#${textIn(part, 'id')}` === reference));
     }
-    const tail = /([A-Z][A-Za-z]+\/[A-Za-z0-9.-]{1,64})(?:\/_history\/.*)?$/.exec(reference);
+    const tail = NAMED.exec(reference);
     return known.get(reference) ?? (tail ? known.get(tail[1]!) : undefined) ?? beside?.(reference, from);
   };
 }

@@ -1,23 +1,34 @@
 import type { Input } from '../model/input.ts';
 import { referenceTable, resourcesOf } from './fhir-bundle.ts';
-import type { Resolve, Resource } from './fhir-reading.ts';
-import { openJson, textIn } from './json.ts';
+import { addAll, type Deletions } from './fhir-deletions.ts';
+import type { Resource } from './fhir-reading.ts';
+import type { Hints } from './hints.ts';
+import { openJson } from './json-text.ts';
 
-/** Kinds that others refer to. In a bulk export each kind has a file of its own. */
-const REFERRED = /"resourceType"\s*:\s*"(?:Patient|Device|Medication)"/;
-const KINDS = new Set(['Patient', 'Device', 'Medication']);
-/** Files of persons, devices and medicines are small; what is larger holds readings. */
+/** Kinds that others refer to, each with a file of its own in a bulk export, and the word of a list of deletions. */
+const MARKS = ['"Patient"', '"Device"', '"Medication"', '"DELETE"'];
+/** Files of persons, devices, medicines and deletions are small; what is larger holds readings. */
 const MOST_BYTES = 20_000_000;
 
-/** Persons, devices and medicines of all FHIR files together, so that references across files are resolved. */
-export function companionsOf(inputs: Input[]): Resolve | undefined {
+/**
+ * Persons, devices and medicines of all FHIR files together, so that references across files are resolved, and the
+ * records that any of them takes back.
+ */
+export function companionsOf(inputs: Input[]): Pick<Hints, 'resolve' | 'deleted'> {
   const resources: Resource[] = [];
+  const deleted: Deletions = new Map();
   for (const { bytes } of inputs) {
-    if (bytes.length > MOST_BYTES || !REFERRED.test(Buffer.from(bytes).toString('latin1'))) continue;
+    const text = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+    if (bytes.length > MOST_BYTES || !MARKS.some((mark) => text.includes(mark))) continue;
     const opened = openJson(bytes);
-    if ('brokenAt' in opened) continue;
-    for (const resource of resourcesOf(opened).resources)
-      if (KINDS.has(textIn(resource.body, 'resourceType'))) resources.push(resource);
+    const found = 'brokenAt' in opened ? opened : resourcesOf(opened);
+    if ('brokenAt' in found) continue;
+    addAll(deleted, found.deletions);
+    for (const resource of found.held.values())
+      if (resource.body.resourceType !== 'Observation') resources.push(resource);
   }
-  return resources.length > 0 ? referenceTable(resources) : undefined;
+  return {
+    ...(resources.length > 0 ? { resolve: referenceTable(resources) } : {}),
+    ...(deleted.size > 0 ? { deleted } : {}),
+  };
 }

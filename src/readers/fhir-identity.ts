@@ -1,5 +1,12 @@
+import { createHash } from 'node:crypto';
 import type { Resource } from './fhir-reading.ts';
 import { type Json, listIn, objectIn, textIn } from './json.ts';
+
+/** Rows by identity; those that say a resource was deleted. */
+export interface Identities {
+  rows: Map<string, number | number[]>;
+  deletions: Set<number>;
+}
 
 /** What became of resources that are versions or copies of others, by row. */
 export interface Versions {
@@ -11,30 +18,69 @@ export interface Versions {
   contradict: Set<number>;
 }
 
+/** Longer keys are held as their SHA-256, so that a year of records without ids stays small. */
+const LONGEST = 120;
+
+export const newIdentities = (): Identities => ({ rows: new Map(), deletions: new Set() });
+
 /**
- * Versions and copies by identity: the full URL in a history, else an equal business identifier, else type and id, else
- * the same subject, code, time and value. Of several versions the newest counts, by version number, then by date, and
- * in a history by place (newest first, FHIR R4).
+ * Keeps a resource under its identity: the full URL in a history, else an equal business identifier, else type and id,
+ * else the same subject, code, time and value.
  */
-export function versionsOf(resources: Resource[]): Versions {
+export function identify({ rows, deletions }: Identities, resource: Resource): void {
+  const key = short(identityOf(resource));
+  if (key === '') return;
+  const { row } = resource;
+  if (resource.deletion) deletions.add(row);
+  const others = rows.get(key);
+  if (others === undefined) rows.set(key, row);
+  else if (typeof others === 'number') rows.set(key, [others, row]);
+  else others.push(row);
+}
+
+/** Of several versions the newest counts, by version number, then by date, and in a history by place (newest first, FHIR R4). */
+export function versionsOf(identities: Identities, at: (row: number) => Resource | undefined): Versions {
   const found: Versions = { repeats: new Set(), deleted: new Set(), contradict: new Set() };
-  const groups = new Map<string, Resource[]>();
-  for (const resource of resources) {
-    const key = identityOf(resource);
-    if (key === '') continue;
-    const group = groups.get(key);
-    if (group) group.push(resource);
-    else groups.set(key, [resource]);
-  }
-  for (const group of groups.values()) {
-    if (group.length === 1 && !group[0]!.deletion) continue;
-    const [newest, ...older] = group.toSorted(byAge) as [Resource, ...Resource[]];
+  for (const rows of identities.rows.values()) {
+    if (typeof rows === 'number') {
+      if (identities.deletions.has(rows)) found.deleted.add(rows);
+      continue;
+    }
+    const group = rows.flatMap((row) => versionOf(at(row)));
+    const [newest, ...older] = group.toSorted(byAge) as [Version, ...Version[]];
     if (newest.deletion) for (const { row } of group) found.deleted.add(row);
-    else if (older.some((other) => byAge(newest, other) === 0 && saying(other.body) !== saying(newest.body)))
+    else if (older.some((other) => byAge(newest, other) === 0 && other.saying !== newest.saying))
       for (const { row } of group) found.contradict.add(row);
     else for (const { row } of older) found.repeats.add(row);
   }
   return found;
+}
+
+interface Version {
+  row: number;
+  /** Version number; NaN when there is none. */
+  number: number;
+  /** Date of the change in ms; NaN when there is none. */
+  updated: number;
+  history: boolean;
+  deletion: boolean;
+  saying: string;
+}
+
+function versionOf(resource: Resource | undefined): Version[] {
+  if (!resource) return [];
+  const { body, row, changed, history, deletion } = resource;
+  const meta = objectIn(body, 'meta');
+  return [
+    {
+      row,
+      number: Number(textIn(meta, 'versionId') || Number.NaN),
+      updated: Date.parse(textIn(meta, 'lastUpdated') || changed),
+      history,
+      deletion,
+      saying: short(saying(body)),
+    },
+  ];
 }
 
 function identityOf({ body, fullUrl, history }: Resource): string {
@@ -48,21 +94,20 @@ function identityOf({ body, fullUrl, history }: Resource): string {
 }
 
 /** Newest first; 0 where nothing tells. */
-function byAge(a: Resource, b: Resource): number {
-  const version = (resource: Resource) => Number(textIn(objectIn(resource.body, 'meta'), 'versionId') || Number.NaN);
-  const numbers = version(b) - version(a);
+function byAge(a: Version, b: Version): number {
+  const numbers = b.number - a.number;
   if (numbers) return numbers;
-  const dates = updated(b) - updated(a);
+  const dates = b.updated - a.updated;
   if (dates) return dates;
   return a.history && b.history ? a.row - b.row : 0;
-}
-
-function updated({ body, changed }: Resource): number {
-  return Date.parse(textIn(objectIn(body, 'meta'), 'lastUpdated') || changed);
 }
 
 /** What a resource says, whatever stands about it: everything but its identity and its history. */
 function saying(body: Json): string {
   const { id: _, meta: __, identifier: ___, text: ____, issued: _____, ...rest } = body;
   return JSON.stringify(Object.entries(rest).sort(([a], [b]) => (a < b ? -1 : 1)));
+}
+
+function short(text: string): string {
+  return text.length <= LONGEST ? text : createHash('sha256').update(text).digest('base64');
 }

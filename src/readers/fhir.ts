@@ -1,19 +1,21 @@
 import type { Choice, Input, ReadFile, ReadSettings } from '../model/input.ts';
 import { openBook } from './book.ts';
-import { isSparse, medianOf } from './density.ts';
 import { newEntries } from './entries.ts';
 import { personCode, referenceTable, resourcesOf } from './fhir-bundle.ts';
+import { addAll, type Deletions, isDeleted } from './fhir-deletions.ts';
 import { joinAtOneTime, membersOf } from './fhir-exercise.ts';
 import { versionsOf } from './fhir-identity.ts';
 import { isManifest, manifestIn, tellManifest } from './fhir-manifest.ts';
 import { readMedication } from './fhir-medication.ts';
 import { readObservation } from './fhir-observation.ts';
 import type { FhirReading, GlucoseValue, Resource } from './fhir-reading.ts';
+import { type Placed, settleUnsure, type Unsure } from './fhir-unsure.ts';
 import { readWear } from './fhir-wear.ts';
 import { fingerprint } from './fingerprint.ts';
 import type { Hints } from './hints.ts';
 import { minutesBetween } from './instant.ts';
-import { type Json, listIn, objectIn, openJson, textIn } from './json.ts';
+import { objectIn, textIn } from './json.ts';
+import { openJson } from './json-text.ts';
 import { bothUnits } from './unit.ts';
 
 const IN_XML = 'http://hl7.org/fhir';
@@ -67,15 +69,30 @@ export function readFhir(input: Input, settings: ReadSettings, hints: Hints = {}
     tellManifest(manifest, book);
     return done(newEntries(manifest.outputs.length, 0), []);
   }
-  const { resources, rows, strange } = resourcesOf(opened);
-  const entries = newEntries(rows + opened.broken.length, resources.length);
+  const resources = resourcesOf(opened);
+  if ('brokenAt' in resources) {
+    book.add('json-broken', 'refusal', resources.brokenAt);
+    return done(newEntries(0, 0), []);
+  }
+  const { rows, broken, strange, held } = resources;
+  const entries = newEntries(rows + broken.length, rows);
   const ignored = new Map<string, number>();
-  const persons = new Map<string, string>();
+  const persons = new Set<string>();
   const units = new Set<string>();
-  const resolve = referenceTable(resources, hints.resolve);
-  const versions = versionsOf(resources);
-  const unsure: { resource: Resource; wall: number; offset: number; value: GlucoseValue }[] = [];
-  const place = (resource: Resource, wall: number, offset: number, { value, unit, limit }: GlucoseValue): void => {
+  const resolve = referenceTable(held.values(), hints.resolve);
+  const known = new Map<string, string>();
+  const personOf = (reference: string, { body }: Resource): string => {
+    // What stands inside a resource is its own.
+    const inside = reference.startsWith('#');
+    const code = (inside ? undefined : known.get(reference)) ?? personCode(reference, resolve(reference, body));
+    if (!inside) known.set(reference, code);
+    return code;
+  };
+  const versions = versionsOf(resources.identities, (row) => held.get(row) ?? resources.at(row));
+  const deletions: Deletions = new Map(hints.deleted);
+  addAll(deletions, resources.deletions);
+  const unsure: Unsure[] = [];
+  const place = (resource: Placed, wall: number, offset: number, { value, unit, limit }: GlucoseValue): void => {
     units.add(unit);
     entries.reading(wall, offset, value, unit === 'mg/dL' ? 0 : 1, limit, resource.line, resource.row);
   };
@@ -91,7 +108,7 @@ export function readFhir(input: Input, settings: ReadSettings, hints: Hints = {}
     parts: new Set(),
     resolve,
     reading: (resource, wall, offset, value, isUnsure) => {
-      if (isUnsure) unsure.push({ resource, wall, offset, value });
+      if (isUnsure) unsure.push({ resource: { line: resource.line, row: resource.row }, wall, offset, value });
       else place(resource, wall, offset, value);
     },
     note: (entry) => {
@@ -108,10 +125,12 @@ export function readFhir(input: Input, settings: ReadSettings, hints: Hints = {}
     minutesOf: (period) =>
       period ? minutesBetween(textIn(period, 'start'), textIn(period, 'end'), settings.today) : undefined,
   };
-  for (const { body } of resources) for (const part of membersOf(reading, body)) reading.parts.add(part);
-  for (const resource of resources) {
-    if (versions.deleted.has(resource.row)) {
-      reading.setAside(resource, 'taken-back', resource.fullUrl);
+  for (const { body } of held.values()) for (const part of membersOf(reading, body)) reading.parts.add(part);
+  for (let row = 0; row < rows; row++) {
+    const resource = held.get(row) ?? resources.at(row);
+    if (!resource) continue;
+    if (versions.deleted.has(row) || isDeleted(deletions, resource.body)) {
+      reading.setAside(resource, 'taken-back', resource.fullUrl || nameOf(resource));
       continue;
     }
     if (versions.contradict.has(resource.row)) {
@@ -129,8 +148,8 @@ export function readFhir(input: Input, settings: ReadSettings, hints: Hints = {}
     else if (type === 'DeviceUseStatement') readWear(reading, resource);
     else if (!COMPANIONS.has(type)) reading.ignore(type === 'DiagnosticReport' ? 'summary' : type);
     const reference = textIn(objectIn(resource.body, 'subject'), 'reference');
-    const gave = entries.fates[resource.row] !== before || unsure.at(-1)?.resource === resource;
-    if (reference !== '' && gave) persons.set(personCode(reference, resolve(reference, resource.body)), reference);
+    const gave = entries.fates[row] !== before || unsure.at(-1)?.resource.row === row;
+    if (reference !== '' && gave) persons.add(personOf(reference, resource));
   }
   settleUnsure(unsure, place, reading, choices);
   const { notes, joined } = joinAtOneTime(entries.notes);
@@ -140,7 +159,7 @@ export function readFhir(input: Input, settings: ReadSettings, hints: Hints = {}
     book.add('element-unknown', 'warning', line);
     entries.fate(row, 'set-aside');
   }
-  opened.broken.forEach((line, i) => {
+  broken.forEach((line, i) => {
     book.add('json-line-broken', 'warning', line);
     entries.fate(rows + i, 'set-aside');
   });
@@ -172,7 +191,7 @@ export function readFhir(input: Input, settings: ReadSettings, hints: Hints = {}
     if (what !== 'summary') book.add('resource-ignored', 'note', 0, { actual: what, count });
     else if (units.size > 0) book.add('results-ignored', 'note', 0, { count });
   if (ignored.has('summary') && units.size === 0) book.add('results-only', 'warning');
-  const file = done(entries, [...persons.keys()]);
+  const file = done(entries, [...persons]);
   const [zone] = reading.zones;
   if (settings.zone) choices.push({ id: 'zone', value: settings.zone, by: 'user' });
   else if (zone && reading.zones.size === 1) {
@@ -181,51 +200,14 @@ export function readFhir(input: Input, settings: ReadSettings, hints: Hints = {}
   }
   if (reading.zones.size > 1)
     book.add('zones-in-file', 'warning', 0, { actual: [...reading.zones].join(', '), option: '--zone' });
-  if (resources.some(({ body }) => isTest(body))) book.add('test-data', 'note');
+  if (resources.test) book.add('test-data', 'note');
+  if (resources.deleting > 0) book.add('export-deletions', 'note', 0, { count: resources.deleting });
   file.issues = book.list();
   return file;
-}
-
-/** Sensor values under codes that meters share: readings when they come often enough, else finger sticks. */
-function settleUnsure(
-  unsure: { resource: Resource; wall: number; offset: number; value: GlucoseValue }[],
-  place: (resource: Resource, wall: number, offset: number, value: GlucoseValue) => void,
-  reading: FhirReading,
-  choices: Choice[],
-): void {
-  if (unsure.length === 0) return;
-  const times = unsure.map(({ wall }) => wall).sort((a, b) => a - b);
-  const step = medianOf(times.slice(1).map((t, i) => (t - times[i]!) / 60_000));
-  const sensor = !Number.isNaN(step) && !isSparse(step);
-  choices.push({
-    id: 'glucose-kind',
-    value: sensor ? 'sensor' : 'finger stick',
-    by: 'file',
-    evidence: `${step} min between values`,
-  });
-  for (const { resource, wall, offset, value } of unsure) {
-    if (sensor) place(resource, wall, offset, value);
-    else {
-      const amount = Number.isNaN(value.value) || value.limit !== 0 ? {} : { amount: value.value };
-      const origin = { file: reading.file, line: resource.line };
-      reading.note({
-        wall,
-        offset,
-        timed: true,
-        kind: 'fingerstick',
-        ...amount,
-        unit: value.unit,
-        origin,
-        row: resource.row,
-      });
-    }
-  }
 }
 
 function startsLikeXml(bytes: Uint8Array): boolean {
   return /^\W{0,8}</.test(Buffer.from(bytes.subarray(0, 16)).toString('latin1'));
 }
 
-function isTest(body: Json): boolean {
-  return listIn(objectIn(body, 'meta'), 'security').some((label) => textIn(label, 'code') === 'HTEST');
-}
+const nameOf = ({ body }: Resource): string => `${textIn(body, 'resourceType')}/${textIn(body, 'id')}`;

@@ -2,6 +2,7 @@ import type { GlucoseUnit } from '../model/glucose.ts';
 import type { ReadFile, ReadSettings } from '../model/input.ts';
 import type { OrderHint } from './column-order.ts';
 import type { DateOrder } from './day-order.ts';
+import type { Deletions } from './fhir-deletions.ts';
 import type { Resolve } from './fhir-reading.ts';
 
 /** What a person's other files tell about one that cannot tell by itself. */
@@ -12,6 +13,8 @@ export interface Hints {
   unit?: { unit: GlucoseUnit; evidence: string };
   /** Persons, devices and medicines that stand in other files. */
   resolve?: Resolve;
+  /** FHIR records that one of the files takes back. */
+  deleted?: Deletions;
 }
 
 /** What all files agree on that could tell it by themselves. */

@@ -69,8 +69,7 @@ export function readInputs(inputs: Input[], settings: ReadSettings): ReadFile[] 
     if ('failed' in unpacked) opened.push({ failed: unpacked.failed });
     else for (const inner of unpacked.inputs) opened.push({ input: inner });
   }
-  const companions = companionsOf(opened.flatMap(({ input }) => (input && isFhir(input) ? [input] : [])));
-  const shared: Hints = companions ? { resolve: companions } : {};
+  const shared: Hints = companionsOf(opened.flatMap(({ input }) => (input && isFhir(input) ? [input] : [])));
   const read = opened.map(({ failed, input }) => failed ?? readerOf(input!).read(input!, settings, shared));
   const hints = { ...shared, ...agreed(read) };
   const files = read.map((file, i) => {

@@ -4,7 +4,8 @@ import { readDelimited } from './delimited.ts';
 import { newEntries } from './entries.ts';
 import { fingerprint } from './fingerprint.ts';
 import type { Hints } from './hints.ts';
-import { type Element, type JsonText, objectIn, openJson } from './json.ts';
+import { objectIn } from './json.ts';
+import { type Elements, type JsonText, openJson, walk } from './json-text.ts';
 import { withoutPlaces } from './layout-tables.ts';
 
 const MAX_NAMES = 200;
@@ -17,17 +18,14 @@ export function recogniseJson(head: Uint8Array, name: string): number {
 }
 
 /** The list of objects in a JSON text: the array, the lines, or the longest list directly inside one object. */
-function recordsIn(text: JsonText): Element[] {
+function recordsIn(text: JsonText): Elements {
   if (text.form !== 'object') return text.elements;
-  const whole = objectIn(text.elements[0]?.value) ?? {};
-  let best: Element[] = [];
-  for (const [key, value] of Object.entries(whole)) {
-    if (!Array.isArray(value) || value.length <= best.length) continue;
-    const lines = text.inside.get(key) ?? [];
-    best = value.map((element: unknown, i) => ({ value: element, line: lines[i] ?? 1 }));
-  }
+  let best: Elements = NOTHING;
+  for (const list of text.inside.values()) if (list.count > best.count) best = list;
   return best;
 }
+
+const NOTHING: Elements = { count: 0, line: () => 1, value: () => undefined };
 
 /** Fields of an object by name; objects inside it are opened one level: `glucose.value`. */
 function fieldsOf(value: unknown): Map<string, string> {
@@ -49,45 +47,71 @@ const quoted = (text: string): string => `"${text.replaceAll('"', '""')}"`;
 /** Reads plain records by laying them out as a table and reading that: names and values mean the same in both. */
 export function readJsonRecords(input: Input, settings: ReadSettings, hints: Hints = {}): ReadFile {
   const opened = openJson(input.bytes);
-  const records = 'brokenAt' in opened ? [] : recordsIn(opened);
-  const rows = records.map((record) => fieldsOf(record.value));
-  const names: string[] = [];
-  const known = new Set<string>();
-  for (const row of rows) {
-    for (const name of row.keys()) {
-      if (known.has(name) || names.length >= MAX_NAMES) continue;
-      known.add(name);
-      names.push(name);
-    }
-  }
-  if ('brokenAt' in opened || names.length === 0) {
+  if ('brokenAt' in opened) return refused(input, opened.brokenAt);
+  const records = recordsIn(opened);
+  const names = new Set<string>();
+  const { brokenAt, broken } = walk(opened, records, (record) => {
+    for (const name of fieldsOf(record).keys()) if (names.size < MAX_NAMES) names.add(name);
+  });
+  if (brokenAt > 0) return refused(input, brokenAt);
+  if (names.size === 0) {
     const book = openBook(input.name);
-    if ('brokenAt' in opened) book.add('json-broken', 'refusal', opened.brokenAt);
-    else if (records.length === 0 && opened.form === 'array') book.add('file-empty', 'warning');
+    if (records.count === 0 && opened.form === 'array') book.add('file-empty', 'warning');
     else book.add('json-unknown', 'refusal');
-    const entries = newEntries(records.length, 0);
-    for (let row = 0; row < records.length; row++) entries.fate(row, 'set-aside');
+    const entries = newEntries(records.count, 0);
+    for (let row = 0; row < records.count; row++) entries.fate(row, 'set-aside');
     return { ...shell(input), issues: book.list(), readings: entries.readings(), fates: entries.fates };
   }
+  const table = newText();
+  const head = [...names].map(quoted).join(',');
+  table.add(head);
   // Where each row of the table came from, by the physical line on which it is laid out.
   const cameFrom: number[] = [0, 1];
-  let table = names.map(quoted).join(',');
-  const headLines = table.split(/\r\n|\n|\r/).length;
-  for (let l = 1; l <= headLines; l++) cameFrom[l] = 1;
-  let line = headLines;
-  rows.forEach((row, i) => {
-    const text = names.map((name) => quoted(row.get(name) ?? '')).join(',');
-    table += `\n${text}`;
-    const lines = text.split(/\r\n|\n|\r/).length;
-    for (let l = 1; l <= lines; l++) cameFrom[line + l] = records[i]!.line;
-    line += lines;
+  for (let l = linesOf(head); l > 1; l--) cameFrom.push(1);
+  walk(opened, records, (record, i) => {
+    const row = fieldsOf(record);
+    let text = '\n';
+    let first = true;
+    for (const name of names) {
+      text += `${first ? '' : ','}${quoted(row.get(name) ?? '')}`;
+      first = false;
+    }
+    table.add(text);
+    for (let l = linesOf(text); l > 1; l--) cameFrom.push(records.line(i));
   });
-  const file = readDelimited(
-    { name: input.name, bytes: new TextEncoder().encode(table) },
-    withoutPlaces(settings, true),
-    hints,
-  );
-  return backToRecords(input, file, cameFrom, opened.broken);
+  const laidOut = { name: input.name, bytes: table.bytes() };
+  const file = readDelimited(laidOut, withoutPlaces(settings, true), hints);
+  return backToRecords(input, file, cameFrom, broken);
+}
+
+/** Physical lines of a text: one, and one more for each line end. */
+function linesOf(text: string): number {
+  let lines = 1;
+  for (let i = 0; i < text.length; i++) {
+    const code = text.charCodeAt(i);
+    if (code === 10 ? text.charCodeAt(i - 1) !== 13 : code === 13) lines++;
+  }
+  return lines;
+}
+
+/** Text that grows as bytes, without ever being one string. */
+function newText(): { add(text: string): void; bytes(): Uint8Array } {
+  let buffer = Buffer.alloc(65_536);
+  let length = 0;
+  return {
+    add(text) {
+      const most = length + text.length * 3;
+      if (most > buffer.length) buffer = Buffer.concat([buffer.subarray(0, length)], most * 2);
+      length += buffer.write(text, length);
+    },
+    bytes: () => buffer.subarray(0, length),
+  };
+}
+
+function refused(input: Input, brokenAt: number): ReadFile {
+  const book = openBook(input.name);
+  book.add('json-broken', 'refusal', brokenAt);
+  return { ...shell(input), issues: book.list() };
 }
 
 function shell(input: Input): ReadFile {

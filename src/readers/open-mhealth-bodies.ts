@@ -24,7 +24,7 @@ export interface Points {
   persons: Set<string>;
   ignored: Map<string, number>;
   /** Glucose whose specimen is not told: kind settled by how often it comes. */
-  unsure: { wall: number; offset: number; value: number; mmol: boolean; point: Point }[];
+  unsure: { wall: number; offset: number; value: number; mmol: boolean; point: Pick<Point, 'line' | 'row'> }[];
   naive: number;
   unit: GlucoseUnit | undefined;
   /** The first written unit that contradicts what the user said of the unit. */
@@ -116,7 +116,13 @@ export function glucose(all: Points, point: Point): void {
   else if (specimen === 'interstitial fluid') {
     all.entries.reading(place.wall, place.offset, value, unit === 'mg/dL' ? 0 : 1, 0, point.line, point.row);
   } else if (specimen === '') {
-    all.unsure.push({ wall: place.wall, offset: place.offset, value, mmol: unit === 'mmol/L', point });
+    all.unsure.push({
+      wall: place.wall,
+      offset: place.offset,
+      value,
+      mmol: unit === 'mmol/L',
+      point: { line: point.line, row: point.row },
+    });
   } else setAside(all, point, 'specimen-not-sensor', specimen);
 }
 

@@ -3,7 +3,8 @@ import { openBook } from './book.ts';
 import { isSparse, medianOf } from './density.ts';
 import { newEntries } from './entries.ts';
 import { fingerprint } from './fingerprint.ts';
-import { type Json, listIn, objectIn, openJson, textIn } from './json.ts';
+import { type Json, listIn, objectIn, textIn } from './json.ts';
+import { type JsonText, openJson, walk } from './json-text.ts';
 import { activity, dose, glucose, type Point, type Points, push } from './open-mhealth-bodies.ts';
 
 /** Data points of Open mHealth and IEEE 1752.1 name their schema in every header. */
@@ -14,26 +15,10 @@ export function recogniseOpenMhealth(head: Uint8Array): number {
 
 /** Reads data points as a JSON array, one object or one a line; a series shares one header. */
 export function readOpenMhealth(input: Input, settings: ReadSettings): ReadFile {
-  const book = openBook(input.name);
+  let book = openBook(input.name);
   const choices: Choice[] = [{ id: 'encoding', value: 'utf-8', by: 'file', evidence: 'JSON' }];
   const opened = openJson(input.bytes);
-  const points: Point[] = [];
-  const strange: { line: number; row: number }[] = [];
-  let rows = 0;
-  if ('brokenAt' in opened) book.add('json-broken', 'refusal', opened.brokenAt);
-  else {
-    for (const { value, line } of opened.elements) {
-      const header = objectIn(value, 'header');
-      const bodies = bodiesOf(value);
-      if (!header || bodies.length === 0) strange.push({ line, row: rows++ });
-      else for (const body of bodies) points.push({ header, body, line, row: rows++ });
-    }
-    for (const line of opened.broken) {
-      book.add('json-line-broken', 'warning', line);
-      strange.push({ line: 0, row: rows++ });
-    }
-  }
-  const entries = newEntries(rows, rows);
+  let entries = newEntries(0, 0);
   const all: Points = {
     file: input.name,
     today: settings.today,
@@ -46,11 +31,22 @@ export function readOpenMhealth(input: Input, settings: ReadSettings): ReadFile 
     unit: settings.unit,
     written: undefined,
   };
-  for (const { line, row } of strange) {
-    if (line > 0) book.add('element-unknown', 'warning', line);
-    entries.fate(row, 'set-aside');
+  const read = 'brokenAt' in opened ? opened : readPoints(all, opened);
+  if (read.brokenAt > 0) {
+    // What stood before the fault is worth nothing by itself.
+    entries = newEntries(0, 0);
+    book = openBook(input.name);
+    book.add('json-broken', 'refusal', read.brokenAt);
+    Object.assign(all, {
+      book,
+      entries,
+      persons: new Set(),
+      ignored: new Map(),
+      unsure: [],
+      naive: 0,
+      written: undefined,
+    });
   }
-  for (const point of points) readPoint(all, point);
   settleUnsure(all, choices);
   for (const [what, count] of all.ignored) book.add('schema-ignored', 'note', 0, { actual: what, count });
   if (all.naive > 0) {
@@ -74,6 +70,25 @@ export function readOpenMhealth(input: Input, settings: ReadSettings): ReadFile 
     fates: entries.fates,
     persons: [...all.persons],
   };
+}
+
+/** Reads the points as they come, so that only one is held at a time. */
+function readPoints(all: Points, opened: JsonText): { brokenAt: number } {
+  const { book, entries } = all;
+  const { brokenAt, broken } = walk(opened, opened.elements, (value, i) => {
+    const line = opened.elements.line(i);
+    const header = objectIn(value, 'header');
+    const bodies = header ? bodiesOf(value) : [];
+    for (const body of bodies) readPoint(all, { header: header!, body, line, row: entries.fates.push('ignored') - 1 });
+    if (bodies.length > 0) return;
+    book.add('element-unknown', 'warning', line);
+    entries.fates.push('set-aside');
+  });
+  for (const line of broken) {
+    book.add('json-line-broken', 'warning', line);
+    entries.fates.push('set-aside');
+  }
+  return { brokenAt };
 }
 
 /** One body, an array of them, or an object whose only array holds them. */

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
-import { openJson } from '../../src/readers/json.ts';
+import { openJson, walk } from '../../src/readers/json-text.ts';
 import { tell } from './told.ts';
 
 describe('Open mHealth and IEEE 1752.1 data points', () => {
@@ -127,25 +127,139 @@ describe('plain records', () => {
   });
 });
 
-describe('lines of elements', () => {
-  it('match the elements for any JSON array', () => {
+const open = (text: string, whole?: number) => {
+  const opened = openJson(new TextEncoder().encode(text), whole);
+  const seen: [unknown, number][] = [];
+  if ('brokenAt' in opened) return { brokenAt: opened.brokenAt, seen };
+  const inside = [...opened.inside.values()].sort((a, b) => b.count - a.count);
+  const elements = opened.form === 'object' && inside[0] ? inside[0] : opened.elements;
+  const { brokenAt, broken } = walk(opened, elements, (value, i) => seen.push([value, elements.line(i)]));
+  return { form: opened.form, brokenAt, broken, seen };
+};
+
+describe('elements', () => {
+  const lists = fc.array(fc.jsonValue(), { minLength: 1, maxLength: 8 });
+  const indents = fc.constantFrom(0, 1, 4);
+
+  it('of any JSON array stand on the lines told', () => {
     fc.assert(
-      fc.property(
-        fc.array(fc.jsonValue(), { minLength: 1, maxLength: 8 }),
-        fc.constantFrom(0, 1, 4),
-        (value, indent) => {
-          const opened = openJson(new TextEncoder().encode(JSON.stringify(value, null, indent)));
-          if ('brokenAt' in opened) throw new Error('valid JSON was called broken');
-          const lines = JSON.stringify(value, null, indent).split('\n');
-          expect(opened.elements.length).toBe(value.length);
-          for (const { line, value: element } of opened.elements) {
-            const start = JSON.stringify(element)[0]!;
-            const row = lines[line - 1]!;
-            expect(line === 1 ? row.slice(1) : row).toContain(start);
-          }
-        },
-      ),
+      fc.property(lists, indents, (value, indent) => {
+        const text = JSON.stringify(value, null, indent);
+        const lines = text.split('\n');
+        const { seen } = open(text);
+        expect(seen.length).toBe(value.length);
+        for (const [element, line] of seen) {
+          const row = lines[line - 1]!;
+          expect(line === 1 ? row.slice(1) : row).toContain(JSON.stringify(element)[0]!);
+        }
+      }),
       { numRuns: 200 },
     );
+  });
+
+  it('are the same whether a text is parsed whole or element by element', () => {
+    const shapes = fc.constantFrom('array', 'object', 'lines');
+    fc.assert(
+      fc.property(lists, indents, shapes, fc.jsonValue(), (value, indent, shape, other) => {
+        const objects = value.map((element) => ({ element }));
+        const text =
+          shape === 'array'
+            ? JSON.stringify(value, null, indent)
+            : shape === 'object'
+              ? JSON.stringify({ other, more: { x: [1, 2] }, 'en\\try "x"': value }, null, indent)
+              : objects.map((object) => JSON.stringify(object)).join('\r\n');
+        expect(open(text, 0)).toEqual(open(text));
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  it.each([
+    '[1, 2,, 3]',
+    '[1, 2',
+    '[1, 2]]',
+    '[{"a": 1} {"b": 2}]',
+    '{"a": [1, {"b": }], "c": 1}',
+    '{"a": [1, 2], "c" 1}',
+    '{"a": [1, 2]',
+    '\n\n[1,\n tru]\n',
+  ])('of %j are broken either way', (text) => {
+    expect(open(text).brokenAt).toBeGreaterThan(0);
+    expect(open(text, 0).brokenAt).toBe(open(text).brokenAt);
+  });
+
+  it('of lines: the broken ones are told, unless most are', () => {
+    const text = '{"a":1}\n{"b":\n\n{"c":3}\r{"d":4}\n7\n';
+    for (const whole of [0, undefined]) {
+      expect(open(text, whole)).toMatchObject({ form: 'lines', broken: [2, 6], brokenAt: 0 });
+      expect(open(text, whole).seen.map(([, line]) => line)).toEqual([1, 4, 5]);
+      expect(open('{"a":1}\n{\n{\n', whole).brokenAt).toBeGreaterThan(0);
+    }
+  });
+});
+
+describe('a text of more than 4 MB', () => {
+  const sensor = (i: number) => ({
+    resourceType: 'Observation',
+    id: `o${i}`,
+    status: 'final',
+    code: { coding: [{ system: 'http://loinc.org', code: '99504-3', display: 'x'.repeat(400) }] },
+    subject: { reference: 'Patient/p' },
+    effectiveDateTime: new Date(Date.UTC(2026, 0, 1) + i * 60_000).toISOString().replace('Z', '+00:00'),
+    valueQuantity: { value: 90 + (i % 100), system: 'http://unitsofmeasure.org', code: 'mg/dL' },
+  });
+  const patient = { resourceType: 'Patient', id: 'p', identifier: [{ use: 'official', value: 'K-1' }] };
+  const point = (i: number) => ({
+    header: {
+      uuid: `u${i}`,
+      more: 'x'.repeat(400),
+      schema_id: { namespace: 'omh', name: 'blood-glucose', version: '4.0' },
+    },
+    body: {
+      blood_glucose: { value: 90 + (i % 100), unit: 'mg/dL' },
+      specimen_source: 'interstitial fluid',
+      effective_time_frame: { date_time: sensor(i).effectiveDateTime },
+    },
+  });
+  const record = (i: number) => ({
+    time: sensor(i).effectiveDateTime,
+    'sensor glucose (mg/dL)': 90 + (i % 100),
+    more: 'x'.repeat(500),
+  });
+  const COUNT = 8000;
+  const all = <T>(make: (i: number) => T): T[] => Array.from({ length: COUNT }, (_, i) => make(i));
+  const lines = (values: unknown[]): string => values.map((value) => JSON.stringify(value)).join('\n');
+
+  it.each<[string, string, string, number]>([
+    [
+      'a Bundle',
+      'fhir',
+      JSON.stringify(
+        {
+          resourceType: 'Bundle',
+          type: 'collection',
+          entry: [patient, ...all(sensor)].map((resource) => ({ resource })),
+        },
+        null,
+        1,
+      ),
+      COUNT + 1,
+    ],
+    ['FHIR as NDJSON', 'fhir', lines([patient, ...all(sensor), sensor(5)]), COUNT + 2],
+    ['data points', 'open-mhealth', JSON.stringify(all(point)), COUNT],
+    ['data points a line', 'open-mhealth', lines(all(point)), COUNT],
+    ['records', 'json-records', JSON.stringify(all(record), null, 1), COUNT],
+    ['records a line', 'json-records', lines(all(record)), COUNT],
+  ])('%s is read like a small one', (_, kind, text, rows) => {
+    expect(text.length).toBeGreaterThan(4_000_000);
+    const { file, readings } = tell(text, {}, 'x.json');
+    expect(file.kind).toBe(kind);
+    expect(file.issues.filter(({ level }) => level !== 'note')).toEqual([]);
+    expect(readings).toHaveLength(COUNT);
+    expect(readings[17]).toBe('2026-01-01 00:17 +0 107 mg/dL');
+    expect(file.fates).toHaveLength(rows);
+    expect(file.fates.filter((fate) => fate === 'used')).toHaveLength(COUNT);
+    if (kind === 'fhir') expect(file.persons).toEqual(['K-1']);
+    if (rows === COUNT + 2) expect(file.fates.at(-1)).toBe('duplicate');
   });
 });

@@ -1,0 +1,49 @@
+import type { Choice } from '../model/input.ts';
+import { isSparse, medianOf } from './density.ts';
+import type { FhirReading, GlucoseValue, Resource } from './fhir-reading.ts';
+
+export type Placed = Pick<Resource, 'line' | 'row'>;
+
+/** A value whose code leaves open what measured it. */
+export interface Unsure {
+  resource: Placed;
+  wall: number;
+  offset: number;
+  value: GlucoseValue;
+}
+
+/** Sensor values under codes that meters share: readings when they come often enough, else finger sticks. */
+export function settleUnsure(
+  unsure: Unsure[],
+  place: (resource: Placed, wall: number, offset: number, value: GlucoseValue) => void,
+  reading: FhirReading,
+  choices: Choice[],
+): void {
+  if (unsure.length === 0) return;
+  const times = unsure.map(({ wall }) => wall).sort((a, b) => a - b);
+  const step = medianOf(times.slice(1).map((t, i) => (t - times[i]!) / 60_000));
+  const sensor = !Number.isNaN(step) && !isSparse(step);
+  choices.push({
+    id: 'glucose-kind',
+    value: sensor ? 'sensor' : 'finger stick',
+    by: 'file',
+    evidence: `${step} min between values`,
+  });
+  for (const { resource, wall, offset, value } of unsure) {
+    if (sensor) place(resource, wall, offset, value);
+    else {
+      const amount = Number.isNaN(value.value) || value.limit !== 0 ? {} : { amount: value.value };
+      const origin = { file: reading.file, line: resource.line };
+      reading.note({
+        wall,
+        offset,
+        timed: true,
+        kind: 'fingerstick',
+        ...amount,
+        unit: value.unit,
+        origin,
+        row: resource.row,
+      });
+    }
+  }
+}
