@@ -72,6 +72,7 @@ export function program(version: string, tell: Teller, actions: Actions): Comman
       .addOption(new Option('--large', help('large')))
       .addOption(option('--date', '<date>', 'date', calendarDate))
       .addOption(option('--compare', '<with>', 'compare'))
+      .addOption(new Option('--infer-meals', help('inferMeals')))
       .addOption(new Option('--more-indices', help('moreIndices')))
       .addOption(new Option('--html', help('html')))
       .addOption(new Option('--attach', help('attach')));

@@ -11,8 +11,10 @@ export interface PoolOptions {
 /** How a task ended: with its result, or because its worker was stopped or died. */
 export type Ended<R> = { ok: true; result: R } | ({ ok: false } & Death);
 
-interface Death {
-  why: 'tooLong' | 'tooMuchMemory' | 'died';
+export const DEATHS = ['tooLong', 'tooMuchMemory', 'died'] as const;
+
+export interface Death {
+  why: (typeof DEATHS)[number];
   detail: string;
 }
 

@@ -1,4 +1,5 @@
 import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
+import { mkdirSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { Queue } from 'bullmq';
@@ -80,4 +81,40 @@ describe.skipIf(!there)('with a redis-server from Debian’s packages (skipped w
     second.kill('SIGTERM');
     expect(await ended(second)).toBe(0);
   }, 180_000);
+
+  test('a worker with --once ends when nobody is left; who cannot be worked on stands on the worklist with the reason', async () => {
+    const folder = scratch();
+    writePeople(join(folder, 'in'), 5, SMALL);
+    // Small on the disk, and more than the worker may have once it is taken apart.
+    mkdirSync(join(folder, 'in/P-large'));
+    writeFileSync(join(folder, 'in/P-large/list.json'), `[${'[],'.repeat(5_000_000)}[]]`);
+    const queue = await redis(folder);
+    const run = start(folder, 'clinic', 'in', '--out', 'out', '--queue', queue, ...DATE);
+    const jobs = new Queue(QUEUE, { connection: { host: '127.0.0.1', port: Number(new URL(queue).port) } });
+    let waiting = 0;
+    for (let i = 0; i < 400 && waiting < 6; i++) {
+      await new Promise((soon) => setTimeout(soon, 50));
+      waiting = await jobs.getWaitingCount();
+    }
+    expect(waiting).toBe(6);
+
+    // Those that wait for another try are left too: it ends only when they have had it.
+    const once = ['worker', '--queue', queue, '--once', '--concurrency', '1', '--memory', '96'];
+    const worked = clinic(folder, ...once);
+    expect(worked.exit, worked.err).toBe(0);
+    expect(worked.out).toContain('5 people worked on');
+    expect(await ended(run)).toBe(2);
+    const [first, ...rest] = worklistOf(join(folder, 'out'));
+    expect(first).toMatchObject({ Code: 'P-large', Folder: '' });
+    expect(first!.Why).toContain('took more memory');
+    expect(rest.filter(({ Folder }) => Folder !== '').length).toBe(5);
+    const dead = await jobs.getFailed();
+    expect(dead.map(({ attemptsMade }) => attemptsMade)).toEqual([3]);
+    await jobs.close();
+
+    // Nobody there: it ends at once.
+    const idle = clinic(folder, ...once);
+    expect([idle.exit, idle.err]).toEqual([0, '']);
+    expect(idle.out).toContain('0 people worked on');
+  }, 120_000);
 });

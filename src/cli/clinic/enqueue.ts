@@ -1,5 +1,5 @@
 import type { Job } from 'bullmq';
-import type { Ended } from '../../clinic/pool.ts';
+import { DEATHS, type Death, type Ended } from '../../clinic/pool.ts';
 import { sha256 } from '../../clinic/resume.ts';
 import { connectionOf, QUEUE, reach } from './queue.ts';
 import type { Task, Turn } from './turn.ts';
@@ -38,8 +38,7 @@ export async function throughQueue(
     told(task, ended);
   };
   events.on('completed', ({ jobId, returnvalue }) => end(jobId, { ok: true, result: returnvalue as unknown as Turn }));
-  const failed = (id: string, reason: string): void =>
-    end(id, { ok: false, why: 'died', detail: reason.slice(0, 120) });
+  const failed = (id: string, reason: string): void => end(id, { ok: false, ...deathIn(reason) });
 
   // One id a person and run: put in twice, it stays one job. A colon would be the library's own mark.
   const jobs = tasks.map((task) => {
@@ -80,4 +79,12 @@ export async function throughQueue(
   for (const id of waiting.keys()) await (await queue.getJob(id))?.remove().catch(() => {});
   await events.close();
   await queue.close();
+}
+
+/** How a worker tells the queue what ended a person's turn: Anything else is the queue's own reason. */
+function deathIn(reason: string): Death {
+  const [why = '', ...detail] = reason.split(' ');
+  return DEATHS.includes(why as Death['why'])
+    ? { why: why as Death['why'], detail: detail.join(' ') }
+    : { why: 'died', detail: reason.slice(0, 120) };
 }

@@ -27,11 +27,13 @@ export interface LogEntry {
   exit?: number;
 }
 
+export const RUN_LOG = 'run-log.jsonl';
+
 export type Log = (entry: LogEntry) => void;
 
 /** A log in JSON Lines (one object a line); each line is one write, so that runs side by side do not mix within one. */
 export function openLog(out: string, clock: () => string): Log {
-  const path = join(out, 'run-log.jsonl');
+  const path = join(out, RUN_LOG);
   return (entry) => {
     try {
       appendFileSync(path, `${JSON.stringify({ at: clock(), ...entry })}\n`);

@@ -26,12 +26,9 @@ export async function worklist(folders: string[], given: WorklistOptions, door: 
   const parts = partsIn(folders);
   const out = given.out ?? folders[0]!;
   const thresholds = given.thresholds === undefined ? USUAL : await readThresholds(given.thresholds);
+  const folderOf = new Map(parts.flatMap((part) => part.outcomes.map((outcome) => [outcome, part.folder] as const)));
   // Only over all parts is it seen whether a file lies with two people.
-  const outcomes = withdrawMixUps(
-    out,
-    parts.flatMap((part) => part.outcomes),
-    folders.length > 1,
-  );
+  const outcomes = withdrawMixUps([...folderOf.keys()], (outcome) => folderOf.get(outcome)!);
   const passedOver = parts.flatMap((part) => part.passedOver);
   const beside = folders.every((folder) => resolve(folder) === resolve(out));
   const lines = rank(outcomes, thresholds);

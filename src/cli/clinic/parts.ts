@@ -29,13 +29,18 @@ export function savePart(out: string, part: Part): void {
   }
 }
 
+/** A part, and the results folder it was read from. */
+export interface FoundPart extends Part {
+  folder: string;
+}
+
 /** All parts in some results folders, whole: throws WrongUse when one is missing, as its people would be. */
-export function partsIn(folders: readonly string[]): Part[] {
-  const parts = new Map<string, Part>();
+export function partsIn(folders: readonly string[]): FoundPart[] {
+  const parts = new Map<string, FoundPart>();
   for (const folder of folders) {
     for (const name of namesIn(folder)) {
       const part = read(join(folder, name));
-      parts.set(`${part.index}/${part.of}`, part);
+      parts.set(`${part.index}/${part.of}`, { ...part, folder });
     }
   }
   const all = [...parts.values()].sort((a, b) => a.index - b.index);

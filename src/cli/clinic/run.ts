@@ -79,17 +79,21 @@ export async function runPeople(
   }
   if (interrupted()) stopped ??= 'SIGINT';
   const all = asked.people.map((person) => outcomes.get(person) ?? refused(nothing(person), because('notRun')));
-  return { outcomes: withdrawMixUps(asked.out, all, given.dryRun === true), kept, stopped };
+  return { outcomes: withdrawMixUps(all, () => (given.dryRun ? null : asked.out)), kept, stopped };
 }
 
-/** Papers that may show someone else's days are worse than none: they are taken away, and both people told. */
-export function withdrawMixUps(out: string, outcomes: readonly Outcome[], dry: boolean): Outcome[] {
+/**
+ * Papers that may show someone else's days are worse than none: they are taken away, and both people told. `outOf`: the
+ * results folder of a person, null where nothing is to be written.
+ */
+export function withdrawMixUps(outcomes: readonly Outcome[], outOf: (outcome: Outcome) => string | null): Outcome[] {
   const found = findMixUps(outcomes);
   return outcomes.map((outcome) => {
     const mixUp = found.get(outcome.stem);
     if (!mixUp) return outcome;
     const told = mixedUp(outcome, mixUp);
-    if (!dry) withdraw(out, told);
+    const out = outOf(outcome);
+    if (out !== null) withdraw(out, told);
     return told;
   });
 }

@@ -1,7 +1,8 @@
-import { readdirSync } from 'node:fs';
+import { existsSync, readdirSync } from 'node:fs';
 import { join, relative, resolve, sep } from 'node:path';
 import type { Listing } from '../../clinic/people.ts';
 import { isExport, isOurs, reasonOf, SETTINGS } from '../gather.ts';
+import { RUN_LOG } from './log.ts';
 
 export const MANIFEST = 'manifest.csv';
 
@@ -34,7 +35,10 @@ export function walk(folder: string, apart: string): Walked {
       const full = join(at, name);
       const path = relative(folder, full).split(sep).join('/');
       if (name.startsWith('.') || full === apart) continue;
-      if (entry.isDirectory()) {
+      if (entry.isDirectory() && existsSync(join(full, RUN_LOG))) {
+        // Papers of an earlier run: read as exports they would be somebody.
+        found.passedOver.push(path);
+      } else if (entry.isDirectory()) {
         if (depth === 0) found.folders.push(path);
         if (depth >= DEEPEST) found.closed.push({ path, reason: 'ELOOP' });
         else lookOr(full, path, depth + 1);

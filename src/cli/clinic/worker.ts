@@ -1,4 +1,5 @@
 import { availableParallelism } from 'node:os';
+import { setTimeout } from 'node:timers/promises';
 import { openPool } from '../../clinic/pool.ts';
 import type { Door } from '../door.ts';
 import { EXIT } from '../exits.ts';
@@ -53,13 +54,26 @@ export async function worker(given: WorkerOptions, { tell, print }: Door): Promi
   bull.on('error', () => {});
   await bull.waitUntilReady();
   print(tell.say('cli.clinic.workerReady', { queue: shown }));
-  await new Promise<void>((end) => {
+  const asked = new Promise<void>((end) => {
     for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => end());
-    if (given.once) bull.on('drained', () => setTimeout(end, 100));
   });
+  await (given.once ? Promise.race([asked, emptied(given.queue)]) : asked);
   // Finishes what it holds.
   await bull.close();
   await pool.close();
   print(tell.say('cli.clinic.workerDone', { n: done }));
   return EXIT.done;
+}
+
+/** What waits, what is to be tried again, and what anyone holds: a worker that dies gives its people back. */
+const LEFT = ['wait', 'delayed', 'active'] as const;
+const LOOK_EVERY = 250;
+
+/** Resolves when nobody is left in the queue, as far as it is known: not while the server cannot be reached. */
+async function emptied(url: string): Promise<void> {
+  const { Queue } = await import('bullmq');
+  const queue = new Queue(QUEUE, { connection: connectionOf(url) });
+  queue.on('error', () => {});
+  while ((await queue.getJobCountByTypes(...LEFT)) > 0) await setTimeout(LOOK_EVERY);
+  await queue.close();
 }

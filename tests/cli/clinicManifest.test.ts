@@ -1,0 +1,106 @@
+import { cpSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { run as tool } from '../support/tools.ts';
+import { clinic, filesIn, papersIn, worklistOf } from './clinicRun.ts';
+import { listed, plainExport, scratch } from './run.ts';
+
+const DATE = ['--date', '2026-06-01'];
+
+test('what the manifest says of a person holds, before the command line; with --fhir the report travels in the bundle', () => {
+  const folder = scratch();
+  mkdirSync(join(folder, 'in'));
+  // No unit is named, and 7 could be nothing else than mmol/L.
+  const bare = plainExport(15, 'mmol/L', (i) => (6 + (i % 30) / 10).toFixed(1)).replace(' (mmol/L)', '');
+  writeFileSync(join(folder, 'in/one.csv'), bare);
+  writeFileSync(join(folder, 'in/two.csv'), plainExport());
+  writeFileSync(
+    join(folder, 'in/manifest.csv'),
+    [
+      'code,person,name,targets,unit,zone,language,visit,a1c',
+      'X-1,one.csv,Zwentibold,older,mmol/L,Pacific/Auckland,es,2026-06-02,7.4',
+      'X-2,two.csv,,,,,,,',
+      '',
+    ].join('\n'),
+  );
+  const ran = clinic(
+    folder,
+    'clinic',
+    'in',
+    '--out',
+    'out',
+    '--fhir-readings',
+    '--language',
+    'en',
+    '--unit',
+    'mg/dL',
+    ...DATE,
+  );
+  expect(ran.exit, ran.err).toBe(0);
+  const read = (name: string): string => readFileSync(join(folder, 'out/X-1', name), 'utf8');
+  const { settings, timeline } = JSON.parse(read('X-1-analysis.json'));
+  expect({ settings, timeline }).toMatchObject({
+    settings: {
+      targets: 'older',
+      zone: 'Pacific/Auckland',
+      person: { name: 'Zwentibold', code: 'X-1' },
+      a1c: { value: 7.4 },
+    },
+    timeline: { unit: 'mmol/L' },
+  });
+  const paper = tool('pdftotext', [join(folder, 'out/X-1/X-1-clinic-report.pdf'), '-']);
+  expect(paper).toContain('Zwentibold · X-1');
+  expect(paper).toContain('impreso');
+  expect(worklistOf(join(folder, 'out')).find(({ Code }) => Code === 'X-1')).toMatchObject({ Visit: '2026-06-02' });
+
+  const bundle = JSON.parse(read('X-1-cgm.fhir.json'));
+  const resources = bundle.entry.map(({ resource }: { resource: { resourceType: string } }) => resource);
+  const [report] = resources.filter(
+    ({ resourceType }: { resourceType: string }) => resourceType === 'DiagnosticReport',
+  );
+  const pdf = readFileSync(join(folder, 'out/X-1/X-1-clinic-report.pdf'));
+  expect(Buffer.from(report.presentedForm[0].data, 'base64').equals(pdf)).toBe(true);
+  expect(resources.length).toBeGreaterThan(14 * 288);
+  // Without a zone there is no reading with an offset, so there are only summaries.
+  expect(JSON.parse(readFileSync(join(folder, 'out/X-2/X-2-cgm.fhir.json'), 'utf8')).entry.length).toBeLessThan(40);
+}, 60_000);
+
+test('the same file in two parts of a divided folder: the papers of both are taken away, wherever they lie', () => {
+  const folder = scratch();
+  for (const code of ['P-1', 'P-2', 'P-3']) {
+    mkdirSync(join(folder, 'in', code), { recursive: true });
+    writeFileSync(
+      join(folder, 'in', code, 'sensor.csv'),
+      plainExport(3, 'mg/dL', (i) => 110 + ((i + code.charCodeAt(2)) % 60)),
+    );
+  }
+  cpSync(join(folder, 'in/P-1/sensor.csv'), join(folder, 'in/P-2/other.csv'));
+  for (const part of [1, 2, 3, 4]) {
+    clinic(folder, 'clinic', 'in', '--out', `part-${part}`, '--shard', `${part}/4`, ...DATE);
+  }
+  const parts = [1, 2, 3, 4].map((part) => `part-${part}`);
+  const at = (code: string): string =>
+    join(folder, parts.find((part) => listed(join(folder, part)).includes(code))!, code);
+  expect(at('P-1').split('/').at(-2), 'the two lie in different parts').not.toBe(at('P-2').split('/').at(-2));
+  expect(clinic(folder, 'worklist', ...parts, '--out', 'whole').exit).toBe(2);
+  const lines = worklistOf(join(folder, 'whole'));
+  expect(lines.map(({ Code, Folder }) => [Code, Folder])).toEqual([
+    ['P-1', ''],
+    ['P-2', ''],
+    ['P-3', 'P-3'],
+  ]);
+  for (const code of ['P-1', 'P-2']) expect([...filesIn(at(code)).keys()]).toEqual(['record.json']);
+  expect(listed(at('P-3'))).toContain('P-3-clinic-report.pdf');
+}, 60_000);
+
+test('results of an earlier run among the exports are nobody, and told', () => {
+  const folder = scratch();
+  mkdirSync(join(folder, 'in/P-1'), { recursive: true });
+  writeFileSync(join(folder, 'in/P-1/sensor.csv'), plainExport(3));
+  expect(clinic(folder, 'clinic', 'in', '--out', 'in/monday', ...DATE).exit).toBe(0);
+  const second = clinic(folder, 'clinic', 'in', '--out', 'in/tuesday', ...DATE);
+  expect(second.exit, second.err).toBe(0);
+  expect(second.out).toContain('Found 1 person');
+  expect(readFileSync(join(folder, 'in/tuesday/worklist.html'), 'utf8')).toContain('monday');
+  expect([...papersIn(join(folder, 'in/tuesday'))]).toEqual([...papersIn(join(folder, 'in/monday'))]);
+}, 60_000);
