@@ -20,12 +20,10 @@ export interface Position {
 /** pdfkit's font of one document: a subset that grows as words are encoded. */
 export interface DocumentFont {
   id: string;
-  layoutCache: Record<string, unknown>;
   subset: { glyphs: number[]; encode(): Uint8Array };
   ref(): Ref;
-  widthOfString(text: string, size: number): number;
-  /** A list of features, even an empty one, lays the text out at once instead of word by word. */
-  encode(text: string, features?: []): [hex: string[], positions: Position[]];
+  /** With a list of features, even an empty one, the text is laid out at once instead of word by word. */
+  encode(text: string, features: []): [hex: string[], positions: Position[]];
 }
 
 export interface PdfPage {
@@ -145,16 +143,14 @@ const USUAL =
   ' ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789.,:;!?()[]/+-=%&*#@"\'<>_–—−·•…×±≤≥→’“”°\u00A0\u202F fi fl';
 
 /**
- * Adds a face to a document, sharing word layouts and cut-down font files with earlier documents. A face that only
+ * Adds a face to a document, sharing cut-down font files with earlier documents. A face that only
  * helps out is not given the usual glyphs.
  */
 export function useFace(pdf: Pdf, face: Face, usual: boolean): DocumentFont {
   pdf.font(face.font);
   const font = pdf._font;
-  if (!font?.layoutCache || !font.subset?.glyphs)
-    throw new Error('pdfkit keeps its fonts in another way than expected');
-  font.layoutCache = face.layouts;
-  if (usual) font.encode(USUAL);
+  if (!font?.subset?.glyphs) throw new Error('pdfkit keeps its fonts in another way than expected');
+  if (usual) font.encode(USUAL, []);
   const { subset } = font;
   const encode = subset.encode.bind(subset);
   // Cutting a font down takes 5 ms; most reports use the same glyphs.

@@ -1,5 +1,5 @@
 import { create, type ParsedFont } from 'fontkit';
-import { plainLayout } from './plainLayout.ts';
+import { type PlainSetter, plainSetter } from './plainSetter.ts';
 import type { Script } from './scripts.ts';
 
 /** The two faces of a report as font files (TrueType). */
@@ -13,10 +13,7 @@ export interface PdfFonts {
 /** A parsed font with what is worth keeping between documents. */
 export interface Face {
   font: ParsedFont;
-  /** pdfkit's word layouts. */
-  layouts: Record<string, unknown>;
-  /** Advance of a word, in thousandths of the size. */
-  widths: Map<string, number>;
+  plain: PlainSetter | null;
   /** Glyph codes of words that need only the usual glyphs. */
   codes: Map<string, string>;
   /** The font cut down to a list of glyphs, by that list. */
@@ -33,19 +30,10 @@ const DOCUMENTS_PER_CACHE = 200;
 export function openFace(bytes: Uint8Array): Face {
   let face = faces.get(bytes);
   if (!face) {
-    face = {
-      font: openFont(bytes),
-      layouts: Object.create(null),
-      widths: new Map(),
-      codes: new Map(),
-      files: new Map(),
-      uses: 0,
-    };
+    face = { ...openFont(bytes), codes: new Map(), files: new Map(), uses: 0 };
     faces.set(bytes, face);
   }
   if (++face.uses % DOCUMENTS_PER_CACHE === 0) {
-    face.layouts = Object.create(null);
-    face.widths = new Map();
     face.codes = new Map();
     face.files = new Map();
   }
@@ -53,12 +41,12 @@ export function openFace(bytes: Uint8Array): Face {
 }
 
 /** Plain text takes the short way, everything else fontkit's own shaper. */
-function openFont(bytes: Uint8Array): ParsedFont {
+function openFont(bytes: Uint8Array): Pick<Face, 'font' | 'plain'> {
   const font = create(bytes);
-  const plain = plainLayout(font, bytes);
+  const plain = plainSetter(bytes);
   if (plain) {
     const shape = font.layout.bind(font);
-    font.layout = (text) => plain(text) ?? shape(text);
+    font.layout = (text) => plain.layout(text) ?? shape(text);
   }
-  return font;
+  return { font, plain };
 }

@@ -19,6 +19,34 @@ export function tableAt(view: DataView, tag: string): number | undefined {
   return undefined;
 }
 
+/**
+ * Glyph of a character of the basic plane, 0 where the font has none (table "cmap", format 4: segments of codes). Null
+ * for a font without such a table.
+ */
+export function glyphsByCode(view: DataView): ((code: number) => number) | null {
+  const cmap = tableAt(view, 'cmap');
+  if (cmap === undefined) return null;
+  let at: number | undefined;
+  for (let i = 0; i < view.getUint16(cmap + 2); i++) {
+    const record = cmap + 4 + i * 8;
+    const windows = view.getUint16(record) === 3 && view.getUint16(record + 2) === 1;
+    const subtable = cmap + view.getUint32(record + 4);
+    if ((windows || view.getUint16(record) === 0) && view.getUint16(subtable) === 4) at = subtable;
+  }
+  if (at === undefined) return null;
+  const ends = at + 14;
+  const bytes = view.getUint16(at + 6);
+  const [starts, deltas, offsets] = [ends + bytes + 2, ends + 2 * bytes + 2, ends + 3 * bytes + 2];
+  return (code) => {
+    let i = 0;
+    while (i < bytes && view.getUint16(ends + i) < code) i += 2;
+    if (i >= bytes || view.getUint16(starts + i) > code) return 0;
+    const offset = view.getUint16(offsets + i);
+    const from = offset === 0 ? code : view.getUint16(offsets + i + offset + 2 * (code - view.getUint16(starts + i)));
+    return offset !== 0 && from === 0 ? 0 : (from + view.getUint16(deltas + i)) & 0xffff;
+  };
+}
+
 /** Lookups that the given features switch on in Latin text, by feature; in the order in which they apply. */
 export function latinLookups(view: DataView, table: number, extensionType: number): Map<string, Lookup[]> {
   const features = table + view.getUint16(table + 6);

@@ -1,6 +1,6 @@
 import type { Palette } from '../palette.ts';
 import type { Flow, Strip } from './flow.ts';
-import { PLAIN } from './plainLayout.ts';
+import { PLAIN } from './plainSetter.ts';
 import { baseline, type Scale, type Style } from './scale.ts';
 import { REORDERED, RIGHT_TO_LEFT, STEERING } from './scripts.ts';
 import type { Node } from './tree.ts';

@@ -2,7 +2,6 @@ import type { Bytes } from './bytes.ts';
 import { type DocumentFont, type Pdf, useFace } from './document.ts';
 import { type Face, openFace, type PdfFonts } from './face.ts';
 import { type Holder, mixedRuns, type Run } from './mixed.ts';
-import { PLAIN } from './plainLayout.ts';
 import { type Script, scriptOf } from './scripts.ts';
 import { clean, drawable } from './words.ts';
 
@@ -19,7 +18,7 @@ export interface Typeface {
   readable(text: string): string;
 }
 
-/** Goes through words, each with the space after it; pdfkit keeps layouts by the same pieces. */
+/** Goes through words, each with the space after it. */
 function eachPiece(text: string, visit: (piece: string) => void): void {
   for (let from = 0; from < text.length; ) {
     const space = text.indexOf(' ', from);
@@ -34,19 +33,11 @@ export function openTypeface(pdf: Pdf, fonts: PdfFonts, weight: 'regular' | 'sem
   const face = openFace(fonts[weight]);
   const font = useFace(pdf, face, true);
   const usual = font.subset.glyphs.length;
-  const { widths } = face;
+  const plain = base === 'ltr' ? face.plain : null;
   const codes = new Map<string, string>();
   const holderOf = holders(pdf, fonts, weight, { font, has: (code) => face.font.hasGlyphForCodePoint(code) });
   const lines = new Map<string, Run[]>();
 
-  const pieceWidth = (piece: string): number => {
-    let width = widths.get(piece);
-    if (width === undefined) {
-      width = font.widthOfString(piece, 1000);
-      widths.set(piece, width);
-    }
-    return width;
-  };
   const pieceCode = (piece: string): string => {
     let code = face.codes.get(piece) ?? codes.get(piece);
     if (code === undefined) {
@@ -57,8 +48,7 @@ export function openTypeface(pdf: Pdf, fonts: PdfFonts, weight: 'regular' | 'sem
     }
     return code;
   };
-  const runs = (line: string): Run[] | null => {
-    if (base === 'ltr' && PLAIN.test(line)) return null;
+  const runsOf = (line: string): Run[] => {
     let known = lines.get(line);
     if (!known) {
       known = mixedRuns(line, base, holderOf);
@@ -69,21 +59,16 @@ export function openTypeface(pdf: Pdf, fonts: PdfFonts, weight: 'regular' | 'sem
 
   return {
     font,
-    runs,
+    runs: (line) => (plain && plain.width(line) !== null ? null : runsOf(line)),
     width(text, size) {
-      let sum = 0;
-      const mixed = runs(text);
-      if (mixed) for (const run of mixed) sum += run.width;
-      else
-        eachPiece(text, (piece) => {
-          sum += pieceWidth(piece);
-        });
-      return (sum * size) / 1000;
+      const thousandths = plain?.width(text) ?? runsOf(text).reduce((sum, { width }) => sum + width, 0);
+      return (thousandths * size) / 1000;
     },
     encode(text, out) {
       eachPiece(text, (piece) => out.text(pieceCode(piece)));
     },
-    readable: (text) => drawable(clean(text), (code) => holderOf(code).has(code)),
+    readable: (text) =>
+      plain && plain.width(text) !== null ? text : drawable(clean(text), (code) => holderOf(code).has(code)),
   };
 }
 
@@ -123,7 +108,7 @@ function helper(pdf: Pdf, face: Face): Holder {
 
 /** Glyph codes with their kerning, as TJ wants them: `<00010002> 12 <0003>`; and the highest code. */
 function glyphRun(font: DocumentFont, piece: string): { code: string; highest: number } {
-  const [hex, positions] = font.encode(piece);
+  const [hex, positions] = font.encode(piece, []);
   let code = '';
   let open = '';
   let highest = 0;

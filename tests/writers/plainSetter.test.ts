@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { create } from 'fontkit';
 import { expect, test } from 'vitest';
-import { plainLayout } from '../../src/writers/pdf/plainLayout.ts';
+import { plainSetter } from '../../src/writers/pdf/plainSetter.ts';
 
 /** fontkit's full shaper is the outside value: where our short way gives a run at all, it must give the same one. */
 const fonts = '../../node_modules/@expo-google-fonts/ibm-plex-sans';
@@ -11,6 +11,7 @@ const faces = ['400Regular/IBMPlexSans_400Regular.ttf', '600SemiBold/IBMPlexSans
 interface Shaped {
   glyphs: { id: number; codePoints: number[]; advanceWidth: number }[];
   positions: { xAdvance: number; xOffset: number }[];
+  advanceWidth: number;
 }
 
 const told = ({ glyphs, positions }: Shaped): unknown => [
@@ -21,7 +22,9 @@ const told = ({ glyphs, positions }: Shaped): unknown => [
 test.each(faces)('%s: every pair of ASCII characters, and text, as the full shaper sets them', (face) => {
   const bytes = readFileSync(new URL(`${fonts}/${face}`, import.meta.url));
   const font = create(bytes);
-  const plain = plainLayout(font, bytes)!;
+  const plain = plainSetter(bytes)!;
+  const byWord = (text: string) =>
+    text.split(/(?<= )/).reduce((sum, word) => sum + (font.layout(word) as Shaped).advanceWidth, 0);
   const ascii = Array.from({ length: 95 }, (_, i) => String.fromCharCode(32 + i));
   const pairs = ascii.flatMap((left) => ascii.map((right) => left + right));
   const texts = [
@@ -37,13 +40,15 @@ test.each(faces)('%s: every pair of ASCII characters, and text, as the full shap
     'ﬁ',
   ];
   for (const text of [...pairs, ...texts]) {
-    const run = plain(text);
+    const run = plain.layout(text);
     if (run) expect(told(run), text).toEqual(told(font.layout(text) as Shaped));
+    expect(plain.width(text) === null, text).toBe(run === null);
+    if (run) expect(plain.width(text), text).toBeCloseTo(byWord(text), 9);
   }
   fc.assert(
     fc.property(fc.string({ unit: 'binary', maxLength: 30 }), (text) => {
       const known = [...text].filter((c) => font.hasGlyphForCodePoint(c.codePointAt(0)!)).join('');
-      const run = plain(known);
+      const run = plain.layout(known);
       if (run) expect(told(run)).toEqual(told(font.layout(known) as Shaped));
     }),
     { numRuns: 200 },
@@ -52,6 +57,6 @@ test.each(faces)('%s: every pair of ASCII characters, and text, as the full shap
 
 test('marks and other scripts are left to the full shaper', () => {
   const bytes = readFileSync(new URL(`${fonts}/${faces[0]}`, import.meta.url));
-  const plain = plainLayout(create(bytes), bytes)!;
-  for (const text of ['e\u0301', 'я', 'α', '½\u2044', 'نص']) expect(plain(text)).toBeNull();
+  const plain = plainSetter(bytes)!;
+  for (const text of ['e\u0301', 'я', 'α', '½\u2044', 'نص']) expect(plain.layout(text)).toBeNull();
 });
