@@ -1,3 +1,4 @@
+import type { Choice } from '../model/input.ts';
 import { CELL, type GlucoseCells } from './glucose.ts';
 
 /** Sensors store a value at least once an hour; a column of glucose with longer pauses is a meter's log (ours). */
@@ -24,6 +25,16 @@ export function medianOf(steps: number[]): number {
 }
 
 export const isSparse = (step: number): boolean => step > SENSOR_MINUTES;
+
+/** Whether values that do not say what measured them come as often as a sensor's, told as a choice. */
+export function comesOften(values: { wall: number }[], choices: Choice[]): boolean {
+  const times = values.map(({ wall }) => wall).sort((a, b) => a - b);
+  const step = medianOf(times.slice(1).map((t, i) => (t - times[i]!) / 60_000));
+  const sensor = !Number.isNaN(step) && !isSparse(step);
+  const value = sensor ? 'sensor' : 'finger stick';
+  choices.push({ id: 'glucose-kind', value, by: 'file', evidence: `${step} min between values` });
+  return sensor;
+}
 
 /** Whether two sensor columns say the same in the rows that fill both: equal, or equal after changing the unit. */
 export function compareColumns(a: GlucoseCells, b: GlucoseCells): { both: number; same: number } {

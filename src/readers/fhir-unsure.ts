@@ -1,5 +1,5 @@
 import type { Choice } from '../model/input.ts';
-import { isSparse, medianOf } from './density.ts';
+import { comesOften } from './density.ts';
 import type { FhirReading, GlucoseValue, Resource } from './fhir-reading.ts';
 
 export type Placed = Pick<Resource, 'line' | 'row'>;
@@ -20,15 +20,7 @@ export function settleUnsure(
   choices: Choice[],
 ): void {
   if (unsure.length === 0) return;
-  const times = unsure.map(({ wall }) => wall).sort((a, b) => a - b);
-  const step = medianOf(times.slice(1).map((t, i) => (t - times[i]!) / 60_000));
-  const sensor = !Number.isNaN(step) && !isSparse(step);
-  choices.push({
-    id: 'glucose-kind',
-    value: sensor ? 'sensor' : 'finger stick',
-    by: 'file',
-    evidence: `${step} min between values`,
-  });
+  const sensor = comesOften(unsure, choices);
   for (const { resource, wall, offset, value } of unsure) {
     if (sensor) place(resource, wall, offset, value);
     else {

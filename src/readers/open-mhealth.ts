@@ -1,6 +1,6 @@
 import type { Choice, Input, ReadFile, ReadSettings } from '../model/input.ts';
 import { openBook } from './book.ts';
-import { isSparse, medianOf } from './density.ts';
+import { comesOften } from './density.ts';
 import { newEntries } from './entries.ts';
 import { fingerprint } from './fingerprint.ts';
 import { type Json, listIn, objectIn, textIn } from './json.ts';
@@ -15,38 +15,16 @@ export function recogniseOpenMhealth(head: Uint8Array): number {
 
 /** Reads data points as a JSON array, one object or one a line; a series shares one header. */
 export function readOpenMhealth(input: Input, settings: ReadSettings): ReadFile {
-  let book = openBook(input.name);
   const choices: Choice[] = [{ id: 'encoding', value: 'utf-8', by: 'file', evidence: 'JSON' }];
   const opened = openJson(input.bytes);
-  let entries = newEntries(0, 0);
-  const all: Points = {
-    file: input.name,
-    today: settings.today,
-    book,
-    entries,
-    persons: new Set(),
-    ignored: new Map(),
-    unsure: [],
-    naive: 0,
-    unit: settings.unit,
-    written: undefined,
-  };
-  const read = 'brokenAt' in opened ? opened : readPoints(all, opened);
-  if (read.brokenAt > 0) {
+  let all = newPoints(input, settings);
+  const { brokenAt } = 'brokenAt' in opened ? opened : readPoints(all, opened);
+  if (brokenAt > 0) {
     // What stood before the fault is worth nothing by itself.
-    entries = newEntries(0, 0);
-    book = openBook(input.name);
-    book.add('json-broken', 'refusal', read.brokenAt);
-    Object.assign(all, {
-      book,
-      entries,
-      persons: new Set(),
-      ignored: new Map(),
-      unsure: [],
-      naive: 0,
-      written: undefined,
-    });
+    all = newPoints(input, settings);
+    all.book.add('json-broken', 'refusal', brokenAt);
   }
+  const { book, entries } = all;
   settleUnsure(all, choices);
   for (const [what, count] of all.ignored) book.add('schema-ignored', 'note', 0, { actual: what, count });
   if (all.naive > 0) {
@@ -70,6 +48,11 @@ export function readOpenMhealth(input: Input, settings: ReadSettings): ReadFile 
     fates: entries.fates,
     persons: [...all.persons],
   };
+}
+
+function newPoints({ name }: Input, { today, unit }: ReadSettings): Points {
+  const found = { persons: new Set<string>(), ignored: new Map<string, number>(), unsure: [], written: undefined };
+  return { file: name, today, unit, book: openBook(name), entries: newEntries(0, 0), naive: 0, ...found };
 }
 
 /** Reads the points as they come, so that only one is held at a time. */
@@ -121,15 +104,7 @@ function readPoint(all: Points, point: Point): void {
 
 function settleUnsure(all: Points, choices: Choice[]): void {
   if (all.unsure.length === 0) return;
-  const times = all.unsure.map(({ wall }) => wall).sort((a, b) => a - b);
-  const step = medianOf(times.slice(1).map((t, i) => (t - times[i]!) / 60_000));
-  const sensor = !Number.isNaN(step) && !isSparse(step);
-  choices.push({
-    id: 'glucose-kind',
-    value: sensor ? 'sensor' : 'finger stick',
-    by: 'file',
-    evidence: `${step} min between values`,
-  });
+  const sensor = comesOften(all.unsure, choices);
   for (const { wall, offset, value, mmol, point } of all.unsure) {
     if (sensor) all.entries.reading(wall, offset, value, mmol ? 1 : 0, 0, point.line, point.row);
     else {

@@ -3,35 +3,18 @@ import type { Input } from '../../src/model/input.ts';
 import { readInputs } from '../../src/readers/index.ts';
 import { openWorkbooks } from '../../src/readers/workbook.ts';
 import { number, stamp, text, workbookOf } from '../support/workbook.ts';
+import { observation, point, value } from './records.ts';
 
 /** Fourteen days, every three minutes. */
 const ROWS = 6720;
 const START = Date.UTC(2026, 0, 1);
 const REPEATS = 15;
 const iso = (i: number): string => new Date(START + i * 180_000).toISOString();
-const value = (i: number): number => 90 + ((i * 37) % 120);
 const all = <T>(make: (i: number) => T): T[] => Array.from({ length: ROWS }, (_, i) => make(i));
 const bytes = (content: string): Uint8Array => new TextEncoder().encode(content);
 
 const delimited = (): string =>
   `Time,Sensor glucose (mg/dL)\n${all((i) => `${iso(i).slice(0, 16)},${value(i)}`).join('\n')}\n`;
-const observation = (i: number) => ({
-  resourceType: 'Observation',
-  id: `o${i}`,
-  status: 'final',
-  code: { coding: [{ system: 'http://loinc.org', code: '99504-3' }] },
-  subject: { reference: 'Patient/p' },
-  effectiveDateTime: iso(i),
-  valueQuantity: { value: value(i), unit: 'mg/dl', system: 'http://unitsofmeasure.org', code: 'mg/dL' },
-});
-const point = (i: number) => ({
-  header: { uuid: `u${i}`, schema_id: { namespace: 'omh', name: 'blood-glucose', version: '4.0' } },
-  body: {
-    blood_glucose: { value: value(i), unit: 'mg/dL' },
-    specimen_source: 'interstitial fluid',
-    effective_time_frame: { date_time: iso(i) },
-  },
-});
 
 /** 525,600 rows. */
 function year(): string {
@@ -64,15 +47,30 @@ const kinds: [string, () => Input][] = [
   [
     'fhir, Bundle',
     () => {
-      const entry = all((i) => ({ resource: observation(i) }));
+      const entry = all((i) => ({ resource: observation(i, iso(i)) }));
       return {
         name: 'a.json',
         bytes: bytes(JSON.stringify({ resourceType: 'Bundle', type: 'collection', entry }, null, 1)),
       };
     },
   ],
-  ['fhir, NDJSON', () => ({ name: 'a.ndjson', bytes: bytes(all((i) => JSON.stringify(observation(i))).join('\n')) })],
-  ['open-mhealth', () => ({ name: 'a.json', bytes: bytes(JSON.stringify(all(point), null, 1)) })],
+  [
+    'fhir, NDJSON',
+    () => ({ name: 'a.ndjson', bytes: bytes(all((i) => JSON.stringify(observation(i, iso(i)))).join('\n')) }),
+  ],
+  [
+    'open-mhealth',
+    () => ({
+      name: 'a.json',
+      bytes: bytes(
+        JSON.stringify(
+          all((i) => point(i, iso(i))),
+          null,
+          1,
+        ),
+      ),
+    }),
+  ],
   [
     'json-records',
     () => ({

@@ -1,4 +1,5 @@
 import { readInputs } from '../../src/readers/index.ts';
+import { observation, point, value } from './records.ts';
 
 /**
  * A year of readings every minute (525,600) in one kind, in a process of its own: `tsx tests/bench/year.ts [kind]`. Prints the
@@ -7,40 +8,20 @@ import { readInputs } from '../../src/readers/index.ts';
 const COUNT = 525_600;
 const START = Date.UTC(2025, 0, 1);
 const iso = (i: number): string => `${new Date(START + i * 60_000).toISOString().slice(0, 19)}+02:00`;
-const value = (i: number): number => 90 + ((i * 37) % 120);
-const observation = (i: number): string =>
-  JSON.stringify({
-    resourceType: 'Observation',
-    id: `o${i}`,
-    status: 'final',
-    code: { coding: [{ system: 'http://loinc.org', code: '99504-3' }] },
-    subject: { reference: 'Patient/p' },
-    effectiveDateTime: iso(i),
-    valueQuantity: { value: value(i), unit: 'mg/dl', system: 'http://unitsofmeasure.org', code: 'mg/dL' },
-  });
-const point = (i: number): string =>
-  JSON.stringify({
-    header: { uuid: `u${i}`, schema_id: { namespace: 'omh', name: 'blood-glucose', version: '4.0' } },
-    body: {
-      blood_glucose: { value: value(i), unit: 'mg/dL' },
-      specimen_source: 'interstitial fluid',
-      effective_time_frame: { date_time: iso(i) },
-    },
-  });
 
 const kinds: Record<
   string,
   { name: string; before?: string; between: string; after?: string; make(i: number): string }
 > = {
-  'fhir-ndjson': { name: 'a.ndjson', between: '\n', make: observation },
+  'fhir-ndjson': { name: 'a.ndjson', between: '\n', make: (i) => JSON.stringify(observation(i, iso(i))) },
   'fhir-bundle': {
     name: 'a.json',
     before: '{"resourceType":"Bundle","type":"collection","entry":[\n',
     between: ',\n',
     after: '\n]}',
-    make: (i) => `{"resource":${observation(i)}}`,
+    make: (i) => `{"resource":${JSON.stringify(observation(i, iso(i)))}}`,
   },
-  'open-mhealth': { name: 'a.ndjson', between: '\n', make: point },
+  'open-mhealth': { name: 'a.ndjson', between: '\n', make: (i) => JSON.stringify(point(i, iso(i))) },
   'json-lines': {
     name: 'a.jsonl',
     between: '\n',
