@@ -6,7 +6,7 @@ import { fileURLToPath } from 'node:url';
 import { type BuildOptions, build } from 'esbuild';
 import { copyFonts } from './fonts.ts';
 import { licenceText, packagesOf } from './licences.ts';
-import { lazyTables, ownDecoder } from './plugins.ts';
+import { lazyTables, loadedWhenCalled, ownDecoder } from './plugins.ts';
 import { keepTemplate } from './templates.ts';
 
 const home = fileURLToPath(new URL('../../', import.meta.url));
@@ -23,7 +23,7 @@ const shared: BuildOptions = {
   logLevel: 'warning',
   // These find files of their own at run time, or are asked for by few: they stay packages beside the bundle.
   external: ['jsdom', 'tinypool', 'bullmq', 'ioredis', 'read-excel-file'],
-  plugins: [ownDecoder, lazyTables],
+  plugins: [ownDecoder, lazyTables, loadedWhenCalled],
 };
 const module: BuildOptions = {
   format: 'esm',

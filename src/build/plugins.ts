@@ -37,3 +37,28 @@ export const lazyTables: Plugin = {
     }));
   },
 };
+
+/** Called by few runs, but their modules compute or load much while they are loaded. */
+const SELDOM: Record<string, string[]> = {
+  '@noble/ciphers/aes': ['cbc', 'ecb'],
+  'node:child_process': ['spawn'],
+};
+
+/** Functions of a module that is loaded when the first of them is called. */
+export const loadedWhenCalled: Plugin = {
+  name: 'loaded-when-called',
+  setup({ onResolve, onLoad, resolve }) {
+    onResolve({ filter: /^(@noble\/ciphers\/aes|node:child_process)$/ }, async (asked) => {
+      const { path, importer, resolveDir, kind, namespace } = asked;
+      if (namespace === 'loaded-when-called' || !importer.includes('node_modules')) return undefined;
+      const real = await resolve(path, { importer, resolveDir, kind, namespace: 'loaded-when-called' });
+      return { path, namespace: 'loaded-when-called', pluginData: { real: real.path, resolveDir } };
+    });
+    onLoad({ filter: /./, namespace: 'loaded-when-called' }, ({ path, pluginData: { real, resolveDir } }) => ({
+      contents: SELDOM[path]!.map(
+        (name) => `exports.${name} = (...given) => require(${JSON.stringify(real)}).${name}(...given);`,
+      ).join('\n'),
+      resolveDir,
+    }));
+  },
+};

@@ -1,6 +1,9 @@
 import * as z from 'zod';
 import type { Issue } from '../model/input.ts';
 
+// A schema is asked once or twice a run: writing and compiling a function for it would take longer than its answer.
+z.config({ jitless: true });
+
 /** What may stand in a `settings.json` beside the inputs: the names of the command's options. */
 export interface FolderSettings {
   unit?: 'mg/dL' | 'mmol/L' | undefined;
