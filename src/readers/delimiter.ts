@@ -1,3 +1,5 @@
+import { fieldCount, type Records } from './records.ts';
+
 const DELIMITERS = [0x2c, 0x3b, 0x09, 0x7c];
 const MAX_COUNT = 512;
 
@@ -46,7 +48,9 @@ export function fitDelimiters(bytes: Uint8Array): { fits: DelimiterFit[]; rows: 
       if (i > rowStart) {
         rows++;
         for (let d = 0; d < DELIMITERS.length; d++) {
-          histogram[d]![Math.min(counts[d + 1]!, MAX_COUNT)]!++;
+          const count = counts[d + 1]!;
+          if (count === 0) continue;
+          histogram[d]![Math.min(count, MAX_COUNT)]!++;
           counts[d + 1] = 0;
         }
       }
@@ -58,12 +62,40 @@ export function fitDelimiters(bytes: Uint8Array): { fits: DelimiterFit[]; rows: 
   }
   const fits: DelimiterFit[] = [];
   histogram.forEach((byCount, d) => {
-    let best = 0;
-    for (let n = 1; n <= MAX_COUNT; n++) if (byCount[n]! > (best === 0 ? 0 : byCount[best]!)) best = n;
+    const best = mostOften(byCount);
     if (best > 0) fits.push({ delimiter: DELIMITERS[d]!, fields: best + 1, rows: byCount[best]! });
   });
   fits.sort((a, b) => b.rows - a.rows || b.fields - a.fields);
   return { fits, rows };
+}
+
+/** The one delimiter that occurs at all, in a text without quotes: splitting by it tells what counting would. */
+export function onlyDelimiter(source: Uint8Array): number | undefined {
+  const bytes = Buffer.from(source.buffer, source.byteOffset, source.byteLength);
+  if (bytes.includes(0x22)) return undefined;
+  const there = DELIMITERS.filter((byte) => bytes.includes(byte));
+  return there.length === 1 ? there[0] : undefined;
+}
+
+/** As `fitDelimiters`, from a text already split by the only delimiter it has. */
+export function fitOfRecords(records: Records): { fits: DelimiterFit[]; rows: number } {
+  const byCount = new Int32Array(MAX_COUNT + 1);
+  let rows = 0;
+  for (let r = 0; r < records.count; r++) {
+    const count = fieldCount(records, r) - 1;
+    if (count === 0 && records.ends[records.first[r]!] === records.start[r]) continue;
+    rows++;
+    byCount[Math.min(count, MAX_COUNT)]!++;
+  }
+  const best = mostOften(byCount);
+  return { fits: [{ delimiter: records.delimiter, fields: best + 1, rows: byCount[best]! }], rows };
+}
+
+/** The count over 0 that most rows have, the smallest of several; 0 when none has one. */
+function mostOften(byCount: Int32Array): number {
+  let best = 0;
+  for (let n = 1; n <= MAX_COUNT; n++) if (byCount[n]! > (best === 0 ? 0 : byCount[best]!)) best = n;
+  return best;
 }
 
 /** `sep=;` on the first line: a hint many spreadsheets understand. */

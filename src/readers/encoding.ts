@@ -88,7 +88,7 @@ function reencode(bytes: Uint8Array, encoding: TextEncoding): Uint8Array {
 
 /** Text holds next to no control bytes besides tab and line ends; a stray NUL alone does not make a file binary. */
 function looksBinary(bytes: Uint8Array): boolean {
-  const n = Math.min(bytes.length, 65536);
+  const n = Math.min(bytes.length, 16_384);
   let control = 0;
   for (let i = 0; i < n; i++) {
     const b = bytes[i]!;

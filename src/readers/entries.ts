@@ -42,7 +42,8 @@ export function newEntries(rows: number, expected: number): Entries {
     fate(row, fate) {
       fates[row] = strongest(fates[row]!, fate);
     },
-    readings: () => ({ ...cut(columns, count, count), count }),
+    // Columns that are nearly full are lent, not copied.
+    readings: () => (count * 8 > capacity * 7 ? lent(columns, count) : cut(columns, count, count)),
   };
 }
 
@@ -59,15 +60,29 @@ export function emptyColumns(capacity: number): ReadingColumns {
   };
 }
 
+function lent(columns: ReadingColumns, count: number): ReadingColumns {
+  return {
+    count,
+    wall: columns.wall.subarray(0, count),
+    offset: columns.offset.subarray(0, count),
+    native: columns.native.subarray(0, count),
+    unit: columns.unit.subarray(0, count),
+    limit: columns.limit.subarray(0, count),
+    line: columns.line.subarray(0, count),
+    row: columns.row.subarray(0, count),
+  };
+}
+
 function cut(from: ReadingColumns, count: number, capacity: number): ReadingColumns {
   const to = emptyColumns(capacity);
+  const part = lent(from, count);
   to.count = count;
-  to.wall.set(from.wall.subarray(0, count));
-  to.offset.set(from.offset.subarray(0, count));
-  to.native.set(from.native.subarray(0, count));
-  to.unit.set(from.unit.subarray(0, count));
-  to.limit.set(from.limit.subarray(0, count));
-  to.line.set(from.line.subarray(0, count));
-  to.row.set(from.row.subarray(0, count));
+  to.wall.set(part.wall);
+  to.offset.set(part.offset);
+  to.native.set(part.native);
+  to.unit.set(part.unit);
+  to.limit.set(part.limit);
+  to.line.set(part.line);
+  to.row.set(part.row);
   return to;
 }

@@ -33,7 +33,7 @@ export const readers: Reader[] = [
   { id: 'delimited', recognise: recogniseDelimited, read: readDelimited },
 ];
 
-const HEAD = 65_536;
+const HEAD = 16_384;
 
 function readerOf(input: Input): Reader {
   if (input.form === 'sheet') return workbook;

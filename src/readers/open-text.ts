@@ -1,7 +1,7 @@
 import type { Choice } from '../model/input.ts';
 import type { Layout } from '../schemas/layout.ts';
 import type { IssueBook } from './book.ts';
-import { delimiterName, fitDelimiters, hintedDelimiter } from './delimiter.ts';
+import { delimiterName, fitDelimiters, fitOfRecords, hintedDelimiter, onlyDelimiter } from './delimiter.ts';
 import { type Records, recordText, scanRecords } from './records.ts';
 import { columnsByContent, findTables, type Table, unknownNames } from './tables.ts';
 
@@ -20,14 +20,16 @@ export function openText(
 ): Opened | undefined {
   const named = layout?.delimiter?.charCodeAt(0);
   const hinted = hintedDelimiter(bytes);
-  const { fits, rows } = fitDelimiters(bytes);
+  const only = onlyDelimiter(bytes);
+  const split = only === undefined ? undefined : scanRecords(bytes, only);
+  const { fits, rows } = split ? fitOfRecords(split) : fitDelimiters(bytes);
   if (rows === 0 || bytes.every((byte) => byte <= 0x20)) {
     book.add('file-empty', 'warning');
     return undefined;
   }
   const laidOut = layout?.columns !== undefined || layout?.tables !== undefined;
   const open = (delimiter: number): { records: Records; tables: Table[] } => {
-    const records = scanRecords(bytes, delimiter);
+    const records = split?.delimiter === delimiter ? split : scanRecords(bytes, delimiter);
     return { records, tables: laidOut ? [] : findTables(records) };
   };
   if (named !== undefined || (hinted !== undefined && fits.some((fit) => fit.delimiter === hinted))) {

@@ -43,6 +43,9 @@ const OWN_ROLES: Role[] = [
   'sensor-event',
 ];
 
+/** By the code of the unit, so that no row looks a word up. */
+const RANGES = [PLAUSIBLE['mg/dL'], PLAUSIBLE['mmol/L']];
+
 /** Turns the rows of a settled table into readings, notes and fates; every row gets exactly one. */
 export function readRows(reading: Reading, settled: SettledTable): void {
   const { records, book, entries } = reading;
@@ -52,6 +55,7 @@ export function readRows(reading: Reading, settled: SettledTable): void {
   const bare = new Set<string>();
   const span = { from: 0, to: 0 };
   let rests = 0;
+  const got: Yield = { made: 0, faults: 0, rest: false };
   for (let k = 0; k < table.to - table.from; k++) {
     const row = table.from + k;
     const line = records.line[row]!;
@@ -63,7 +67,8 @@ export function readRows(reading: Reading, settled: SettledTable): void {
         entries.fate(row, 'set-aside');
       continue;
     }
-    const got: Yield = { made: 0, faults: 0, rest: false };
+    got.made = got.faults = 0;
+    got.rest = false;
     glucoseOfRow(reading, settled, k, got);
     const byKind = kinds !== undefined && got.made + got.faults === 0 && !ownColumns(reading, row, columns, span);
     if (byKind) kindOfRow(reading, settled, k, kinds, bare, got);
@@ -120,12 +125,13 @@ function glucoseOfRow(reading: Reading, settled: SettledTable, k: number, got: Y
   const { walls, table } = settled;
   const row = table.from + k;
   const line = records.line[row]!;
-  for (const { cells, is } of settled.glucose) {
+  for (let g = 0; g < settled.glucose.length; g++) {
+    const { cells, is } = settled.glucose[g]!;
     const state = cells.state[k]!;
     if (state === CELL.empty) continue;
     const unit = cells.unit[k]!;
     const native = cells.value[k]!;
-    const range = PLAUSIBLE[unitOf(unit)];
+    const range = RANGES[unit === 0 ? 0 : 1]!;
     if (state !== CELL.limit && (state !== CELL.number || native < range.low || native > range.high)) {
       tellGlucose(book, state, line, cellText(records, row, cells.column.index), unitOf(unit));
       got.faults++;

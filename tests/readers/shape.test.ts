@@ -1,4 +1,7 @@
+import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
+import { fitDelimiters, fitOfRecords, onlyDelimiter } from '../../src/readers/delimiter.ts';
+import { scanRecords } from '../../src/readers/records.ts';
 import { rows, tell } from './told.ts';
 
 const TWO = ['2026-01-14 08:00 102 mg/dL', '2026-01-14 08:05 98 mg/dL'];
@@ -187,5 +190,30 @@ describe('names in other languages', () => {
     const told = tell(`${header}\n2026-01-14 08:00;102;\n2026-01-14 08:05;98;25\n`);
     expect(told.readings).toEqual(TWO);
     expect(told.notes).toEqual(['2026-01-14 08:05 meal 25 g']);
+  });
+});
+
+describe('the only delimiter of a text', () => {
+  it('is told from the split text as by counting', () => {
+    const cell = fc.stringMatching(/^[a-z0-9 :-]{0,4}$/);
+    const line = fc.array(cell, { minLength: 1, maxLength: 4 });
+    fc.assert(
+      fc.property(
+        fc.array(line, { minLength: 1, maxLength: 12 }),
+        fc.constantFrom(',', ';', '\t', '|'),
+        fc.constantFrom('\n', '\r\n', '\r', '\n\n'),
+        (lines, delimiter, end) => {
+          const bytes = new TextEncoder().encode(lines.map((cells) => cells.join(delimiter)).join(end));
+          const only = onlyDelimiter(bytes);
+          if (only === undefined) return;
+          expect(fitOfRecords(scanRecords(bytes, only))).toEqual(fitDelimiters(bytes));
+        },
+      ),
+    );
+  });
+
+  it('is none beside another, or where quotes may hide it', () => {
+    const of = (text: string) => onlyDelimiter(new TextEncoder().encode(text));
+    expect([of('a;b'), of('a;1,5'), of('"a";b'), of('ab')]).toEqual([0x3b, undefined, undefined, undefined]);
   });
 });
