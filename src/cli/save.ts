@@ -3,7 +3,8 @@ import { join } from 'node:path';
 
 export interface Output {
   name: string;
-  bytes: Uint8Array | string;
+  /** A long text comes in pieces, so that it need not stand in memory twice. */
+  bytes: Uint8Array | string | string[];
 }
 
 /** Asked to stop while saving, we finish the files first: it takes milliseconds. */
@@ -22,7 +23,7 @@ export function saveAll(folder: string, outputs: readonly Output[]): void {
     for (const { name, bytes } of outputs) {
       const part = join(folder, `.${name}.${process.pid}.part`);
       parts.push({ part, whole: join(folder, name) });
-      writeWhole(part, typeof bytes === 'string' ? Buffer.from(bytes) : bytes);
+      writeWhole(part, bytes);
     }
     for (const { part, whole } of parts) renameSync(part, whole);
   } catch (error) {
@@ -33,10 +34,13 @@ export function saveAll(folder: string, outputs: readonly Output[]): void {
   }
 }
 
-function writeWhole(path: string, bytes: Uint8Array): void {
+function writeWhole(path: string, bytes: Output['bytes']): void {
   const file = openSync(path, 'w');
   try {
-    for (let done = 0; done < bytes.length; ) done += writeSync(file, bytes, done);
+    for (const piece of Array.isArray(bytes) ? bytes : [bytes]) {
+      const whole = typeof piece === 'string' ? Buffer.from(piece) : piece;
+      for (let done = 0; done < whole.length; ) done += writeSync(file, whole, done);
+    }
     fsyncSync(file);
   } finally {
     closeSync(file);

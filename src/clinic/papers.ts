@@ -22,7 +22,7 @@ const ENDINGS = {
 
 export interface MadeFile {
   name: string;
-  bytes: Uint8Array | string;
+  bytes: Uint8Array | string | string[];
   what: keyof typeof ENDINGS;
 }
 
@@ -83,19 +83,18 @@ export async function makePapers(
   const add = (what: MadeFile['what'], bytes: MadeFile['bytes']): void => {
     made.push({ name: nameOf(what), bytes, what });
   };
-  const numbers = analysisJson(analysis);
-  const attachment = {
+  const attachment = () => ({
     name: nameOf('analysis'),
-    bytes: Buffer.from(numbers),
+    bytes: Buffer.from(analysisJson(analysis).join('')),
     type: 'application/json',
     description: tools.aboutNumbers,
-  };
+  });
   const webPage = wanted.html ? await tools.openPages() : null;
   let clinicPdf: Uint8Array = new Uint8Array();
   for (const voice of ['clinic', 'patient'] as const) {
     const report = compose(analysis, words, { voice, paper, large, whole });
     // The paper for the person stays as light as a paper.
-    const attached = wanted.attach && voice === 'clinic' ? { attachment } : {};
+    const attached = wanted.attach && voice === 'clinic' ? { attachment: attachment() } : {};
     const pdf = await writePdf(report, tools.fonts, { version, grey, password, ...attached });
     add(voice, pdf);
     if (webPage) add(`${voice}Page`, webPage(report, { words, grey }));
@@ -104,7 +103,8 @@ export async function makePapers(
     // Plain text cannot be locked.
     if (password === undefined) add('interpretation', pageAsText(report, 'interpretation'));
   }
-  add('analysis', numbers);
+  // A year's numbers are 20 MB of text: not made before the papers are done.
+  add('analysis', analysisJson(analysis));
   // Named by the last day it holds, so that a later visit never writes over an earlier one.
   if (wanted.snapshot) {
     const { snapshotText } = await import('../schemas/snapshot.ts');

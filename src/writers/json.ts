@@ -10,24 +10,37 @@ export interface JsonOptions {
 const HOLE = '"readings": "@"';
 
 /**
- * The analysis as JSON for programs: readings as one array a column on one line each, numbers unrounded, unknown
- * numbers null. The order of names is fixed, so the same analysis gives the same text.
+ * The analysis as JSON for programs, in pieces that follow one another: readings as one array a column on one line each,
+ * numbers unrounded, unknown numbers null. The order of names is fixed, so the same analysis gives the same text.
  */
-export function analysisJson(analysis: Analysis, { readings = true }: JsonOptions = {}): string {
+export function analysisJson(analysis: Analysis, { readings = true }: JsonOptions = {}): string[] {
   // What was set aside goes into a table of its own: it may be longer than all the rest.
   const { ok: _, timeline: whole, setAside: ___, ...rest } = analysis;
   // The timeline's own issues stand among those of the analysis already.
   const { issues: __, ...timeline } = whole;
   const inner = readings ? '@' : { count: timeline.readings.count };
   const text = `${JSON.stringify({ ...rest, timeline: { ...timeline, readings: inner } }, null, 1)}\n`;
-  // A function, so that a `$` in the data is no pattern of replacement.
-  return readings ? text.replace(HOLE, () => `"readings": ${columns(whole.readings)}`) : text;
+  if (!readings) return [text];
+  const at = text.indexOf(HOLE);
+  return [text.slice(0, at), '"readings": {\n', ...columns(whole.readings), '\n  }', text.slice(at + HOLE.length)];
 }
 
-function columns(readings: Readings): string {
-  const lines = Object.entries(readings).map(([name, value]) => {
-    const content = ArrayBuffer.isView(value) ? Array.from(value as Float64Array) : value;
-    return `   "${name}": ${JSON.stringify(content)}`;
-  });
-  return `{\n${lines.join(',\n')}\n  }`;
+function columns(readings: Readings): string[] {
+  return Object.entries(readings).flatMap(([name, value], i) => [
+    `${i === 0 ? '' : ',\n'}   "${name}": `,
+    ...(ArrayBuffer.isView(value) ? numbers(value as Float64Array) : [JSON.stringify(value)]),
+  ]);
+}
+
+const PIECE = 8192;
+
+/** As one plain array, a year of one-minute readings would take several times the room of its text. */
+function numbers(column: Float64Array): string[] {
+  const pieces = ['['];
+  for (let from = 0; from < column.length; from += PIECE) {
+    const piece = JSON.stringify(Array.from(column.subarray(from, from + PIECE))).slice(1, -1);
+    pieces.push(from === 0 ? piece : `,${piece}`);
+  }
+  pieces.push(']');
+  return pieces;
 }

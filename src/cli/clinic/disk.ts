@@ -54,7 +54,8 @@ export function putInPlace(
   last: Outcome | null,
 ): Outcome {
   const outputs = files.map(({ name, bytes }) => {
-    const content = typeof bytes === 'string' ? Buffer.from(bytes) : bytes;
+    const text = Array.isArray(bytes) ? bytes.join('') : bytes;
+    const content = typeof text === 'string' ? Buffer.from(text) : text;
     return { name, content, sha256: sha256(content) };
   });
   const whole: Outcome = {
