@@ -140,3 +140,14 @@ export function personCode(reference: string, patient: Json | undefined): string
   const official = identifiers.find((identifier) => textIn(identifier, 'use') === 'official') ?? identifiers[0];
   return textIn(official, 'value') || reference;
 }
+
+/** Codes of the Patients that stand in a file themselves, whether or not anything is said of them. */
+export function patientCodes(held: Iterable<Resource>): Set<string> {
+  const codes = new Set<string>();
+  for (const { body, fullUrl } of held) {
+    if (textIn(body, 'resourceType') !== 'Patient') continue;
+    const id = textIn(body, 'id');
+    codes.add(personCode(id === '' ? fullUrl : `Patient/${id}`, body));
+  }
+  return codes;
+}

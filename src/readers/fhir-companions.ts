@@ -1,5 +1,5 @@
 import type { Input } from '../model/input.ts';
-import { referenceTable, resourcesOf } from './fhir-bundle.ts';
+import { patientCodes, referenceTable, resourcesOf } from './fhir-bundle.ts';
 import { addAll, type Deletions } from './fhir-deletions.ts';
 import type { Resource } from './fhir-reading.ts';
 import type { Hints } from './hints.ts';
@@ -14,7 +14,7 @@ const MOST_BYTES = 20_000_000;
  * Persons, devices and medicines of all FHIR files together, so that references across files are resolved, and the
  * records that any of them takes back.
  */
-export function companionsOf(inputs: Input[]): Pick<Hints, 'resolve' | 'deleted'> {
+export function companionsOf(inputs: Input[]): Pick<Hints, 'resolve' | 'patients' | 'deleted'> {
   const resources: Resource[] = [];
   const deleted: Deletions = new Map();
   for (const { bytes } of inputs) {
@@ -28,7 +28,7 @@ export function companionsOf(inputs: Input[]): Pick<Hints, 'resolve' | 'deleted'
       if (resource.body.resourceType !== 'Observation') resources.push(resource);
   }
   return {
-    ...(resources.length > 0 ? { resolve: referenceTable(resources) } : {}),
+    ...(resources.length > 0 ? { resolve: referenceTable(resources), patients: patientCodes(resources) } : {}),
     ...(deleted.size > 0 ? { deleted } : {}),
   };
 }

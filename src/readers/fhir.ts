@@ -1,7 +1,7 @@
 import type { Choice, Input, ReadFile, ReadSettings } from '../model/input.ts';
 import { openBook } from './book.ts';
 import { newEntries } from './entries.ts';
-import { personCode, referenceTable, resourcesOf } from './fhir-bundle.ts';
+import { patientCodes, personCode, referenceTable, resourcesOf } from './fhir-bundle.ts';
 import { addAll, type Deletions, isDeleted } from './fhir-deletions.ts';
 import { joinAtOneTime, membersOf } from './fhir-exercise.ts';
 import { versionsOf } from './fhir-identity.ts';
@@ -151,6 +151,9 @@ export function readFhir(input: Input, settings: ReadSettings, hints: Hints = {}
     const gave = entries.fates[row] !== before || unsure.at(-1)?.resource.row === row;
     if (reference !== '' && gave) persons.add(personOf(reference, resource));
   }
+  // What names no subject could be either's, so two Patients are told even where one has no readings.
+  const patients = new Set([...patientCodes(held.values()), ...(hints.patients ?? [])]);
+  if (patients.size > 1) for (const code of patients) persons.add(code);
   settleUnsure(unsure, place, reading, choices);
   const { notes, joined } = joinAtOneTime(entries.notes);
   entries.notes = notes;

@@ -13,6 +13,8 @@ export interface Hints {
   unit?: { unit: GlucoseUnit; evidence: string };
   /** Persons, devices and medicines that stand in other files. */
   resolve?: Resolve;
+  /** Codes of the Patients that stand in FHIR files. */
+  patients?: Set<string>;
   /** FHIR records that one of the files takes back. */
   deleted?: Deletions;
 }

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, it, test } from 'vitest';
 import { readInputs } from '../../src/readers/index.ts';
 import { buildTimeline } from '../../src/timeline/index.ts';
+import { onePerson } from '../../src/timeline/order.ts';
 import { TODAY, type Told, tell } from './told.ts';
 
 // Rules of HL7 FHIR R4 4.0.1 (status, history, references, contained resources, modifier extensions), Bulk Data Access
@@ -334,4 +335,49 @@ describe('the example files', () => {
 it('refuses XML with what to do', () => {
   const xml = '<?xml version="1.0"?><Bundle xmlns="http://hl7.org/fhir"><type value="collection"/></Bundle>';
   expect(tell(xml, {}, 'export.txt').issues).toEqual(['refusal fhir-xml']);
+});
+
+describe('two Patients in one file', () => {
+  const patient = (id: string, value?: string) => ({
+    resourceType: 'Patient',
+    id,
+    ...(value ? { identifier: [{ use: 'official', value }] } : {}),
+  });
+  const bare = {
+    resourceType: 'Observation',
+    status: 'final',
+    code: { coding: [{ system: 'http://loinc.org', code: '99504-3' }] },
+    effectiveDateTime: '2026-01-14T08:00:00+02:00',
+    valueQuantity: { value: 100, system: 'http://unitsofmeasure.org', code: 'mg/dL' },
+  };
+  it.each<[string, unknown[], number]>([
+    ['whose readings name no subject', [patient('a'), patient('b'), bare], 2],
+    [
+      'of whom only one has readings',
+      [patient('a'), patient('b'), { ...bare, subject: { reference: 'Patient/a' } }],
+      2,
+    ],
+    [
+      'with one official identifier',
+      [patient('a', '1'), patient('b', '1'), { ...bare, subject: { reference: 'Patient/a' } }],
+      1,
+    ],
+    ['that are one given twice', [patient('a'), patient('a'), { ...bare, subject: { reference: 'Patient/a' } }], 1],
+  ])('%s', (_, resources, persons) => {
+    const entry = resources.map((resource) => ({ resource }));
+    const { file } = tell(JSON.stringify({ resourceType: 'Bundle', type: 'collection', entry }), {}, 'a.json');
+    expect(file.persons).toHaveLength(persons);
+    expect(onePerson([file])?.level).toBe(persons > 1 ? 'refusal' : undefined);
+  });
+
+  it('or in two files', () => {
+    const input = (name: string, ...resources: unknown[]) => ({
+      name,
+      bytes: new TextEncoder().encode(resources.map((resource) => JSON.stringify(resource)).join('\n')),
+    });
+    const files = (id: string) =>
+      readInputs([input('a.ndjson', patient('a'), bare), input('b.ndjson', patient(id))], { today: TODAY });
+    expect(onePerson(files('b'))?.code).toBe('two-persons');
+    expect(onePerson(files('a'))).toBeUndefined();
+  });
 });
