@@ -37,8 +37,13 @@ export function tellWorldTime(files: ReadFile[], { zone }: ReadSettings): void {
     if (part.from < from || part.to > to) continue;
     part.shift(offset);
     const { choices } = part.file;
-    if (!choices.some(({ id }) => id === 'zone'))
-      choices.push({ id: 'zone', value: offsetText(offset * MINUTE_MS), by: 'file', evidence: telling[0]!.file.name });
+    if (!choices.some(({ id }) => id === 'offset'))
+      choices.push({
+        id: 'offset',
+        value: offsetText(offset * MINUTE_MS),
+        by: 'file',
+        evidence: telling[0]!.file.name,
+      });
   }
 }
 

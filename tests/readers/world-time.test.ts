@@ -37,8 +37,8 @@ const point = (time: string) => ({
 function read(inputs: { name: string; bytes: Uint8Array }[], zone?: string) {
   const files = readInputs(inputs, { today: TODAY, ...(zone ? { zone } : {}) });
   const { timeline, issues } = buildTimeline(files, zone ? { zone } : {});
-  const zones = files.map(({ choices }) => choices.find(({ id }) => id === 'zone'));
-  return { codes: issues.map(({ code, level }) => `${level} ${code}`), minute: timeline?.readings.minute[0], zones };
+  const clocks = files.map(({ choices }) => choices.find(({ id }) => id === 'offset'));
+  return { codes: issues.map(({ code, level }) => `${level} ${code}`), minute: timeline?.readings.minute[0], clocks };
 }
 
 describe('times in world time', () => {
@@ -64,7 +64,7 @@ describe('times in world time', () => {
     const told = read([csv('world.csv', 'Z'), diary('2026-01-14T08:00+02:00', '2026-01-15T00:30+02:00')]);
     expect(told.codes).toEqual([]);
     expect(told.minute).toBe(120);
-    expect(told.zones[0]).toEqual({ id: 'zone', value: '+02:00', by: 'file', evidence: 'diary.csv' });
+    expect(told.clocks[0]).toEqual({ id: 'offset', value: '+02:00', by: 'file', evidence: 'diary.csv' });
   });
 
   it('takes the clock of finger sticks in the same FHIR file', () => {
@@ -72,7 +72,7 @@ describe('times in world time', () => {
     const told = read([fhir(...sensor, observation('2026-01-14T10:02:00+02:00', '41653-7'))]);
     expect(told.codes).toEqual([]);
     expect(told.minute).toBe(600);
-    expect(told.zones[0]).toMatchObject({ value: '+02:00', by: 'file' });
+    expect(told.clocks[0]).toMatchObject({ value: '+02:00', by: 'file' });
   });
 
   it.each([
@@ -86,7 +86,7 @@ describe('times in world time', () => {
   it('puts notes in world time on the clock of the readings', () => {
     const told = read([csv('a.csv', '+02:00'), diary('2026-01-14T08:00Z')]);
     expect(told.codes).toEqual([]);
-    expect(told.zones[1]).toMatchObject({ value: '+02:00', evidence: 'a.csv' });
+    expect(told.clocks[1]).toMatchObject({ value: '+02:00', evidence: 'a.csv' });
   });
 
   it('takes a zone that another file names before any offset', () => {
@@ -94,7 +94,7 @@ describe('times in world time', () => {
     expect(read([csv('a.csv', 'Z'), named]).minute).toBe(120);
   });
 
-  it('refuses a table with two zones, naming a line for each', () => {
+  it('refuses a table with two clocks, naming a line for each', () => {
     const text =
       'Time,Time zone,Glucose (mg/dL)\n2026-01-14 08:00,Europe/Helsinki,100\n2026-01-14 08:05,Asia/Tokyo,101\n';
     const [file] = readInputs([{ name: 'a.csv', bytes: bytes(text) }], { today: TODAY });
