@@ -62,8 +62,8 @@ export function localeForms(locale: string): LocaleForms {
     list: (items) => listFormat('and').format(items),
     clock(minute) {
       const format = clockFormat(minute % 60 === 0 && twelveHours('clock') ? 'hour' : 'minute');
-      // Intl's narrow no-break space is missing from many fonts.
-      return format.format(minute * MINUTE_MS).replaceAll('\u202f', '\u00a0');
+      // No line ends inside a time, and Intl's narrow no-break space is missing from many fonts.
+      return format.format(minute * MINUTE_MS).replace(/[ \u202f]/g, '\u00a0');
     },
     hour(minute) {
       const hour = Math.floor(minute / 60);

@@ -1,5 +1,6 @@
 import { IntlMessageFormat } from 'intl-messageformat';
 import { once } from './once.ts';
+import { unbroken } from './unbroken.ts';
 
 /**
  * What stands in for a parameter: the text printed for `{name}`, and for plural and select arms the number or word
@@ -91,6 +92,9 @@ export function openMessages(words: object, language: string, locale: string): M
     return typeof at === 'string' ? at : undefined;
   };
 
+  const [units, outOf] = [find('units.unbroken'), find('units.outOf')];
+  const bound = units === undefined || outOf === undefined ? (text: string) => text : unbroken({ units, outOf });
+
   return {
     has: (key) => find(key) !== undefined,
     fill(key, filling) {
@@ -113,8 +117,9 @@ export function openMessages(words: object, language: string, locale: string): M
         values[PREFIX + name] = filled.text;
       }
       // Empty arms leave their spaces behind, and an abbreviation's stop at the end of a sentence is its full stop too.
-      const text = (message.format.format(values) as string).replace(/ {2,}/g, ' ').trim();
-      return text.replace(/(?<=\p{L}\.)\.(?= |$)/gu, '');
+      const spoken = message.format.format(values) as string;
+      const text = (spoken.includes('  ') ? spoken.replace(/ {2,}/g, ' ') : spoken).trim();
+      return bound(text.includes('..') ? text.replace(/(?<=\p{L}\.)\.(?= |$)/gu, '') : text);
     },
   };
 }

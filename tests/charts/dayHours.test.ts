@@ -15,10 +15,10 @@ const context: ChartContext = { say, targets, native: 'mg/dL', text: 8.5 };
 const hour = (at: number, days: DaysOf): string[] => dayHours(timelineOf({ days: 1, ...days }), 0, context).rows[at]!;
 
 test.each<[string, number, DaysOf, (string | RegExp)[]]>([
-  ['the lowest and highest of its readings', 2, { value: (m) => 100 + (m % 60) }, ['2 AM', '100', '155', '']],
+  ['the lowest and highest of its readings', 2, { value: (m) => 100 + (m % 60) }, ['2\u00a0AM', '100', '155', '']],
   ['one reading is both', 0, { value: () => 90, every: 60 }, ['midnight', '90', '90', '']],
   ['the first hour does not take the second', 0, { value: (m) => (m < 60 ? 90 : 50) }, ['midnight', '90', '90', '']],
-  ['an hour without readings', 3, { value: () => 90, without: [{ from: 180, to: 240 }] }, ['3 AM', '–', '–', '']],
+  ['an hour without readings', 3, { value: () => 90, without: [{ from: 180, to: 240 }] }, ['3\u00a0AM', '–', '–', '']],
   [
     'a reading below the sensor is a bound, and lower than any number',
     0,

@@ -181,7 +181,7 @@ describe('a share beside a goal never contradicts the verdict', () => {
   test('goals are spoken without decimals they do not have', () => {
     expect(plain(clinic.goal({ op: '<', share: 0.04 }))).toBe('below 4 %');
     expect(plain(clinic.goal({ op: '>', share: 0.7 }))).toBe('above 70 %');
-    expect(patient.goal({ op: '>', share: 0.5 })).toBe('more than 12 hours a day');
+    expect(patient.goal({ op: '>', share: 0.5 })).toBe('more than 12\u00a0hours a day');
   });
 
   test('any share and goal', () => {
@@ -226,11 +226,11 @@ describe('five bands that add up', () => {
   test('a day as a person hears it', () => {
     const told = patient.stack({ 'very-low': 2, low: 130, 'in-range': 14_000, high: 4_000, 'very-high': 333.5 });
     expect(told).toEqual({
-      'very-low': 'less than 1 minute',
-      low: '10 minutes',
-      'in-range': '18 hours and 10 minutes',
-      high: '5 hours and 15 minutes',
-      'very-high': '25 minutes',
+      'very-low': 'less than 1\u00a0minute',
+      low: '10\u00a0minutes',
+      'in-range': '18\u00a0hours and 10\u00a0minutes',
+      high: '5\u00a0hours and 15\u00a0minutes',
+      'very-high': '25\u00a0minutes',
     });
   });
 

@@ -20,7 +20,7 @@ describe('saying', () => {
 
   test('a part of a count chooses by what is printed', () => {
     const say = speakerOf({ h: '{n, plural, one {# hour} other {# hours}}' });
-    expect(say.say('m.h', { n: { q: 'count', value: 1.2 } })).toBe('1 hour');
+    expect(say.say('m.h', { n: { q: 'count', value: 1.2 } })).toBe('1\u00a0hour');
   });
 
   test('dates are named up to three, then counted by the message', () => {
