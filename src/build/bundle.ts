@@ -18,6 +18,7 @@ const shared: BuildOptions = {
   platform: 'node',
   target: 'node20.19',
   minify: true,
+  charset: 'ascii',
   legalComments: 'none',
   metafile: true,
   logLevel: 'warning',

@@ -10,7 +10,8 @@ import { forOneReport } from './engine.ts';
  */
 export function compile(program: string, kept?: Buffer): Script {
   forOneReport();
-  const source = readFileSync(program, 'utf8');
+  // The bundle is plain ASCII, which needs no decoding.
+  const source = readFileSync(program, 'latin1');
   return new Script(`(function(require,__filename,__dirname){${source}\n})`, {
     filename: program,
     importModuleDynamically: constants.USE_MAIN_CONTEXT_DEFAULT_LOADER,

@@ -54,6 +54,8 @@ export function localeForms(locale: string): LocaleForms {
 
   return {
     number(value, least = 0, most = least) {
+      // Most numbers of a report are counts, and every locale here writes a short one alike.
+      if (least === 0 && value >= 0 && value < 1000 && Number.isInteger(value)) return String(value);
       const text = numberFormat(`${least} ${most}`).format(value);
       // "-0" would say that a rounded-away difference had a direction.
       return /[1-9]/.test(text) ? text.replace('-', '\u2212') : text.replace('-', '');

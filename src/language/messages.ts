@@ -16,7 +16,7 @@ export interface Messages {
 }
 
 interface Compiled {
-  format: IntlMessageFormat;
+  format(values: Record<string, string | number>): string;
   params: Set<string>;
 }
 
@@ -56,13 +56,25 @@ IntlMessageFormat.resolveLocale = (locales) => resolved(typeof locales === 'stri
 /** A space between a number, or what stands for one, and the sign of its unit. */
 const BEFORE_UNIT = /(?<=[\d}]) (?=(?:%|mg\/dL|mmol\/L|min|h|g|IU|\{unit\})(?![\p{L}\d]))/gu;
 
+/** Text and names alone, as in most messages: no arms to choose from, and no quote that would mean something. */
+const SIMPLE = /^[^{}']*(?:\{[A-Za-z]\w*\}[^{}']*)*$/;
+
+/** What the library would make of a simple message, without its parser: a fifth of what composing costs. */
+function compileSimple(text: string): Compiled {
+  // Text at even places, names at odd ones.
+  const parts = text.split(/[{}]/);
+  const params = new Set(parts.filter((_, i) => i % 2 === 1));
+  return { params, format: (values) => parts.map((part, i) => (i % 2 ? values[PREFIX + part] : part)).join('') };
+}
+
 function compile(text: string, locale: string, formatters: object = {}): Compiled {
   // A line never ends between a number and its unit.
   const bound = text.replace(BEFORE_UNIT, '\u00a0');
-  const format = new IntlMessageFormat(bound, locale, undefined, { ignoreTag: true, ...formatters });
+  if (SIMPLE.test(bound)) return compileSimple(bound);
+  const message = new IntlMessageFormat(bound, locale, undefined, { ignoreTag: true, ...formatters });
   const params = new Set<string>();
-  renamePlain(format.getAst(), params);
-  return { format, params };
+  renamePlain(message.getAst(), params);
+  return { params, format: (values) => message.format(values) as string };
 }
 
 /** One set of Intl formatters for all messages: each message would otherwise build its own. */
@@ -117,7 +129,7 @@ export function openMessages(words: object, language: string, locale: string): M
         values[PREFIX + name] = filled.text;
       }
       // Empty arms leave their spaces behind, and an abbreviation's stop at the end of a sentence is its full stop too.
-      const spoken = message.format.format(values) as string;
+      const spoken = message.format(values);
       const text = (spoken.includes('  ') ? spoken.replace(/ {2,}/g, ' ') : spoken).trim();
       return bound(text.includes('..') ? text.replace(/(?<=\p{L}\.)\.(?= |$)/gu, '') : text);
     },

@@ -3,7 +3,6 @@ import { chart } from './chart.ts';
 import { chain, drawStack, type Flow, heightOf, type Strip } from './flow.ts';
 import { boxes, writeIn } from './forms.ts';
 import { framed } from './framed.ts';
-import { figures } from './numbers.ts';
 import { caution, heading, list, paragraph } from './prose.ts';
 import { flow, type Setting, together } from './setting.ts';
 import { table } from './table.ts';
@@ -27,8 +26,6 @@ function blockFlow(block: Block, width: number, setting: Setting): Flow {
       return table(block, width, setting);
     case 'chart':
       return chart(block, width, setting);
-    case 'figures':
-      return figures(block, width, setting);
     case 'boxes':
       return boxes(block, width, setting);
     case 'writeIn':

@@ -107,15 +107,13 @@ function readLookup(view: DataView, at: number, extensionType: number): Lookup {
 export function coverageIndex(view: DataView, at: number, glyph: number): number {
   const count = view.getUint16(at + 2);
   if (view.getUint16(at) === 1) {
-    for (let i = 0; i < count; i++) if (view.getUint16(at + 4 + i * 2) === glyph) return i;
-    return -1;
+    const i = lastFrom(view, at + 4, count, 2, glyph);
+    return i >= 0 && view.getUint16(at + 4 + i * 2) === glyph ? i : -1;
   }
-  for (let i = 0; i < count; i++) {
-    const range = at + 4 + i * 6;
-    const first = view.getUint16(range);
-    if (glyph >= first && glyph <= view.getUint16(range + 2)) return view.getUint16(range + 4) + glyph - first;
-  }
-  return -1;
+  const i = lastFrom(view, at + 4, count, 6, glyph);
+  const range = at + 4 + i * 6;
+  if (i < 0 || glyph > view.getUint16(range + 2)) return -1;
+  return view.getUint16(range + 4) + glyph - view.getUint16(range);
 }
 
 /** Class of a glyph; 0 when the table does not name it. */
@@ -124,11 +122,20 @@ export function classOf(view: DataView, at: number, glyph: number): number {
     const index = glyph - view.getUint16(at + 2);
     return index >= 0 && index < view.getUint16(at + 4) ? view.getUint16(at + 6 + index * 2) : 0;
   }
-  for (let i = 0; i < view.getUint16(at + 2); i++) {
-    const range = at + 4 + i * 6;
-    if (glyph >= view.getUint16(range) && glyph <= view.getUint16(range + 2)) return view.getUint16(range + 4);
+  const i = lastFrom(view, at + 4, view.getUint16(at + 2), 6, glyph);
+  const range = at + 4 + i * 6;
+  return i >= 0 && glyph <= view.getUint16(range + 2) ? view.getUint16(range + 4) : 0;
+}
+
+/** Of records in order of the glyph they begin with, the last that begins at or before `glyph`; -1 when none does. */
+function lastFrom(view: DataView, at: number, count: number, size: number, glyph: number): number {
+  let [low, high] = [0, count];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (view.getUint16(at + middle * size) <= glyph) low = middle + 1;
+    else high = middle;
   }
-  return 0;
+  return low - 1;
 }
 
 const tagAt = (view: DataView, at: number): string =>

@@ -15,7 +15,6 @@ type StyleName =
   | 'head1'
   | 'head2'
   | 'head3'
-  | 'value'
   | 'cell'
   | 'cellHead'
   | 'denseCell'
@@ -42,7 +41,6 @@ const CLINIC: Scale = {
   head1: semibold(17, 21.5),
   head2: semibold(12.5, 16.5),
   head3: semibold(10.5, 14),
-  value: semibold(20, 24),
   cell: regular(9.5, 12.5),
   cellHead: semibold(8.75, 11.75),
   denseCell: regular(8.75, 11),
@@ -61,7 +59,6 @@ const PATIENT: Scale = {
   head1: semibold(22, 28),
   head2: semibold(16, 21.5),
   head3: semibold(14, 19),
-  value: semibold(24, 29),
   cell: regular(13, 17),
   cellHead: semibold(12, 16),
   denseCell: regular(12, 15.5),
@@ -83,7 +80,6 @@ const LARGE: Scale = {
   head1: semibold(28, 35),
   head2: semibold(21, 27),
   head3: semibold(18, 23.5),
-  value: semibold(30, 37),
   cell: regular(16, 20.5),
   cellHead: semibold(16, 20.5),
   denseCell: regular(16, 20.5),

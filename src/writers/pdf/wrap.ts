@@ -101,13 +101,6 @@ export function widestPiece(text: string, face: Typeface, size: number): number 
   return widest;
 }
 
-/** The largest size from `size` down to `least` at which the text fits on one line of `width`. */
-export function fitSize(text: string, face: Typeface, size: number, least: number, width: number): number {
-  const wide = face.width(text, size);
-  if (wide <= width) return size;
-  return Math.max(least, Math.floor(((size * width) / wide) * 4) / 4);
-}
-
 /** One line cut to fit, with an ellipsis. */
 export function cut(text: string, face: Typeface, size: number, width: number): string {
   if (face.width(text, size) <= width) return text;
