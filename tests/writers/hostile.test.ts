@@ -20,7 +20,6 @@ const everywhere = (text: string): Block[] => [
     ],
     rows: [[{ text, band: 'low' }, { text }]],
   },
-  { kind: 'figures', items: [{ value: text, label: text, note: text, band: 'high' }] },
   { kind: 'boxes', items: [text] },
   { kind: 'boxes', items: [text, text], inline: true },
   { kind: 'writeIn', label: text, lines: 1 },

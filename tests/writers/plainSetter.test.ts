@@ -31,6 +31,7 @@ test.each(faces)('%s: every pair of ASCII characters, and text, as the full shap
     'Tofu AVATAR',
     'first finger',
     'efficient',
+    'Tfi fl VflAfi',
     'Łódź',
     'Größe',
     '−12 ≤ 5 → 7',

@@ -198,15 +198,6 @@ const EVERY: Block[] = [
     boxed: true,
     text: 'Do not change your insulin or other medicine because of this report alone. Talk with your care team first.',
   },
-  {
-    kind: 'figures',
-    items: [
-      { value: '61 %', label: 'In range', note: '14 h 38 min a day; 57 to 66 %', band: 'in-range' },
-      { value: '7.0 %', label: 'Low', note: '1 h 41 min a day', band: 'low' },
-      { value: '3.1 %', label: 'Very low', note: '45 min a day', band: 'very-low' },
-      { value: '152', label: 'Average', note: 'mg/dL' },
-    ],
-  },
   { kind: 'heading', level: 2, text: 'Lows first' },
   {
     kind: 'paragraph',

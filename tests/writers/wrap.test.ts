@@ -4,7 +4,7 @@ import { openPdf } from '../../src/writers/pdf/document.ts';
 import { openFace } from '../../src/writers/pdf/face.ts';
 import { openTypeface, type Typeface } from '../../src/writers/pdf/typeface.ts';
 import { clean } from '../../src/writers/pdf/words.ts';
-import { cut, fitSize, wrap } from '../../src/writers/pdf/wrap.ts';
+import { cut, wrap } from '../../src/writers/pdf/wrap.ts';
 import { FONTS } from './paper.ts';
 
 let face: Typeface;
@@ -55,10 +55,7 @@ test('no line is wider than its column, and no letter is lost', () => {
   );
 });
 
-test('shrinks a value to its place, but not below the smallest size; cuts with an ellipsis', () => {
-  expect(fitSize('16 h', face, 20, 10, 200)).toBe(20);
-  expect(fitSize('16 hours and 48 minutes', face, 20, 10, 120)).toBeLessThan(20);
-  expect(fitSize('m'.repeat(300), face, 20, 10, 120)).toBe(10);
+test('cuts with an ellipsis', () => {
   const short = cut('Featherstonehaugh', face, 10, 50);
   expect(short).toMatch(/^Feather.*…$/);
   expect(face.width(short, 10)).toBeLessThanOrEqual(50);

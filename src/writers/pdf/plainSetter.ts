@@ -29,7 +29,6 @@ const BEYOND = ['rlig', 'clig', 'calt', 'rclt'];
 /** Of the plain characters and their ligatures there are fewer than this. */
 const SLOTS = 512;
 const SPACE = 32;
-const AFTER_SPACE = /(?<= )/;
 
 /** In the table of pairs, numbers from here on are kerning about KERNED, those below are ligatures. */
 const KERNED_FROM = SLOTS + 1;
@@ -114,23 +113,31 @@ export function plainSetter(bytes: Uint8Array): PlainSetter | null {
       },
     };
   };
-  const advance = (word: string): number => layout(word)?.advanceWidth ?? 0;
 
   return {
     width(text) {
       let sum = 0;
-      let before = -1;
+      // The glyph before this one in its word, the one before that, and the kerning between these two.
+      let [before, prior, kerned] = [-1, -1, 0];
       for (let i = 0; i < text.length; i++) {
         const code = text.charCodeAt(i);
-        const slot = slotOfCode(code);
+        let slot = slotOfCode(code);
         if (slot < 0) return null;
         if (before >= 0) {
           const met = pair(before, slot);
-          if (met < KERNED_FROM) return scale * text.split(AFTER_SPACE).reduce((all, word) => all + advance(word), 0);
-          sum += met - KERNED;
+          if (met < KERNED_FROM) {
+            sum -= advances[before]! + (prior < 0 ? 0 : kerned);
+            slot = met - 1;
+            kerned = prior < 0 ? 0 : kern(glyphs[prior]!.id, glyphs[slot]!.id);
+          } else {
+            prior = before;
+            kerned = met - KERNED;
+          }
+          sum += kerned;
         }
         sum += advances[slot]!;
-        before = code === SPACE ? -1 : slot;
+        before = slot;
+        if (code === SPACE) before = prior = -1;
       }
       return sum * scale;
     },
