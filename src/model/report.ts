@@ -28,8 +28,6 @@ export type Block =
       keys?: (string | number)[][];
     }
   | { kind: 'chart'; title?: string; drawing: Drawing }
-  /** One number to be seen first, with its label and a small line under it. */
-  | { kind: 'figures'; items: { value: string; label: string; note: string; band?: Band }[] }
   /** Tick boxes to fill in by hand; `inline` sets them side by side, for short items such as 0 to 10. */
   | { kind: 'boxes'; items: string[]; inline?: boolean }
   | { kind: 'writeIn'; label: string; lines: number }

@@ -31,6 +31,14 @@ export function told(context: PageContext, id: string, part: 'what' | 'why' | 'a
   return look && context.say.has(key) ? context.say.say(key, look.params) : null;
 }
 
+/** What the visit could be about, first things first, each by its name in a sentence. */
+export function heldTopics(context: PageContext): { id: string; rule: string; name: string }[] {
+  return context.analysis.topics.flatMap(({ id, rule }) => {
+    const look = held(context, id);
+    return look ? [{ id, rule, name: context.say.say(`findings.${id}.topic`, look.params) }] : [];
+  });
+}
+
 /** All sentences of `ids` that hold, in that order. */
 export function tellAll(context: PageContext, ids: readonly string[], part: 'what' | 'why' | 'ask' = 'what'): string[] {
   return ids.flatMap((id) => told(context, id, part) ?? []);

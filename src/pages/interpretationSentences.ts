@@ -1,5 +1,5 @@
 import type { Quantity } from '../model/quantity.ts';
-import { count, held, type PageContext, word } from './context.ts';
+import { count, held, heldTopics, type PageContext, word } from './context.ts';
 
 type Sentence = (context: PageContext) => string | null;
 
@@ -76,9 +76,6 @@ const range: Sentence = (context) => {
 };
 
 const topic: Sentence = (context) => {
-  const { say, analysis } = context;
-  const first = analysis.topics.find((one) => held(context, one.id));
-  if (!first) return null;
-  const name = say.say(`findings.${first.id}.topic`, held(context, first.id)!.params);
-  return say.say(at('topic'), { topic: word(name) });
+  const [first] = heldTopics(context);
+  return first ? context.say.say(at('topic'), { topic: word(first.name) }) : null;
 };

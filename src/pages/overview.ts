@@ -7,7 +7,7 @@ import type { Block } from '../model/report.ts';
 import { bandsTable } from './bandsTable.ts';
 import {
   heading,
-  held,
+  heldTopics,
   type PageContext,
   type PageMaker,
   paragraph,
@@ -130,15 +130,14 @@ function shortFor({ say, analysis }: PageContext): Block[] {
 }
 
 function topic(context: PageContext): Block[] {
-  const { say, analysis } = context;
-  const topics = analysis.topics.filter((one) => held(context, one.id));
+  const { say } = context;
+  const topics = heldTopics(context);
   const inside: Block[] = [];
   if (topics.length === 0)
     inside.push(heading(2, say.say('pages.overview.topic.title')), paragraph(say.say('pages.overview.topic.none')));
-  for (const [index, { id, rule }] of topics.entries()) {
-    const name = word(say.say(`findings.${id}.topic`, held(context, id)!.params));
-    if (index === 0) inside.push(heading(2, say.say('pages.overview.topic.first', { topic: name })));
-    else inside.push(paragraph(say.say('pages.overview.topic.second', { topic: name }), 'strong'));
+  for (const [index, { id, rule, name }] of topics.entries()) {
+    if (index === 0) inside.push(heading(2, say.say('pages.overview.topic.first', { topic: word(name) })));
+    else inside.push(paragraph(say.say('pages.overview.topic.second', { topic: word(name) }), 'strong'));
     const lines = index === 0 ? [told(context, id, 'why'), told(context, id, 'ask')] : [told(context, id, 'ask')];
     lines.push(say.say(`findings.rules.${rule}`));
     inside.push(paragraph(lines.filter((line) => line !== null).join(' ')));

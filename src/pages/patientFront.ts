@@ -6,7 +6,7 @@ import { BANDS } from '../targets/bands.ts';
 import {
   caution,
   heading,
-  held,
+  heldTopics,
   type PageContext,
   type PageMaker,
   paragraph,
@@ -102,11 +102,9 @@ function nights(context: PageContext): Block[] {
 }
 
 function topic(context: PageContext): Block[] {
-  const { say, analysis } = context;
-  const first = analysis.topics.find((one) => held(context, one.id));
+  const [first] = heldTopics(context);
   if (!first) return [];
-  const name = word(say.say(`findings.${first.id}.topic`, held(context, first.id)!.params));
-  const title = heading(2, say.say('pages.patientFront.topic', { topic: name }));
+  const title = heading(2, context.say.say('pages.patientFront.topic', { topic: word(first.name) }));
   const what = told(context, first.id, 'what');
   // What already stands above is not said twice.
   const said =

@@ -2,6 +2,7 @@ import type { MgPerDl } from '../model/glucose.ts';
 import type { Block, Cell } from '../model/report.ts';
 import { caution, count, heading, type PageContext, type PageMaker, paragraph, tellAll, word } from './context.ts';
 import { fingerstickBlocks } from './fingersticks.ts';
+import { lowCells } from './lowCells.ts';
 
 const TOLD = [
   'pressed-lows',
@@ -88,15 +89,7 @@ function pressed(context: PageContext): Block[] {
         { title: at('back'), align: 'end', width: 0.16 },
       ],
       rows: list.map(({ low, fall, back }): Cell[] => [
-        {
-          text: say.say('pages.everyLow.when', {
-            date: { q: 'date', value: low.date },
-            clock: { q: 'clock', value: low.startMinute },
-          }),
-          band: low.level === 2 ? 'very-low' : 'low',
-        },
-        { text: say.value({ q: 'minutes', value: low.minutes }, 'short') },
-        { text: say.value({ q: 'glucose', value: low.extreme, limit: low.extremeLimit }) },
+        ...lowCells(context, low),
         { text: say.value({ q: 'rise', value: fall }, 'short') },
         { text: say.value({ q: 'rise', value: back }, 'short') },
       ]),

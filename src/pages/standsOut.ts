@@ -2,6 +2,7 @@ import { AROUND_NOTES, runsIntoNight } from '../findings/index.ts';
 import type { Episode } from '../model/measures.ts';
 import type { Block } from '../model/report.ts';
 import { evidenceDays, heading, type PageContext, type PageMaker, paragraph, told } from './context.ts';
+import { lowCells } from './lowCells.ts';
 
 /** Every finding that holds, safety first, with what it rests on; then what the data could not tell. */
 export const standsOut: PageMaker = (context) => {
@@ -47,7 +48,8 @@ function statement(context: PageContext, id: string): Block[] {
 }
 
 /** The lows one by one, since no picture of many shows each. */
-function everyLow({ say, analysis }: PageContext): Block[] {
+function everyLow(context: PageContext): Block[] {
+  const { say, analysis } = context;
   const { lows } = analysis.measures;
   if (!lows.ok || lows.value.list.length === 0) return [];
   const title = (column: string) => say.say(`pages.everyLow.${column}`);
@@ -69,15 +71,7 @@ function everyLow({ say, analysis }: PageContext): Block[] {
       rows: lows.value.list.map((low) => {
         const cut = low.cut.start || low.cut.end;
         return [
-          {
-            text: say.say('pages.everyLow.when', {
-              date: { q: 'date', value: low.date },
-              clock: { q: 'clock', value: low.startMinute },
-            }),
-            band: low.level === 2 ? 'very-low' : 'low',
-          },
-          { text: say.value({ q: 'minutes', value: low.minutes }, 'short') },
-          { text: say.value({ q: 'glucose', value: low.extreme, limit: low.extremeLimit }) },
+          ...lowCells(context, low),
           { text: say.value({ q: 'minutes', value: low.outerMinutes }, 'short') },
           { text: [night(low), cut ? title('cut') : ''].filter((one) => one !== '').join(', ') },
         ];

@@ -1,4 +1,5 @@
 import type { Choice } from '../model/input.ts';
+import { MGDL_PER_MMOL } from '../units.ts';
 import { CELL, type GlucoseCells } from './glucose.ts';
 
 /** Sensors store a value at least once an hour; a column of glucose with longer pauses is a meter's log (ours). */
@@ -46,8 +47,8 @@ export function compareColumns(a: GlucoseCells, b: GlucoseCells): { both: number
     const x = a.value[k]!;
     const y = b.value[k]!;
     const [small, large] = x < y ? [x, y] : [y, x];
-    // 18.0156 mg/dL per mmol/L (clinical convention from 180.156 g/mol), with room for one rounded decimal.
-    if (small === large || Math.abs(small * 18.0156 - large) <= 1.5) same++;
+    // With room for one rounded decimal.
+    if (small === large || Math.abs(small * MGDL_PER_MMOL - large) <= 1.5) same++;
   }
   return { both, same };
 }

@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import { named, oneOf, type Place, shaped, some, text, whole, yesOrNo } from './checks.ts';
 
 /** What a column can mean. `glucose` leaves sensor or finger stick open; `value` depends on the row's kind. */
 export const ROLES = [
@@ -32,57 +32,70 @@ export const ROLES = [
 
 export type Role = (typeof ROLES)[number];
 
-const role = z.enum(ROLES);
-const column = z.union([
-  role,
-  z.strictObject({
-    role,
-    unit: z.string().max(20).optional(),
-    /** The kind all its rows share, e.g. of insulin; shown as written. */
-    label: z.string().max(80).optional(),
-    /** Its times are UTC although the cells do not say so. */
-    utc: z.boolean().optional(),
-  }),
-]);
-
-const tableShape = {
+/** One table: where it stands and what its cells mean. */
+export interface TableLayout {
   /** Physical line of the column names, from 1; 0 = the table has none. */
-  headerLine: z.int().min(0).optional(),
+  headerLine?: number | undefined;
   /** First line of data, when it does not follow the names at once (a row of units, or no names at all). */
-  firstLine: z.int().min(1).optional(),
-  decimalMark: z.enum(['.', ',']).optional(),
-  unit: z.enum(['mg/dL', 'mmol/L']).optional(),
-  dateOrder: z.enum(['day-first', 'month-first', 'year-first']).optional(),
+  firstLine?: number | undefined;
+  decimalMark?: '.' | ',' | undefined;
+  unit?: 'mg/dL' | 'mmol/L' | undefined;
+  dateOrder?: 'day-first' | 'month-first' | 'year-first' | undefined;
   /** Its hours are those of a whole day, although none of them is past 12. */
-  clock: z.literal('24-hour').optional(),
+  clock?: '24-hour' | undefined;
   /** First year of a spreadsheet's day numbers. */
-  serialDates: z.union([z.literal(1900), z.literal(1904)]).optional(),
+  serialDates?: 1900 | 1904 | undefined;
   /** Column name as written, or `#3` for the third, to its meaning. Columns left out are ignored. */
-  columns: z.record(z.string(), column).optional(),
-};
+  columns?: Record<string, Role | ColumnLayout> | undefined;
+}
 
-const table = z.strictObject(tableShape);
-
-const layoutSchema = z.strictObject({
-  encoding: z.enum(['utf-8', 'utf-16le', 'utf-16be', 'windows-1252']).optional(),
-  delimiter: z.enum([',', ';', '\t', '|']).optional(),
-  /** IANA name of the zone the clock was in. */
-  timezone: z.string().min(1).max(60).optional(),
-  ...tableShape,
-  /** Several tables in one file, one entry each, in file order. */
-  tables: z.array(table).min(1).optional(),
-});
+export interface ColumnLayout {
+  role: Role;
+  unit?: string | undefined;
+  /** The kind all its rows share, e.g. of insulin; shown as written. */
+  label?: string | undefined;
+  /** Its times are UTC although the cells do not say so. */
+  utc?: boolean | undefined;
+}
 
 /** How to read one kind of delimited text: written by a user, or reported by the reader as what it settled on. */
-export type Layout = z.infer<typeof layoutSchema>;
-export type TableLayout = z.infer<typeof table>;
+export interface Layout extends TableLayout {
+  encoding?: 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252' | undefined;
+  delimiter?: ',' | ';' | '\t' | '|' | undefined;
+  /** IANA name of the zone the clock was in. */
+  timezone?: string | undefined;
+  /** Several tables in one file, one entry each, in file order. */
+  tables?: TableLayout[] | undefined;
+}
 
-/** Checks a parsed JSON layout. Unknown keys and words are problems, each with its place. */
+const role = oneOf(...ROLES);
+const parts = shaped({ role, unit: text(0, 20), label: text(0, 80), utc: yesOrNo }, ['role']);
+const column: Place = (value, at) => (typeof value === 'object' ? parts(value, at) : role(value, at));
+
+const tableShape = {
+  headerLine: whole(0),
+  firstLine: whole(1),
+  decimalMark: oneOf('.', ','),
+  unit: oneOf('mg/dL', 'mmol/L'),
+  dateOrder: oneOf('day-first', 'month-first', 'year-first'),
+  clock: oneOf('24-hour'),
+  serialDates: oneOf(1900, 1904),
+  columns: named(column),
+};
+
+const layoutShape = shaped({
+  encoding: oneOf('utf-8', 'utf-16le', 'utf-16be', 'windows-1252'),
+  delimiter: oneOf(',', ';', '\t', '|'),
+  timezone: text(1, 60),
+  ...tableShape,
+  tables: some(shaped(tableShape)),
+});
+
+/**
+ * Checks a parsed JSON layout. Unknown keys and words are problems, each with its place and what stands there. By hand:
+ * readers ask for it in every run, and loading zod would cost more than most of them take to read.
+ */
 export function parseLayout(json: unknown): { ok: true; layout: Layout } | { ok: false; problems: string[] } {
-  const result = layoutSchema.safeParse(json);
-  if (result.success) return { ok: true, layout: result.data };
-  return {
-    ok: false,
-    problems: result.error.issues.map((issue) => `${issue.path.join('.') || 'layout'}: ${issue.message}`),
-  };
+  const problems = layoutShape(json, '');
+  return problems.length > 0 ? { ok: false, problems } : { ok: true, layout: json as Layout };
 }

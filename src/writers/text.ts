@@ -29,8 +29,6 @@ function linesOf(block: Block): string[] {
       return ['', block.caption, ...block.rows.map((row) => row.map(({ text }) => text).join(', '))];
     case 'chart':
       return [block.drawing.summary];
-    case 'figures':
-      return block.items.map(({ value, label, note }) => `${label}: ${value} ${note}`.trim());
     case 'writeIn':
       return ['', `${block.label}:`, ...Array.from({ length: block.lines }, () => RULE)];
     case 'columns':

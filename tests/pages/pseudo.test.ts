@@ -32,8 +32,6 @@ function texts(block: Block): { all: string[]; ours: string[] } {
       const marks = block.drawing.marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []));
       return { all: [...title, ...marks], ours: [...title, block.drawing.summary] };
     }
-    case 'figures':
-      return both(...block.items.map(({ label }) => label));
     case 'writeIn':
       return both(block.label);
     case 'columns':

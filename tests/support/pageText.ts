@@ -26,8 +26,6 @@ function lines(block: Block): string[] {
         `[chart] ${block.title ?? ''} ${block.drawing.summary}`,
         `  ${block.drawing.marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : [])).join(' · ')}`,
       ];
-    case 'figures':
-      return block.items.map(({ value, label, note }) => `[figure] ${value} · ${label} · ${note}`);
     case 'boxes':
       return block.items.map((item) => `[ ] ${item}`);
     case 'writeIn':

@@ -2,7 +2,7 @@ import type { Block } from '../../model/report.ts';
 import { el, type Html } from './element.ts';
 import { chart } from './figure.ts';
 import { boxes, writeIn } from './forms.ts';
-import { caution, figures, heading, list, paragraph } from './prose.ts';
+import { caution, heading, list, paragraph } from './prose.ts';
 import type { Setting } from './setting.ts';
 import { isDay, strips } from './strips.ts';
 import { table } from './table.ts';
@@ -41,8 +41,6 @@ function blockHtml(block: Block, setting: Setting): readonly Html[] {
       return table(block, setting);
     case 'chart':
       return [chart(block, setting)];
-    case 'figures':
-      return [figures(block, setting)];
     case 'boxes':
       return [boxes(block, setting)];
     case 'writeIn':

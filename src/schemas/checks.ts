@@ -1,0 +1,56 @@
+/** What does not fit at a place of parsed JSON: the place and what stands there (for an unknown name the place alone). Empty when it fits. */
+export type Place = (value: unknown, at: string) => string[];
+
+const wrong = (value: unknown, at: string): string[] => [
+  `${at || 'layout'}: ${(JSON.stringify(value) ?? '').slice(0, 60)}`,
+];
+const when = (fits: boolean, value: unknown, at: string): string[] => (fits ? [] : wrong(value, at));
+const under = (at: string, name: string | number): string => (at === '' ? `${name}` : `${at}.${name}`);
+const isRecord = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+/** So few choices are told with what stands there. */
+const FEW = 6;
+
+export const oneOf = (...allowed: readonly unknown[]): Place => {
+  const choices = allowed.length > FEW ? '' : ` (${allowed.map((one) => JSON.stringify(one)).join(' | ')})`;
+  return (value, at) => (allowed.includes(value) ? [] : wrong(value, at).map((told) => told + choices));
+};
+
+/** A text of so many UTF-16 units. */
+export const text = (least: number, most: number): Place => {
+  return (value, at) => when(typeof value === 'string' && value.length >= least && value.length <= most, value, at);
+};
+
+export const whole = (least: number): Place => {
+  return (value, at) => when(Number.isSafeInteger(value) && (value as number) >= least, value, at);
+};
+
+export const yesOrNo = oneOf(true, false);
+
+/** Names of any kind, each with a value that fits. */
+export const named = (each: Place): Place => {
+  return (value, at) =>
+    isRecord(value) ? Object.entries(value).flatMap(([name, one]) => each(one, under(at, name))) : wrong(value, at);
+};
+
+/** A list with at least one member. */
+export const some = (each: Place): Place => {
+  return (value, at) =>
+    Array.isArray(value) && value.length > 0 ? value.flatMap((one, i) => each(one, under(at, i))) : wrong(value, at);
+};
+
+/** Known names only, all of which may be absent but those that are needed. */
+export const shaped = (places: Record<string, Place>, needed: readonly string[] = []): Place => {
+  return (value, at) => {
+    if (!isRecord(value)) return wrong(value, at);
+    const missing = needed.filter((name) => value[name] === undefined);
+    return [
+      ...missing.map((name) => under(at, name)),
+      ...Object.entries(value).flatMap(([name, one]) => {
+        if (!Object.hasOwn(places, name)) return [under(at, name)];
+        return one === undefined ? [] : places[name]!(one, under(at, name));
+      }),
+    ];
+  };
+};
