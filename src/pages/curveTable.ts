@@ -17,7 +17,10 @@ export function curveTable({ say, analysis }: PageContext, curves: readonly Curv
   const row = (curve: Curve): Cell[] => [
     { text: say.say(`pages.curveTable.${curve}`) },
     ...value.map((at) => ({
-      text: say.say('pages.bandsTable.range', { low: bare(at[curve].low), high: bare(at[curve].high) }),
+      // On one line, or two ranges beside one another are hard to tell apart.
+      text: say
+        .say('pages.bandsTable.range', { low: bare(at[curve].low), high: bare(at[curve].high) })
+        .replaceAll(' ', '\u00a0'),
     })),
   ];
   return [

@@ -57,7 +57,7 @@ export function table(block: Table, width: number, setting: Setting): Flow {
 /** The widths that were asked for, save where a word or a number with its unit would have to be broken. */
 function placeColumns(block: Table, width: number, styles: { cell: Style; head: Style }, setting: Setting): Column[] {
   const { size } = styles.cell;
-  const gutter = size * 1.4;
+  const gutter = size * (block.dense ? 0.9 : 1.4);
   const sum = block.columns.reduce((total, column) => total + column.width, 0) || 1;
   const last = block.columns.length - 1;
   const wished = block.columns.map((column) => (width * column.width) / sum);
