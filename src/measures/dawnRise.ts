@@ -49,7 +49,9 @@ function oneNight(shared: Context, index: number): DawnRise['nights'][number] | 
   let nadir = -1;
   let sum = 0;
   let minutes = 0;
-  for (let i = day.from; i < day.to && readings.minute[i]! < until; i++) {
+  for (let i = day.from; i < day.to; i++) {
+    // No break: a clock that went back over midnight shows the evening again before the rest of the night.
+    if (readings.minute[i]! >= until) continue;
     if (bands[i]! <= LOW) return null;
     const minute = readings.minute[i]!;
     if (minute < NIGHT_END) {

@@ -30,7 +30,9 @@ function oneNight(shared: Context, index: number): Night {
   let highMinutes = 0;
   let lowest = -1;
   let last = -1;
-  for (let i = day.from; i < day.to && minute[i]! < NIGHT_END; i++) {
+  for (let i = day.from; i < day.to; i++) {
+    // No break: a clock that went back over midnight shows the evening again before the rest of the night.
+    if (minute[i]! >= NIGHT_END) continue;
     const weight = weights[i]!;
     const band = bands[i]!;
     minutes += weight;

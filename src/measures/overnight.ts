@@ -37,7 +37,9 @@ function oneNight({ timeline, heights }: Context, index: number): Overnight['nig
   let seen = 0;
   let lowest = Number.POSITIVE_INFINITY;
   let highest = 0;
-  for (let i = day.from; i < day.to && minute[i]! < NIGHT_END; i++) {
+  for (let i = day.from; i < day.to; i++) {
+    // No break: a clock that went back over midnight shows the evening again before the rest of the night.
+    if (minute[i]! >= NIGHT_END) continue;
     seen += weight[i]!;
     lowest = Math.min(lowest, heights[i]!);
     highest = Math.max(highest, heights[i]!);

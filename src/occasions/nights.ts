@@ -13,7 +13,9 @@ export function nightsOf({ timeline, bands, heights }: Signal): NightAfter[] {
     let minutes = 0;
     let lowMinutes = 0;
     let lowest = -1;
-    for (let i = day.from; i < day.to && readings.minute[i]! < NIGHT_END; i++) {
+    for (let i = day.from; i < day.to; i++) {
+      // No break: a clock that went back over midnight shows the evening again before the rest of the night.
+      if (readings.minute[i]! >= NIGHT_END) continue;
       minutes += readings.weight[i]!;
       if (bands[i]! <= LOW) lowMinutes += readings.weight[i]!;
       if (lowest < 0 || heights[i]! < heights[lowest]!) lowest = i;

@@ -1,6 +1,6 @@
 import type { Issue, ReadFile } from '../model/input.ts';
 import type { PeriodChoice } from '../model/settings.ts';
-import { DAY_MS, isLocalDate, MINUTE_MS, midnightOf } from '../time/calendar.ts';
+import { DAY_MS, isLocalDate, MINUTE_MS, midnightBefore, midnightOf } from '../time/calendar.ts';
 import { AS_WRITTEN, type LocalClock } from '../time/clock.ts';
 import { NO_OFFSET, offsetText } from '../time/offset.ts';
 import { isZone, zoneClock } from '../time/zone.ts';
@@ -59,8 +59,9 @@ export function clockOfOffsets(pool: Pool, files: PlacedFile[]): { clock: LocalC
   const clock: LocalClock = { from: [Number.NEGATIVE_INFINITY], offset: [] };
   for (let k = 0; k < pool.count; k++) {
     const offset = files[pool.file[k]!]!.file.readings.offset[pool.index[k]!]! * MINUTE_MS;
-    if (offset === clock.offset.at(-1)) continue;
-    if (k > 0) clock.from.push(pool.at[k]!);
+    const earlier = clock.offset.at(-1);
+    if (offset === earlier) continue;
+    if (earlier !== undefined) clock.from.push(changeBetween(pool.at[k - 1]!, pool.at[k]!, earlier));
     clock.offset.push(offset);
   }
   if (clock.offset.length === 0) return { clock: AS_WRITTEN, issues: [] };
@@ -78,6 +79,15 @@ export function clockOfOffsets(pool: Pool, files: PlacedFile[]): { clock: LocalC
     issue.expected = `${sample(clock.offset[0]!)} | ${sample(clock.offset[1]!)}`;
   }
   return { clock, issues: [issue] };
+}
+
+/**
+ * When the clock changed between two readings: at the second, unless the first clock would have passed midnight before.
+ * Then at that midnight: what a clock that went back shows in the evening would otherwise stand in the day after.
+ */
+function changeBetween(before: number, at: number, offset: number): number {
+  const midnight = midnightBefore(before + offset) + DAY_MS - offset;
+  return Math.min(at, midnight);
 }
 
 function countOffsets(files: ReadFile[]): { withOffset: number; without: number } {

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { measure } from '../../src/measures/index.ts';
 import type { Night } from '../../src/model/measures.ts';
 import { targetSets } from '../../src/targets/index.ts';
-import { type DaysOf, timelineOf } from '../support/timeline.ts';
+import { built, type DaysOf, fileOf, timelineOf } from '../support/timeline.ts';
 
 function night(value: (minute: number) => number | null): Night {
   return found({ days: 2, value: (minute, day) => (day === 0 ? 110 : value(minute)) })[1]!;
@@ -95,4 +95,16 @@ test("the lowest of a night says whether it lies at the sensor's limit", () => {
     value: (minute, day) => (day === 1 && minute === 200 ? { native: 40, limit: -1 } : minute === 100 ? 40 : 110),
   })[1]!;
   expect(atLimit).toMatchObject({ lowest: 40, lowestLimit: -1, lowestMinute: 200 });
+});
+
+test('a clock that goes back over midnight hides nothing of the night after it', () => {
+  // A phone that takes the time of another zone half an hour after midnight: 00:30 becomes 23:30, and midnight comes again.
+  const start = Date.parse('2026-03-02T20:00Z');
+  const rows = Array.from({ length: 120 }, (_, k) => {
+    const at = start + k * 5 * 60_000;
+    const offset = k < 54 ? 0 : -60;
+    return { wall: at + offset * 60_000, offset, native: k > 80 && k < 90 ? 50 : 110 };
+  });
+  const { nights } = measure(built([fileOf(rows)]), targetSets.adult);
+  expect(nights.ok && nights.value.at(-1)).toMatchObject({ state: 'very-low', veryLowMinutes: 45, lowest: 50 });
 });

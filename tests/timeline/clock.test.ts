@@ -123,6 +123,19 @@ describe('offsets without a zone', () => {
     expect(days.at(-1)!.to).toBe(rows.length);
   });
 
+  it('keep an evening that comes twice on its own day', () => {
+    // Santiago's clocks went from midnight back to 23:00 on 2025-04-05; no reading stands at the very moment.
+    const change = wall('2025-04-06T03:00');
+    const rows = withOffsets('2025-04-05T06:07', 48, (at) => (at < change ? -180 : -240));
+    const { readings, days } = built([fileOf(rows)]);
+    expect(days.map(({ date, minutes }) => [date, minutes]).at(-2)).toEqual(['2025-04-06', 1440]);
+    for (let i = 0; i < readings.count; i++) {
+      const written = new Date(rows[i]!.wall).toISOString().slice(0, 10);
+      expect(days[readings.day[i]!]!.date).toBe(written);
+    }
+    expect(days.find(({ date }) => date === '2025-04-05')!.minutes).toBe(1500);
+  });
+
   it('refuse two exports that disagree about the offset in turns', () => {
     const one = withOffsets('2026-03-02T00:00', 48, () => 60).filter((_, i) => i % 2 === 0);
     const other = withOffsets('2026-03-02T00:00', 48, () => 120).filter((_, i) => i % 2 === 1);
