@@ -29,7 +29,7 @@ export interface SpellRange {
 
 /**
  * Stretches worn as one sensor, as far as the data show: a new one begins where the usual interval changes from one
- * day to another, and after a pause of an hour or more that follows five or more days of one spell.
+ * day to another or in a day at a pause of an hour or more, and after a pause of an hour or more that follows five or more days of one spell.
  */
 export function findSpells(at: Float64Array, days: Day[]): SpellRange[] {
   const count = at.length;
@@ -41,12 +41,14 @@ export function findSpells(at: Float64Array, days: Day[]): SpellRange[] {
     if (worn && at[i]! - at[i - 1]! >= CHANGE_MINUTES * MINUTE_MS) starts.add(i);
     if (starts.has(i)) began = at[i]!;
   }
-  const overall = usualStep(at, 0, count)?.interval ?? FALLBACK_INTERVAL;
+  // A spell too short to tell its interval has that of the one before.
+  let interval = usualStep(at, 0, count)?.interval ?? FALLBACK_INTERVAL;
   const bounds = [...starts].sort((a, b) => a - b);
   return bounds.map((from, k) => {
     const to = bounds[k + 1] ?? count;
     const usual = to - from < FEWEST ? undefined : usualStep(at, from, to);
-    return { from, to, interval: usual && usual.share >= 0.5 ? usual.interval : overall };
+    if (usual && usual.share >= 0.5) interval = usual.interval;
+    return { from, to, interval };
   });
 }
 
@@ -60,13 +62,14 @@ export function asSpells(ranges: SpellRange[], at: Float64Array): Spell[] {
   }));
 }
 
-/** The interval of the spell that covers most time. */
+/** The interval that covers most time, in all its spells together. */
 export function mainInterval(ranges: SpellRange[]): number {
-  let best: SpellRange | undefined;
-  for (const range of ranges) {
-    if (!best || (range.to - range.from) * range.interval > (best.to - best.from) * best.interval) best = range;
-  }
-  return best?.interval ?? FALLBACK_INTERVAL;
+  const covered = new Map<number, number>();
+  for (const { from, to, interval } of ranges)
+    covered.set(interval, (covered.get(interval) ?? 0) + (to - from) * interval);
+  let main = FALLBACK_INTERVAL;
+  for (const [interval, minutes] of covered) if (minutes > (covered.get(main) ?? 0)) main = interval;
+  return main;
 }
 
 /** Minutes, share of steps that keep them, and whether seen from one reading to the next (1) or to the second next (2). */
@@ -117,12 +120,12 @@ export function slackOf(interval: number): number {
   return Math.max(0.25 * interval, Math.min(1, 0.4 * interval));
 }
 
-/** Where the usual interval of a day is another than that of the days before. Only days with a clear one count. */
+/** Where the usual interval of a day, or of a part of it, is another than before. Only those with a clear one count. */
 function intervalChanges(at: Float64Array, days: Day[]): number[] {
   const changes: number[] = [];
   let interval = 0;
   let since = 0;
-  for (const { from, to } of days) {
+  for (const { from, to } of days.flatMap((day) => partsOf(at, day))) {
     if (to - from < FEWEST) continue;
     const usual = usualStep(at, from, to);
     if (!usual || usual.share < 0.5) continue;
@@ -133,18 +136,38 @@ function intervalChanges(at: Float64Array, days: Day[]): number[] {
   return changes;
 }
 
-/** The index in `(from, to)` at which the old interval gives way to the new with the fewest steps on the wrong side. */
+/**
+ * A day cut at pauses as long as the change of a sensor, so that a new one tells its interval on the day it begins, which
+ * may be the last. Parts with few readings are left out; a day of nothing else stays whole.
+ */
+function partsOf(at: Float64Array, { from, to }: Day): { from: number; to: number }[] {
+  const parts: { from: number; to: number }[] = [];
+  let begin = from;
+  for (let i = from + 1; i <= to; i++) {
+    if (i < to && at[i]! - at[i - 1]! < CHANGE_MINUTES * MINUTE_MS) continue;
+    if (i - begin >= 2 * FEWEST) parts.push({ from: begin, to: i });
+    begin = i;
+  }
+  return parts.length > 0 ? parts : [{ from, to }];
+}
+
+/**
+ * The index in `(from, to)` at which the old interval gives way to the new with the fewest steps on the wrong side; of
+ * equals the one after the longest pause, in which the new sensor warmed up.
+ */
 function bestSplit(at: Float64Array, from: number, to: number, old: number, next: number): number {
   let score = 0;
   let best = Number.NEGATIVE_INFINITY;
   let split = from + 1;
+  let pause = 0;
   for (let i = from + 1; i < to; i++) {
     const step = Math.round((at[i]! - at[i - 1]!) / (MINUTE_MS / 2)) / 2;
     // The step that leads to the split belongs to neither side.
     if (step === next) score--;
-    if (score > best) {
+    if (score > best || (score === best && step > pause)) {
       best = score;
       split = i;
+      pause = step;
     }
     if (step === old) score++;
   }

@@ -97,6 +97,34 @@ describe('spells', () => {
     expect(timeline.mixed).toBe(false);
   });
 
+  it('split on the last day, so that a new sensor counts for what it is', () => {
+    const timeline = at([...every(3, 0, 3 * 1440 + 600), ...every(15, 3 * 1440 + 720, 4 * 1440)], 4);
+    expect(timeline.spells.map(({ interval, count }) => [interval, count])).toEqual([
+      [3, 1640],
+      [15, 48],
+    ]);
+    expect(weights(timeline).at(-1)).toBe(15);
+  });
+
+  it('begin after the pause where steps before it are of neither sensor', () => {
+    const lost = every(10, 5 * 1440 - 5, 5 * 1440 + 15);
+    const timeline = at([...every(5, 0, 5 * 1440 - 10), ...lost, ...every(15, 5 * 1440 + 120, 10 * 1440)], 10);
+    expect((timeline.spells[1]!.from - FROM) / MINUTE_MS).toBe(5 * 1440 + 120);
+  });
+
+  it('have the interval of the one before when too short to tell their own', () => {
+    const worn = [...every(3, 0, 2 * 1440), ...every(15, 2 * 1440 + 90, 8 * 1440)];
+    const timeline = at([...worn, ...every(15, 8 * 1440 + 60, 8 * 1440 + 120)], 9);
+    expect(timeline.spells.map(({ interval }) => interval)).toEqual([3, 15, 15]);
+  });
+
+  it('tell the interval of most time together, however often a sensor was changed', () => {
+    const fifteen = [0, 6, 12].flatMap((day) => every(15, (8 + day) * 1440 + 90, (14 + day) * 1440));
+    const timeline = at([...every(5, 0, 8 * 1440), ...fifteen], 26);
+    expect(timeline.spells.map(({ interval }) => interval)).toEqual([5, 15, 15, 15]);
+    expect(timeline.interval).toBe(15);
+  });
+
   it('are not made by a day with many extra rows', () => {
     const extra = every(7, 3 * 1440 + 600, 3 * 1440 + 700);
     const timeline = at([...new Set([...every(15, 0, 14 * 1440), ...extra])]);
