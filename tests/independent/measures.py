@@ -44,13 +44,17 @@ class Reading:
         self.day = self.wall.date()
         self.minute = self.wall.hour * 60 + self.wall.minute
         very_low, low, high, very_high = limits[row['unit']]
-        self.beyond = row['value'] in ('low', 'high')
-        if self.beyond:
+        self.interval = row.get('interval')
+        # Beyond the sensor's range, with the bound (`<40`) or without (`low`): as if just beyond it.
+        self.beyond = -1 if row['value'][0] in '<l' else 1 if row['value'][0] in '>h' else 0
+        bound = row['value'].lstrip('<>')
+        if not bound[0].isdigit():
             self.mgdl = None
-            self.band = 'very-low' if row['value'] == 'low' else 'high' if very_high == math.inf else 'very-high'
+            self.band = 'very-low' if self.beyond < 0 else 'high' if very_high == math.inf else 'very-high'
             return
-        value = float(row['value'])
+        value = float(bound)
         self.mgdl = value * (MG_PER_MMOL if row['unit'] == 'mmol/L' else 1)
+        value = math.nextafter(value, self.beyond * math.inf) if self.beyond else value
         if value < very_low:
             self.band = 'very-low'
         elif value < low:
@@ -67,26 +71,58 @@ def minutes_between(earlier, later):
     return (later.at - earlier.at).total_seconds() / 60
 
 
-def weigh(readings):
-    """Gives each reading the minutes it stands for; returns interval, gap rule, and whether steps are uneven."""
+def usual_step(readings):
     steps = [minutes_between(a, b) for a, b in zip(readings, readings[1:])]
-    interval = Counter(round(2 * step) / 2 for step in steps if 0 < step <= 120).most_common(1)[0][0]
+    counted = Counter(round(2 * step) / 2 for step in steps if 0 < step <= 120)
+    return max(counted, key=lambda step: (counted[step], -step))
+
+
+def weigh(readings):
+    """Gives each reading the minutes it stands for; returns interval, gap rule, and whether steps are uneven.
+
+    A reading that was made by one of several sensors has the interval of its own; the interval is then the one of the
+    sensor that covers most time.
+    """
+    steps = [minutes_between(a, b) for a, b in zip(readings, readings[1:])]
+    if readings[0].interval is None:
+        usual = usual_step(readings)
+        for reading in readings:
+            reading.interval = usual
+    covered = Counter()
+    for reading in readings:
+        covered[reading.interval] += reading.interval
+    interval = covered.most_common(1)[0][0]
     pause = max(20, 2 * interval)
-    within = [step for step in steps if step <= pause]
-    uneven = [step for step in within if abs(step - max(1, round(step / interval)) * interval) > max(interval / 4, min(1, 0.4 * interval))]
-    mixed = len(uneven) > 0.05 * len(within)
-    for reading, step in zip(readings, steps + [interval]):
-        reading.weight = min(step, 1.5 * interval) if mixed else interval
+    within = [(step, reading.interval) for step, reading in zip(steps, readings) if step <= pause]
+    uneven = [step for step, own in within if abs(step - max(1, round(step / own)) * own) > max(own / 4, min(1, 0.4 * own))]
+    mixed = len(covered) > 1 or len(uneven) > 0.05 * len(within)
+    for reading, step in zip(readings, steps + [readings[-1].interval]):
+        own = reading.interval
+        reading.weight = min(step, 1.5 * own) if mixed else step if step < own - max(own / 4, min(1, 0.4 * own)) else own
     return interval, pause, mixed
 
 
 def day_minutes(readings, days):
     """Minutes of each calendar day: 1440 less what the clocks went forward in it."""
     held = {day: 1440 for day in days}
-    for a, b in zip(readings, readings[1:]):
-        if a.offset != b.offset:
-            held[b.day] -= (b.offset - a.offset).total_seconds() / 60
+    for b, forward in changes(readings, days):
+        held[b.day] -= forward
     return held
+
+
+def night_minutes(readings, days):
+    """The same for midnight to six: a change late in the evening is none of it."""
+    held = {day: 360 for day in days}
+    for b, forward in changes(readings, days):
+        held[b.day] -= forward if b.minute < 420 else 0
+    return held
+
+
+def changes(readings, days):
+    """The first reading after each change of clocks on these days, with the minutes they went forward."""
+    for a, b in zip(readings, readings[1:]):
+        if a.offset != b.offset and b.day in days:
+            yield b, (b.offset - a.offset).total_seconds() / 60
 
 
 def share_seen(readings, minutes):
@@ -95,14 +131,14 @@ def share_seen(readings, minutes):
 
 def heights(readings, limits):
     """mg/dL for order and extremes: beyond the sensor counts as the outermost value it did report, or the outer limit."""
-    known = [reading.mgdl for reading in readings if not reading.beyond]
+    known = [reading.mgdl for reading in readings if reading.mgdl is not None]
     very_low, _, high, very_high = limits['mg/dL']
     bottom = min(known + [very_low])
     top = max(known + [high if very_high == math.inf else very_high])
     for reading in readings:
         reading.height = reading.mgdl
-        if reading.beyond:
-            reading.height = bottom if reading.band == 'very-low' else top
+        if reading.mgdl is None:
+            reading.height = bottom if reading.beyond < 0 else top
 
 
 def modal_day(readings, interval):
@@ -175,13 +211,14 @@ def told(inside, piece, minutes, cut, side, outer):
     }
 
 
-def night(day, readings, extra):
+def night(day, readings, held):
     here = [reading for reading in readings if reading.day == day and reading.minute < 360]
-    share = share_seen(here, 360 + extra)
+    share = share_seen(here, held)
     very_low = sum(reading.weight for reading in here if reading.band == 'very-low')
     low = very_low + sum(reading.weight for reading in here if reading.band == 'low')
     state = 'very-low' if very_low else 'low' if low else 'none-seen' if share >= 0.7 else 'unknown'
-    lowest = min(here, key=lambda reading: reading.height, default=None)
+    # At one height, what is beyond the range of the sensor lies further out.
+    lowest = min(here, key=lambda reading: (reading.height, reading.beyond), default=None)
     return {
         'date': day.isoformat(),
         'share': share,
@@ -196,17 +233,25 @@ def night(day, readings, extra):
 def measures(rows, first, last, target_set):
     limits = LIMITS[target_set]
     everything = [Reading(row, limits) for row in rows]
-    interval, pause, mixed = weigh(everything)
+    rhythm = weigh(everything)
     readings = [reading for reading in everything if first <= reading.day <= last]
+    return figures(readings, rhythm, first, last, target_set)
+
+
+def figures(readings, rhythm, first, last, target_set, held=None, night_held=None):
+    """`rhythm`: what `weigh` gave. `held`: minutes of each day, and of its night, where a zone tells them."""
+    interval, pause, mixed = rhythm
+    limits = LIMITS[target_set]
     heights(readings, limits)
     days = [first + timedelta(days=n) for n in range((last - first).days + 1)]
-    held = day_minutes(readings, days)
+    held = held or day_minutes(readings, days)
+    night_held = night_held or night_minutes(readings, days)
     by_day = {day: [reading for reading in readings if reading.day == day] for day in days}
     shares = {day: share_seen(by_day[day], held[day]) for day in days}
     hours = sum(shares[day] * held[day] for day in days) / 60
     of_hours = sum(held.values()) / 60
 
-    known = [reading for reading in readings if not reading.beyond]
+    known = [reading for reading in readings if reading.mgdl is not None]
     time_known = minutes_of(known)
     mean = sum(reading.mgdl * reading.weight for reading in known) / time_known
     square = sum(reading.weight * (reading.mgdl - mean) ** 2 for reading in known) / time_known
@@ -229,7 +274,7 @@ def measures(rows, first, last, target_set):
             'byDay': [shares[day] for day in days],
         },
         'mean': mean,
-        'censored': len(readings) - len(known),
+        'censored': sum(reading.beyond != 0 for reading in readings),
         'sd': sd,
         'cv': 100 * sd / mean,
         'gmi': None if target_set.startswith('pregnancy') or hours < 72 else {
@@ -241,7 +286,7 @@ def measures(rows, first, last, target_set):
         'modalDay': modal_day(readings, interval) if len({reading.day for reading in readings}) >= 5 else None,
         'lows': episodes(readings, pause, 'low'),
         'highs': episodes(readings, pause, 'high'),
-        'nights': [night(day, readings, held[day] - 1440) for day in days],
+        'nights': [night(day, readings, night_held[day]) for day in days],
     }
 
 

@@ -58,7 +58,9 @@ def slopes(readings, pause):
                 continue
             times = [minutes_between(window[0], r) for r in window]
             middle, level = mean(times), mean(r.height for r in window)
-            yield sum((t - middle) * (r.height - level) for t, r in zip(times, window)) / sum((t - middle) ** 2 for t in times)
+            slope = sum((t - middle) * (r.height - level) for t, r in zip(times, window)) / sum((t - middle) ** 2 for t in times)
+            # A slope of exactly 1 is not above 1, in whatever order the sum was added up.
+            yield round(slope, 9)
 
 
 def overnight(by_day):
