@@ -1,4 +1,4 @@
-export interface PoolOptions {
+export interface PoolOptions<T, R> {
   /** Path of the worker's file; it exports `work`. */
   filename: string;
   threads: number;
@@ -6,6 +6,8 @@ export interface PoolOptions {
   timeLimit: number;
   /** Megabytes of heap a worker may use. */
   memoryLimit: number;
+  /** Tasks that no thread may have, and who does them. */
+  apart?: { is(task: T): boolean; run(task: T): Promise<Ended<R>> };
 }
 
 /** How a task ended: with its result, or because its worker was stopped or died. */
@@ -25,7 +27,13 @@ export interface Pool<T, R> {
   close(): Promise<void>;
 }
 
-export async function openPool<T, R>({ filename, threads, timeLimit, memoryLimit }: PoolOptions): Promise<Pool<T, R>> {
+export async function openPool<T, R>({
+  filename,
+  threads,
+  timeLimit,
+  memoryLimit,
+  apart,
+}: PoolOptions<T, R>): Promise<Pool<T, R>> {
   const { Tinypool } = await import('tinypool');
   const pool = new Tinypool({
     filename,
@@ -37,6 +45,7 @@ export async function openPool<T, R>({ filename, threads, timeLimit, memoryLimit
   });
   return {
     run(task) {
+      if (apart?.is(task)) return apart.run(task);
       const signal = AbortSignal.timeout(timeLimit);
       return pool.run(task, { signal }).then(
         (result: R) => ({ ok: true, result }),
@@ -53,7 +62,7 @@ export async function openPool<T, R>({ filename, threads, timeLimit, memoryLimit
  */
 export async function runAll<T, R>(
   tasks: readonly T[],
-  options: PoolOptions,
+  options: PoolOptions<T, R>,
   told: (task: T, ended: Ended<R>) => void,
   stop: () => boolean = () => false,
 ): Promise<void> {

@@ -158,7 +158,10 @@ test('a dry run writes nothing and shows what each set of thresholds would ask f
     expect(ran.out).toContain(name);
   }
   // Two days are not enough for anyone, by the usual thresholds.
-  expect(ran.out).toMatch(/The usual thresholds: 9 of 9 to look at/);
+  expect(ran.out).toMatch(/The usual thresholds: 9\sof\s9 to look at/);
+  // By the thresholds in force everyone is steady, and nothing was compared.
+  expect(ran.out).toMatch(/^ {2}0 {2}Further from the goals/m);
+  expect(ran.out).toMatch(/^ {2}9 {2}Steady: none of these/m);
   expect(clinic(folder, 'clinic', 'in', '--thresholds', 'none.json').exit).toBe(64);
 }, 120_000);
 

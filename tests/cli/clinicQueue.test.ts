@@ -6,7 +6,7 @@ import { Queue } from 'bullmq';
 import { describe, expect, onTestFinished, test } from 'vitest';
 import { QUEUE } from '../../src/cli/clinic/queue.ts';
 import { writePeople } from '../support/madePeople.ts';
-import { clinic, ended, expectWhole, papersIn, start, until, worklistOf } from './clinicRun.ts';
+import { clinic, ended, expectWhole, LARGE, papersIn, start, until, worklistOf } from './clinicRun.ts';
 import { listed, scratch } from './run.ts';
 
 const SMALL = { days: 2, step: 30 };
@@ -85,9 +85,9 @@ describe.skipIf(!there)('with a redis-server from Debian’s packages (skipped w
   test('a worker with --once ends when nobody is left; who cannot be worked on stands on the worklist with the reason', async () => {
     const folder = scratch();
     writePeople(join(folder, 'in'), 5, SMALL);
-    // Small on the disk, and more than the worker may have once it is taken apart.
+    // More than the worker may have once it is taken apart.
     mkdirSync(join(folder, 'in/P-large'));
-    writeFileSync(join(folder, 'in/P-large/list.json'), `[${'[],'.repeat(5_000_000)}[]]`);
+    writeFileSync(join(folder, 'in/P-large/list.json'), LARGE);
     const queue = await redis(folder);
     const run = start(folder, 'clinic', 'in', '--out', 'out', '--queue', queue, ...DATE);
     const jobs = new Queue(QUEUE, { connection: { host: '127.0.0.1', port: Number(new URL(queue).port) } });

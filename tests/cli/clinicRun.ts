@@ -76,3 +76,6 @@ export type Line = Record<'No.' | 'Code' | 'Group' | 'Why' | 'Folder' | 'Files' 
 
 export const worklistOf = (out: string): Line[] =>
   parse(readFileSync(join(out, 'worklist.csv')), { columns: true, relax_quotes: false }) as Line[];
+
+/** One record of small size on the disk that takes some hundred megabytes once it is taken apart: no reader can halve it. */
+export const LARGE = `{"resourceType":"Bundle","type":"collection","entry":[{"resource":{"resourceType":"Observation","component":[${'[],'.repeat(5_000_000)}[]]}}]}`;

@@ -4,8 +4,8 @@ import { join } from 'node:path';
 import { expect, onTestFinished, test } from 'vitest';
 import { takeTurn } from '../../src/cli/clinic/turn.ts';
 import { writePeople } from '../support/madePeople.ts';
-import { clinic, ended, expectWhole, filesIn, papersIn, start, until, worklistOf } from './clinicRun.ts';
-import { listed, scratch } from './run.ts';
+import { clinic, ended, expectWhole, filesIn, LARGE, papersIn, start, until, worklistOf } from './clinicRun.ts';
+import { listed, plainExport, scratch } from './run.ts';
 
 const SMALL = { days: 2, step: 30 };
 const DATE = ['--date', '2026-06-01'];
@@ -77,9 +77,9 @@ test('asked to stop, it finishes what it has begun and names who was not reached
 test('a worker that runs out of memory is replaced, and its person told', () => {
   const folder = scratch();
   writePeople(join(folder, 'in'), 3, SMALL);
-  // Small on the disk, and more than the worker may have once it is taken apart.
+  // More than the worker may have once it is taken apart.
   mkdirSync(join(folder, 'in/P-large'));
-  writeFileSync(join(folder, 'in/P-large/list.json'), `[${'[],'.repeat(5_000_000)}[]]`);
+  writeFileSync(join(folder, 'in/P-large/list.json'), LARGE);
   const ran = clinic(folder, 'clinic', 'in', '--out', 'out', '--memory', '96', ...DATE);
   expect(ran.exit, ran.err).toBe(2);
   const [first, ...rest] = worklistOf(join(folder, 'out'));
@@ -87,6 +87,20 @@ test('a worker that runs out of memory is replaced, and its person told', () => 
   expect(first!.Why).toContain('took more memory');
   expect(rest.filter(({ Folder }) => Folder !== '').length).toBe(3);
 }, 120_000);
+
+test('whoever has files too large for a thread is worked on in a process of their own, with the same papers', () => {
+  const folder = scratch();
+  mkdirSync(join(folder, 'in/P-1'), { recursive: true });
+  const [head, ...rows] = plainExport(15).trimEnd().split('\n');
+  const wide = [`${head},Note`, ...rows.map((row, i) => `${row},${i % 50 === 0 ? 'x'.repeat(30_000) : ''}`)];
+  writeFileSync(join(folder, 'in/P-1/sensor.csv'), `${wide.join('\n')}\n`);
+  // 2.6 MB, sixteen times of which is more than 40 MB and less than the usual limit.
+  expect(clinic(folder, 'clinic', 'in', '--out', 'apart', '--memory', '40', ...DATE).exit).toBe(0);
+  expect(clinic(folder, 'clinic', 'in', '--out', 'thread', ...DATE).exit).toBe(0);
+  expect([...papersIn(join(folder, 'apart')).keys()]).toContain('P-1/P-1-clinic-report.pdf');
+  const other = papersIn(join(folder, 'thread'));
+  for (const [path, bytes] of papersIn(join(folder, 'apart'))) expect(bytes === other.get(path), path).toBe(true);
+}, 60_000);
 
 /** Whether this machine lets us mount: CI runs as root in a container that may or may not. */
 function mounted(at: string, size: string, ...more: string[]): boolean {

@@ -55,20 +55,20 @@ function tierLines(outcomes: readonly Outcome[], thresholds: Thresholds, { words
 function ruleLines(outcomes: readonly Outcome[], thresholds: Thresholds, { words }: Door): string[] {
   const say = listSpeaker(words);
   const lines = rank(outcomes, thresholds);
-  const passing = (part: (line: (typeof lines)[number]) => boolean): number => lines.filter(part).length;
+  const passing = (rule: string): number =>
+    lines.filter(({ tier, reasons }) => {
+      const key = REASON[rule];
+      return key === undefined ? tier === rule : reasons.some((one) => one.key.startsWith(`clinic.reasons.${key}`));
+    }).length;
   const most = String(outcomes.length).length;
-  const rules: [string, number][] = rulesOf(thresholds).map(({ key, params }) => {
-    const reason = REASON[key.split('.').at(-1)!];
-    const n =
-      reason === undefined
-        ? passing(({ tier }) => tier === (key.endsWith('.unread') ? 'unread' : 'steady'))
-        : passing(({ reasons }) => reasons.some((one) => one.key === `clinic.reasons.${reason}`));
-    return [say.say(key, params), n];
-  });
+  const rules = rulesOf(thresholds).map(({ key, params }): [string, number] => [
+    say.say(key, params),
+    passing(key.split('.').at(-1)!),
+  ]);
   return rules.map(([text, n]) => `${String(n).padStart(most)}  ${text}`);
 }
 
-/** The reason that each rule gives. */
+/** The reason, or the beginning of the reasons, that each rule gives; the others are groups of their own. */
 const REASON: Record<string, string> = {
   veryLowEvents: 'veryLowEvents',
   veryLowGoals: 'veryLowShare',
@@ -79,6 +79,7 @@ const REASON: Record<string, string> = {
   veryHighGoals: 'veryHighShare',
   veryHighShare: 'veryHighShare',
   veryHighLong: 'veryHighLong',
+  worse: 'worse.',
   fewDays: 'notEnough',
   thinDays: 'notEnough',
 };

@@ -5,6 +5,7 @@ import { type Ended, runAll } from '../../clinic/pool.ts';
 import type { Outcome, Person } from '../../model/clinic.ts';
 import type { Door } from '../door.ts';
 import { threadFile } from '../home.ts';
+import { workedApart } from './apart.ts';
 import type { Asked, ClinicOptions } from './asked.ts';
 import { lastOutcome, putInPlace } from './disk.ts';
 import type { Log } from './log.ts';
@@ -75,7 +76,7 @@ export async function runPeople(
     await throughQueue(given.queue, tasks, told, stop);
   } else {
     const limits = { timeLimit: given.timeLimit * 1000, memoryLimit: given.memory };
-    await runAll(tasks, { filename: threadFile(), threads, ...limits }, told, stop);
+    await runAll(tasks, { filename: threadFile(), threads, ...limits, apart: workedApart(limits) }, told, stop);
   }
   if (interrupted()) stopped ??= 'SIGINT';
   const all = asked.people.map((person) => outcomes.get(person) ?? refused(nothing(person), because('notRun')));

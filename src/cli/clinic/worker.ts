@@ -4,6 +4,7 @@ import { openPool } from '../../clinic/pool.ts';
 import type { Door } from '../door.ts';
 import { EXIT } from '../exits.ts';
 import { threadFile } from '../home.ts';
+import { workedApart } from './apart.ts';
 import { connectionOf, QUEUE, reach } from './queue.ts';
 import type { Task, Turn } from './turn.ts';
 
@@ -26,12 +27,8 @@ export async function worker(given: WorkerOptions, { tell, print }: Door): Promi
   const shown = await reach(given.queue);
   const { Worker } = await import('bullmq');
   const threads = given.concurrency ?? availableParallelism();
-  const pool = await openPool<Task, Turn>({
-    filename: threadFile(),
-    threads,
-    timeLimit: given.timeLimit * 1000,
-    memoryLimit: given.memory,
-  });
+  const limits = { timeLimit: given.timeLimit * 1000, memoryLimit: given.memory };
+  const pool = await openPool<Task, Turn>({ filename: threadFile(), threads, ...limits, apart: workedApart(limits) });
   let done = 0;
   const bull = new Worker<Task, Turn>(
     QUEUE,

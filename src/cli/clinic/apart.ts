@@ -1,0 +1,59 @@
+import { spawn } from 'node:child_process';
+import { statSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Ended, PoolOptions } from '../../clinic/pool.ts';
+import { threadFile } from '../home.ts';
+import type { Task, Turn } from './turn.ts';
+
+/** Taken apart, JSON takes up to so many times its bytes; a packed file opens to so many times its own. */
+const TAKEN_APART = 16;
+const UNPACKED = 50;
+const PACKED = /\.(zip|gz|xlsx)$/i;
+
+/** What the process runs: one turn, then it ends; without us there is nobody to do it for. */
+const ONE_TURN = `const { work } = await import(process.argv[1]);
+process.once('disconnect', () => process.exit());
+process.once('message', async (task) => process.send(await work(task), () => process.disconnect()));`;
+
+/**
+ * The engine ends a thread that runs out of memory between two steps of the program. Where one step, such as parsing one
+ * piece of JSON, takes all there is, it ends the whole process, and everyone's run with it. So whoever has files large
+ * enough for that is worked on in a process of their own.
+ */
+export function workedApart({ timeLimit, memoryLimit }: Pick<PoolOptions<Task, Turn>, 'timeLimit' | 'memoryLimit'>) {
+  return {
+    is: ({ person, folder }: Task): boolean =>
+      person.files.reduce((sum, name) => sum + opened(join(folder, name)), 0) * TAKEN_APART > memoryLimit * 1e6,
+    run: (task: Task): Promise<Ended<Turn>> => alone(task, timeLimit, memoryLimit),
+  };
+}
+
+function opened(path: string): number {
+  const size = statSync(path, { throwIfNoEntry: false })?.size ?? 0;
+  return PACKED.test(path) ? size * UNPACKED : size;
+}
+
+function alone(task: Task, timeLimit: number, memoryLimit: number): Promise<Ended<Turn>> {
+  const args = [`--max-old-space-size=${memoryLimit}`, '--input-type=module', '-e', ONE_TURN, threadFile()];
+  const child = spawn(process.execPath, [...process.execArgv, ...args], {
+    stdio: ['ignore', 'ignore', 'ignore', 'ipc'],
+    serialization: 'advanced',
+  });
+  return new Promise((end) => {
+    let late = false;
+    const timer = setTimeout(() => {
+      late = true;
+      child.kill('SIGKILL');
+    }, timeLimit);
+    child.once('message', (result) => end({ ok: true, result: result as Turn }));
+    child.once('error', ({ name }) => end({ ok: false, why: 'died', detail: name }));
+    child.once('exit', (code, signal) => {
+      clearTimeout(timer);
+      // After a message this changes nothing. The engine aborts itself when its memory is used up.
+      const why = late ? 'tooLong' : signal === 'SIGABRT' ? 'tooMuchMemory' : 'died';
+      end({ ok: false, why, detail: signal ?? String(code) });
+    });
+    // A process that could not be started is told by `error` or `exit`.
+    child.send(task, () => {});
+  });
+}
