@@ -8,7 +8,7 @@ export function gapRule(interval: number): number {
   return Math.max(20, 2 * interval);
 }
 
-/** Pauses longer than the rule, in order, with those between the readings and the edges of the period. */
+/** Pauses longer than the rule between readings (at least one), in order, with those to the edges of the period. */
 export function findGaps(
   at: Float64Array,
   spells: SpellRange[],
@@ -23,10 +23,6 @@ export function findGaps(
   };
   const starts = new Set(spells.map(({ from }) => from));
   const count = at.length;
-  if (count === 0) {
-    add(period.start, period.end, 'edge');
-    return gaps;
-  }
   add(period.start, at[0]!, 'edge');
   const long = rule * MINUTE_MS;
   for (let i = 1; i < count; i++) {
