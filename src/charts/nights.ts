@@ -19,11 +19,11 @@ const LARGE = { text: 14, perRow: 7 };
 /** One box a night. A night without enough readings is a dotted box with a question mark, never an empty calm one. */
 export function nightsChart(nights: Night[], context: ChartContext): Drawing {
   const { say, text } = context;
-  const perRow = text > LARGE.text ? LARGE.perRow : Math.min(MOST_A_ROW, Math.max(14, nights.length));
+  const perRow = text > LARGE.text ? LARGE.perRow : rowOf(nights.length, text);
   const rows = Math.ceil(nights.length / perRow);
   const gap = perRow > 14 ? 1.5 : 3;
   const width = (CONTENT_WIDTH - gap * (perRow - 1)) / perRow;
-  const box = Math.max(text * 2.7, 24);
+  const box = perRow > 14 ? text * 1.9 : Math.max(text * 2.7, 24);
   const rowHeight = text + 4 + box + 8;
   const marks: Mark[] = nights.flatMap((night, index) => {
     const x = round((index % perRow) * (width + gap));
@@ -60,6 +60,13 @@ export function nightsChart(nights: Night[], context: ChartContext): Drawing {
     },
     marks,
   };
+}
+
+/** Nights a row: more than a fortnight only where three digits still fit their narrow boxes. */
+function rowOf(nights: number, text: number): number {
+  const most = Math.min(MOST_A_ROW, nights);
+  if (most <= 14) return 14;
+  return roughWidth('188', text) <= (CONTENT_WIDTH - 1.5 * (most - 1)) / most ? most : 14;
 }
 
 /** Height of the band above the words of a low night: enough for a hatch to be known by. */

@@ -1,6 +1,7 @@
 import type { Measured } from '../model/measured.ts';
 import type { Change, Compared, DaySums, PeriodFacts, PeriodSums, ThenAndNow } from '../model/thenAndNow.ts';
 import { changeInterval, type DrawnPeriod, drawPeriod } from '../stats/change.ts';
+import type { DayStatistic } from '../stats/dayStatistic.ts';
 import { DAY_MS, midnightOf } from '../time/calendar.ts';
 import { COMPARED, statisticOf } from './statistics.ts';
 
@@ -29,6 +30,16 @@ export const SMALLEST: Record<Compared, number> = {
 };
 
 const BANDED: readonly Compared[] = ['in-range', 'low', 'very-low', 'high', 'very-high', 'lows', 'very-lows', 'highs'];
+/** What a few days make up and most days lack, with what one episode adds: minutes (ours), or one a week. */
+const RARE: Partial<Record<Compared, number>> = {
+  low: 60,
+  'very-low': 60,
+  'very-high': 120,
+  lows: 7 * 1440,
+  'very-lows': 7 * 1440,
+};
+/** Days on which a rare thing was seen, of both periods together, before its change is looked at (ours). */
+export const NEEDED_SEEN = 3;
 const COUNTED: readonly Compared[] = ['lows', 'very-lows', 'highs'];
 
 /** Puts two periods side by side. Days in both count in "now" only. */
@@ -89,13 +100,20 @@ function changeIn(
   if (BANDED.includes(of) && before.sums.targets !== now.sums.targets) return untold('other-targets');
   if (COUNTED.includes(of) && before.sums.interval !== now.sums.interval) return untold('other-interval');
   if (facts.before.fullDays < NEEDED_DAYS || facts.now.fullDays < NEEDED_DAYS) return untold('few-days');
-  const interval = changeInterval(a, b, drawn, LEVEL);
+  const rare = RARE[of] ?? null;
+  const seenOn = daysWithAny(a, before.sums.interval) + daysWithAny(b, now.sums.interval);
+  if (rare !== null && seenOn > 0 && seenOn < NEEDED_SEEN) return untold('few-seen');
+  const interval = changeInterval(a, b, drawn, LEVEL, rare);
   if (interval === null) return untold('none-seen');
   const { low, high } = interval;
   const sure = low > 0 || high < 0;
   const large = Math.abs(known.change) >= smallest;
   return { ...known, low, high, verdict: sure && large ? 'more-than-noise' : 'not-told-apart' };
 }
+
+/** Days that hold half a reading of it or more. */
+const daysWithAny = ({ columns }: DayStatistic, interval: number): number =>
+  columns[0]!.reduce((days, minutes) => days + (minutes >= interval / 2 ? 1 : 0), 0);
 
 function factsOf({ days, interval, sensors }: PeriodSums): PeriodFacts {
   const length = days.reduce((sum, day) => sum + day.length, 0);

@@ -4,7 +4,7 @@ import type { Comparison, ComparisonId } from '../model/occasions.ts';
 import { absent, type Example, holds, untold } from './finding.ts';
 import { counts, ofKind, partOfDay, seenOn, strongest } from './hint.ts';
 import { comparisonsLike } from './occasionExamples.ts';
-import { limit, minutes, word } from './quantities.ts';
+import { count, limit, minutes, word } from './quantities.ts';
 
 /** Minutes above range after meals of two kinds, when the guarded comparison lets it stand as a hint. */
 export function mealHint({ comparisons }: Measures, id: ComparisonId, sign?: 1 | -1): Look {
@@ -13,7 +13,8 @@ export function mealHint({ comparisons }: Measures, id: ComparisonId, sign?: 1 |
   const one = sign ? strongest(found.list, sign) : (strongest(found.list, 1) ?? strongest(found.list, -1));
   if (!one) return absent;
   const longer = (one.difference?.value ?? 0) > 0 ? 'first' : 'second';
-  return holds({ ...sides(one), ...counts(one), ...partOfDay(one), longer: word(longer) }, seenOn(one.a));
+  const parted = one.grams === null ? {} : { grams: count(one.grams) };
+  return holds({ ...sides(one), ...counts(one), ...partOfDay(one), ...parted, longer: word(longer) }, seenOn(one.a));
 }
 
 const sides = ({ a, b }: Comparison) => ({

@@ -59,10 +59,15 @@ const course: MealCourse = {
 };
 
 /** One meal a day, each as given beyond the usual. */
-export const mealsLike = (...given: Partial<MealCourse & Pick<Meal, 'insulin' | 'unusable'>>[]): Measured<Meal[]> =>
+export const mealsLike = (
+  ...given: Partial<MealCourse & Pick<Meal, 'insulin' | 'unusable' | 'late' | 'riseBefore'>>[]
+): Measured<Meal[]> =>
   occasions(
     given.map(
-      ({ insulin = { when: 'with', minutes: 0 }, unusable = [], ...more }, day): Meal => ({
+      (
+        { insulin = { when: 'with', minutes: 0 }, unusable = [], late = false, riseBefore = null, ...more },
+        day,
+      ): Meal => ({
         at: at(day, 1110),
         date: exampleDate(day),
         weekday: (day % 7) + 1,
@@ -71,7 +76,8 @@ export const mealsLike = (...given: Partial<MealCourse & Pick<Meal, 'insulin' | 
         foods: ['rice'],
         carbs: 60,
         insulin,
-        late: false,
+        late,
+        riseBefore,
         inferred: false,
         unusable,
         course: { ...course, ...more },
@@ -135,6 +141,7 @@ export const noteLogLike = (given: Partial<NoteLog>): Measured<NoteLog> => ({
     byKind: [],
     byHour: [],
     mealDays: { evening: 12 },
+    medication: [],
     meals: 40,
     withCarbs: 40,
     late: 0,

@@ -46,6 +46,8 @@ export interface Meal {
   insulin: { when: 'before' | 'with' | 'after'; minutes: number } | { when: 'none-noted' };
   /** Glucose was already rising when the note was made. */
   late: boolean;
+  /** Of a late note: minutes from the lowest reading of the hour before it, where the rise began, to the note; else null. */
+  riseBefore: number | null;
   /** Seen in the curve, not written down. */
   inferred: boolean;
   unusable: Unusable[];
@@ -103,6 +105,15 @@ export interface Correction {
   unusable: Extract<Unusable, 'gap' | 'overlap' | 'low-at-start'>[];
 }
 
+/** One medicine as it was noted. What it did is not looked at. */
+export interface MedicineNoted {
+  /** As first written. */
+  name: string;
+  days: number;
+  /** Every note; `minute` is null where no time was written. */
+  notes: { date: LocalDate; minute: number | null }[];
+}
+
 /** How complete the log is. What is not written down may still have happened. */
 export interface NoteLog {
   days: number;
@@ -114,6 +125,8 @@ export interface NoteLog {
   byHour: { kind: NoteKind; hours: number[] }[];
   /** Days with a food note in the slot. */
   mealDays: Partial<Record<Slot, number>>;
+  /** Notes of medicine, the name noted most first. */
+  medication: MedicineNoted[];
   /** Food notes, those with grams, those made while glucose was already rising. */
   meals: number;
   withCarbs: number;

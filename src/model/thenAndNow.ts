@@ -65,7 +65,7 @@ export interface Change {
   /** A change smaller than this is not called one, however sure it is. */
   smallest: number;
   verdict: Verdict;
-  why?: 'few-days' | 'other-interval' | 'other-targets' | 'none-seen';
+  why?: 'few-days' | 'other-interval' | 'other-targets' | 'none-seen' | 'few-seen';
 }
 
 export interface PeriodFacts {

@@ -50,6 +50,7 @@ function mealAt(signal: Signal, reading: number, day: number): Meal {
     carbs: null,
     insulin: { when: 'none-noted' },
     late: false,
+    riseBefore: null,
     inferred: true,
     unusable: course === null ? ['gap'] : [],
     course,

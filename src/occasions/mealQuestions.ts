@@ -1,7 +1,7 @@
 import type { Slot } from '../model/logbook.ts';
 import type { ComparisonId, Meal } from '../model/occasions.ts';
 import { median } from '../stats/quantile.ts';
-import { daysIn, type Question, type Seen } from './sides.ts';
+import { daysIn, LEAST_DAYS, type Question, type Seen } from './sides.ts';
 
 /** Foods noted once are not even listed as too few. */
 const LISTED = 2;
@@ -12,11 +12,11 @@ export function mealQuestions(meals: readonly Meal[]): Question[] {
   if (usable.length === 0) return [];
   return [
     ...foods(usable),
-    ...fullest(usable, 'insulin-after', ({ insulin }) =>
+    ...inSlots(usable, 'insulin-after', ({ insulin }) =>
       insulin.when === 'none-noted' ? null : insulin.when === 'after',
     ),
     ...carbAmount(usable),
-    ...fullest(usable, 'weekend', ({ weekday }) => weekday >= 6),
+    ...inSlots(usable, 'weekend', ({ weekday }) => weekday >= 6),
   ];
 }
 
@@ -35,56 +35,67 @@ function bySlot(meals: readonly Meal[]): Map<Slot, Meal[]> {
   return slots;
 }
 
-/** Each food against the other meals of the part of the day in which it stands most; a meal without a name is neither. */
+/**
+ * Each food against the other meals of the same part of the day, in every part that holds enough of both; where none
+ * does, in the one in which it stands most, so that its count is told. A meal without a name is neither.
+ */
 function foods(usable: readonly Meal[]): Question[] {
   const slots = bySlot(usable.filter((meal) => meal.foods.length > 0));
-  const best = new Map<string, { slot: Slot; n: number }>();
+  const counts = new Map<string, Map<Slot, number>>();
   for (const [slot, meals] of slots) {
-    const counts = new Map<string, number>();
-    for (const meal of meals) for (const food of meal.foods) counts.set(food, (counts.get(food) ?? 0) + 1);
-    for (const [food, n] of counts) if (n > (best.get(food)?.n ?? 0)) best.set(food, { slot, n });
+    for (const food of meals.flatMap((meal) => meal.foods)) {
+      const some = counts.get(food) ?? new Map<Slot, number>();
+      counts.set(food, some.set(slot, (some.get(slot) ?? 0) + 1));
+    }
   }
-  return [...best]
-    .filter(([, { n }]) => n >= LISTED)
-    .sort(([one, a], [other, b]) => b.n - a.n || (one < other ? -1 : 1))
-    .map(([food, { slot }]): Question => {
-      const all = slots.get(slot) ?? [];
-      return {
-        id: 'food',
-        slot,
-        grams: null,
-        of: 'high-minutes',
-        names: [food, ''],
-        a: seen(all.filter((meal) => meal.foods.includes(food))),
-        b: seen(all.filter((meal) => !meal.foods.includes(food))),
-      };
+  const most = (some: Map<Slot, number>): number => Math.max(...some.values());
+  return [...counts]
+    .filter(([, some]) => most(some) >= LISTED)
+    .sort(([one, a], [other, b]) => most(b) - most(a) || (one < other ? -1 : 1))
+    .flatMap(([food, some]) => {
+      const asked = [...some]
+        .filter(([, n]) => n >= LISTED)
+        .map(([slot]) => ask('food', slot, slots.get(slot) ?? [], (meal) => meal.foods.includes(food), food));
+      return everyFull(asked);
     });
 }
 
-/** Two kinds of meals within the part of the day that holds most of both; `inFirst` is null for a meal of neither. */
-function fullest(
-  usable: readonly Meal[],
-  id: ComparisonId,
-  inFirst: (meal: Meal) => boolean | null,
-  grams: number | null = null,
-): Question[] {
-  let best: { question: Question; least: number; n: number } | null = null;
-  for (const [slot, meals] of bySlot(usable)) {
-    const a = seen(meals.filter((meal) => inFirst(meal) === true));
-    const b = seen(meals.filter((meal) => inFirst(meal) === false));
-    const least = Math.min(daysIn(a), daysIn(b));
-    const n = a.length + b.length;
-    if (n === 0 || (best !== null && (least < best.least || (least === best.least && n <= best.n)))) continue;
-    best = { question: { id, slot, grams, of: 'high-minutes', names: ['', ''], a, b }, least, n };
-  }
-  return best === null ? [] : [best.question];
+/** Two kinds of meals within each part of the day; `inFirst` is null for a meal of neither. */
+function inSlots(usable: readonly Meal[], id: ComparisonId, inFirst: (meal: Meal) => boolean | null): Question[] {
+  return everyFull([...bySlot(usable)].map(([slot, meals]) => ask(id, slot, meals, inFirst)));
 }
 
-/** More than the middle amount of the part of the day with most meals whose grams were noted, against no more. */
+/** More than the middle amount of each part of the day, among meals whose grams were noted, against no more. */
 function carbAmount(usable: readonly Meal[]): Question[] {
-  const slots = [...bySlot(usable.filter(({ carbs }) => carbs !== null)).values()];
-  const most = slots.reduce<Meal[]>((best, meals) => (meals.length > best.length ? meals : best), []);
-  if (most.length === 0) return [];
-  const grams = median(most.map(({ carbs }) => carbs!));
-  return fullest(most, 'carb-amount', ({ carbs }) => carbs! > grams, grams);
+  const asked = [...bySlot(usable.filter(({ carbs }) => carbs !== null))].map(([slot, meals]): Question => {
+    const grams = median(meals.map(({ carbs }) => carbs!));
+    return { ...ask('carb-amount', slot, meals, ({ carbs }) => carbs! > grams), grams };
+  });
+  return everyFull(asked);
+}
+
+function ask(
+  id: ComparisonId,
+  slot: Slot,
+  meals: readonly Meal[],
+  inFirst: (meal: Meal) => boolean | null,
+  name = '',
+): Question {
+  const a = seen(meals.filter((meal) => inFirst(meal) === true));
+  const b = seen(meals.filter((meal) => inFirst(meal) === false));
+  return { id, slot, grams: null, of: 'high-minutes', names: [name, ''], a, b };
+}
+
+/** Those with enough days on both sides; where none has, the one nearest to it, so that the paper says how few there were. */
+function everyFull(asked: readonly Question[]): Question[] {
+  const sized = asked
+    .map((question) => ({
+      question,
+      least: Math.min(daysIn(question.a), daysIn(question.b)),
+      n: question.a.length + question.b.length,
+    }))
+    .filter(({ n }) => n > 0)
+    .sort((one, other) => other.least - one.least || other.n - one.n);
+  const full = sized.filter(({ least }) => least >= LEAST_DAYS);
+  return (full.length > 0 ? full : sized.slice(0, 1)).map(({ question }) => question);
 }

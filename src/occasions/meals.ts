@@ -16,6 +16,8 @@ export const INSULIN_WITHIN = 60;
 export const INSULIN_WITH = 10;
 /** A rise of this much in the half hour before a note says that it was written late (ours). */
 const LATE_RISE = 25;
+/** So far back the beginning of that rise is looked for (ours). */
+const RISE_WITHIN = 60;
 
 /** From minute `from` of the day on; before the first and after the last it is night (ours). */
 const SLOTS: readonly [from: number, slot: Slot][] = [
@@ -50,6 +52,7 @@ export function findMeals(signal: Signal, read: LogReader): Meal[] {
       unusable.push('low-at-start');
     if (carbs !== null && carbs < SMALL_GRAMS) unusable.push('small');
     const day = signal.timeline.days[first.day]!;
+    const late = risingBefore(signal, first.at);
     return {
       at: first.at,
       date: day.date,
@@ -59,7 +62,8 @@ export function findMeals(signal: Signal, read: LogReader): Meal[] {
       foods: [...new Set(group.flatMap(({ label }) => (label === undefined ? [] : (read.food(label) ?? []))))],
       carbs,
       insulin: insulinAround(doses, first.at),
-      late: risingBefore(signal, first.at),
+      late,
+      riseBefore: late ? sinceLowest(signal, first.at) : null,
       inferred: false,
       unusable,
       course,
@@ -121,4 +125,13 @@ function risingBefore(signal: Signal, at: number): boolean {
   const earlier = glucoseAt(signal, at - 30 * MINUTE);
   const then = glucoseAt(signal, at);
   return earlier !== null && then !== null && then - earlier >= LATE_RISE;
+}
+
+/** Minutes from the last of the lowest readings of the hour before. */
+function sinceLowest(signal: Signal, at: number): number {
+  const { heights, timeline } = signal;
+  const { first, end } = stretch(signal, at - RISE_WITHIN * MINUTE, at + 1);
+  let lowest = first;
+  for (let i = first; i < end; i++) if (heights[i]! <= heights[lowest]!) lowest = i;
+  return (at - timeline.readings.at[lowest]!) / MINUTE;
 }

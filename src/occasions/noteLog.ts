@@ -2,6 +2,7 @@ import type { NoteKind } from '../model/input.ts';
 import type { Slot } from '../model/logbook.ts';
 import type { Meal, NoteLog, Session } from '../model/occasions.ts';
 import type { Timeline } from '../model/timeline.ts';
+import { medicationNoted } from './medication.ts';
 
 /** What people write down themselves; sensors note the rest. */
 const WRITTEN: readonly NoteKind[] = ['meal', 'insulin', 'exercise', 'medication', 'fingerstick', 'text'];
@@ -40,6 +41,7 @@ export function noteLog(
       return { kind: one.kind, hours };
     }),
     mealDays,
+    medication: medicationNoted({ days, notes }),
     meals: meals.length,
     withCarbs: meals.filter(({ carbs }) => carbs !== null).length,
     late: meals.filter(({ late }) => late).length,

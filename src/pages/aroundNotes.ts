@@ -1,5 +1,6 @@
 import { AROUND_LOG, AROUND_MEALS, AROUND_MOVEMENT, notesWorthWriting } from '../findings/index.ts';
 import type { Block } from '../model/report.ts';
+import { medication, rises } from './alsoNoted.ts';
 import { foods, laidOver, overTheClock, sessionPairs, sessions } from './aroundPictures.ts';
 import { comparisonsBlocks } from './comparisons.ts';
 import {
@@ -22,7 +23,7 @@ export const aroundNotes: PageMaker = (context) => {
   const { say, analysis } = context;
   const { noteLog, meals, exercise } = analysis.measures;
   if (!noteLog.ok || !meals.ok || !exercise.ok) return null;
-  if (meals.value.length === 0 && exercise.value.length === 0) return null;
+  if (meals.value.length + exercise.value.length + noteLog.value.medication.length === 0) return null;
   return {
     id: 'around-notes',
     title: say.say('pages.aroundNotes.title'),
@@ -37,6 +38,8 @@ export const aroundNotes: PageMaker = (context) => {
       ...sessions(context),
       ...laidOver(context, meals.value),
       ...foods(context, meals.value),
+      ...rises(context),
+      ...medication(context),
       ...overTheClock(context),
       ...comparisonsBlocks(context),
     ],
@@ -63,9 +66,6 @@ function log(context: PageContext): Block[] {
   });
   // On how many days notes stand is said above: of few notes only what follows from them is left to say.
   const faults = AROUND_LOG.flatMap((id) => told(context, id, id === 'few-notes' ? 'why' : 'what') ?? []);
-  const { meals } = analysis.measures;
-  const rises = meals.ok ? meals.value.filter(({ inferred }) => inferred).length : 0;
-  if (rises > 0) faults.push(say.say('pages.aroundNotes.rises', { count: count(rises) }));
   return [paragraph([text, ...faults, say.say('cautions.C12')].join(' '))];
 }
 

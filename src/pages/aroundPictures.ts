@@ -111,6 +111,8 @@ export function foods({ say, analysis, chart }: PageContext, meals: readonly Mea
   if (!comparisons.ok) return [];
   const listed = comparisons.value
     .filter(({ id, verdict }) => id === 'food' && verdict !== 'too-few')
+    // A food of several parts of the day is drawn for the one that comes first, with most days; all stand in the table.
+    .filter(({ a }, i, all) => all.findIndex((one) => one.a.name === a.name) === i)
     .map((comparison): FoodMeals => {
       const at = usable(meals).filter(
         ({ slot, foods }) => slot === comparison.slot && foods.includes(comparison.a.name),

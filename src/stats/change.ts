@@ -1,6 +1,7 @@
 import { chance } from './chance.ts';
-import { type DayStatistic, influence } from './dayStatistic.ts';
+import { type DayStatistic, influence, total } from './dayStatistic.ts';
 import { normalCdf, studentQuantile } from './distributions.ts';
+import { noneCountedUpper } from './poisson.ts';
 
 /** Days of one period in order, each with its number on the calendar, and how often each draw took each day. */
 export interface DrawnPeriod {
@@ -22,8 +23,10 @@ export interface ChangeInterval {
  * little, so this much is always answered for (ours; tests/comparing shows what it gives). Above the upper bound a
  * fortnight holds too few independent days for any interval.
  */
-const LEAST_CORRELATION = 0.25;
+const LEAST_CORRELATION = 0.3;
 const MOST_CORRELATION = 0.6;
+/** Part of the estimate's standard error that is added to it: too small an estimate calls chance a change (ours). */
+const CAUTION = 0.5;
 
 /** Draws stretches of neighbouring days with replacement (circular blocks, Politis & Romano 1992), n days a draw. */
 export function drawPeriod(place: Int32Array, count: number, seed: number): DrawnPeriod {
@@ -45,15 +48,19 @@ export function drawPeriod(place: Int32Array, count: number, seed: number): Draw
 }
 
 /**
- * Interval of `now` minus `then`: at each end the wider of two. (1) The day-to-day error of both (linearised), widened
- * for the correlation of neighbouring days, with Student's t. (2) Stretches of days drawn again in both, expanded for
- * few days. Null when neither period's days differ.
+ * Interval of `now` minus `then`: at each end the widest of what applies. (1) The day-to-day error of both (linearised),
+ * widened for the correlation of neighbouring days, with Student's t. (2) Stretches of days drawn again in both, expanded
+ * for few days. (3) For `rare` ratios, which a few days make up and most days lack: each period's own interval on the log
+ * scale, the two put together by recovered variances (Zou & Donner 2008, Stat Med 27:1693-1702, from memory); a sum of
+ * rare minutes is more often too small than too large, and (1) and (2) know nothing of the days not seen. `rare` is what one episode
+ * adds to the top, null for other numbers. Null when neither period's days differ.
  */
 export function changeInterval(
   before: DayStatistic,
   now: DayStatistic,
   drawn: { before: DrawnPeriod; now: DrawnPeriod },
   level: number,
+  rare: number | null,
 ): ChangeInterval | null {
   const sides = [
     { statistic: before, drawn: drawn.before, pull: influence(before) },
@@ -72,12 +79,38 @@ export function changeInterval(
   again.sort();
   const tail = normalCdf(-t * Math.sqrt((degrees + 1) / degrees));
   const at = (p: number) => again[Math.min(again.length - 1, Math.max(0, Math.round(p * (again.length - 1))))]!;
-  return {
-    change,
-    low: Math.min(change - reach, at(tail)),
-    high: Math.max(change + reach, at(1 - tail)),
-    correlation,
-  };
+  const ends = { low: Math.min(change - reach, at(tail)), high: Math.max(change + reach, at(1 - tail)) };
+  if (rare !== null) {
+    const [then, later] = [aroundRare(before, a, level, rare), aroundRare(now, b, level, rare)];
+    ends.low = Math.min(ends.low, change - Math.hypot(later.down, then.up));
+    ends.high = Math.max(ends.high, change + Math.hypot(later.up, then.down));
+  }
+  return { change, ...ends, correlation };
+}
+
+/**
+ * How far a ratio of sums (top over bottom) may lie below and above what was seen, on the log scale. Where the top is 0
+ * it may still be as many episodes as the Poisson bound allows, each adding `episode` to the top.
+ */
+function aroundRare(
+  { columns, of }: DayStatistic,
+  { variance, degrees }: DayError,
+  level: number,
+  episode: number,
+): { down: number; up: number } {
+  const sums = columns.map(total);
+  const value = of(sums);
+  if (!(value > 0)) return { down: 0, up: (noneCountedUpper(level) * episode) / sums[1]! };
+  const t = studentQuantile((1 + level) / 2, Math.max(2, Math.floor(Math.min(degrees, daysThatCount(columns[0]!)))));
+  const factor = Math.exp((t * Math.sqrt(variance)) / value);
+  return { down: value - value / factor, up: value * factor - value };
+}
+
+/** As many days as would hold the same sum if it were spread evenly (Kish 1965): two, where two days hold nearly all. */
+function daysThatCount(perDay: Float64Array): number {
+  let squares = 0;
+  for (let day = 0; day < perDay.length; day++) squares += perDay[day]! ** 2;
+  return total(perDay) ** 2 / squares;
 }
 
 interface DayError {
@@ -121,7 +154,7 @@ function neighbours(periods: { pull: Float64Array; place: Int32Array }[]): numbe
   if (pairs < 8) return LEAST_CORRELATION;
   const n = days / periods.length;
   const seen = products / pairs / (squares / days);
-  const likely = (seen + 1 / n) / Math.max(0.3, 1 - 4 / n);
+  const likely = (seen + 1 / n) / Math.max(0.3, 1 - 4 / n) + CAUTION / Math.sqrt(pairs);
   return Math.min(MOST_CORRELATION, Math.max(LEAST_CORRELATION, likely));
 }
 

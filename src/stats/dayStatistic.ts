@@ -18,7 +18,7 @@ export function influence({ columns, of }: DayStatistic): { value: number; perDa
   return { value, perDay };
 }
 
-function total(values: Float64Array): number {
+export function total(values: Float64Array): number {
   let sum = 0;
   for (let i = 0; i < values.length; i++) sum += values[i]!;
   return sum;

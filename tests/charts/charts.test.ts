@@ -113,6 +113,6 @@ test.each([
   'dayRows',
   'dayStrip-4',
 ])('the drawing of %s is the one that was looked at', async (name) => {
-  const drawing = charts(await analysisOf('evening-exercise'))[name]!;
+  const drawing = charts(await analysisOf('evening-exercise', { days: 14 }))[name]!;
   await expect(`${drawingSvg(drawing)}\n`).toMatchFileSnapshot(join(home, 'tests/golden/charts', `${name}.svg`));
 });

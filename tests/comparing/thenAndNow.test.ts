@@ -33,6 +33,11 @@ describe('on made-up days that resemble their neighbours', () => {
     },
   );
 
+  test('of a rare number that truly fell, the interval holds the change', () => {
+    const often = comparedOften(unlike, { trials: 100, days: 14, shift: 0.2 }, ['low', 'very-low']);
+    for (const [of, { held }] of Object.entries(often)) expect(held, of).toBeGreaterThanOrEqual(0.89);
+  });
+
   test('a large change is told, and its size is inside the interval about as often as said', () => {
     const often = comparedOften(alike, { trials: 60, days: 14, shift: 0.2 }, ['in-range', 'mean']);
     expect(often['in-range']!.told).toBeGreaterThan(0.8);
@@ -105,6 +110,22 @@ describe('two periods', () => {
       })),
     });
     expect(changeOf(compared(none(then), none(now)), 'very-low')).toMatchObject({ change: 0, why: 'none-seen' });
+  });
+
+  test('with very low glucose on two days in all: cannot tell yet; on three it is looked at', () => {
+    const on = (sums: PeriodSums, ...days: number[]) => ({
+      ...sums,
+      days: sums.days.map((day, i) => {
+        const veryLow = days.includes(i) ? 15 : 0;
+        return { ...day, bands: [veryLow, 0, 1440 - veryLow, 0, 0] as never };
+      }),
+    });
+    expect(changeOf(compared(on(then, 3), on(now, 5)), 'very-low')).toMatchObject({ low: null, why: 'few-seen' });
+    const three = changeOf(compared(on(then, 3, 8), on(now, 5)), 'very-low');
+    expect([three.verdict, three.low! < 0, three.high! > 0]).toEqual(['not-told-apart', true, true]);
+    // None seen now may still be some: as many as the Poisson bound allows.
+    const gone = changeOf(compared(on(then, 1, 4, 8), on(now)), 'very-low');
+    expect(gone.verdict).toBe('not-told-apart');
   });
 
   test('a change surer than it is large is not called one', () => {

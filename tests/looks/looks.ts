@@ -21,7 +21,7 @@ const DPI = '54';
 const out = fileURLToPath(new URL('../../docs/looks/', import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), 'daybands-looks-'));
 
-const analysis = held(analyseStory(STORY));
+const analysis = held(analyseStory(STORY, { period: { days: 14 } }));
 
 async function firstSheet(voice: Report['voice'], options: { grey?: boolean; large?: boolean } = {}): Promise<Image> {
   const report = compose(analysis, wordsOf(), { voice, paper: 'a4', large: options.large });

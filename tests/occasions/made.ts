@@ -108,6 +108,7 @@ function mealOf(day: number, minute: number, slot: Meal['slot'], food: string, h
     carbs: Math.round(30 + 50 * next()),
     insulin: { when, minutes: 0 },
     late: false,
+    riseBefore: null,
     inferred: false,
     unusable: [],
     course: {

@@ -10,7 +10,7 @@ import { sentences, words } from '../support/readability.ts';
 import { faults } from '../support/wordLists.ts';
 import { logWords, told } from './made.ts';
 
-const month = { period: { from: '2026-04-13', to: '2026-05-10' }, logWords };
+const fortnight = { period: { from: '2026-04-27', to: '2026-05-10' } };
 const made = new Map<string, Analysis>();
 /** Each story once; `over` is its own period or another. */
 function story(name: string, over: object = {}): Analysis {
@@ -33,7 +33,7 @@ const holding = ({ found }: Analysis): string[] =>
 describe('the evening-exercise story', () => {
   /** From sample-data/evening-exercise/README.md, counted by hand: lows in the night after 5 of 5 hard evenings without extra food, 0 of 4 with. */
   test('over four weeks the page says what an educator would have found', () => {
-    const analysis = story('evening-exercise', month);
+    const analysis = story('evening-exercise');
     expect(holding(analysis)).toEqual(['extra-carbs-first', 'night-low-after-exercise', 'low-after-exercise']);
     const text = textOf(analysis, 'clinic', 'around-notes');
     expect(text).toContain('After 4 sessions with extra carbohydrate noted first, no night went below 70 mg/dL.');
@@ -44,7 +44,7 @@ describe('the evening-exercise story', () => {
   });
 
   test('in a fortnight two evenings with extra food are too few, and their count is said', () => {
-    const analysis = story('evening-exercise');
+    const analysis = story('evening-exercise', fortnight);
     const text = textOf(analysis, 'clinic', 'around-notes');
     expect(text).toContain('Sessions with extra carbohydrate noted first: 2; with none noted: 3. Too few to compare');
     expect(text).toContain('low in 0 of 2 nights after');
@@ -52,7 +52,7 @@ describe('the evening-exercise story', () => {
   });
 
   test('the patient paper says one of them, the one that fits the topic', () => {
-    const analysis = story('evening-exercise', month);
+    const analysis = story('evening-exercise');
     const text = textOf(analysis, 'patient', 'patient-back');
     expect(text).toContain('On 4 days you wrote down extra food before exercise. The night after, you did not go low.');
     expect(text).not.toContain('nights after exercise. On other nights');
@@ -65,10 +65,21 @@ test('the steady fortnight, in which notes go with nothing, says nothing', () =>
   expect(textOf(analysis, 'clinic', 'around-notes')).toContain('No comparison here stands out from chance');
 });
 
+test('rises without a note stand under their own heading, named as inferred, and only when asked for', () => {
+  const asked = textOf(story('long-highs', { inferMeals: true }), 'clinic', 'around-notes');
+  expect(asked).toContain('Inferred, not written down');
+  expect(asked).toContain('A rise is not a meal.');
+  expect(textOf(story('long-highs'), 'clinic', 'around-notes')).not.toContain('Inferred');
+});
+
+test('medicine is told as it was noted: what, how often, when, and no more', () => {
+  expect(textOf(story('long-highs'), 'clinic', 'around-notes')).toContain('morning tablets | 8 | 8 | May 18 8:20');
+});
+
 test.each(storyNames)('%s: no hint but in the story that has one, and at most one line for the patient', (name) => {
   const analysis = story(name);
   const hints = told(analysis.measures.comparisons).filter(({ verdict }) => verdict === 'hint');
-  expect(hints.map(({ id }) => id)).toEqual(name === 'evening-exercise' ? ['exercise-night'] : []);
+  expect(hints.map(({ id }) => id)).toEqual(name === 'evening-exercise' ? ['extra-carbs-night', 'exercise-night'] : []);
   expect([null, ...AROUND_NOTES]).toContain(besideTopic(analysis.found, analysis.topics));
 });
 

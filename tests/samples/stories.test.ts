@@ -109,9 +109,9 @@ describe('evening-exercise', () => {
     const bouts = all.timeline.notes.filter((note) => note.kind === 'exercise');
     expect(bouts.map((note) => note.minutes)).toEqual([55, 60, 45, 55, 50, 35, 65, 80, 40, 70]);
   });
-  it('shows the last fourteen days by its own settings', () => {
+  it('shows all 28 days by its own settings', () => {
     const { timeline } = held(analyseStory('evening-exercise'));
-    expect([timeline.from, timeline.to, timeline.allDays.length]).toEqual(['2026-04-27', '2026-05-10', 28]);
+    expect([timeline.from, timeline.to, timeline.allDays.length]).toEqual(['2026-04-13', '2026-05-10', 28]);
   });
 });
 

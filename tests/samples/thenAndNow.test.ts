@@ -3,8 +3,9 @@ import { sumsOf } from '../../src/measures/earlier.ts';
 import type { LocalDate } from '../../src/model/glucose.ts';
 import { analyseStory, held } from './stories.ts';
 
-const alone = held(analyseStory('evening-exercise'));
-const beside = held(analyseStory('evening-exercise', { compare: { with: 'previous' } }));
+const fortnight = { period: { from: '2026-04-27', to: '2026-05-10' } };
+const alone = held(analyseStory('evening-exercise', fortnight));
+const beside = held(analyseStory('evening-exercise', { ...fortnight, compare: { with: 'previous' } }));
 
 describe('an invented story beside the fortnight before it', () => {
   const found = beside.measures.thenAndNow;
@@ -42,13 +43,14 @@ describe('an invented story beside the fortnight before it', () => {
   test('gives the same from a snapshot of the earlier visit', () => {
     const visit = held(analyseStory('evening-exercise', { period: { from: '2026-04-13', to: '2026-04-26' } }));
     const before = sumsOf(visit.timeline, visit.targets);
-    const again = held(analyseStory('evening-exercise', { compare: { with: 'snapshot', before } })).measures.thenAndNow;
+    const again = held(analyseStory('evening-exercise', { ...fortnight, compare: { with: 'snapshot', before } }))
+      .measures.thenAndNow;
     expect(again.ok && found.ok && again.value.changes).toEqual(found.ok && found.value.changes);
   });
 
   test('is split by a change', () => {
     const compare = { with: 'change' as const, date: '2026-05-04' as LocalDate, text: 'new routine' };
-    const split = held(analyseStory('evening-exercise', { compare })).measures.thenAndNow;
+    const split = held(analyseStory('evening-exercise', { ...fortnight, compare })).measures.thenAndNow;
     expect(split.ok && split.value).toMatchObject({
       text: 'new routine',
       before: { to: '2026-05-03', days: 7 },

@@ -1,0 +1,71 @@
+import type { LocalDate } from '../model/glucose.ts';
+import type { Block, Cell } from '../model/report.ts';
+import { count, heading, type PageContext, paragraph, word } from './context.ts';
+
+/** More are counted, not listed. */
+const MOST_LISTED = 14;
+
+/** Medicine as it was noted: what, how often and when. Nothing is said of what it did. */
+export function medication(context: PageContext): Block[] {
+  const { say, analysis } = context;
+  const { noteLog } = analysis.measures;
+  if (!noteLog.ok || noteLog.value.medication.length === 0) return [];
+  const title = (name: string): string => say.say(`pages.aroundNotes.medication.${name}`);
+  return [
+    {
+      kind: 'together',
+      blocks: [
+        heading(2, title('title')),
+        {
+          kind: 'table',
+          caption: title('caption'),
+          captionShown: false,
+          columns: [
+            { title: title('name'), align: 'start', width: 0.24 },
+            { title: title('notes'), align: 'end', width: 0.1 },
+            { title: title('days'), align: 'end', width: 0.1 },
+            { title: title('when'), align: 'start', width: 0.56 },
+          ],
+          rows: noteLog.value.medication.map(({ name, days, notes }): Cell[] => [
+            { text: name === '' ? title('noName') : name },
+            { text: say.number(notes.length, 0) },
+            { text: say.number(days, 0) },
+            { text: listed(notes, context) },
+          ]),
+        },
+        paragraph(title('how'), 'small'),
+      ],
+    },
+  ];
+}
+
+/** Rises that look like meals nobody wrote down; only when asked for, and never as meals. */
+export function rises(context: PageContext): Block[] {
+  const { say, analysis } = context;
+  const { meals } = analysis.measures;
+  const found = meals.ok ? meals.value.filter(({ inferred }) => inferred) : [];
+  if (found.length === 0) return [];
+  return [
+    {
+      kind: 'together',
+      blocks: [
+        heading(2, say.say('pages.aroundNotes.inferred')),
+        paragraph(say.say('pages.aroundNotes.rises', { count: count(found.length) })),
+        paragraph(say.say('pages.aroundNotes.inferredAt', { times: word(listed(found, context)) }), 'small'),
+      ],
+    },
+  ];
+}
+
+/** Days and times in order: a day is named once, and the last of a long list only counted. */
+function listed(noted: readonly { date: LocalDate; minute: number | null }[], { say }: PageContext): string {
+  const days = new Map<LocalDate, string[]>();
+  for (const { date, minute } of noted.slice(0, MOST_LISTED)) {
+    const times = days.get(date) ?? [];
+    if (minute !== null) times.push(say.value({ q: 'clock', value: minute }));
+    days.set(date, times);
+  }
+  const told = [...days].map(([date, times]) => [say.value({ q: 'date', value: date }, 'compact'), ...times].join(' '));
+  const more = noted.length - MOST_LISTED;
+  return [...told, ...(more > 0 ? [say.say('pages.aroundNotes.andMore', { count: count(more) })] : [])].join(', ');
+}
