@@ -65,10 +65,10 @@ export function compose(
     },
     footer: {
       left: say.say('pages.paper.footer', {
-        from: word(say.value({ q: 'date', value: timeline.from }, sameYear ? 'plain' : 'dated')),
-        to: word(say.value({ q: 'date', value: timeline.to }, 'dated')),
+        from: word(say.value({ q: 'date', value: timeline.from }, sameYear ? 'compact' : 'brief')),
+        to: word(say.value({ q: 'date', value: timeline.to }, 'brief')),
         unit: word(unit),
-        printed: word(say.value({ q: 'date', value: settings.today as never }, 'dated')),
+        printed: word(say.value({ q: 'date', value: settings.today as never }, 'brief')),
         version: word(analysis.version),
         hash: word(analysis.hash),
       }),

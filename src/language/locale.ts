@@ -3,10 +3,10 @@ import { once } from './once.ts';
 
 /**
  * How much of a date or value is said. For dates, `full` adds the year, `dated` is day, month and year without the
- * weekday, and `plain` day and month; `compact` (Jun 4), `weekday` (Thu), `day` (4) and `month` (June 2031) are for
+ * weekday, `brief` the same with a short month, and `plain` day and month; `compact` (Jun 4), `weekday` (Thu), `day` (4) and `month` (June 2031) are for
  * charts.
  */
-export type Style = 'short' | 'long' | 'full' | 'dated' | 'plain' | 'compact' | 'weekday' | 'day' | 'month';
+export type Style = 'short' | 'long' | 'full' | 'dated' | 'brief' | 'plain' | 'compact' | 'weekday' | 'day' | 'month';
 
 /** Numbers, dates and lists as one locale writes them. The host's own locale and zone never show through. */
 export interface LocaleForms {
@@ -27,6 +27,7 @@ const DATE_STYLES: Record<Style, Intl.DateTimeFormatOptions> = {
   long: { weekday: 'long', day: 'numeric', month: 'long' },
   full: { weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' },
   dated: { day: 'numeric', month: 'long', year: 'numeric' },
+  brief: { day: 'numeric', month: 'short', year: 'numeric' },
   plain: { day: 'numeric', month: 'long' },
   compact: { day: 'numeric', month: 'short' },
   weekday: { weekday: 'short' },

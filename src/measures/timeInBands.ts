@@ -29,10 +29,13 @@ export const timeInBands: Measure<'timeInBands'> = {
     const above = add(perDay[3]!, perDay[4]!);
     const share = (minutes: Float64Array, episode: number | null) =>
       bounded(shared, estimate(shared, minutes, shared.dayMinutes, 'share'), episode);
+    const outside = share(add(below, above), HIGH_MINUTES);
     const exclusive = Object.fromEntries(
       BANDS.map((band, i) => [
         band,
-        share(perDay[i]!, i === IN_RANGE ? null : i < IN_RANGE ? LOW_MINUTES : HIGH_MINUTES),
+        i === IN_RANGE
+          ? within(share(perDay[i]!, null), outside)
+          : share(perDay[i]!, i < IN_RANGE ? LOW_MINUTES : HIGH_MINUTES),
       ]),
     ) as Record<Band, Estimate>;
     const minutes = Object.fromEntries(BANDS.map((band, i) => [band, perDay[i]!.reduce(sum, 0)])) as BandMinutes;
@@ -50,6 +53,12 @@ function bounded(shared: Context, seen: Estimate, episode: number | null): Estim
   if (episode === null || seen.value > 0 || fullDays(shared) < INTERVAL_DAYS) return seen;
   const minutes = shared.dayMinutes.reduce(sum, 0);
   return { ...seen, low: 0, high: Math.min(1, (noneCountedUpper(LEVEL) * episode) / minutes), method: NONE_SEEN };
+}
+
+/** Where nothing lay outside, the rest of what the bound leaves room for: all in range still leaves room for some outside. */
+function within(seen: Estimate, outside: Estimate): Estimate {
+  if (outside.value > 0 || outside.high === null) return seen;
+  return { ...seen, low: 1 - outside.high, high: 1, method: outside.method };
 }
 
 function judge(goal: Goal, shares: Record<Band, Estimate>) {

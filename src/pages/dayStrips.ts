@@ -46,14 +46,60 @@ function explain({ say, analysis }: PageContext): string {
   return say.say('pages.dayStrips.how', { notes: count(kinds.length), key: word(key.join(', ')) });
 }
 
-function strips(days: DailySummary[], layout: typeof TALL, { analysis, chart }: PageContext): Block[] {
-  const { first, perSheet, height, lanes } = layout;
-  return days.flatMap((summary, index): Block[] => {
-    const last = index === days.length - 1;
-    const clock = (index + 1 - first) % perSheet === 0 || last;
-    const drawing = dayStripChart(analysis.timeline, summary, index, chart, { height, lanes, clock });
-    return clock && !last ? [{ kind: 'chart', drawing }, { kind: 'pageBreak' }] : [{ kind: 'chart', drawing }];
+/** One day, or days one after another without a reading or a note: those are a line, not empty pictures. */
+type Item = { days: DailySummary[]; index: number; empty: boolean };
+
+/** Room of a line beside that of a strip. */
+const LINE = 0.3;
+
+function strips(days: DailySummary[], layout: typeof TALL, context: PageContext): Block[] {
+  const { height, lanes } = layout;
+  const { analysis, chart } = context;
+  return sheets(items(days, context), layout).flatMap((sheet, at): Block[] => {
+    const last = sheet.findLast(({ empty }) => !empty);
+    const blocks = sheet.map((item): Block => {
+      if (item.empty) return paragraph(unseen(item.days, context), 'small');
+      const options = { height, lanes, clock: item === last };
+      return { kind: 'chart', drawing: dayStripChart(analysis.timeline, item.days[0]!, item.index, chart, options) };
+    });
+    return at === 0 ? blocks : [{ kind: 'pageBreak' }, ...blocks];
   });
+}
+
+function items(days: DailySummary[], { analysis }: PageContext): Item[] {
+  const { timeline } = analysis;
+  const noted = new Set(timeline.notes.map(({ day }) => day));
+  const found: Item[] = [];
+  days.forEach((summary, index) => {
+    const { from, to } = timeline.days[index]!;
+    const empty = from === to && !noted.has(index);
+    const before = found.at(-1);
+    if (empty && before?.empty) before.days.push(summary);
+    else found.push({ days: [summary], index, empty });
+  });
+  return found;
+}
+
+function sheets(all: Item[], { first, perSheet }: typeof TALL): Item[][] {
+  const found: Item[][] = [[]];
+  let left = first;
+  for (const item of all) {
+    const room = item.empty ? LINE : 1;
+    if (left < room - LINE) {
+      found.push([]);
+      left = perSheet;
+    }
+    left -= room;
+    found.at(-1)!.push(item);
+  }
+  return found;
+}
+
+function unseen(days: DailySummary[], { say }: PageContext): string {
+  const date = (summary: DailySummary) => ({ q: 'date' as const, value: summary.date });
+  const [first, last] = [days[0]!, days.at(-1)!];
+  if (first === last) return say.say('charts.dayStrip.empty', { date: date(first) });
+  return say.say('pages.dayStrips.unseen', { from: date(first), to: date(last), days: count(days.length) });
 }
 
 /** As many rows on every sheet, so that none is left with a few. */

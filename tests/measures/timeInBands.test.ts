@@ -105,10 +105,12 @@ describe('intervals', () => {
     expect(found(thin).exclusive['in-range'].low).toBeNull();
   });
 
-  test('none for a share of exactly 1; from 0 to a bound for one of exactly 0', () => {
+  test('from a bound to 1 for a share of exactly 1, from 0 to a bound for one of exactly 0', () => {
     const { exclusive } = found(timelineOf({ value: () => 100 }));
+    // What is left is what three episodes too few to have been counted could have taken (2 hours each).
+    expect(exclusive['in-range'].low).toBeCloseTo(1 - exclusive.high.high!, 12);
     for (const band of BANDS) {
-      if (band === 'in-range') expect(exclusive[band]).toMatchObject({ low: null, high: null });
+      if (band === 'in-range') expect(exclusive[band]).toMatchObject({ high: 1, method: 'none-seen' });
       else expect(exclusive[band]).toMatchObject({ low: 0, high: expect.any(Number), method: 'none-seen' });
     }
   });

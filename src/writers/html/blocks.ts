@@ -4,7 +4,7 @@ import { chart } from './figure.ts';
 import { boxes, writeIn } from './forms.ts';
 import { caution, heading, list, paragraph } from './prose.ts';
 import type { Setting } from './setting.ts';
-import { isDay, strips } from './strips.ts';
+import { isDay, isOfStrips, type OfStrips, strips } from './strips.ts';
 import { table } from './table.ts';
 
 /** Blocks as they follow each other; neighbouring strips of single days become one group that moves as one. */
@@ -16,11 +16,11 @@ export function blocksHtml(blocks: readonly Block[], setting: Setting): Html[] {
       out.push(...blockHtml(block, setting));
       continue;
     }
-    const group = [block];
     // Breaks of a sheet between strips mean nothing to a screen, and print keeps each strip whole by itself.
+    const group: OfStrips[] = [block];
     while (i + 1 < blocks.length) {
       const next = blocks[i + 1]!;
-      if (isDay(next)) group.push(next);
+      if (isOfStrips(next)) group.push(next);
       else if (next.kind !== 'pageBreak') break;
       i++;
     }

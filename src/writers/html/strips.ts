@@ -3,6 +3,7 @@ import type { Block } from '../../model/report.ts';
 import { drawingSvg } from '../svg.ts';
 import { drawn, el, type Html } from './element.ts';
 import { asTable, picture } from './figure.ts';
+import { paragraph } from './prose.ts';
 import { scroller, sideways } from './scroller.ts';
 import type { Setting } from './setting.ts';
 import { forTheEye } from './swatch.ts';
@@ -10,20 +11,28 @@ import { forTheEye } from './swatch.ts';
 type Day = NonNullable<Drawing['day']>;
 type DayBlock = Extract<Block, { kind: 'chart' }> & { drawing: Drawing & { day: Day } };
 
+/** Strips, and between them lines about days of which there is nothing to draw. */
+export type OfStrips = DayBlock | Extract<Block, { kind: 'paragraph' }>;
+
 export const isDay = (block: Block): block is DayBlock => block.kind === 'chart' && block.drawing.day !== undefined;
+
+export const isOfStrips = (block: Block): block is OfStrips => isDay(block) || block.kind === 'paragraph';
 
 /**
  * Days one under another on one clock: they scroll sideways together, can be read hour by hour, and single days can be
  * hidden. Both of the last need the script, so their controls start out hidden.
  */
-export function strips(days: readonly DayBlock[], setting: Setting): Html[] {
+export function strips(blocks: readonly OfStrips[], setting: Setting): Html[] {
+  const days = blocks.filter(isDay);
   const { say, topic } = setting;
   const ids = days.map(() => setting.id('day'));
-  const figures = days.map(({ drawing }, i) => strip(drawing, ids[i]!, setting));
+  const inOrder = blocks.map((block) =>
+    isDay(block) ? strip(block.drawing, ids[days.indexOf(block)]!, setting) : paragraph(block),
+  );
   return [
     chooser(days, ids, setting),
     sideways(setting),
-    scroller(say('web.chart', { name: { q: 'word', value: topic } }), clock(days[0]!.drawing, setting), ...figures),
+    scroller(say('web.chart', { name: { q: 'word', value: topic } }), clock(days[0]!.drawing, setting), ...inOrder),
   ];
 }
 
