@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { findings } from '../findings/index.ts';
+import { indices } from '../indices/index.ts';
 import { measures } from '../measures/index.ts';
 import { targetSets } from '../targets/index.ts';
 
@@ -8,7 +9,7 @@ import { targetSets } from '../targets/index.ts';
 export function catalogues(): Record<string, string> {
   const words = JSON.parse(readFileSync(new URL('../../templates/words/en.json', import.meta.url), 'utf8')) as Words;
   return {
-    'docs/measures.md': page('Measures', MEASURES, measuresOf(words)),
+    'docs/measures.md': page('Measures', MEASURES, [...measuresOf(words), FURTHER, ...indicesOf(words)]),
     'docs/findings.md': page('Findings', FINDINGS, findingsOf(words)),
     'docs/targets.md': page('Targets', TARGETS, targetsOf(words)),
     'docs/issues.md': page('Issues', ISSUES, issuesOf(words)),
@@ -20,6 +21,9 @@ interface Words {
 }
 
 const MEASURES = 'Every number and table of an analysis, in the order in which the report explains them.';
+const FURTHER = `## Further published indices
+
+Only with \`--more-indices\`, on the last pages.`;
 const FINDINGS = `Every statement about the data, in order of print: safety first. A finding *holds*, is *absent*, or is
 *untold* when the data do not allow it to be told; untold findings are printed with the reason. The examples are run by
 the tests. Words are in message format: what stands in braces is filled in.`;
@@ -56,6 +60,20 @@ const measuresOf = (words: Words): string[] =>
       facts([
         ['id', `\`${id}\``],
         ['needs', pairs(needs)],
+        ['figures', pairs(definition)],
+        ['source', source],
+      ]),
+    ].join('\n\n'),
+  );
+
+const indicesOf = (words: Words): string[] =>
+  Object.values(indices).map(({ id, source, unit, definition }) =>
+    [
+      `### ${text(words, `indices.${id}.name`)}`,
+      text(words, `indices.${id}.definition`),
+      facts([
+        ['id', `\`${id}\``],
+        ['unit', unit],
         ['figures', pairs(definition)],
         ['source', source],
       ]),
