@@ -30,11 +30,12 @@ function dayCharts(days: number) {
   return { report: { ...report, pages: [page] }, drawings };
 }
 
+/** Of days told one by one, the one that is missing is a line and no chart. */
 describe.each<[days: number, charts: number, sheets: number]>([
-  [14, 14, 2],
-  [21, 21, 3],
-  [22, 22, 3],
-  [30, 30, 3],
+  [14, 13, 2],
+  [21, 20, 3],
+  [22, 21, 3],
+  [30, 29, 3],
   [36, 1, 1],
   [90, 2, 2],
   [92, 2, 2],
