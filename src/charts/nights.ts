@@ -25,10 +25,11 @@ export function nightsChart(nights: Night[], context: ChartContext): Drawing {
   const width = (CONTENT_WIDTH - gap * (perRow - 1)) / perRow;
   const box = perRow > 14 ? text * 1.9 : Math.max(text * 2.7, 24);
   const rowHeight = text + 4 + box + 8;
+  const told = minutesFit(nights, width, context);
   const marks: Mark[] = nights.flatMap((night, index) => {
     const x = round((index % perRow) * (width + gap));
     const y = round(Math.floor(index / perRow) * rowHeight);
-    return oneNight(night, { x, y, w: round(width), h: box }, context);
+    return oneNight(night, { x, y, w: round(width), h: box }, told, context);
   });
   const count = (state: Night['state']) => ({
     q: 'count' as const,
@@ -72,7 +73,24 @@ function rowOf(nights: number, text: number): number {
 /** Height of the band above the words of a low night: enough for a hatch to be known by. */
 const lintelOf = (text: number): number => round(Math.max(5, text * 0.45));
 
-function oneNight(night: Night, at: { x: number; y: number; w: number; h: number }, context: ChartContext): Mark[] {
+/** Minutes stand in every low box or in none: beside a box without them, a box with them looks like the only low. */
+function minutesFit(nights: Night[], width: number, context: ChartContext): boolean {
+  return nights.every(
+    (night) =>
+      (night.state !== 'low' && night.state !== 'very-low') ||
+      roughWidth(minutesIn(night, context), context.text - 1) <= width + 1,
+  );
+}
+
+const minutesIn = ({ lowMinutes }: Night, { say }: ChartContext): string =>
+  say.say('charts.nights.minutes', { minutes: { q: 'count', value: lowMinutes } });
+
+function oneNight(
+  night: Night,
+  at: { x: number; y: number; w: number; h: number },
+  minutesTold: boolean,
+  context: ChartContext,
+): Mark[] {
   const { say, text } = context;
   const fill = FILL[night.state];
   const top = at.y + text + 4;
@@ -84,12 +102,10 @@ function oneNight(night: Night, at: { x: number; y: number; w: number; h: number
   const wide = `${say.value({ q: 'date', value: night.date }, 'weekday')} ${day}`;
   const label = roughWidth(wide, text) * 1.1 <= at.w ? wide : day;
   const first = night.state === 'unknown' ? '?' : lowestIn(night, at.w, context);
-  const second =
-    night.state === 'unknown' || night.state === 'none-seen'
-      ? say.say(`charts.nights.short.${night.state}`)
-      : say.say('charts.nights.minutes', { minutes: { q: 'count', value: night.lowMinutes } });
+  const calm = night.state === 'unknown' || night.state === 'none-seen';
+  const second = calm ? say.say(`charts.nights.short.${night.state}`) : minutesIn(night, context);
   const size = at.w < 24 ? text : text + 1;
-  const two = roughWidth(second, text - 1) <= at.w + 1;
+  const two = calm ? roughWidth(second, text - 1) <= at.w + 1 : minutesTold;
   const head = top + (low ? lintelOf(text) : 0);
   const room = top + at.h - head;
   const marks: Mark[] = [

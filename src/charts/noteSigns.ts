@@ -21,6 +21,10 @@ const SIZE = 8.5;
 const LANE = 11;
 const LABEL = 8.5;
 const LONGEST_LABEL = 26;
+/** The least of a note that says more than its sign, in letters. */
+const SHORT_LABEL = 14;
+/** Between a sign, which holds its letter, and its label; points. */
+const BESIDE = 1.5;
 
 /** Height that lanes of signs take. */
 export const signsHeight = (lanes: number): number => lanes * LANE;
@@ -73,8 +77,7 @@ function sign(note: Note, centre: number, y: number, until: number, context: Cha
     size: SIZE,
     letter,
   };
-  // Some shapes carry their letter beside them; the label starts after it.
-  const start = centre + SIZE / 2 + (note.kind === 'meal' || note.kind === 'medication' ? 1.5 : 7);
+  const start = centre + SIZE / 2 + BESIDE;
   const text = labels(note, context).find((one) => start + roughWidth(one, LABEL) <= until);
   if (text === undefined) return [mark];
   return [
@@ -87,9 +90,16 @@ function sign(note: Note, centre: number, y: number, until: number, context: Cha
 function labels(note: Note, { say }: Pick<ChartContext, 'say'>): string[] {
   const short = amount(note, { say });
   const name = (note.label ?? note.text ?? '').trim();
-  const named = name === '' || name.length > LONGEST_LABEL || note.kind === 'insulin' ? [] : [name];
-  if (short === null) return named;
+  const named = name === '' || note.kind === 'insulin' ? [] : [beginning(name, LONGEST_LABEL)];
+  if (short === null) return named.length === 0 ? [] : [...named, beginning(name, SHORT_LABEL)];
   return [...named.map((one) => `${short} ${apart(one)}`), short];
+}
+
+/** A long note by its first words: that something was written matters as much as the rest of it. */
+function beginning(name: string, most: number): string {
+  if (name.length <= most) return name;
+  const cut = name.slice(0, most);
+  return `${cut.replace(/[\s,;:.]+\S*$/u, '')}…`;
 }
 
 /** What was written as an amount, in words; null where nothing was. */

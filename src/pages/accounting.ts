@@ -93,7 +93,12 @@ function choices({ say, analysis }: PageContext): Block {
       { text: file.name },
       { text: say.has(`choices.${choice.id}`) ? say.say(`choices.${choice.id}`) : choice.id },
       { text: choice.value },
-      { text: say.say(`pages.accounting.by.${choice.by}`, { evidence: word(choice.evidence ?? '') }) },
+      {
+        text:
+          choice.by === 'file' && !choice.evidence
+            ? say.say('pages.accounting.by.fileAlone')
+            : say.say(`pages.accounting.by.${choice.by}`, { evidence: word(choice.evidence ?? '') }),
+      },
     ]),
   );
   return {

@@ -118,11 +118,16 @@ function coach(context: PageContext): Block[] {
   const wishes = notesWorthWriting(analysis.measures, analysis.topics);
   if (!topic || wishes.length === 0) return [];
   const name = say.say(`findings.${topic.id}.topic`, held(context, topic.id)!.params);
+  // No note helps with readings that are missing.
+  const title =
+    topic.rule === 'data-before-highs'
+      ? say.say('pages.aroundNotes.coachAlone')
+      : say.say('pages.aroundNotes.coach', { topic: word(name) });
   return [
     {
       kind: 'together',
       blocks: [
-        heading(2, say.say('pages.aroundNotes.coach', { topic: word(name) })),
+        heading(2, title),
         { kind: 'list', ordered: false, items: wishes.map((wish) => say.say(`coach.${wish}.clinic`)) },
       ],
     },

@@ -28,7 +28,8 @@ export function numbersTable({ say, analysis }: PageContext): Block {
   told('sd', sd, (value) => say.value({ q: 'rise', value }, 'short'));
   const spread = cvRange.ok ? cvRange.value : { low: null, high: null };
   told(
-    'cv',
+    // Beside the limit only where the set of targets has one.
+    analysis.targets.cvLimit === null ? 'cvAlone' : 'cv',
     cv,
     percent,
     range(spread.low, spread.high, (end) => say.number(end, 0)),
@@ -40,8 +41,8 @@ export function numbersTable({ say, analysis }: PageContext): Block {
     captionShown: false,
     dense: true,
     columns: [
-      { title: say.say('pages.numbers.name'), align: 'start', width: 0.4 },
-      { title: say.say('pages.numbers.value'), align: 'end', width: 0.28 },
+      { title: say.say('pages.numbers.name'), align: 'start', width: 0.34 },
+      { title: say.say('pages.numbers.value'), align: 'end', width: 0.34 },
       { title: say.say('pages.numbers.interval'), align: 'end', width: 0.32 },
     ],
     rows,
