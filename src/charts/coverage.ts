@@ -76,17 +76,13 @@ function bars(shares: number[], left: number, width: number, top: number): Mark[
 function dayLabels(coverage: Coverage, width: number, base: number, context: ChartContext): Mark[] {
   const { say, text } = context;
   const step = width / coverage.byDay.length;
-  const marks: Mark[] = [];
-  let free = 0;
-  for (const [index, day] of coverage.byDay.entries()) {
-    const label = say.value({ q: 'date', value: day.date }, 'day');
-    const centre = (index + 0.5) * step;
-    const half = roughWidth(label, text) / 2;
-    if (centre - half < free || centre + half > width + 4) continue;
-    free = centre + half + 3;
-    marks.push(small(label, centre, base + text + 3, 'middle', context));
-  }
-  return marks;
+  const labels = coverage.byDay.map((day) => say.value({ q: 'date', value: day.date }, 'day'));
+  // Every day, or evenly one of some: labels that come and go by their width look like missing days.
+  const widest = Math.max(...labels.map((label) => roughWidth(label, text)));
+  const every = Math.ceil((widest + 3) / step);
+  return labels.flatMap((label, index) =>
+    index % every === 0 ? [small(label, (index + 0.5) * step, base + text + 3, 'middle', context)] : [],
+  );
 }
 
 const title = (text: string, x: number, context: ChartContext): Mark => ({

@@ -1,5 +1,7 @@
 import type { Drawing, Mark } from '../model/drawing.ts';
+import type { LocalDate } from '../model/glucose.ts';
 import type { Episode } from '../model/measures.ts';
+import { addDays } from '../time/calendar.ts';
 import { clockAxis, clockGrid, clockScale, type Plot } from './axis.ts';
 import { type ChartContext, roughWidth } from './context.ts';
 import { CONTENT_WIDTH } from './frame.ts';
@@ -18,11 +20,7 @@ interface Bar {
 /** Every low of the period on one clock, each as long as it lasted, so that a clock time where they gather shows. */
 export function lowsClockChart(lows: Episode[], context: ChartContext): Drawing {
   const { say, text } = context;
-  const lanes = layOut(
-    lows.flatMap((low) => pieces(low, context)),
-    context,
-  );
-  const shown = lanes.slice(0, MOST_LANES);
+  const { lanes: shown, hidden } = choose(lows, context);
   const plot: Plot = { left: 0, top: text + 5, width: CONTENT_WIDTH, height: Math.max(1, shown.length) * LANE + 4 };
   const x = clockScale(plot);
   const night = round(x(360));
@@ -40,7 +38,6 @@ export function lowsClockChart(lows: Episode[], context: ChartContext): Drawing 
     },
     ...clockAxis(plot, context),
   ];
-  const hidden = lanes.slice(MOST_LANES).reduce((sum, lane) => sum + lane.length, 0);
   if (hidden > 0) {
     const more = say.say('charts.lowsClock.more', { count: { q: 'count', value: hidden } });
     marks.push({ kind: 'text', role: 'axis', x: CONTENT_WIDTH, y: text + 2, text: more, size: text, anchor: 'end' });
@@ -93,22 +90,37 @@ export function lowsClockChart(lows: Episode[], context: ChartContext): Drawing 
   };
 }
 
-/** A low over midnight is two bars on a clock. */
+/** All lows where there is room; else those that fit of them, very low ones first and then the longest. */
+function choose(lows: Episode[], context: ChartContext): { lanes: Bar[][]; hidden: number } {
+  const all = layOut(lows, context);
+  if (all.length <= MOST_LANES) return { lanes: all, hidden: 0 };
+  const gravest = [...lows].sort((a, b) => b.level - a.level || b.minutes - a.minutes);
+  let kept: Episode[] = [];
+  for (const low of gravest) {
+    const more = kept.concat(low);
+    if (layOut(more, context).length <= MOST_LANES) kept = more;
+  }
+  return { lanes: layOut(kept, context), hidden: lows.length - kept.length };
+}
+
+/** A low over midnight is two bars on a clock, each under its own date. */
 function pieces(low: Episode, { say }: ChartContext): Bar[] {
-  const label = say.value({ q: 'date', value: low.date }, 'compact');
+  const dated = (date: LocalDate) => say.value({ q: 'date', value: date }, 'compact');
+  const label = dated(low.date);
   const to = low.startMinute + low.minutes;
   if (to <= 1440) return [{ from: low.startMinute, to, label, level: low.level }];
   return [
     { from: low.startMinute, to: 1440, label, level: low.level },
-    { from: 0, to: Math.min(1440, to - 1440), label, level: low.level },
+    { from: 0, to: Math.min(1440, to - 1440), label: dated(addDays(low.date, 1)), level: low.level },
   ];
 }
 
 /** Each bar goes into the first lane where it and its label stand free. */
-function layOut(bars: Bar[], context: ChartContext): Bar[][] {
+function layOut(lows: Episode[], context: ChartContext): Bar[][] {
+  const bars = lows.flatMap((low) => pieces(low, context));
   const perMinute = CONTENT_WIDTH / 1440;
   const lanes: { free: number; bars: Bar[] }[] = [];
-  for (const bar of [...bars].sort((a, b) => a.from - b.from || b.to - a.to)) {
+  for (const bar of bars.sort((a, b) => a.from - b.from || b.to - a.to)) {
     const width = roughWidth(bar.label, context.text) + 8;
     const bends = bar.to * perMinute + width > CONTENT_WIDTH;
     const start = bar.from * perMinute - (bends ? width : 0);

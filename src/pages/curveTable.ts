@@ -12,7 +12,7 @@ export function curveTable({ say, analysis }: PageContext, curves: readonly Curv
   const titles = value.map(({ minute }) => say.value({ q: 'clock', value: minute }, 'short'));
   // Room for a range, or for a longer name of midnight.
   const letters = titles.map((title) => Math.max(9, title.length + 1));
-  const width = (at: number) => (0.9 * letters[at]!) / letters.reduce((sum, one) => sum + one, 0);
+  const width = (at: number) => (0.87 * letters[at]!) / letters.reduce((sum, one) => sum + one, 0);
   const bare = (mgdl: number) => word(say.value({ q: 'glucose', value: mgdl as MgPerDl }, 'short'));
   const row = (curve: Curve): Cell[] => [
     { text: say.say(`pages.curveTable.${curve}`) },
@@ -30,7 +30,7 @@ export function curveTable({ say, analysis }: PageContext, curves: readonly Curv
       captionShown: curves.length > 1,
       dense: true,
       columns: [
-        { title: say.say('pages.curveTable.curve'), align: 'start', width: 0.1 },
+        { title: say.say('pages.curveTable.curve'), align: 'start', width: 0.13 },
         ...titles.map((title, at) => ({ title, align: 'end' as const, width: width(at) })),
       ],
       rows: curves.map(row),

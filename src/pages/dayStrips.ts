@@ -1,6 +1,8 @@
+import { AXIS_HIGH, AXIS_LOW } from '../charts/axis.ts';
 import { byMonth, calendarChart, MONTHS_A_ROW } from '../charts/calendar.ts';
 import { dayRowsChart } from '../charts/dayRows.ts';
 import { dayStripChart } from '../charts/dayStrip.ts';
+import type { MgPerDl } from '../model/glucose.ts';
 import type { NoteKind } from '../model/input.ts';
 import type { DailySummary } from '../model/measures.ts';
 import type { Block } from '../model/report.ts';
@@ -43,7 +45,14 @@ function explain({ say, analysis }: PageContext): string {
       name: word(say.say(`notes.${kind}.name`)),
     }),
   );
-  return say.say('pages.dayStrips.how', { notes: count(kinds.length), key: word(key.join(', ')) });
+  const end = (mgdl: number) => word(say.value({ q: 'glucose', value: mgdl as MgPerDl }, 'short'));
+  return say.say('pages.dayStrips.how', {
+    from: end(AXIS_LOW),
+    to: end(AXIS_HIGH),
+    unit: word(say.unit),
+    notes: count(kinds.length),
+    key: word(key.join(', ')),
+  });
 }
 
 /** One day, or days one after another without a reading or a note: those are a line, not empty pictures. */

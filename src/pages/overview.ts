@@ -6,6 +6,7 @@ import type { Quantity } from '../model/quantity.ts';
 import type { Block } from '../model/report.ts';
 import { bandsTable } from './bandsTable.ts';
 import {
+  count,
   heading,
   heldTopics,
   type PageContext,
@@ -31,8 +32,10 @@ const LOWS = [
 ];
 /** So many nights fit page 1 as boxes; a longer period shows its last ones here and all of them on the day strips. */
 const NIGHTS_SHOWN = 28;
-/** Days after which lows and CV are steady too (review of 2023, doi 10.1089/dia.2023.0476: 28 to 35). */
-const ENOUGH_FOR_ALL = 35;
+/** Minutes of a day on which no clock is changed. */
+const DAY = 1440;
+/** Days from which a period is not short for lows or for CV (review of 2023, doi 10.1089/dia.2023.0476: 21 to 35, 28 to 35). */
+const ENOUGH = { lows: 21, cv: 28 };
 
 /** Page 1 stands alone: enough data, lows, nights, hours, one topic, in the order a visit needs them. */
 export const overview: PageMaker = (context) => {
@@ -68,9 +71,17 @@ function data(context: PageContext): Block[] {
   const warnings = tellAll(context, ['not-enough-data', 'nights-without-data', 'readings-at-limits']);
   return [
     ...blocks,
-    paragraph([say.say('pages.overview.data.sentence', params), ...warnings].join(' ')),
+    paragraph([say.say('pages.overview.data.sentence', params), ...changedClock(context), ...warnings].join(' ')),
     { kind: 'chart', drawing: coverageChart(value, chart) },
   ];
+}
+
+/** Why the hours of the period are not 24 times its days. */
+function changedClock({ say, analysis }: PageContext): string[] {
+  const changed = analysis.timeline.days.filter(({ minutes }) => minutes !== DAY);
+  if (changed.length === 0) return [];
+  const dates = { q: 'dates' as const, value: changed.map(({ date }) => date) };
+  return [say.say('pages.overview.data.changed', { dates, days: count(changed.length) })];
 }
 
 function lows(context: PageContext): Block[] {
@@ -125,8 +136,9 @@ function hours(context: PageContext): Block[] {
 /** Each number has its own minimum: a fortnight is enough for an average, and short for lows and CV. */
 function shortFor({ say, analysis }: PageContext): Block[] {
   const days = analysis.timeline.days.length;
-  if (days >= ENOUGH_FOR_ALL) return [];
-  return [paragraph(say.say('pages.overview.hours.short', { days: { q: 'count', value: days } }), 'small')];
+  if (days >= ENOUGH.cv) return [];
+  const params = { days: count(days), lows: word(days < ENOUGH.lows ? 'yes' : 'no') };
+  return [paragraph(say.say('pages.overview.hours.short', params), 'small')];
 }
 
 function topic(context: PageContext): Block[] {

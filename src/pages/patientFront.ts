@@ -5,6 +5,7 @@ import type { Block } from '../model/report.ts';
 import { BANDS } from '../targets/bands.ts';
 import {
   caution,
+  count,
   heading,
   heldTopics,
   type PageContext,
@@ -97,7 +98,11 @@ function nights(context: PageContext): Block[] {
   const shown = nights.value.slice(-NIGHTS_SHOWN);
   const blocks: Block[] = [title, { kind: 'chart', drawing: nightsChart(shown, chart) }];
   const sentences = tellAll(context, ['lows-at-night', 'nights-without-data']);
-  blocks.push(paragraph([say.say('pages.patientFront.nightsKey'), ...sentences].join(' ')));
+  const key = say.say('pages.patientFront.nightsKey', {
+    shown: count(shown.length),
+    all: word(shown.length === nights.value.length ? 'yes' : 'no'),
+  });
+  blocks.push(paragraph([key, ...sentences].join(' ')));
   return blocks;
 }
 
