@@ -1,9 +1,10 @@
-import { readFileSync, statSync } from 'node:fs';
+import { statSync } from 'node:fs';
 import type { LocalDate } from '../model/glucose.ts';
 import type { CompareChoice } from '../model/settings.ts';
 import { isLocalDate } from '../time/calendar.ts';
 import { WrongUse } from './exits.ts';
 import { reasonOf } from './gather.ts';
+import { readPlainFile, SMALL } from './plainFile.ts';
 
 /** What `--compare` and `--changed` ask for: `previous`, `FROM..TO`, a snapshot file, or a day on which something changed. */
 export async function compareWith(compare?: string, changed?: string): Promise<CompareChoice | undefined> {
@@ -33,12 +34,13 @@ async function snapshotAt(path: string) {
   if (!statSync(path, { throwIfNoEntry: false })?.isFile()) throw new WrongUse('wrongCompare', { value: path });
   let text: string;
   try {
-    text = readFileSync(path, 'utf8');
+    text = readPlainFile(path, SMALL).toString('utf8');
   } catch (error) {
     throw new WrongUse('cannotOpen', { path, reason: reasonOf(error) });
   }
   const { readSnapshot } = await import('../schemas/snapshot.ts');
   const read = readSnapshot(text);
+  if ('newer' in read) throw new WrongUse('newerSnapshot', { path, form: read.newer, known: read.known });
   if ('problem' in read) throw new WrongUse('wrongSnapshot', { path, problem: read.problem });
   return read.sums;
 }

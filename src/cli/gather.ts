@@ -28,10 +28,9 @@ function filesOf(folder: string): { inputs: string[]; passedOver: string[] } {
     .map((entry) => entry.name)
     .filter((name) => !OURS.test(name) && !/^readme/i.test(name))
     .sort();
-  return {
-    inputs: names.filter((name) => EXPORTS.test(name)),
-    passedOver: names.filter((name) => !EXPORTS.test(name)),
-  };
+  // Nobody asked for a pipe or device that lies in a folder, and reading one may never end.
+  const opened = (name: string): boolean => EXPORTS.test(name) && isFile(join(folder, name));
+  return { inputs: names.filter(opened), passedOver: names.filter((name) => !opened(name)) };
 }
 
 const isFile = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isFile() ?? false;

@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import { basename, dirname, resolve } from 'node:path';
 import { type Place, placeOf, REGIONS } from '../language/index.ts';
 import type { Issue } from '../model/input.ts';
@@ -10,6 +9,7 @@ import { WrongUse } from './exits.ts';
 import { reasonOf } from './gather.ts';
 import { logWords } from './logWords.ts';
 import { medicines } from './medicines.ts';
+import { readPlainFile, SMALL } from './plainFile.ts';
 
 /** What the person asked for, from all places, and where it was said. */
 export interface Wanted {
@@ -114,16 +114,19 @@ async function readLayout(path: string): Promise<unknown> {
     json = JSON.parse(readText(path));
   } catch (error) {
     if (error instanceof WrongUse) throw error;
-    throw new WrongUse('wrongLayout', { path, problem: reasonOf(error) });
+    throw new WrongUse('wrongLayout', { path, problem: error instanceof SyntaxError ? 'JSON' : reasonOf(error) });
   }
   const checked = parseLayout(json);
   if (!checked.ok) throw new WrongUse('wrongLayout', { path, problem: checked.problems.join('; ') });
   return checked.layout;
 }
 
+/** The text of a small file. Throws WrongUse when it cannot be opened. */
 export function readText(path: string): string {
   try {
-    return readFileSync(path, 'utf8').replace(/^\ufeff/, '');
+    return readPlainFile(path, SMALL)
+      .toString('utf8')
+      .replace(/^\ufeff/, '');
   } catch (error) {
     throw new WrongUse('cannotOpen', { path, reason: reasonOf(error) });
   }

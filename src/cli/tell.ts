@@ -1,12 +1,17 @@
 import { type Speaker, speaker } from '../language/index.ts';
 import type { Issue, Ledger } from '../model/input.ts';
-import type { Params } from '../model/quantity.ts';
+import type { Params, Quantity } from '../model/quantity.ts';
 import { targetSets } from '../targets/index.ts';
 import type { WrongUse } from './exits.ts';
 
 /** What the door says in a terminal. Lines only, no colour, no movement: it reads the same in a log. */
+/** A sentence of ours within another: what it holds of a file's text was made printable when it was said. */
+interface Told {
+  told: string;
+}
+
 export interface Teller {
-  say(key: string, texts?: Record<string, string | number>): string;
+  say(key: string, texts?: Record<string, string | number | Told>): string;
   has(key: string): boolean;
   /** The words at a key as they stand, for help texts: nothing is filled in, so nothing need be parsed. */
   plain(key: string): string;
@@ -29,17 +34,23 @@ function plainWords(words: unknown, key: string): string {
   return typeof at === 'string' ? at : key;
 }
 
-const asParams = (texts: Record<string, string | number>): Params =>
-  Object.fromEntries(
-    Object.entries(texts).map(([name, value]) => [
-      name,
-      typeof value === 'number' ? { q: 'count' as const, value } : { q: 'word' as const, value: printable(value) },
-    ]),
-  );
+const asParams = (texts: Record<string, string | number | Told>): Params =>
+  Object.fromEntries(Object.entries(texts).map(([name, value]) => [name, quantity(value)]));
+
+function quantity(value: string | number | Told): Quantity {
+  if (typeof value === 'number') return { q: 'count', value };
+  return { q: 'word', value: typeof value === 'string' ? printable(value) : value.told };
+}
 
 /** Text from a file could move the cursor or turn the writing direction of a terminal. */
-export const printable = (text: string): string =>
-  text.replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu, (sign) => (sign === '\t' || sign === '\n' ? ' ' : '\ufffd'));
+export const printable = (text: string): string => text.replace(UNSEEN, seen);
+
+/** The same of a line of ours that holds such text: the pairs that keep right-to-left text apart stay. */
+export const printableLine = (line: string): string =>
+  line.replace(UNSEEN, (sign) => (sign === '\u2068' || sign === '\u2069' ? sign : seen(sign)));
+
+const UNSEEN = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu;
+const seen = (sign: string): string => (sign === '\t' || sign === '\n' ? ' ' : '\ufffd');
 
 export const wrongUse = (tell: Teller, error: WrongUse): string => tell.say(`cli.error.${error.key}`, error.details);
 
@@ -61,8 +72,8 @@ export const issueMessage = (tell: Teller, issue: Issue): string =>
 function issueLine(tell: Teller, { origin }: Issue, message: string): string {
   if (!origin || (origin.line === 0 && message.includes(printable(origin.file)))) return message;
   return origin.line === 0
-    ? tell.say('cli.told.placeNoLine', { file: origin.file, message })
-    : tell.say('cli.told.place', { file: origin.file, line: String(origin.line), message });
+    ? tell.say('cli.told.placeNoLine', { file: origin.file, message: { told: message } })
+    : tell.say('cli.told.place', { file: origin.file, line: String(origin.line), message: { told: message } });
 }
 
 /** So many of one kind are shown one by one; the rest are counted here and listed in full in the set-aside file. */

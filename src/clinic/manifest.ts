@@ -41,9 +41,9 @@ export function readManifest(bytes: Uint8Array, languages: readonly string[]): M
     cellText(records, 0, column).toLowerCase(),
   );
   const unknown = names.find((name) => !(MANIFEST_COLUMNS as readonly string[]).includes(name));
-  const twice = names.find((name, i) => names.indexOf(name) !== i);
-  if (!names.includes('person') || unknown !== undefined || twice !== undefined) {
-    return { ok: false, problem: 'header', actual: (unknown ?? twice ?? names.join(', ')).slice(0, LONGEST) };
+  const twice = unknown ?? names.find((name, i) => names.indexOf(name) !== i);
+  if (!names.includes('person') || twice !== undefined) {
+    return { ok: false, problem: 'header', actual: (twice ?? names.join(', ')).slice(0, LONGEST) };
   }
   const rows: ManifestRow[] = [];
   for (let row = 1; row < records.count; row++) {

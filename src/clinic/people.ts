@@ -133,7 +133,11 @@ function mergeNamed(groups: readonly Group[]): Group[] {
 
 function tellTwins(groups: Group[]): void {
   const seen = new Map<string, Group[]>();
-  for (const group of groups) seen.set(group.code, [...(seen.get(group.code) ?? []), group]);
+  for (const group of groups) {
+    const same = seen.get(group.code);
+    if (same) same.push(group);
+    else seen.set(group.code, [group]);
+  }
   for (const twins of seen.values()) {
     if (twins.length < 2) continue;
     for (const twin of twins) twin.wrong ??= { why: 'twinCode', actual: twins.map(({ at }) => at).join(', ') };

@@ -1,4 +1,5 @@
 import type { Input } from '../model/input.ts';
+import { isPlainXml } from './workbook-xml.ts';
 import { unzip } from './zip.ts';
 
 /** A sheet's rows as read: numbers, words, true dates. */
@@ -43,6 +44,7 @@ function inside(input: Input, files: { name: string; bytes: Uint8Array }[]): Inp
 
 async function sheetsOf(input: Input, files: { name: string; bytes: Uint8Array }[]): Promise<Input[] | undefined> {
   if (!files.some(({ name }) => name === 'xl/workbook.xml') || files.some(tooWide)) return undefined;
+  if (!files.every(({ name, bytes }) => !/\.(xml|rels)$/i.test(name) || isPlainXml(bytes))) return undefined;
   try {
     const { default: readWorkbook } = await import('read-excel-file/universal');
     const copy = input.bytes.slice();

@@ -91,11 +91,16 @@ const layoutShape = shaped({
   tables: some(shaped(tableShape)),
 });
 
+/** So many mistakes of a file are told, in so many letters; whoever made more has given the wrong file. */
+const TOLD = 20;
+const LETTERS = 200;
+
 /**
  * Checks a parsed JSON layout. Unknown keys and words are problems, each with its place and what stands there. By hand:
  * readers ask for it in every run, and loading zod would cost more than most of them take to read.
  */
 export function parseLayout(json: unknown): { ok: true; layout: Layout } | { ok: false; problems: string[] } {
   const problems = layoutShape(json, '');
-  return problems.length > 0 ? { ok: false, problems } : { ok: true, layout: json as Layout };
+  if (problems.length === 0) return { ok: true, layout: json as Layout };
+  return { ok: false, problems: problems.slice(0, TOLD).map((problem) => problem.slice(0, LETTERS)) };
 }

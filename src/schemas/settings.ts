@@ -68,6 +68,10 @@ const folderSettings = z.strictObject({
   date: date.optional(),
 }) satisfies z.ZodType<FolderSettings>;
 
+/** So many mistakes of a file are told, in so many letters; whoever made more has given the wrong file. */
+const TOLD = 20;
+const LETTERS = 80;
+
 /** Reads the text of a settings file. What does not fit is told place by place, and nothing of the file is used. */
 export function readSettings(text: string, file: string): { settings: FolderSettings } | { issues: Issue[] } {
   let content: unknown;
@@ -80,9 +84,10 @@ export function readSettings(text: string, file: string): { settings: FolderSett
   const checked = folderSettings.safeParse(content);
   if (checked.success) return { settings: checked.data };
   return {
-    issues: checked.error.issues.flatMap((issue) => {
-      const names = issue.code === 'unrecognized_keys' ? issue.keys : [issue.path.join('.') || '{ }'];
-      return names.map((name): Issue => {
+    issues: checked.error.issues.slice(0, TOLD).flatMap((issue) => {
+      const names = issue.code === 'unrecognized_keys' ? issue.keys.slice(0, TOLD) : [issue.path.join('.') || '{ }'];
+      return names.map((whole): Issue => {
+        const name = whole.slice(0, LETTERS);
         const origin = { file, line: lineOfName(text, name) };
         if (issue.code === 'unrecognized_keys') {
           const expected = Object.keys(folderSettings.shape).join(', ');

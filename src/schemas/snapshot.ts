@@ -53,13 +53,22 @@ export function snapshotText(sums: PeriodSums, made: { by: string; hash: string;
   return `${JSON.stringify(head, null, 1).replace(/\n\}$/, '')},\n "days": [\n${rows}\n ]\n}\n`;
 }
 
-/** Reads a snapshot file; `problem` says in short what does not fit. */
-export function readSnapshot(text: string): { sums: PeriodSums } | { problem: string } {
+/**
+ * Reads a snapshot file; `problem` says in short what does not fit. `newer`: written by a later program in a form that
+ * this one does not know (`known` is the latest it does). Every form that was ever written must stay readable here.
+ */
+export function readSnapshot(
+  text: string,
+): { sums: PeriodSums } | { problem: string } | { newer: string; known: string } {
   let content: unknown;
   try {
     content = JSON.parse(text);
   } catch {
     return { problem: 'JSON' };
+  }
+  const { format, version } = (content ?? {}) as { format?: unknown; version?: unknown };
+  if (format === SNAPSHOT_FORMAT && typeof version === 'number' && version > SNAPSHOT_VERSION) {
+    return { newer: String(version), known: String(SNAPSHOT_VERSION) };
   }
   const checked = snapshot.safeParse(content);
   if (!checked.success) {

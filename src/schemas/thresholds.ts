@@ -47,6 +47,10 @@ const thresholds = z.strictObject({
 /** What may stand in a thresholds file: any part of the whole; the rest stays as usual. */
 export type SomeThresholds = z.infer<typeof thresholds>;
 
+/** So many mistakes of a file are told, in so many letters; whoever made more has given the wrong file. */
+const TOLD = 20;
+const LETTERS = 200;
+
 /** Checks a parsed thresholds file. Unknown names are refused: a misspelt one would switch a rule off unseen. */
 export function parseThresholds(
   json: unknown,
@@ -55,10 +59,10 @@ export function parseThresholds(
   if (checked.success) return { ok: true, thresholds: checked.data };
   return {
     ok: false,
-    problems: checked.error.issues.map((issue) => {
+    problems: checked.error.issues.slice(0, TOLD).map((issue) => {
       const path = issue.path.join('.');
       const names = issue.code === 'unrecognized_keys' ? issue.keys.join(', ') : '';
-      return [path, names].filter(Boolean).join(': ') || '{ }';
+      return [path, names].filter(Boolean).join(': ').slice(0, LETTERS) || '{ }';
     }),
   };
 }

@@ -1,5 +1,9 @@
-/** Spreadsheets run a cell that begins like this; a leading apostrophe keeps it text. */
-const FORMULA = /^[=+\-@\t\r]/;
+/**
+ * Spreadsheets run a cell that begins like this, some of them in full width too; a leading apostrophe keeps it text
+ * (OWASP, CSV Injection). Where a semicolon or a tab parts columns, a cell of ours may be cut at one.
+ */
+const FORMULA = /^[=+\-@\t\r\n\uff1d\uff0b\uff0d\uff20]/;
+const CUT_OPEN = /([;\t]"?)(?=[=+\-@\uff1d\uff0b\uff0d\uff20])(?![+-]?\d+(?:[.,]\d+)?(?:[;\t\r\n]|$))/g;
 const PLAIN_NUMBER = /^-?\d+(\.\d+)?$/;
 
 /** Rows as delimited text (RFC 4180, CRLF). Text that a spreadsheet would take for a formula is kept from running. */
@@ -8,7 +12,7 @@ export function csvText(rows: readonly (readonly (string | number)[])[]): string
 }
 
 function cell(value: string | number): string {
-  let text = String(value);
+  let text = String(value).replace(CUT_OPEN, "$1'");
   if (FORMULA.test(text) && !PLAIN_NUMBER.test(text)) text = `'${text}`;
   return /[",\r\n']/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }

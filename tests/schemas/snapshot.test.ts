@@ -33,7 +33,7 @@ const changed = (change: (content: { days: object[] }) => void): string => {
 test.each<[string, string]>([
   ['no JSON', 'x'],
   ['another kind of file', '{"format": "something"}'],
-  ['a later version', changed((all) => Object.assign(all, { version: 2 }))],
+  ['an earlier version than there was', changed((all) => Object.assign(all, { version: 0 }))],
   ['a name in it', changed((all) => Object.assign(all, { name: 'Marit' }))],
   ['no days', changed((all) => Object.assign(all, { days: [] }))],
   ['a day twice', changed((all) => all.days.push(all.days.at(-1)!))],
@@ -43,4 +43,9 @@ test.each<[string, string]>([
 ])('%s is refused with its place', (_, bad) => {
   const read = readSnapshot(bad);
   expect('problem' in read && read.problem.length).toBeGreaterThan(0);
+});
+
+test('a later version is told with both numbers, whatever else is in it', () => {
+  const later = changed((all) => Object.assign(all, { version: 2, more: 'x', days: 'elsewhere' }));
+  expect(readSnapshot(later)).toEqual({ newer: '2', known: '1' });
 });

@@ -2,10 +2,10 @@ import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, wri
 import { join } from 'node:path';
 import { threadId } from 'node:worker_threads';
 import type { MadeFile } from '../../clinic/papers.ts';
+import { asOutcome } from '../../clinic/recorded.ts';
 import { sha256 } from '../../clinic/resume.ts';
 import type { Outcome } from '../../model/clinic.ts';
-import { WrongUse } from '../exits.ts';
-import { reasonOf } from '../gather.ts';
+import { sayable } from './sayable.ts';
 
 const RECORD = 'record.json';
 const SNAPSHOT = /-snapshot-(\d{4}-\d{2}-\d{2})\.json$/;
@@ -13,7 +13,11 @@ const PART = /^\..*\.part$/;
 
 const parse = (bytes: Buffer): Outcome | null => {
   try {
-    return JSON.parse(bytes.toString('utf8')) as Outcome;
+    const content: unknown = JSON.parse(bytes.toString('utf8'));
+    // Numbers of another form are made again; what was written then is still known by its name.
+    return (
+      asOutcome(content, sayable) ?? asOutcome({ ...(content as Outcome), facts: null, refusals: [], key: '' }, sayable)
+    );
   } catch {
     return null;
   }
@@ -105,19 +109,6 @@ export function isAlive(pid: number): boolean {
   } catch (error) {
     return (error as NodeJS.ErrnoException).code === 'EPERM';
   }
-}
-
-/** Every outcome in a results folder, by the name of the person's folder. */
-export function outcomesIn(out: string): Outcome[] {
-  let names: string[];
-  try {
-    names = readdirSync(out, { withFileTypes: true })
-      .filter((entry) => entry.isDirectory() && !entry.name.startsWith('.'))
-      .map((entry) => entry.name);
-  } catch (error) {
-    throw new WrongUse('cannotOpen', { path: out, reason: reasonOf(error) });
-  }
-  return names.sort().flatMap((name) => lastOutcome(join(out, name)) ?? []);
 }
 
 /** Path of the latest snapshot in a person's results of an earlier run; undefined when there is none. */

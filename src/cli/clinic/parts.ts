@@ -1,10 +1,13 @@
 import { readdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
+import { asOutcome } from '../../clinic/recorded.ts';
 import type { Shard } from '../../clinic/shards.ts';
 import type { Outcome } from '../../model/clinic.ts';
+import { isLocalDate } from '../../time/calendar.ts';
 import { WrongUse } from '../exits.ts';
 import { reasonOf } from '../gather.ts';
 import { saveAll } from '../save.ts';
+import { sayable } from './sayable.ts';
 
 /** What one run, or one part of a divided run, found: enough to make the worklist of the whole. */
 export interface Part {
@@ -61,9 +64,34 @@ function namesIn(folder: string): string[] {
 }
 
 function read(path: string): Part {
+  let content: unknown;
   try {
-    return JSON.parse(readFileSync(path, 'utf8')) as Part;
+    content = JSON.parse(readFileSync(path, 'utf8'));
   } catch (error) {
-    throw new WrongUse('cannotOpen', { path, reason: reasonOf(error) });
+    if (!(error instanceof SyntaxError)) throw new WrongUse('cannotOpen', { path, reason: reasonOf(error) });
   }
+  if (!isPart(content)) throw new WrongUse('wrongRun', { path });
+  return content;
+}
+
+/** A divided folder has as many parts as machines; more is no number of ours. */
+const MOST_PARTS = 10_000;
+
+function isPart(content: unknown): content is Part {
+  if (typeof content !== 'object' || content === null) return false;
+  const { schema, index, of, printed, version, outcomes, passedOver } = content as Record<keyof Part, unknown>;
+  const whole = (n: unknown): n is number => Number.isInteger(n) && (n as number) >= 1 && (n as number) <= MOST_PARTS;
+  return (
+    schema === 1 &&
+    whole(index) &&
+    whole(of) &&
+    index <= of &&
+    typeof printed === 'string' &&
+    isLocalDate(printed) &&
+    typeof version === 'string' &&
+    Array.isArray(outcomes) &&
+    outcomes.every((outcome) => asOutcome(outcome, sayable) !== null) &&
+    Array.isArray(passedOver) &&
+    passedOver.every((name) => typeof name === 'string')
+  );
 }

@@ -4,7 +4,7 @@ import { countTiers } from '../../clinic/worklist.ts';
 import type { WorklistLine } from '../../model/clinic.ts';
 import { reasonsText, tierName } from '../../pages/worklistTexts.ts';
 import type { Door } from '../door.ts';
-import { printable } from '../tell.ts';
+import { printable, printableLine } from '../tell.ts';
 
 /** So many of those who could not be read are named in the terminal; the worklist names all. */
 const NAMED = 20;
@@ -22,7 +22,7 @@ export function tellLists(
   if (passedOver.length > 0) print(tell.say('cli.clinic.passedOver', { n: passedOver.length }));
   const unread = lines.filter(({ tier }) => tier === 'unread');
   for (const { outcome, reasons } of unread.slice(0, NAMED)) {
-    complain(`${printable(outcome.code)}: ${printable(reasonsText(say, reasons))}`);
+    complain(`${printable(outcome.code)}: ${printableLine(reasonsText(say, reasons))}`);
   }
   if (unread.length > NAMED) complain(tell.say('cli.clinic.moreUnread', { n: unread.length - NAMED }));
   print(tell.say('cli.told.caution'));

@@ -46,12 +46,15 @@ export function entry(id: string, resource: Resource): Entry {
   };
 }
 
+/** Half of a surrogate pair has no UTF-8, and so no place in an address. */
+const wellFormed = (text: string): string => text.replace(/\p{Cs}/gu, '\ufffd');
+
 /** An entry that already has an identifier of its own. */
 export const entryBy = (id: string, resource: Resource, value: string): Entry => ({
   ...entry(id, resource),
   request: {
     method: 'POST',
     url: resource.resourceType,
-    ifNoneExist: `identifier=${OWN}|${encodeURIComponent(value)}`,
+    ifNoneExist: `identifier=${OWN}|${encodeURIComponent(wellFormed(value))}`,
   },
 });

@@ -1,0 +1,16 @@
+import { readFileSync, statSync } from 'node:fs';
+
+/** Settings, layouts, snapshots and the like are some kilobytes; a name in them may point anywhere. */
+export const SMALL = 1_000_000;
+
+/**
+ * Reads a plain file of at most so many bytes. A device or a pipe may never end, so it is not opened. Throws as the
+ * file system does, or with code `EFBIG` or `EINVAL` (no plain file).
+ */
+export function readPlainFile(path: string, most: number): Buffer {
+  const stat = statSync(path);
+  const code = stat.isDirectory() ? 'EISDIR' : stat.isFile() ? null : 'EINVAL';
+  if (code !== null) throw Object.assign(new Error('no plain file'), { code });
+  if (stat.size > most) throw Object.assign(new Error('too large'), { code: 'EFBIG' });
+  return readFileSync(path);
+}
