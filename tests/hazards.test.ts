@@ -2,17 +2,10 @@ import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { findings } from '../src/findings/index.ts';
+import { numberedRows } from './support/numberedRows.ts';
 
 const home = fileURLToPath(new URL('..', import.meta.url));
-const rows = readFileSync(`${home}docs/hazards.md`, 'utf8')
-  .split('\n')
-  .filter((line) => /^\| \d+ \|/.test(line))
-  .map((line) =>
-    line
-      .split('|')
-      .slice(1, -1)
-      .map((cell) => cell.trim()),
-  );
+const rows = numberedRows('docs/hazards.md');
 
 /** The dangers that the list began with; each has to stay on it, in whatever words. */
 const BEGAN_WITH = [

@@ -3,7 +3,7 @@ import { defineConfig } from 'vitest/config';
 /** Nothing may notice in which time zone the machine stands, so the suite runs under each of these. */
 const zones = { utc: 'UTC', auckland: 'Pacific/Auckland' };
 /** These start processes of their own, and set the zones of those. */
-const once = ['tests/cli/**', 'tests/browser/**'];
+const once = ['tests/cli/**', 'tests/browser/**', 'tests/reliability/**'];
 const testTimeout = 180_000;
 const setupFiles = ['tests/support/seed.ts'];
 
@@ -22,6 +22,7 @@ export default defineConfig({
           include: once.map((folder) => `${folder}/*.test.ts`),
           globalSetup: 'tests/support/freshBuild.ts',
           testTimeout,
+          setupFiles,
         },
       },
     ],

@@ -1,0 +1,163 @@
+import { execFileSync, spawnSync } from 'node:child_process';
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { describe, expect, onTestFinished, test } from 'vitest';
+import { home } from '../cli/run.ts';
+
+const manifest = JSON.parse(readFileSync(join(home, 'package.json'), 'utf8')) as {
+  version: string;
+  dependencies: Record<string, string>;
+};
+const lock = JSON.parse(readFileSync(join(home, 'package-lock.json'), 'utf8')) as {
+  lockfileVersion: number;
+  packages: Record<string, Locked>;
+};
+interface Locked {
+  version?: string;
+  resolved?: string;
+  integrity?: string;
+  license?: string;
+  dev?: boolean;
+  link?: boolean;
+  hasInstallScript?: boolean;
+}
+const locked = Object.entries(lock.packages).filter(([path]) => path !== '');
+
+/** Licences that ask no more than to be passed on with the code (and, for typefaces, that the name stays apart). */
+const ALLOWED = new Set(
+  'MIT ISC Apache-2.0 BSD-2-Clause BSD-3-Clause 0BSD MIT-0 BlueOak-1.0.0 CC0-1.0 OFL-1.1 Unlicense Python-2.0'.split(
+    ' ',
+  ),
+);
+/** Packages that tell their licence in a file only; each was read. */
+const READ_BY_HAND: Record<string, string> = {
+  'dejavu-fonts-ttf': 'Bitstream Vera and Arev licence: free to use, embed and pass on',
+  'png-js': 'MIT',
+};
+
+describe('what others wrote', () => {
+  test('the lock file names every package by hash, and by no address but the registry of npm', () => {
+    expect(lock.lockfileVersion).toBe(3);
+    const loose = locked.filter(
+      ([, { integrity, resolved, link }]) =>
+        link === true ||
+        !/^sha512-[\w+/]{86}==$/.test(integrity ?? '') ||
+        !(resolved === undefined || resolved.startsWith('https://registry.npmjs.org/')),
+    );
+    expect(loose).toEqual([]);
+  });
+
+  test('everything that is shipped or installed with it has a licence of the list', () => {
+    const shipped = locked.filter(([, { dev }]) => dev !== true);
+    expect(shipped.length).toBeGreaterThan(0);
+    const unknown = shipped.flatMap(([path, { license }]) => {
+      const name = path.replace(/^.*node_modules\//, '');
+      const installed = join(home, path, 'package.json');
+      const own = existsSync(installed) ? JSON.parse(readFileSync(installed, 'utf8')).license : undefined;
+      const told = (license ?? own ?? '').replace(/[()]/g, '').split(/ (?:AND|OR) /);
+      return told.every((one: string) => ALLOWED.has(one)) || name in READ_BY_HAND ? [] : [`${name}: ${told.join()}`];
+    });
+    expect(unknown).toEqual([]);
+  });
+
+  test('the licences in dist are those of the packages in the program', () => {
+    const text = readFileSync(join(home, 'dist/LICENCES.txt'), 'utf8');
+    const heads = text.split(/\n-{70,}\n/).map((part) => part.trim().split('\n')[0]!);
+    expect(heads.length).toBeGreaterThan(5);
+    for (const head of heads) {
+      const [, name, version] = /^((?:@[^/]+\/)?\S+) (\S+?)(?::|$)/.exec(head)!;
+      const found = locked.filter(([path]) => path.endsWith(`node_modules/${name}`)).map(([, one]) => one.version);
+      expect(found, head).toContain(version);
+    }
+  });
+
+  test('no install script of a package is needed', () => {
+    const scripts = locked.filter(([, { hasInstallScript, dev }]) => hasInstallScript && !dev).map(([path]) => path);
+    const { allowScripts } = JSON.parse(readFileSync(join(home, 'package.json'), 'utf8'));
+    for (const path of scripts) expect(allowScripts[path.replace(/^.*node_modules\//, '')], path).toBe(false);
+  });
+});
+
+const npm = (folder: string, ...args: string[]): string =>
+  execFileSync('npm', args, {
+    cwd: folder,
+    encoding: 'utf8',
+    // Its own cache is used first; with nothing in it, the registry is asked.
+    env: { ...process.env, npm_config_prefer_offline: 'true', npm_config_audit: 'false', npm_config_fund: 'false' },
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
+
+/** The program, its templates and faces, and nothing else. */
+const CONTENTS = [
+  /^(README\.md|LICENSE|package\.json)$/,
+  /^dist\/(daybands\.js|program\.cjs|program\.cache|thread\.js|index\.js|page\.json|LICENCES\.txt)$/,
+  /^dist\/fonts\/[\w-]+(\.ttf|\.otf)?$/,
+  /^dist\/types\/[\w/.-]+\.d\.ts$/,
+  /^templates\/(words\/[\w-]+\.json|foods\.json|medicines\.json|page\.html|page\.css)$/,
+];
+
+describe('the package', () => {
+  test('holds what it needs, installs from its tarball in an empty folder, runs as a command, and is a library with types', {
+    timeout: 600_000,
+  }, () => {
+    const folder = mkdtempSync(join(tmpdir(), 'daybands-package-'));
+    onTestFinished(() => rmSync(folder, { recursive: true, force: true }), 120_000);
+    const [{ filename: packed, files }] = JSON.parse(
+      npm(home, 'pack', '--ignore-scripts', '--json', '--pack-destination', folder),
+    ) as [{ filename: string; files: { path: string; size: number }[] }];
+    expect(packed).toBe(`daybands-${manifest.version}.tgz`);
+    expect(files.filter(({ path }) => !CONTENTS.some((kind) => kind.test(path)))).toEqual([]);
+    for (const kind of CONTENTS) expect(files.some(({ path }) => kind.test(path))).toBe(true);
+    expect(files.reduce((sum, { size }) => sum + size, 0)).toBeLessThan(25e6);
+
+    const prefix = join(folder, 'machine');
+    // As `npm install --global` would, with a folder of its own instead of the machine's.
+    npm(folder, 'install', '--global', '--prefix', prefix, '--no-fund', '--ignore-scripts', join(folder, packed));
+    cpSync(join(home, 'sample-data/steady-fortnight'), join(folder, 'story'), { recursive: true });
+    cpSync(join(home, 'sample-data/steady-fortnight'), join(folder, 'people/a'), { recursive: true });
+    const run = (...args: string[]) =>
+      spawnSync(join(prefix, 'bin/daybands'), args, { cwd: folder, encoding: 'utf8', timeout: 60_000 });
+
+    expect(run('--version').stdout.trim()).toBe(manifest.version);
+    const report = run('report', 'story', '--out', 'papers', '--html', '--snapshot');
+    expect(report.stderr).toBe('');
+    expect(report.status).toBe(0);
+    const made = readdirSync(join(folder, 'papers'));
+    for (const ending of ['clinic-report.pdf', 'patient-paper.html', 'analysis.json']) {
+      expect(made.some((name) => name.endsWith(ending))).toBe(true);
+    }
+    // Worker threads are a package beside the program.
+    expect(run('clinic', 'people', '--out', 'papers-of-all').status).toBe(0);
+
+    const project = join(folder, 'library');
+    mkdirSync(join(project, 'node_modules'), { recursive: true });
+    cpSync(join(prefix, 'lib/node_modules'), join(project, 'node_modules'), { recursive: true });
+    writeFileSync(join(project, 'package.json'), '{ "type": "module" }');
+    writeFileSync(
+      join(project, 'use.ts'),
+      `import { readFileSync } from 'node:fs';
+import { type Analysis, analyse, analysisJson, compose, type Refusal, type Report, type Settings } from 'daybands';
+const settings: Settings = { targets: 'adult', today: '2026-04-01', person: {} };
+const inputs = [{ name: 'readings.csv', bytes: readFileSync('../story/readings.csv') }];
+const analysis: Analysis | Refusal = analyse(inputs, settings, '1');
+if (!analysis.ok) throw new Error('refused');
+const words: unknown = JSON.parse(readFileSync('node_modules/daybands/templates/words/en.json', 'utf8'));
+const report: Report = compose(analysis, words, { voice: 'patient', paper: 'a4' });
+console.log(report.pages.length, JSON.parse(analysisJson(analysis).join('')).schema);
+`,
+    );
+    const strict = ['--noEmit', '--strict', '--module', 'nodenext', '--target', 'es2023', '--types', 'node'];
+    const types = ['--typeRoots', join(home, 'node_modules/@types')];
+    execFileSync(join(home, 'node_modules/.bin/tsc'), [...strict, ...types, 'use.ts'], { cwd: project });
+    const used = execFileSync(
+      process.execPath,
+      ['--import', join(home, 'node_modules/tsx/dist/loader.mjs'), 'use.ts'],
+      {
+        cwd: project,
+        encoding: 'utf8',
+      },
+    );
+    expect(used.trim()).toMatch(/^\d+ 1$/);
+  });
+});
