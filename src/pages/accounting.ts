@@ -107,10 +107,10 @@ function choices({ say, analysis }: PageContext): Block {
     captionShown: false,
     dense: true,
     columns: [
-      { title: say.say('pages.accounting.file'), align: 'start', width: 0.2 },
-      { title: say.say('pages.accounting.choice'), align: 'start', width: 0.16 },
-      { title: say.say('pages.accounting.value'), align: 'start', width: 0.38 },
-      { title: say.say('pages.accounting.decided'), align: 'start', width: 0.26 },
+      { title: say.say('pages.accounting.file'), align: 'start', width: 0.17 },
+      { title: say.say('pages.accounting.choice'), align: 'start', width: 0.2 },
+      { title: say.say('pages.accounting.value'), align: 'start', width: 0.33 },
+      { title: say.say('pages.accounting.decided'), align: 'start', width: 0.3 },
     ],
     rows,
   };
