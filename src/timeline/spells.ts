@@ -145,7 +145,7 @@ function partsOf(at: Float64Array, { from, to }: Day): { from: number; to: numbe
   let begin = from;
   for (let i = from + 1; i <= to; i++) {
     if (i < to && at[i]! - at[i - 1]! < CHANGE_MINUTES * MINUTE_MS) continue;
-    if (i - begin >= 2 * FEWEST) parts.push({ from: begin, to: i });
+    if (i - begin >= FEWEST) parts.push({ from: begin, to: i });
     begin = i;
   }
   return parts.length > 0 ? parts : [{ from, to }];

@@ -98,10 +98,10 @@ describe('spells', () => {
   });
 
   it('split on the last day, so that a new sensor counts for what it is', () => {
-    const timeline = at([...every(3, 0, 3 * 1440 + 600), ...every(15, 3 * 1440 + 720, 4 * 1440)], 4);
+    const timeline = at([...every(3, 0, 3 * 1440 + 600), ...every(15, 4 * 1440 - 180, 4 * 1440)], 4);
     expect(timeline.spells.map(({ interval, count }) => [interval, count])).toEqual([
       [3, 1640],
-      [15, 48],
+      [15, 12],
     ]);
     expect(weights(timeline).at(-1)).toBe(15);
   });
