@@ -1,3 +1,4 @@
+import { alikeDays } from './alike.ts';
 import { chance } from './chance.ts';
 import { type DayStatistic, influence, total } from './dayStatistic.ts';
 import { normalCdf, studentQuantile } from './distributions.ts';
@@ -118,17 +119,12 @@ interface DayError {
   degrees: number;
 }
 
-/**
- * Variance of a sum of n pulls whose neighbours correlate by a, a², a³ …: the usual one times `more`, and the spread
- * itself is seen too small by (more - 1) / (n - 1).
- */
 function errorOf(pull: Float64Array, a: number): DayError {
   const n = pull.length;
   let squares = 0;
   for (let i = 0; i < n; i++) squares += pull[i]! ** 2;
-  const more = (1 + a) / (1 - a) - (2 * a * (1 - a ** n)) / (n * (1 - a) ** 2);
-  const seen = 1 - (more - 1) / (n - 1);
-  return { variance: (squares * n * more) / ((n - 1) * seen), degrees: Math.max(1, n / more - 1) };
+  const { times, degrees } = alikeDays(n, a);
+  return { variance: ((squares * n) / (n - 1)) * times, degrees };
 }
 
 /** Correlation of neighbouring days in all periods together, corrected for the few days behind it (Kendall 1954). */

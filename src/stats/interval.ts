@@ -24,8 +24,8 @@ export function bottoms(perDay: Float64Array, draws: Draws): Bottoms {
 /**
  * Interval of a ratio of sums over days (share of time = minutes in a band / minutes with readings): at each end the
  * wider of two. (1) Whole days drawn again, expanded percentile. (2) The day-to-day standard error with Student's t,
- * on the logit (share) or log scale. Ours: drawing alone sets the upper end too low for times that are rare and
- * uneven, such as lows; tests/stats/interval.test.ts shows how often each is right. Null when the days do not differ,
+ * widened because days resemble their neighbours, on the logit (share) or log scale. Ours: drawing alone sets the upper
+ * end too low for times that are rare and uneven, such as lows; tests/stats/interval.test.ts shows how often both hold. Null when the days do not differ,
  * which includes a share of exactly 0 or 1: they say nothing about how far off another fortnight may be.
  */
 export function ratioInterval(
@@ -37,7 +37,7 @@ export function ratioInterval(
   const error = ratioError(tops, perDay, ratio) / bottom;
   if (ratio <= 0 || (scale === 'share' && ratio >= 1) || error <= 1e-12 * ratio) return null;
   const again = drawnEnds(draws, drawnSums(draws, tops), drawn);
-  const reach = draws.t * error;
+  const reach = draws.reach * error;
   const around = scale === 'share' ? aroundShare(ratio, reach) : aroundPositive(ratio, reach);
   return { low: Math.max(0, Math.min(again.low, around.low)), high: Math.max(again.high, around.high) };
 }

@@ -1,3 +1,4 @@
+import { alikeDays } from './alike.ts';
 import { chance } from './chance.ts';
 import { normalCdf, studentQuantile } from './distributions.ts';
 
@@ -10,10 +11,17 @@ export interface Draws {
    * all pairs halves the additions. An odd draw ends with `days` as its second, which stands for no day.
    */
   pairs: Uint32Array;
-  /** Student's t for these days, and what is cut off at each end of the drawn ratios. */
-  t: number;
+  /** So many day-to-day standard errors an interval reaches: Student's t, and more because days resemble their neighbours. */
+  reach: number;
+  /** What is cut off at each end of the drawn ratios. */
   tail: number;
 }
+
+/**
+ * Correlation of neighbouring days that every interval answers for (ours). A fortnight tells its own so badly that an
+ * estimate would only make the width of intervals a matter of chance.
+ */
+const LIKENESS = 0.25;
 
 let last: { key: string; draws: Draws } | null = null;
 
@@ -24,8 +32,10 @@ let last: { key: string; draws: Draws } | null = null;
 export function drawDays(days: number, count: number, seed: number, level: number): Draws {
   const key = `${days} ${count} ${seed} ${level}`;
   if (last?.key !== key) {
-    const t = studentQuantile((1 + level) / 2, days - 1);
-    last = { key, draws: { days, count, pairs: drawPairs(days, count, seed), t, tail: expandedTail(days, t) } };
+    const tail = expandedTail(days, studentQuantile((1 + level) / 2, days - 1));
+    const { times, degrees } = alikeDays(days, LIKENESS);
+    const reach = studentQuantile((1 + level) / 2, Math.max(1, Math.round(degrees))) * Math.sqrt(times);
+    last = { key, draws: { days, count, pairs: drawPairs(days, count, seed), reach, tail } };
   }
   return last.draws;
 }

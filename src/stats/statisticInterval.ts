@@ -20,6 +20,6 @@ export function statisticInterval(statistic: DayStatistic, draws: Draws): Interv
     values[draw] = statistic.of(sums);
   }
   const again = drawnQuantiles(draws, values);
-  const factor = Math.exp((draws.t * error) / value);
+  const factor = Math.exp((draws.reach * error) / value);
   return { low: Math.min(again.low, value / factor), high: Math.max(again.high, value * factor) };
 }
