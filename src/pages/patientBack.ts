@@ -4,6 +4,8 @@ import type { Block } from '../model/report.ts';
 import { heading, type PageContext, type PageMaker, paragraph, tellAll, told } from './context.ts';
 
 const MOST_QUESTIONS = 3;
+/** Text of charts above this is that of large print, points. */
+const LARGE = 14;
 /** Points of the usual day's curve; lower where notes are told too, as both sides are full. */
 const CURVE = { alone: 92, besideNotes: 70, besideChange: 66, large: 150 };
 
@@ -13,20 +15,28 @@ export const patientBack: PageMaker = (context) => {
   return {
     id: 'patient-back',
     title: say.say('pages.patientBack.title'),
-    blocks: [...usual(context), ...sinceOrNotes(context), ...questions(context), ...leftOut(context), ...safe(context)],
+    blocks: [
+      ...usual(context),
+      ...sinceOrNotes(context),
+      ...questions(context),
+      ...leftOut(context),
+      ...safe(context),
+      ...agreed(context),
+      paragraph(say.say('cautions.C13'), 'small'),
+    ],
   };
 };
 
 function usual(context: PageContext): Block[] {
   const { say, analysis, chart } = context;
-  const large = chart.text > 14;
-  const height = large
-    ? CURVE.large
-    : sinceThen(context).length > 0
-      ? CURVE.besideChange
-      : notes(context).length > 0
-        ? CURVE.besideNotes
-        : CURVE.alone;
+  const height =
+    chart.text > LARGE
+      ? CURVE.large
+      : sinceThen(context).length > 0
+        ? CURVE.besideChange
+        : notes(context).length > 0
+          ? CURVE.besideNotes
+          : CURVE.alone;
   const { modalDay } = analysis.measures;
   const title = heading(2, say.say('pages.patientBack.usual'));
   if (!modalDay.ok) return [title, paragraph(say.say('pages.patientFront.cannotTell'))];
@@ -98,6 +108,10 @@ function safe(context: PageContext): Block[] {
         { kind: 'list', ordered: false, items: ['C3', 'C4', 'C5', 'C6'].map((id) => say.say(`cautions.${id}`)) },
       ],
     },
-    paragraph(say.say('cautions.C13'), 'small'),
   ];
+}
+
+/** Large print leaves half of its last sheet: room to write down what was agreed. */
+function agreed({ say, chart }: PageContext): Block[] {
+  return chart.text > LARGE ? [{ kind: 'writeIn', label: say.say('pages.patientBack.agreed'), lines: 3 }] : [];
 }

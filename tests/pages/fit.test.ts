@@ -6,8 +6,15 @@ import { writePdf } from '../../src/writers/pdf/index.ts';
 import { analysisOf, fonts, stories, wordsOf } from '../support/story.ts';
 
 /** Number of sheets, and the sheet on which each bookmark points, counted from 0. */
-async function sheets(analysis: Analysis, language: string, voice: 'clinic' | 'patient', paper: 'a4' | 'letter') {
-  const bytes = await writePdf(compose(analysis, wordsOf(language), { voice, paper }), fonts(), { version: 'test' });
+async function sheets(
+  analysis: Analysis,
+  language: string,
+  voice: 'clinic' | 'patient',
+  paper: 'a4' | 'letter',
+  large = false,
+) {
+  const report = compose(analysis, wordsOf(language), { voice, paper, large });
+  const bytes = await writePdf(report, fonts(), { version: 'test' });
   const pdf = await getDocument({ data: bytes, verbosity: 0 }).promise;
   const outline = (await pdf.getOutline()) ?? [];
   const starts = await Promise.all(
@@ -26,6 +33,11 @@ describe.each(stories)('%s', (story) => {
     test.each(['a4', 'letter'] as const)('the patient paper is one sheet with two sides on %s', async (paper) => {
       const { count, starts } = await sheets(await analysisOf(story), language, 'patient', paper);
       expect({ count, starts }).toEqual({ count: 2, starts: [0, 1] });
+    });
+
+    test('large print takes four sides of the shorter paper, room to write included', async () => {
+      const { count, starts } = await sheets(await analysisOf(story), language, 'patient', 'letter', true);
+      expect({ count, starts }).toEqual({ count: 4, starts: [0, 2] });
     });
   });
 });
