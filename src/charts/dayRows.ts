@@ -45,7 +45,19 @@ export function dayRowsChart(timeline: Timeline, days: DailySummary[], first: nu
       days: { q: 'count', value: days.length },
       from: { q: 'date', value: days[0]!.date },
       to: { q: 'date', value: days[days.length - 1]!.date },
+      low: { q: 'count', value: days.filter((day) => lowMinutes(day) > 0).length },
+      veryLow: { q: 'count', value: days.filter(({ minutes }) => minutes['very-low'] > 0).length },
     }),
+    table: {
+      columns: ['day', 'inRange', 'low'].map((name) =>
+        say.say(`charts.dayRows.${name}`, { limit: { q: 'limit', of: 'low' } }),
+      ),
+      rows: days.map((day) => [
+        say.value({ q: 'date', value: day.date }),
+        day.inRange === null ? '–' : say.value({ q: 'share', value: day.inRange }),
+        day.inRange === null ? '–' : say.value({ q: 'minutes', value: lowMinutes(day) }),
+      ]),
+    },
     marks: [
       ...marks,
       { kind: 'line', role: 'axis', lines: frames, width: 0.5 },
@@ -54,6 +66,8 @@ export function dayRowsChart(timeline: Timeline, days: DailySummary[], first: nu
     ],
   };
 }
+
+const lowMinutes = ({ minutes }: DailySummary): number => minutes.low + minutes['very-low'];
 
 /** Neighbouring readings of one band become one box; a gap leaves paper. */
 function runs(timeline: Timeline, index: number, plot: Plot, y: number, { targets }: ChartContext): Mark[] {

@@ -1,14 +1,15 @@
 import { spawnSync } from 'node:child_process';
-import { readFileSync } from 'node:fs';
 import { describe, expect } from 'vitest';
 import { compose } from '../../src/compose.ts';
 import type { Report } from '../../src/model/report.ts';
+import type { Settings } from '../../src/model/settings.ts';
 import { structureFaults } from '../support/pdfStructure.ts';
+import { wordsOf } from '../support/story.ts';
 import { needs } from '../support/tools.ts';
 import { open, write } from '../writers/paper.ts';
 import { analyseStory, held, storyNames } from './stories.ts';
 
-const words: unknown = JSON.parse(readFileSync(new URL('../../templates/words/en.json', import.meta.url), 'utf8'));
+const words = wordsOf();
 
 /** Each kind of paper, so that every setting meets every story. */
 const PAPERS: readonly [string, Pick<Report, 'voice' | 'paper' | 'large'>, grey: boolean][] = [
@@ -46,4 +47,21 @@ describe.each(storyNames)('%s', (story) => {
         for (const { text, size } of pieces) expect(size, text).toBeGreaterThanOrEqual(15.99);
     });
   }
+});
+
+/** Pages that no story has by itself: beside a period before, further indices, inferred meals; 40 days, a row each. */
+const SOME: Partial<Settings> = { compare: { with: 'previous' }, moreIndices: true, inferMeals: true };
+const MORE: readonly [string, Partial<Settings>][] = [
+  ['with the fortnight before', { ...SOME, period: { from: '2026-04-27', to: '2026-05-10' } }],
+  ['with a row a day', { ...SOME, period: { days: 40 } }],
+];
+
+describe.each(['en', 'es'])('pages that are asked for, in %s', (language) => {
+  for (const [name, other] of MORE)
+    needs('qpdf')(name, async () => {
+      const analysis = held(analyseStory('evening-exercise', other));
+      const report = compose(analysis, wordsOf(language), { voice: 'clinic', paper: 'a4' });
+      expect(report.pages.map(({ id }) => id)).toEqual(expect.arrayContaining(['indices', 'then-and-now']));
+      expect(structureFaults(await write(report, {})).faults).toEqual([]);
+    });
 });
