@@ -1,4 +1,5 @@
 import type { CurveRange } from '../model/trust.ts';
+import { alikeDays, LIKENESS } from '../stats/alike.ts';
 import { chance } from '../stats/chance.ts';
 import { studentQuantile } from '../stats/distributions.ts';
 import { expandedTail } from '../stats/resample.ts';
@@ -11,7 +12,7 @@ const DRAWS = 300;
 const STEP = 180;
 const MIN_READINGS = 10;
 
-/** How sure the curves of the usual day are, at eight clock times: whole days drawn again, expanded for few days. */
+/** How sure the curves of the usual day are, at eight clock times: whole days drawn again, expanded for few days and days alike. */
 export const curveRanges: Measure<'curveRanges'> = {
   id: 'curveRanges',
   source: 'Daybands; Hyndman & Fan 1996, Am Stat 50:361-365 (type 1 within a draw)',
@@ -23,7 +24,8 @@ export const curveRanges: Measure<'curveRanges'> = {
     const full = fullDays(shared);
     if (full < INTERVAL_DAYS) return { ok: false, why: 'too-few-days' };
     const bins = shared.clockBins();
-    const tail = expandedTail(full, studentQuantile((1 + LEVEL) / 2, full - 1));
+    const t = studentQuantile((1 + LEVEL) / 2, full - 1);
+    const tail = expandedTail(full, t * Math.sqrt(alikeDays(full, LIKENESS).times));
     const value: CurveRange[] = [];
     for (let minute = 0; minute < 1440; minute += STEP) {
       const range = rangeAt(days.length, bins, minute / bins.width, tail);

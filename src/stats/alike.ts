@@ -1,4 +1,10 @@
 /**
+ * Correlation of neighbouring days that every interval answers for (ours). A fortnight tells its own so badly that an
+ * estimate would only make the width of intervals a matter of chance.
+ */
+export const LIKENESS = 0.25;
+
+/**
  * What neighbouring days that resemble each other do to a sum over `days`, if they correlate by a, a², a³ …: its variance
  * is the usual one `times` so much, and the days count for fewer `degrees` of freedom. The spread itself is seen too
  * small as well, which `times` holds.

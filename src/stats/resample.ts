@@ -1,4 +1,4 @@
-import { alikeDays } from './alike.ts';
+import { alikeDays, LIKENESS } from './alike.ts';
 import { chance } from './chance.ts';
 import { normalCdf, studentQuantile } from './distributions.ts';
 
@@ -16,12 +16,6 @@ export interface Draws {
   /** What is cut off at each end of the drawn ratios. */
   tail: number;
 }
-
-/**
- * Correlation of neighbouring days that every interval answers for (ours). A fortnight tells its own so badly that an
- * estimate would only make the width of intervals a matter of chance.
- */
-const LIKENESS = 0.25;
 
 let last: { key: string; draws: Draws } | null = null;
 
