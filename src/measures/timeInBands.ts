@@ -39,7 +39,10 @@ export const timeInBands: Measure<'timeInBands'> = {
       ]),
     ) as Record<Band, Estimate>;
     const minutes = Object.fromEntries(BANDS.map((band, i) => [band, perDay[i]!.reduce(sum, 0)])) as BandMinutes;
-    const cumulative = { low: share(below, LOW_MINUTES), high: share(above, HIGH_MINUTES) };
+    const cumulative = {
+      low: holding(share(below, LOW_MINUTES), exclusive['very-low']),
+      high: holding(share(above, HIGH_MINUTES), exclusive['very-high']),
+    };
     const goals = shared.targets.goals.map((goal) => judge(goal, { ...exclusive, ...cumulative }));
     return { ok: true, value: { minutes, exclusive, cumulative, goals }, n: readings.count, of: 'readings' };
   },
@@ -59,6 +62,12 @@ function bounded(shared: Context, seen: Estimate, episode: number | null): Estim
 function within(seen: Estimate, outside: Estimate): Estimate {
   if (outside.value > 0 || outside.high === null) return seen;
   return { ...seen, low: 1 - outside.high, high: 1, method: outside.method };
+}
+
+/** A part for which more is left open, as none of it was seen, leaves as much open for the whole. */
+function holding(whole: Estimate, part: Estimate): Estimate {
+  if (whole.high === null || part.high === null || part.high <= whole.high) return whole;
+  return { ...whole, high: part.high };
 }
 
 function judge(goal: Goal, shares: Record<Band, Estimate>) {

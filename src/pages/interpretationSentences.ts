@@ -1,3 +1,4 @@
+import type { MgPerDl } from '../model/glucose.ts';
 import type { Quantity } from '../model/quantity.ts';
 import { count, held, heldTopics, type PageContext, word } from './context.ts';
 
@@ -66,10 +67,13 @@ const range: Sentence = (context) => {
   const { say, analysis } = context;
   const { timeInBands, cv, mean } = analysis.measures;
   if (!timeInBands.ok || !mean.ok) return untold(context, 'time-in-range');
+  const { mgdl, bounded } = mean.value;
+  const average: Quantity = { q: 'glucose', value: mgdl.value as MgPerDl };
   const params: Record<string, Quantity> = {
     inRange: { q: 'estimate', value: timeInBands.value.exclusive['in-range'], as: 'share' },
     high: { q: 'share', value: timeInBands.value.cumulative.high.value },
-    mean: { q: 'glucose', value: mean.value.mgdl.value as never },
+    // With readings beyond the sensor's limits it is only a bound.
+    mean: bounded ? word(say.say('pages.numbers.bounded', { value: word(say.value(average)) })) : average,
     cv: word(cv.ok ? say.number(cv.value, 1) : 'none'),
   };
   return say.say(at('range'), params);

@@ -47,7 +47,7 @@ describe('the evening-exercise story', () => {
     const analysis = story('evening-exercise', fortnight);
     const text = textOf(analysis, 'clinic', 'around-notes');
     expect(text).toContain('Sessions with extra carbohydrate noted first: 2; with none noted: 3. Too few to compare');
-    expect(text).toContain('midnight to 6 after: low in 0 of 2 nights');
+    expect(text).toContain('low midnight to 6: 0 of 2');
     expect(text).toContain('3 of 5 nights after exercise');
   });
 
