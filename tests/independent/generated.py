@@ -162,8 +162,12 @@ def case(number):
     start = centre - rng.randint(0, days) * DAY - offset_at(zone, centre)
     slots = worn(rng, start, days)
     changes = [b for (a, _), (b, _) in zip(slots, slots[1:]) if offset_at(zone, a) != offset_at(zone, b)]
-    # Offsets tell of a change only through the readings around it, so those are there.
-    kept = lambda at: stamp == 'offset' and any(abs(at - change) < DAY for change in changes)
+    # Offsets tell of a change only through the readings around it, so those are there; and a lone reading between two
+    # holes would not tell which of two sensors it is of.
+    worn_anew = [b for (b, one), (_, other) in zip(slots[1:], slots) if one != other]
+    kept = lambda at: (stamp == 'offset' and any(abs(at - change) < DAY for change in changes)) or any(
+        abs(at - change) < DAY / 4 for change in worn_anew
+    )
     slots = with_holes(rng, slots, kept)
     minutes = [(at - start) // MINUTE for at, _ in slots]
     unit = rng.choice(['mg/dL', 'mmol/L'])

@@ -114,6 +114,31 @@ describe('an hour the clocks showed twice, passed once (Helsinki, 26 October 202
     expect(notes.map(({ level, count }) => [level, count])).toEqual(told ? [['note', 12]] : []);
   });
 
+  /** The night as a file has it that goes on through both passes; `from` and `hours` in real time. */
+  const both = (from: number, hours: number): Row[] =>
+    Array.from({ length: hours * 12 }, (_, k) => {
+      const instant = from + k * 5 * MINUTE_MS;
+      const offset = instant < SECOND ? 180 : 120;
+      return { wall: instant + offset * MINUTE_MS, native: 100 + (k % 7) };
+    });
+
+  it('a night given twice in one file is a night and its copy, not one long riddle', () => {
+    const whole = both(night - 120 * MINUTE_MS, 6);
+    const { timeline, total, issues } = buildTimeline([fileOf([...whole, ...whole])], { zone: 'Europe/Helsinki' });
+    expect(total).toMatchObject({ used: 72, duplicate: 72, setAside: 0 });
+    expect(timeline!.readings.count).toBe(72);
+    expect(issues.filter(({ code }) => code === 'doubled-hour')).toEqual([]);
+  });
+
+  it('two autumns side by side are two nights', () => {
+    const year = 364 * DAY_MS;
+    const hour = both(FIRST, 2).filter(({ wall }) => wall >= night + 180 * MINUTE_MS && wall < night + 240 * MINUTE_MS);
+    const before = hour.map((row) => ({ ...row, wall: row.wall - year }));
+    const { readings } = built([fileOf([...before, ...hour])], { zone: 'Europe/Helsinki', period: { days: 400 } });
+    expect(readings.at[0]).toBe(FIRST - year);
+    expect([...readings.at].slice(-24)).toEqual(Array.from({ length: 24 }, (_, k) => FIRST + k * 5 * MINUTE_MS));
+  });
+
   it('says once for a file what it could not tell, and looks no further than the night', () => {
     const rows = [...once(40, 40), ...stream(1440, 2000).map((row) => ({ ...row, wall: row.wall - 120 * DAY_MS }))];
     const { issues } = buildTimeline([fileOf(rows)], { zone: 'Europe/Helsinki' });
