@@ -17,6 +17,10 @@ const FEWEST = 12;
 /** From this share of steps on, an interval is clear. */
 export const CLEAR_SHARE = 0.6;
 
+/** From this share of its steps on, a spell or a whole day, and a part of a day, has an interval of its own. */
+const DAY_SHARE = 0.5;
+const PART_SHARE = 0.8;
+
 /** For a lone reading, which tells nothing of its interval. */
 const FALLBACK_INTERVAL = 5;
 
@@ -46,8 +50,7 @@ export function findSpells(at: Float64Array, days: Day[]): SpellRange[] {
   const bounds = [...starts].sort((a, b) => a - b);
   return bounds.map((from, k) => {
     const to = bounds[k + 1] ?? count;
-    const usual = to - from < FEWEST ? undefined : usualStep(at, from, to);
-    if (usual && usual.share >= 0.5) interval = usual.interval;
+    interval = clearPace(at, from, to, DAY_SHARE)[0]?.interval ?? interval;
     return { from, to, interval };
   });
 }
@@ -123,32 +126,35 @@ export function slackOf(interval: number): number {
 /** Where the usual interval of a day, or of a part of it, is another than before. Only those with a clear one count. */
 function intervalChanges(at: Float64Array, days: Day[]): number[] {
   const changes: number[] = [];
-  let interval = 0;
+  let before = 0;
   let since = 0;
-  for (const { from, to } of days.flatMap((day) => partsOf(at, day))) {
-    if (to - from < FEWEST) continue;
-    const usual = usualStep(at, from, to);
-    if (!usual || usual.share < 0.5) continue;
-    if (interval > 0 && usual.interval !== interval) changes.push(bestSplit(at, since, to, interval, usual.interval));
-    interval = usual.interval;
+  for (const { from, to, interval } of days.flatMap((day) => paceOf(at, day))) {
+    if (before > 0 && interval !== before) changes.push(bestSplit(at, since, to, before, interval));
+    before = interval;
     since = from;
   }
   return changes;
 }
 
 /**
- * A day cut at pauses as long as the change of a sensor, so that a new one tells its interval on the day it begins, which
- * may be the last. Parts with few readings are left out; a day of nothing else stays whole.
+ * The interval of a day, or of its parts between pauses as long as the change of a sensor: so a new one tells its interval
+ * on the day it begins, which may be the last. A part is short, and lost readings make one interval look like two of them,
+ * so nearly all of its steps must agree.
  */
-function partsOf(at: Float64Array, { from, to }: Day): { from: number; to: number }[] {
-  const parts: { from: number; to: number }[] = [];
+function paceOf(at: Float64Array, { from, to }: Day): SpellRange[] {
+  const parts: SpellRange[] = [];
   let begin = from;
   for (let i = from + 1; i <= to; i++) {
     if (i < to && at[i]! - at[i - 1]! < CHANGE_MINUTES * MINUTE_MS) continue;
-    if (i - begin >= FEWEST) parts.push({ from: begin, to: i });
+    parts.push(...clearPace(at, begin, i, PART_SHARE));
     begin = i;
   }
-  return parts.length > 0 ? parts : [{ from, to }];
+  return parts.length > 0 ? parts : clearPace(at, from, to, DAY_SHARE);
+}
+
+function clearPace(at: Float64Array, from: number, to: number, least: number): SpellRange[] {
+  const usual = to - from < FEWEST ? undefined : usualStep(at, from, to);
+  return usual && usual.share >= least ? [{ from, to, interval: usual.interval }] : [];
 }
 
 /**

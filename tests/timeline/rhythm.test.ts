@@ -106,6 +106,15 @@ describe('spells', () => {
     expect(weights(timeline).at(-1)).toBe(15);
   });
 
+  it('are not made by readings lost on a day with pauses', () => {
+    // Every second reading of a morning between two pauses of an hour: half an hour between them, and still one sensor.
+    const morning = [...every(30, 3 * 1440 + 60, 3 * 1440 + 360), 3 * 1440 + 375, 3 * 1440 + 390, 3 * 1440 + 405];
+    const rest = every(15, 3 * 1440 + 480, 6 * 1440);
+    const timeline = at([...every(15, 0, 3 * 1440), ...morning, ...rest], 6);
+    expect(timeline.spells.map(({ interval }) => interval)).toEqual([15]);
+    expect(timeline.mixed).toBe(false);
+  });
+
   it('begin after the pause where steps before it are of neither sensor', () => {
     const lost = every(10, 5 * 1440 - 5, 5 * 1440 + 15);
     const timeline = at([...every(5, 0, 5 * 1440 - 10), ...lost, ...every(15, 5 * 1440 + 120, 10 * 1440)], 10);
