@@ -9,7 +9,11 @@ afterEach(() => void vi.useRealTimers());
 /** What is written while `done` of `total` are done, one every `each` milliseconds after a start that takes `start`. */
 function written(terminal: boolean, total: number, done: number, each: number, start: number, columns = 80): string[] {
   const lines: string[] = [];
-  const stream = { isTTY: terminal, columns, write: (text: string) => lines.push(text.replaceAll('\u00a0', ' ')) } as never;
+  const stream = {
+    isTTY: terminal,
+    columns,
+    write: (text: string) => lines.push(text.replaceAll('\u00a0', ' ')),
+  } as never;
   const bar = progress(total, teller(words('en')), stream);
   vi.advanceTimersByTime(start);
   for (let i = 0; i < done; i++) {
