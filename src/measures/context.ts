@@ -141,7 +141,7 @@ export function limitAt({ timeline }: Context, reading: number): -1 | 0 | 1 {
   return timeline.readings.limit[reading]! as -1 | 0 | 1;
 }
 
-/** Whether a reading lies further out than another; at the same height one at the sensor's limit does. */
+/** Whether a reading lies further out than another; at the same height one beyond the sensor's limit on that side does. */
 export function liesFurther(
   { heights, timeline }: Context,
   side: 'low' | 'high',
@@ -149,6 +149,7 @@ export function liesFurther(
   than: number,
 ): boolean {
   const { limit } = timeline.readings;
-  const ahead = side === 'low' ? heights[than]! - heights[reading]! : heights[reading]! - heights[than]!;
-  return ahead > 0 || (ahead === 0 && limit[than] === 0 && limit[reading] !== 0);
+  const [lower, upper] = side === 'low' ? [reading, than] : [than, reading];
+  const ahead = heights[upper]! - heights[lower]!;
+  return ahead > 0 || (ahead === 0 && limit[upper]! > limit[lower]!);
 }

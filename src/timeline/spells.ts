@@ -139,7 +139,7 @@ function intervalChanges(at: Float64Array, days: Day[]): number[] {
 /**
  * The interval of a day, or of its parts between pauses as long as the change of a sensor: so a new one tells its interval
  * on the day it begins, which may be the last. A part is short, and lost readings make one interval look like two of them,
- * so nearly all of its steps must agree.
+ * so nearly all of its steps must agree, from one reading to the next.
  */
 function paceOf(at: Float64Array, { from, to }: Day): SpellRange[] {
   const parts: SpellRange[] = [];
@@ -154,7 +154,8 @@ function paceOf(at: Float64Array, { from, to }: Day): SpellRange[] {
 
 function clearPace(at: Float64Array, from: number, to: number, least: number): SpellRange[] {
   const usual = to - from < FEWEST ? undefined : usualStep(at, from, to);
-  return usual && usual.share >= least ? [{ from, to, interval: usual.interval }] : [];
+  const plain = usual?.lag === 1 || least < PART_SHARE;
+  return usual && plain && usual.share >= least ? [{ from, to, interval: usual.interval }] : [];
 }
 
 /**

@@ -90,6 +90,12 @@ describe('nights', () => {
     expect(nightOf(seen(249)).state).toBe('unknown');
   });
 
+  test('a night above the range of the sensor has its lowest where a number was shown', () => {
+    const above = { native: Number.NaN, limit: 1 } as const;
+    const value = (minute: number) => (minute === 60 ? 395 : above);
+    expect(nightOf({ days: 2, value })).toMatchObject({ lowest: 395, lowestLimit: 0, lowestMinute: 60 });
+  });
+
   test('the longest low is one of that night, not of the day before or after', () => {
     const low = (minute: number, day: number) =>
       (day === 0 && minute >= 1200 && minute < 1320) || (day === 1 && minute >= 30 && minute < 60) || minute >= 1400
