@@ -54,7 +54,9 @@ describe('the evening-exercise story', () => {
   test('the patient paper says one of them, the one that fits the topic', () => {
     const analysis = story('evening-exercise');
     const text = textOf(analysis, 'patient', 'patient-back');
-    expect(text).toContain('On 4 days you wrote down extra food before exercise. From midnight to 6 that night, you did not go low.');
+    expect(text).toContain(
+      'On 4 days you wrote down extra food before exercise. From midnight to 6 that night, you did not go low.',
+    );
     expect(text).not.toContain('nights after exercise. On other nights');
   });
 });
