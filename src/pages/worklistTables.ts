@@ -15,12 +15,19 @@ interface Column {
   key?(line: WorklistLine, place: number): string | number;
 }
 
-const titles = (say: Speaker, columns: readonly Column[]) =>
-  columns.map(({ title, id, width }) => ({
+/** Without a caption of its own to be seen: a heading with the same words stands above. */
+const tableOf = (caption: string, columns: readonly Column[], lines: readonly WorklistLine[], say: Speaker) => ({
+  kind: 'table' as const,
+  caption,
+  captionShown: false,
+  dense: true,
+  columns: columns.map(({ title, id, width }) => ({
     title: title ?? say.say(`clinic.columns.${id}`),
     align: id === 'hours' ? ('end' as const) : ('start' as const),
     width,
-  }));
+  })),
+  rows: lines.map((line) => columns.map(({ cell }) => cell(line))),
+});
 
 const isCompared = (lines: readonly WorklistLine[]): boolean => lines.some(({ outcome }) => outcome.facts?.change);
 
@@ -30,17 +37,7 @@ export function tierTable({ lines }: WorklistContent, tier: Tier, say: Speaker):
   if (own.length === 0) return [];
   const caption = say.say('pages.worklist.caption', { tier: word(tierName(say, tier)), n: count(own.length) });
   const columns = onPaper(tier, isCompared(own), say);
-  return [
-    heading(2, caption),
-    {
-      kind: 'table',
-      caption,
-      captionShown: false,
-      dense: true,
-      columns: titles(say, columns),
-      rows: own.map((line) => columns.map(({ cell }) => cell(line))),
-    },
-  ];
+  return [heading(2, caption), tableOf(caption, columns, own, say)];
 }
 
 /** No column stands empty for a whole group but those to write in. */
@@ -107,12 +104,7 @@ export function wholeTable({ lines, tiers, beside }: WorklistContent, say: Speak
   return [
     heading(2, caption),
     {
-      kind: 'table',
-      caption,
-      captionShown: false,
-      dense: true,
-      columns: titles(say, columns),
-      rows: lines.map((line) => columns.map(({ cell }) => cell(line))),
+      ...tableOf(caption, columns, lines, say),
       keys: lines.map((line, i) => columns.map(({ key, cell }) => key?.(line, i) ?? cell(line).text)),
     },
   ];
