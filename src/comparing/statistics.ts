@@ -27,6 +27,18 @@ const STATISTICS: Record<Compared, { columns: Column[]; of: DayStatistic['of'] }
 
 export const COMPARED = Object.keys(STATISTICS) as Compared[];
 
+/** How many minutes an episode is taken to last where none was seen (ours). */
+export const UNSEEN_MINUTES = { low: 60, high: 120 };
+
+/** What a few days make up and most days lack, with what one episode adds to its first column. */
+export const RARE: Partial<Record<Compared, number>> = {
+  low: UNSEEN_MINUTES.low,
+  'very-low': UNSEEN_MINUTES.low,
+  'very-high': UNSEEN_MINUTES.high,
+  lows: WEEK,
+  'very-lows': WEEK,
+};
+
 /** The columns of one compared number over days that hold readings. */
 export function statisticOf(of: Compared, days: readonly DaySums[]): DayStatistic {
   const { columns, of: value } = STATISTICS[of];

@@ -3,7 +3,7 @@ import type { Change, Compared, DaySums, PeriodFacts, PeriodSums, ThenAndNow } f
 import { changeInterval, type DrawnPeriod, drawPeriod } from '../stats/change.ts';
 import type { DayStatistic } from '../stats/dayStatistic.ts';
 import { DAY_MS, midnightOf } from '../time/calendar.ts';
-import { COMPARED, statisticOf } from './statistics.ts';
+import { COMPARED, RARE, statisticOf } from './statistics.ts';
 
 export const LEVEL = 0.95;
 export const DRAWS = 1000;
@@ -30,14 +30,6 @@ export const SMALLEST: Record<Compared, number> = {
 };
 
 const BANDED: readonly Compared[] = ['in-range', 'low', 'very-low', 'high', 'very-high', 'lows', 'very-lows', 'highs'];
-/** What a few days make up and most days lack, with what one episode adds: minutes (ours), or one a week. */
-const RARE: Partial<Record<Compared, number>> = {
-  low: 60,
-  'very-low': 60,
-  'very-high': 120,
-  lows: 7 * 1440,
-  'very-lows': 7 * 1440,
-};
 /** Days on which a rare thing was seen, of both periods together, before its change is looked at (ours). */
 export const NEEDED_SEEN = 3;
 const COUNTED: readonly Compared[] = ['lows', 'very-lows', 'highs'];

@@ -1,3 +1,4 @@
+import { UNSEEN_MINUTES } from '../comparing/statistics.ts';
 import type { Estimate } from '../model/measured.ts';
 import type { BandMinutes } from '../model/measures.ts';
 import type { Band, Goal } from '../model/targets.ts';
@@ -7,9 +8,6 @@ import type { Context } from './context.ts';
 import { estimate, fullDays, INTERVAL_DAYS, LEVEL, WHOLE_DAYS } from './estimate.ts';
 import type { Measure } from './measure.ts';
 
-/** How long an episode is taken to last where none was seen (ours): lows of an hour, highs of two. */
-const LOW_MINUTES = 60;
-const HIGH_MINUTES = 120;
 const NONE_SEEN = 'none-seen';
 
 /**
@@ -20,7 +18,7 @@ export const timeInBands: Measure<'timeInBands'> = {
   id: 'timeInBands',
   source: 'Battelino 2019, Diabetes Care 42:1593-1603; Holt 2021, Diabetes Care 44:2589-2625; Daybands',
   needs: { readings: 1 },
-  definition: { level: LEVEL, method: WHOLE_DAYS, lowMinutes: LOW_MINUTES, highMinutes: HIGH_MINUTES },
+  definition: { level: LEVEL, method: WHOLE_DAYS, lowMinutes: UNSEEN_MINUTES.low, highMinutes: UNSEEN_MINUTES.high },
   compute(shared) {
     const { readings } = shared.timeline;
     if (readings.count === 0) return { ok: false, why: 'no-readings' };
@@ -29,19 +27,19 @@ export const timeInBands: Measure<'timeInBands'> = {
     const above = add(perDay[3]!, perDay[4]!);
     const share = (minutes: Float64Array, episode: number | null) =>
       bounded(shared, estimate(shared, minutes, shared.dayMinutes, 'share'), episode);
-    const outside = share(add(below, above), HIGH_MINUTES);
+    const outside = share(add(below, above), UNSEEN_MINUTES.high);
     const exclusive = Object.fromEntries(
       BANDS.map((band, i) => [
         band,
         i === IN_RANGE
           ? within(share(perDay[i]!, null), outside)
-          : share(perDay[i]!, i < IN_RANGE ? LOW_MINUTES : HIGH_MINUTES),
+          : share(perDay[i]!, i < IN_RANGE ? UNSEEN_MINUTES.low : UNSEEN_MINUTES.high),
       ]),
     ) as Record<Band, Estimate>;
     const minutes = Object.fromEntries(BANDS.map((band, i) => [band, perDay[i]!.reduce(sum, 0)])) as BandMinutes;
     const cumulative = {
-      low: holding(share(below, LOW_MINUTES), exclusive['very-low']),
-      high: holding(share(above, HIGH_MINUTES), exclusive['very-high']),
+      low: holding(share(below, UNSEEN_MINUTES.low), exclusive['very-low']),
+      high: holding(share(above, UNSEEN_MINUTES.high), exclusive['very-high']),
     };
     const goals = shared.targets.goals.map((goal) => judge(goal, { ...exclusive, ...cumulative }));
     return { ok: true, value: { minutes, exclusive, cumulative, goals }, n: readings.count, of: 'readings' };
