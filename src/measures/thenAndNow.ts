@@ -1,4 +1,4 @@
-import { compare, DRAWS, LEVEL, NEEDED_DAYS } from '../comparing/thenAndNow.ts';
+import { compare, DRAWS, LEVEL, NEEDED_DAYS, NEEDED_SEEN } from '../comparing/thenAndNow.ts';
 import type { PeriodSums } from '../model/thenAndNow.ts';
 import { periodSums } from './daySums.ts';
 import type { Measure } from './measure.ts';
@@ -6,9 +6,9 @@ import type { Measure } from './measure.ts';
 /** This period beside an earlier one, an earlier visit, or itself before a marked change. */
 export const thenAndNow: Measure<'thenAndNow'> = {
   id: 'thenAndNow',
-  source: 'Battelino 2019, Diabetes Care 42:1593-1603 (5 points); Politis & Romano 1992; Daybands',
+  source: 'Battelino 2019, Diabetes Care 42:1593-1603 (5 points); Politis & Romano 1992; Zou & Donner 2008; Daybands',
   needs: { days: NEEDED_DAYS },
-  definition: { level: LEVEL, draws: DRAWS, days: NEEDED_DAYS },
+  definition: { level: LEVEL, draws: DRAWS, days: NEEDED_DAYS, seen: NEEDED_SEEN },
   compute(shared) {
     const { beside } = shared;
     if (beside === null) return { ok: false, why: 'not-asked' };
