@@ -42,7 +42,9 @@ export function findLists(bytes: Uint8Array): Lists {
   let collecting: Places | undefined;
   let collectDepth = 0;
   let expecting = false;
-  let key = '';
+  // The last string outside of lists: before one, its key.
+  let keyFrom = 0;
+  let keyTo = 0;
   let stringFrom = -1;
   for (let i = 0; i < bytes.length; i++) {
     const b = bytes[i]!;
@@ -53,7 +55,10 @@ export function findLists(bytes: Uint8Array): Lists {
     if (stringFrom >= 0) {
       if (b === 0x5c) i++;
       else if (b === 0x22) {
-        if (depth === 1 && i - stringFrom < 60) key = keyText(bytes.subarray(stringFrom, i));
+        if (depth === 1) {
+          keyFrom = stringFrom;
+          keyTo = i;
+        }
         stringFrom = -1;
       }
       continue;
@@ -70,7 +75,7 @@ export function findLists(bytes: Uint8Array): Lists {
         collecting = newPlaces();
         collectDepth = depth;
         expecting = true;
-        lists.byKey.set(depth === 1 ? '' : key, collecting);
+        lists.byKey.set(depth === 1 ? '' : keyText(bytes.subarray(keyFrom, keyTo)), collecting);
         lists.all.push(collecting);
       }
     } else if (b === 0x7d || b === 0x5d) {

@@ -174,6 +174,19 @@ describe('elements', () => {
     );
   });
 
+  it('of a list with a long name are not taken for those of the list before', () => {
+    const text = JSON.stringify({ entry: [1, 2, 3], [`${'x'.repeat(80)}"`]: [4] });
+    const inside = (whole?: number) => {
+      const opened = openJson(new TextEncoder().encode(text), whole);
+      return 'inside' in opened ? [...opened.inside].map(([key, { count }]) => [key.length, count]) : [];
+    };
+    expect(inside(0)).toEqual([
+      [5, 3],
+      [81, 1],
+    ]);
+    expect(inside()).toEqual(inside(0));
+  });
+
   it.each([
     '[1, 2,, 3]',
     '[1, 2',
