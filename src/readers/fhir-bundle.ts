@@ -3,7 +3,7 @@ import { addDeletion, asksDeletion, type Deletions } from './fhir-deletions.ts';
 import { type Identities, identify, newIdentities } from './fhir-identity.ts';
 import type { Resolve, Resource } from './fhir-reading.ts';
 import { type Json, listIn, objectIn, textIn } from './json.ts';
-import { type Elements, type JsonText, walk } from './json-text.ts';
+import { type JsonText, NO_ELEMENTS, walk } from './json-text.ts';
 
 /** The resources of a file. Only those that others refer to are held; the rest are parsed when their turn comes. */
 export interface Resources {
@@ -24,12 +24,10 @@ export interface Resources {
   test: boolean;
 }
 
-const NOTHING: Elements = { count: 0, line: () => 1, value: () => undefined };
-
 /** Unpacks Bundles of any type, arrays and NDJSON into resources; every record gets a row, known or not. */
 export function resourcesOf(text: JsonText): Resources | { brokenAt: number } {
   const whole = textIn(text.outer, 'resourceType') === 'Bundle' ? text.outer : undefined;
-  const elements = whole ? (text.inside.get('entry') ?? NOTHING) : text.elements;
+  const elements = whole ? (text.inside.get('entry') ?? NO_ELEMENTS) : text.elements;
   // Where the record of a row stands: the element, and the entry where that element is a Bundle itself.
   const elementOf: number[] = [];
   const entryOf: number[] = [];

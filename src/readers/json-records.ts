@@ -5,7 +5,7 @@ import { newEntries } from './entries.ts';
 import { fingerprint } from './fingerprint.ts';
 import type { Hints } from './hints.ts';
 import { objectIn } from './json.ts';
-import { type Elements, type JsonText, openJson, walk } from './json-text.ts';
+import { type Elements, type JsonText, NO_ELEMENTS, openJson, walk } from './json-text.ts';
 import { withoutPlaces } from './layout-tables.ts';
 
 const MAX_NAMES = 200;
@@ -20,12 +20,10 @@ export function recogniseJson(head: Uint8Array, name: string): number {
 /** The list of objects in a JSON text: the array, the lines, or the longest list directly inside one object. */
 function recordsIn(text: JsonText): Elements {
   if (text.form !== 'object') return text.elements;
-  let best: Elements = NOTHING;
+  let best: Elements = NO_ELEMENTS;
   for (const list of text.inside.values()) if (list.count > best.count) best = list;
   return best;
 }
-
-const NOTHING: Elements = { count: 0, line: () => 1, value: () => undefined };
 
 /** Fields of an object by name; objects inside it are opened one level: `glucose.value`. */
 function fieldsOf(value: unknown): Map<string, string> {

@@ -11,6 +11,8 @@ export interface Elements {
   value(i: number): unknown;
 }
 
+export const NO_ELEMENTS: Elements = { count: 0, line: () => 1, value: () => undefined };
+
 export interface JsonText {
   /** `lines`: one JSON text a line (NDJSON). */
   form: 'array' | 'object' | 'lines';

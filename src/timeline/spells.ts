@@ -17,8 +17,10 @@ const FEWEST = 12;
 /** From this share of steps on, an interval is clear. */
 export const CLEAR_SHARE = 0.6;
 
-/** From this share of its steps on, a spell or a whole day, and a part of a day, has an interval of its own. */
+/** From this share of its steps on, a spell or a whole day has an interval of its own. */
 const DAY_SHARE = 0.5;
+
+/** The same for a part of a day. */
 const PART_SHARE = 0.8;
 
 /** For a lone reading, which tells nothing of its interval. */
@@ -33,7 +35,8 @@ export interface SpellRange {
 
 /**
  * Stretches worn as one sensor, as far as the data show: a new one begins where the usual interval changes from one
- * day to another or in a day at a pause of an hour or more, and after a pause of an hour or more that follows five or more days of one spell.
+ * day to another, or in a day at a pause of an hour or more, and after a pause of an hour or more that follows five or
+ * more days of one spell.
  */
 export function findSpells(at: Float64Array, days: Day[]): SpellRange[] {
   const count = at.length;
@@ -50,7 +53,7 @@ export function findSpells(at: Float64Array, days: Day[]): SpellRange[] {
   const bounds = [...starts].sort((a, b) => a - b);
   return bounds.map((from, k) => {
     const to = bounds[k + 1] ?? count;
-    interval = clearPace(at, from, to, DAY_SHARE)[0]?.interval ?? interval;
+    interval = clearStep(at, from, to, DAY_SHARE)?.interval ?? interval;
     return { from, to, interval };
   });
 }
@@ -128,7 +131,7 @@ function intervalChanges(at: Float64Array, days: Day[]): number[] {
   const changes: number[] = [];
   let before = 0;
   let since = 0;
-  for (const { from, to, interval } of days.flatMap((day) => paceOf(at, day))) {
+  for (const { from, to, interval } of days.flatMap((day) => pacesOf(at, day))) {
     if (before > 0 && interval !== before) changes.push(bestSplit(at, since, to, before, interval));
     before = interval;
     since = from;
@@ -141,21 +144,24 @@ function intervalChanges(at: Float64Array, days: Day[]): number[] {
  * on the day it begins, which may be the last. A part is short, and lost readings make one interval look like two of them,
  * so nearly all of its steps must agree, from one reading to the next.
  */
-function paceOf(at: Float64Array, { from, to }: Day): SpellRange[] {
+function pacesOf(at: Float64Array, { from, to }: Day): SpellRange[] {
   const parts: SpellRange[] = [];
   let begin = from;
   for (let i = from + 1; i <= to; i++) {
     if (i < to && at[i]! - at[i - 1]! < CHANGE_MINUTES * MINUTE_MS) continue;
-    parts.push(...clearPace(at, begin, i, PART_SHARE));
+    const usual = clearStep(at, begin, i, PART_SHARE);
+    if (usual?.lag === 1) parts.push({ from: begin, to: i, interval: usual.interval });
     begin = i;
   }
-  return parts.length > 0 ? parts : clearPace(at, from, to, DAY_SHARE);
+  if (parts.length > 0) return parts;
+  const usual = clearStep(at, from, to, DAY_SHARE);
+  return usual ? [{ from, to, interval: usual.interval }] : [];
 }
 
-function clearPace(at: Float64Array, from: number, to: number, least: number): SpellRange[] {
+/** The usual step where there are enough readings to tell one and at least this share of the steps keeps it. */
+function clearStep(at: Float64Array, from: number, to: number, least: number): UsualStep | undefined {
   const usual = to - from < FEWEST ? undefined : usualStep(at, from, to);
-  const plain = usual?.lag === 1 || least < PART_SHARE;
-  return usual && plain && usual.share >= least ? [{ from, to, interval: usual.interval }] : [];
+  return usual && usual.share >= least ? usual : undefined;
 }
 
 /**

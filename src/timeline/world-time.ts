@@ -17,14 +17,14 @@ export function worldTimeUnclear(files: ReadFile[], notes = false): Issue | unde
   const offsets = new Set<number>();
   for (const file of files) {
     const rows = notes ? rowsOfNotes(file) : rowsOfReadings(file);
-    if (rows.count > 0 && rows.utc === rows.count) {
+    if (rows.count > 0 && rows.offsets.size === 0) {
       count += rows.count;
       found ??= { file, line: rows.line, at: rows.at };
     } else for (const offset of rows.offsets) offsets.add(offset);
   }
   if (!found) return undefined;
   const { file, line, at } = found;
-  const told = [...offsets].filter((offset) => offset !== 0).slice(0, 2);
+  const told = [...offsets].slice(0, 2);
   // Offsets of the person's other files are likelier than any place.
   const clocks = told.map((offset) => ({ name: offsetText(offset * MINUTE_MS), shift: offset * MINUTE_MS }));
   for (const name of told.length > 0 ? [] : PLACES) clocks.push({ name, shift: zoneClock(name, at, at).offset[0]! });
@@ -41,9 +41,8 @@ export function worldTimeUnclear(files: ReadFile[], notes = false): Issue | unde
 }
 
 interface Rows {
-  /** Entries with an offset, and those of them with the offset 0. */
+  /** Entries with an offset, and the offsets that are not 0. */
   count: number;
-  utc: number;
   offsets: Set<number>;
   /** Of the first. */
   line: number;
@@ -51,13 +50,13 @@ interface Rows {
 }
 
 function rowsOfReadings({ readings }: ReadFile): Rows {
-  const rows: Rows = { count: 0, utc: 0, offsets: new Set(), line: 0, at: 0 };
+  const rows: Rows = { count: 0, offsets: new Set(), line: 0, at: 0 };
   for (let i = 0; i < readings.count; i++) add(rows, readings.wall[i]!, readings.offset[i]!, readings.line[i]!);
   return rows;
 }
 
 function rowsOfNotes({ notes }: ReadFile): Rows {
-  const rows: Rows = { count: 0, utc: 0, offsets: new Set(), line: 0, at: 0 };
+  const rows: Rows = { count: 0, offsets: new Set(), line: 0, at: 0 };
   for (const { timed, wall, offset, origin } of notes) if (timed) add(rows, wall, offset, origin.line);
   return rows;
 }
@@ -68,6 +67,5 @@ function add(rows: Rows, wall: number, offset: number, line: number): void {
     rows.line = line;
     rows.at = wall - offset * MINUTE_MS;
   }
-  if (offset === 0) rows.utc++;
-  else rows.offsets.add(offset);
+  if (offset !== 0) rows.offsets.add(offset);
 }
