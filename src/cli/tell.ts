@@ -4,12 +4,12 @@ import type { Params, Quantity } from '../model/quantity.ts';
 import { targetSets } from '../targets/index.ts';
 import type { WrongUse } from './exits.ts';
 
-/** What the door says in a terminal. Lines only, no colour, no movement: it reads the same in a log. */
 /** A sentence of ours within another: what it holds of a file's text was made printable when it was said. */
 interface Told {
   told: string;
 }
 
+/** What the door says in a terminal. Lines only, no colour, no movement: it reads the same in a log. */
 export interface Teller {
   say(key: string, texts?: Record<string, string | number | Told>): string;
   has(key: string): boolean;

@@ -81,7 +81,7 @@ export async function throughQueue(
   await queue.close();
 }
 
-/** How a worker tells the queue what ended a person's turn: Anything else is the queue's own reason. */
+/** How a worker tells the queue what ended a person's turn. Anything else is the queue's own reason. */
 function deathIn(reason: string): Death {
   const [why = '', ...detail] = reason.split(' ');
   return DEATHS.includes(why as Death['why'])
