@@ -87,18 +87,23 @@ export function errorGridChart({ pairs, zones }: Fingersticks, context: ChartCon
       b: { q: 'count', value: zones.B },
       far: { q: 'count', value: zones.C + zones.D + zones.E },
     }),
-    table: {
-      columns: ['when', 'finger', 'sensor', 'zone'].map((name) =>
-        say.say(`pages.fingersticks.pairs.${name}`, { unit: { q: 'word', value: say.unit } }),
-      ),
-      rows: pairs.map(({ date, minute, finger, sensor, zone }) => [
-        say.say('pages.everyLow.when', { date: { q: 'date', value: date }, clock: { q: 'clock', value: minute } }),
-        say.value({ q: 'glucose', value: finger }, 'short'),
-        say.value({ q: 'glucose', value: sensor }, 'short'),
-        zone,
-      ]),
-    },
+    table: pairsTable(pairs, context),
     marks,
+  };
+}
+
+/** Each pair with its zone. */
+export function pairsTable(pairs: Fingersticks['pairs'], { say }: Pick<ChartContext, 'say'>) {
+  return {
+    columns: ['when', 'finger', 'sensor', 'zone'].map((name) =>
+      say.say(`pages.fingersticks.pairs.${name}`, { unit: { q: 'word', value: say.unit } }),
+    ),
+    rows: pairs.map(({ date, minute, finger, sensor, zone }): string[] => [
+      say.say('pages.everyLow.when', { date: { q: 'date', value: date }, clock: { q: 'clock', value: minute } }),
+      say.value({ q: 'glucose', value: finger }, 'short'),
+      say.value({ q: 'glucose', value: sensor }, 'short'),
+      zone,
+    ]),
   };
 }
 

@@ -1,4 +1,4 @@
-import { errorGridChart } from '../charts/errorGrid.ts';
+import { errorGridChart, pairsTable } from '../charts/errorGrid.ts';
 import type { Block, Cell } from '../model/report.ts';
 import type { Fingersticks } from '../model/trust.ts';
 import { caution, count, heading, type PageContext, paragraph, word } from './context.ts';
@@ -27,7 +27,7 @@ export function fingerstickBlocks(context: PageContext): Block[] {
       }),
     ),
     ...(value.pairs.length < LEAST_FOR_FIGURES
-      ? [pairsTable(value, context)]
+      ? [fewPairs(value, context)]
       : [
           {
             kind: 'columns' as const,
@@ -80,29 +80,15 @@ function figures(value: Fingersticks, { say }: PageContext): Block {
   };
 }
 
-function pairsTable({ pairs }: Fingersticks, { say }: PageContext): Block {
-  const at = (key: string) => say.say(`pages.fingersticks.pairs.${key}`, { unit: word(say.unit) });
+function fewPairs({ pairs }: Fingersticks, context: PageContext): Block {
+  const { columns, rows } = pairsTable(pairs, context);
+  const widths = [0.4, 0.22, 0.22, 0.16];
   return {
     kind: 'table',
-    caption: say.say('pages.fingersticks.title'),
+    caption: context.say.say('pages.fingersticks.title'),
     captionShown: false,
     dense: true,
-    columns: [
-      { title: at('when'), align: 'start', width: 0.4 },
-      { title: at('finger'), align: 'end', width: 0.22 },
-      { title: at('sensor'), align: 'end', width: 0.22 },
-      { title: at('zone'), align: 'end', width: 0.16 },
-    ],
-    rows: pairs.map(({ date, minute, finger, sensor, zone }): Cell[] => [
-      {
-        text: say.say('pages.everyLow.when', {
-          date: { q: 'date', value: date },
-          clock: { q: 'clock', value: minute },
-        }),
-      },
-      { text: say.value({ q: 'glucose', value: finger }, 'short') },
-      { text: say.value({ q: 'glucose', value: sensor }, 'short') },
-      { text: zone },
-    ]),
+    columns: columns.map((title, i) => ({ title, align: i === 0 ? 'start' : 'end', width: widths[i]! })),
+    rows: rows.map((row) => row.map((text): Cell => ({ text }))),
   };
 }
