@@ -6,7 +6,8 @@ import type { Measure } from './measure.ts';
 /** This period beside an earlier one, an earlier visit, or itself before a marked change. */
 export const thenAndNow: Measure<'thenAndNow'> = {
   id: 'thenAndNow',
-  source: 'Battelino 2019, Diabetes Care 42:1593-1603 (5 points); Politis & Romano 1992; Zou & Donner 2008; Daybands',
+  source:
+    'Battelino 2019, Diabetes Care 42:1593-1603 (5 points); Politis & Romano 1992; Zou & Donner 2008 (from memory); Daybands',
   needs: { days: NEEDED_DAYS },
   definition: { level: LEVEL, draws: DRAWS, days: NEEDED_DAYS, seen: NEEDED_SEEN },
   compute(shared) {
