@@ -3,8 +3,8 @@ import { once } from './once.ts';
 
 /**
  * How much of a date or value is said. For dates, `full` adds the year, `dated` is day, month and year without the
- * weekday, `brief` the same with a short month, and `plain` day and month; `compact` (Jun 4), `weekday` (Thu), `day` (4) and `month` (June 2031) are for
- * charts.
+ * weekday, `brief` the same with a short month, and `plain` day and month; `compact` (Jun 4), `weekday` (Thu), `day` (4)
+ * and `month` (June 2031) are for charts.
  */
 export type Style = 'short' | 'long' | 'full' | 'dated' | 'brief' | 'plain' | 'compact' | 'weekday' | 'day' | 'month';
 

@@ -53,8 +53,8 @@ export function drawPeriod(place: Int32Array, count: number, seed: number): Draw
  * widened for the correlation of neighbouring days, with Student's t. (2) Stretches of days drawn again in both, expanded
  * for few days. (3) For `rare` ratios, which a few days make up and most days lack: each period's own interval on the log
  * scale, the two put together by recovered variances (Zou & Donner 2008, Stat Med 27:1693-1702, from memory); a sum of
- * rare minutes is more often too small than too large, and (1) and (2) know nothing of the days not seen. `rare` is what one episode
- * adds to the top, null for other numbers. Null when neither period's days differ.
+ * rare minutes is more often too small than too large, and (1) and (2) know nothing of the days not seen. `rare` is what
+ * one episode adds to the top, null for other numbers. Null when neither period's days differ.
  */
 export function changeInterval(
   before: DayStatistic,

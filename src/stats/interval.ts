@@ -25,8 +25,9 @@ export function bottoms(perDay: Float64Array, draws: Draws): Bottoms {
  * Interval of a ratio of sums over days (share of time = minutes in a band / minutes with readings): at each end the
  * wider of two. (1) Whole days drawn again, expanded percentile. (2) The day-to-day standard error with Student's t,
  * widened because days resemble their neighbours, on the logit (share) or log scale. Ours: drawing alone sets the upper
- * end too low for times that are rare and uneven, such as lows; tests/stats/interval.test.ts shows how often both hold. Null when the days do not differ,
- * which includes a share of exactly 0 or 1: they say nothing about how far off another fortnight may be.
+ * end too low for times that are rare and uneven, such as lows; tests/stats/interval.test.ts shows how often both hold.
+ * Null when the days do not differ, which includes a share of exactly 0 or 1: they say nothing about how far off another
+ * fortnight may be.
  */
 export function ratioInterval(
   tops: Float64Array,

@@ -3,7 +3,6 @@ declare module 'fontkit' {
   export interface ParsedFont {
     readonly postscriptName: string;
     hasGlyphForCodePoint(codePoint: number): boolean;
-    glyphForCodePoint(codePoint: number): { id: number };
     layout(text: string): unknown;
   }
   export function create(bytes: Uint8Array): ParsedFont;
