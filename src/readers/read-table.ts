@@ -14,7 +14,7 @@ import { planChoice, planTimes, readTimeCells } from './times.ts';
 import { settleWalls } from './wall.ts';
 
 /** The columns and settings that would read the table again without any detection. Undefined after a refusal. */
-export type Settled = Pick<TableLayout, 'dateOrder' | 'decimalMark'> & { columns: Column[] };
+export type Settled = Pick<TableLayout, 'dateOrder' | 'decimalMark' | 'clock' | 'serialDates'> & { columns: Column[] };
 
 /** Reads one table: times, glucose, then row by row everything else. */
 export function readTable(reading: Reading, table: Table, layout: TableLayout | undefined): Settled | undefined {
@@ -121,6 +121,9 @@ export function readTable(reading: Reading, table: Table, layout: TableLayout | 
     columns: settledColumns,
     ...(walls.order ? { dateOrder: walls.order } : {}),
     ...(mark ? { decimalMark: mark } : {}),
+    // What only the user could tell.
+    ...(layout?.clock ? { clock: layout.clock } : {}),
+    ...(layout?.serialDates ? { serialDates: layout.serialDates } : {}),
   };
 }
 

@@ -107,8 +107,14 @@ describe('date and clock', () => {
     const told = tell(twice);
     expect(told.issues).toEqual(['refusal clock-half-lost 2']);
     expect(told.file.issues[0]!.expected).toMatch(/^line 2 = (\d\d):(\d\d) \| \d\d:\2$/);
-    const asWritten = tell(twice, { layout: { clock: '24-hour' } });
+    const layout = { clock: '24-hour' };
+    const asWritten = tell(twice, { layout });
     expect(asWritten.readings).toHaveLength(864);
+    expect(tell(twice, { layout: asWritten.file.layout }).readings).toEqual(asWritten.readings);
+    const [head, ...cells] = twice.trimEnd().split('\n').map((line) => line.split(';'));
+    const records = JSON.stringify(cells.map((row) => Object.fromEntries(row.map((cell, i) => [head![i]!, cell]))));
+    expect(tell(records, {}, 'a.json').issues).toEqual(['refusal clock-half-lost 1']);
+    expect(tell(records, { layout }, 'a.json').readings).toEqual(asWritten.readings);
   });
 
   it('does not take a row out of order in one morning for a lost half of the day', () => {
