@@ -111,7 +111,10 @@ describe('date and clock', () => {
     const asWritten = tell(twice, { layout });
     expect(asWritten.readings).toHaveLength(864);
     expect(tell(twice, { layout: asWritten.file.layout }).readings).toEqual(asWritten.readings);
-    const [head, ...cells] = twice.trimEnd().split('\n').map((line) => line.split(';'));
+    const [head, ...cells] = twice
+      .trimEnd()
+      .split('\n')
+      .map((line) => line.split(';'));
     const records = JSON.stringify(cells.map((row) => Object.fromEntries(row.map((cell, i) => [head![i]!, cell]))));
     expect(tell(records, {}, 'a.json').issues).toEqual(['refusal clock-half-lost 1']);
     expect(tell(records, { layout }, 'a.json').readings).toEqual(asWritten.readings);
