@@ -9,6 +9,9 @@ const under = (at: string, name: string | number): string => (at === '' ? `${nam
 const isRecord = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 
+/** So many mistakes of one file are told; whoever made more has given the wrong file. */
+export const MOST_TOLD = 20;
+
 /** So few choices are told with what stands there. */
 const FEW = 6;
 

@@ -1,4 +1,4 @@
-import { named, oneOf, type Place, shaped, some, text, whole, yesOrNo } from './checks.ts';
+import { MOST_TOLD, named, oneOf, type Place, shaped, some, text, whole, yesOrNo } from './checks.ts';
 
 /** What a column can mean. `glucose` leaves sensor or finger stick open; `value` depends on the row's kind. */
 export const ROLES = [
@@ -69,7 +69,13 @@ export interface Layout extends TableLayout {
 }
 
 const role = oneOf(...ROLES);
-const parts = shaped({ role, unit: text(0, 20), label: text(0, 80), utc: yesOrNo }, ['role']);
+const columnShape = {
+  role,
+  unit: text(0, 20),
+  label: text(0, 80),
+  utc: yesOrNo,
+} satisfies Record<keyof ColumnLayout, Place>;
+const parts = shaped(columnShape, ['role']);
 const column: Place = (value, at) => (typeof value === 'object' ? parts(value, at) : role(value, at));
 
 const tableShape = {
@@ -81,18 +87,18 @@ const tableShape = {
   clock: oneOf('24-hour'),
   serialDates: oneOf(1900, 1904),
   columns: named(column),
-};
+} satisfies Record<keyof TableLayout, Place>;
 
-const layoutShape = shaped({
+const layoutShape = {
   encoding: oneOf('utf-8', 'utf-16le', 'utf-16be', 'windows-1252'),
   delimiter: oneOf(',', ';', '\t', '|'),
   timezone: text(1, 60),
   ...tableShape,
   tables: some(shaped(tableShape)),
-});
+} satisfies Record<keyof Layout, Place>;
+const fits = shaped(layoutShape);
 
-/** So many mistakes of a file are told, in so many letters; whoever made more has given the wrong file. */
-const TOLD = 20;
+/** So many letters of one mistake are told. */
 const LETTERS = 200;
 
 /**
@@ -100,7 +106,7 @@ const LETTERS = 200;
  * readers ask for it in every run, and loading zod would cost more than most of them take to read.
  */
 export function parseLayout(json: unknown): { ok: true; layout: Layout } | { ok: false; problems: string[] } {
-  const problems = layoutShape(json, '');
+  const problems = fits(json, '');
   if (problems.length === 0) return { ok: true, layout: json as Layout };
-  return { ok: false, problems: problems.slice(0, TOLD).map((problem) => problem.slice(0, LETTERS)) };
+  return { ok: false, problems: problems.slice(0, MOST_TOLD).map((problem) => problem.slice(0, LETTERS)) };
 }

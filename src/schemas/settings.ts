@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import type { Issue } from '../model/input.ts';
+import { MOST_TOLD } from './checks.ts';
 
 // A schema is asked once or twice a run: writing and compiling a function for it would take longer than its answer.
 z.config({ jitless: true });
@@ -68,8 +69,7 @@ const folderSettings = z.strictObject({
   date: date.optional(),
 }) satisfies z.ZodType<FolderSettings>;
 
-/** So many mistakes of a file are told, in so many letters; whoever made more has given the wrong file. */
-const TOLD = 20;
+/** So many letters of one mistake are told. */
 const LETTERS = 80;
 
 /** Reads the text of a settings file. What does not fit is told place by place, and nothing of the file is used. */
@@ -84,8 +84,9 @@ export function readSettings(text: string, file: string): { settings: FolderSett
   const checked = folderSettings.safeParse(content);
   if (checked.success) return { settings: checked.data };
   return {
-    issues: checked.error.issues.slice(0, TOLD).flatMap((issue) => {
-      const names = issue.code === 'unrecognized_keys' ? issue.keys.slice(0, TOLD) : [issue.path.join('.') || '{ }'];
+    issues: checked.error.issues.slice(0, MOST_TOLD).flatMap((issue) => {
+      const names =
+        issue.code === 'unrecognized_keys' ? issue.keys.slice(0, MOST_TOLD) : [issue.path.join('.') || '{ }'];
       return names.map((whole): Issue => {
         const name = whole.slice(0, LETTERS);
         const origin = { file, line: lineOfName(text, name) };

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { MOST_TOLD } from './checks.ts';
 
 /**
  * When a person is put into a tier of the worklist. `goals`: the goal of the person's own target set decides. `null`:
@@ -47,8 +48,7 @@ const thresholds = z.strictObject({
 /** What may stand in a thresholds file: any part of the whole; the rest stays as usual. */
 export type SomeThresholds = z.infer<typeof thresholds>;
 
-/** So many mistakes of a file are told, in so many letters; whoever made more has given the wrong file. */
-const TOLD = 20;
+/** So many letters of one mistake are told. */
 const LETTERS = 200;
 
 /** Checks a parsed thresholds file. Unknown names are refused: a misspelt one would switch a rule off unseen. */
@@ -59,7 +59,7 @@ export function parseThresholds(
   if (checked.success) return { ok: true, thresholds: checked.data };
   return {
     ok: false,
-    problems: checked.error.issues.slice(0, TOLD).map((issue) => {
+    problems: checked.error.issues.slice(0, MOST_TOLD).map((issue) => {
       const path = issue.path.join('.');
       const names = issue.code === 'unrecognized_keys' ? issue.keys.join(', ') : '';
       return [path, names].filter(Boolean).join(': ').slice(0, LETTERS) || '{ }';
