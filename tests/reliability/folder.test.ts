@@ -1,7 +1,8 @@
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { describe, expect, test } from 'vitest';
+import { afterAll, describe, expect, test } from 'vitest';
 import { clinic, filesIn, worklistOf } from '../cli/clinicRun.ts';
 import { listed, plainExport, run, scratch } from '../cli/run.ts';
 import { HOSTILE } from './strings.ts';
@@ -49,9 +50,11 @@ describe('a clinic with hostile names of folders, codes and people', () => {
   });
 });
 
-/** One folder for the tests of this file; the system's temporary folder is cleared by the system. */
+/** One folder for the tests of a group. */
 function scratchForAll(): string {
-  return spawnSync('mktemp', ['-d'], { encoding: 'utf8' }).stdout.trim();
+  const folder = mkdtempSync(join(tmpdir(), 'daybands-'));
+  afterAll(() => rmSync(folder, { recursive: true, force: true }));
+  return folder;
 }
 
 describe('records that name files elsewhere', () => {
