@@ -1,12 +1,18 @@
 /** What does not fit at a place of parsed JSON: the place and what stands there (for an unknown name the place alone). Empty when it fits. */
 export type Place = (value: unknown, at: string) => string[];
 
-const wrong = (value: unknown, at: string): string[] => [
-  `${at || 'layout'}: ${(JSON.stringify(value) ?? '').slice(0, 60)}`,
-];
+const wrong = (value: unknown, at: string): string[] => [`${at || 'layout'}: ${shown(value).slice(0, 60)}`];
+
+/** Of a list or an object only that it is one: it may be nested too deep to be written out. */
+function shown(value: unknown): string {
+  if (Array.isArray(value)) return value.length > 0 ? '[…]' : '[]';
+  return isRecord(value) ? '{…}' : (JSON.stringify(value) ?? '');
+}
+
 const when = (fits: boolean, value: unknown, at: string): string[] => (fits ? [] : wrong(value, at));
 const under = (at: string, name: string | number): string => (at === '' ? `${name}` : `${at}.${name}`);
-const isRecord = (value: unknown): value is Record<string, unknown> =>
+
+export const isRecord = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 
 /** So many mistakes of one file are told; whoever made more has given the wrong file. */
@@ -25,6 +31,12 @@ export const text = (least: number, most: number): Place => {
   return (value, at) => when(typeof value === 'string' && value.length >= least && value.length <= most, value, at);
 };
 
+export const someText = (fits: (value: string) => boolean): Place => {
+  return (value, at) => when(typeof value === 'string' && fits(value), value, at);
+};
+
+export const finite: Place = (value, at) => when(Number.isFinite(value), value, at);
+
 export const whole = (least: number): Place => {
   return (value, at) => when(Number.isSafeInteger(value) && (value as number) >= least, value, at);
 };
@@ -37,10 +49,16 @@ export const named = (each: Place): Place => {
     isRecord(value) ? Object.entries(value).flatMap(([name, one]) => each(one, under(at, name))) : wrong(value, at);
 };
 
-/** A list with at least one member. */
-export const some = (each: Place): Place => {
+export const orNull = (each: Place): Place => {
+  return (value, at) => (value === null ? [] : each(value, at));
+};
+
+/** A list with at least so many members. */
+export const list = (each: Place, least = 0): Place => {
   return (value, at) =>
-    Array.isArray(value) && value.length > 0 ? value.flatMap((one, i) => each(one, under(at, i))) : wrong(value, at);
+    Array.isArray(value) && value.length >= least
+      ? value.flatMap((one, i) => each(one, under(at, i)))
+      : wrong(value, at);
 };
 
 /** Known names only, all of which may be absent but those that are needed. */
@@ -55,5 +73,15 @@ export const shaped = (places: Record<string, Place>, needed: readonly string[] 
         return one === undefined ? [] : places[name]!(one, under(at, name));
       }),
     ];
+  };
+};
+
+/** All these names, and whatever a later program has added. */
+export const atLeast = <T>(places: Record<keyof T & string, Place>): Place => {
+  return (value, at) => {
+    if (!isRecord(value)) return wrong(value, at);
+    return Object.entries<Place>(places).flatMap(([name, place]) =>
+      Object.hasOwn(value, name) ? place(value[name], under(at, name)) : [under(at, name)],
+    );
   };
 };

@@ -1,4 +1,4 @@
-import { MOST_TOLD, named, oneOf, type Place, shaped, some, text, whole, yesOrNo } from './checks.ts';
+import { list, MOST_TOLD, named, oneOf, type Place, shaped, text, whole, yesOrNo } from './checks.ts';
 
 /** What a column can mean. `glucose` leaves sensor or finger stick open; `value` depends on the row's kind. */
 export const ROLES = [
@@ -94,7 +94,7 @@ const layoutShape = {
   delimiter: oneOf(',', ';', '\t', '|'),
   timezone: text(1, 60),
   ...tableShape,
-  tables: some(shaped(tableShape)),
+  tables: list(shaped(tableShape), 1),
 } satisfies Record<keyof Layout, Place>;
 const fits = shaped(layoutShape);
 

@@ -21,6 +21,11 @@ const FAULTS: [string, unknown, string[]][] = [
   ['a name of every object', JSON.parse('{"__proto__":{},"constructor":1}'), ['__proto__', 'constructor']],
   ['a word in the wrong case', { unit: 'MG/DL' }, ['unit: "MG/DL" ("mg/dL" | "mmol/L")']],
   ['half a line', { headerLine: 1.5, firstLine: 0 }, ['headerLine: 1.5', 'firstLine: 0']],
+  [
+    'a list without end',
+    { unit: JSON.parse('['.repeat(100_000) + ']'.repeat(100_000)) },
+    ['unit: […] ("mg/dL" | "mmol/L")'],
+  ],
   ['a number as text', { serialDates: '1900' }, ['serialDates: "1900" (1900 | 1904)']],
   [
     'an unknown meaning',
