@@ -1,126 +1,104 @@
 import type { Facts, Outcome, Said } from '../model/clinic.ts';
+import type { Quantity } from '../model/quantity.ts';
+import { atLeast, finite, list, named, oneOf, orNull, type Place, someText, yesOrNo } from '../schemas/checks.ts';
 import { targetSets } from '../targets/index.ts';
 import { isLocalDate } from '../time/calendar.ts';
 
-type Check = (value: unknown) => boolean;
-type Fields<T> = { [K in keyof T]-?: Check };
-
-const isRecord = (value: unknown): value is Record<string, unknown> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
-const text: Check = (value) => typeof value === 'string';
-const number: Check = Number.isFinite;
-const flag: Check = (value) => typeof value === 'boolean';
-const date: Check = (value) => typeof value === 'string' && isLocalDate(value);
-const orNull =
-  (check: Check): Check =>
-  (value) =>
-    value === null || check(value);
-const list =
-  (check: Check): Check =>
-  (value) =>
-    Array.isArray(value) && value.every(check);
-const oneOf =
-  (...words: string[]): Check =>
-  (value) =>
-    words.includes(value as string);
-/** All these fields, and whatever a later program has added. */
-const shape =
-  <T>(fields: Fields<T>): Check =>
-  (value) =>
-    isRecord(value) &&
-    Object.entries<Check>(fields).every(([name, check]) => Object.hasOwn(value, name) && check(value[name]));
+const anyText = someText(() => true);
+const date = someText(isLocalDate);
 
 /** A name that stays in the folder it is put into, whatever the record says. */
-const plainName: Check = (value) => typeof value === 'string' && /^[^./\\:\0][^/\\:\0]*$/.test(value);
+const plainName = someText((name) => /^[^./\\:\0][^/\\:\0]*$/.test(name));
 
-const filled: Check = (value) =>
-  isRecord(value) && ((value.q === 'word' && text(value.value)) || (value.q === 'count' && number(value.value)));
-const said = shape<Said>({
-  key: (key) => typeof key === 'string' && /^(clinic\.unread|issues|cli\.error)\.[\w-]+$/.test(key),
-  params: (params) => isRecord(params) && Object.values(params).every(filled),
+const filled: Place = (value, at) => (hasText(value, at).length === 0 ? [] : hasCount(value, at));
+const hasText = atLeast<Extract<Quantity, { q: 'word' }>>({ q: oneOf('word'), value: anyText });
+const hasCount = atLeast<Extract<Quantity, { q: 'count' }>>({ q: oneOf('count'), value: finite });
+const said = atLeast<Said>({
+  key: someText((key) => /^(clinic\.unread|issues|cli\.error)\.[\w-]+$/.test(key)),
+  params: named(filled),
 });
 
 const compared = oneOf('in-range', 'low', 'very-low', 'high', 'very-high', 'mean', 'cv', 'lows', 'very-lows', 'highs');
 
-const facts = shape<Facts>({
-  hash: text,
+const facts = atLeast<Facts>({
+  hash: anyText,
   targets: oneOf(...Object.keys(targetSets)),
   unit: oneOf('mg/dL', 'mmol/L'),
   from: date,
   to: date,
-  days: number,
-  interval: number,
-  readings: number,
-  rows: number,
-  setAside: number,
-  coverage: shape<Facts['coverage']>({
-    share: number,
-    hours: number,
-    ofHours: number,
-    nightShare: number,
-    days: number,
-    enough: flag,
+  days: finite,
+  interval: finite,
+  readings: finite,
+  rows: finite,
+  setAside: finite,
+  coverage: atLeast<Facts['coverage']>({
+    share: finite,
+    hours: finite,
+    ofHours: finite,
+    nightShare: finite,
+    days: finite,
+    enough: yesOrNo,
   }),
-  mean: orNull(shape<NonNullable<Facts['mean']>>({ mgdl: number, low: orNull(number), high: orNull(number) })),
-  sd: orNull(number),
-  cv: orNull(number),
-  gmi: orNull(number),
+  mean: orNull(atLeast<NonNullable<Facts['mean']>>({ mgdl: finite, low: orNull(finite), high: orNull(finite) })),
+  sd: orNull(finite),
+  cv: orNull(finite),
+  gmi: orNull(finite),
   shares: orNull(
-    shape<NonNullable<Facts['shares']>>({
-      veryLow: number,
-      low: number,
-      inRange: number,
-      high: number,
-      veryHigh: orNull(number),
+    atLeast<NonNullable<Facts['shares']>>({
+      veryLow: finite,
+      low: finite,
+      inRange: finite,
+      high: finite,
+      veryHigh: orNull(finite),
     }),
   ),
-  below: orNull(number),
-  above: orNull(number),
+  below: orNull(finite),
+  above: orNull(finite),
   unmet: list(oneOf('in-range', 'low', 'very-low', 'high', 'very-high')),
   lows: orNull(
-    shape<NonNullable<Facts['lows']>>({
-      count: number,
-      level2: number,
-      night: number,
+    atLeast<NonNullable<Facts['lows']>>({
+      count: finite,
+      level2: finite,
+      night: finite,
       dates: list(date),
       level2Dates: list(date),
     }),
   ),
   highs: orNull(
-    shape<NonNullable<Facts['highs']>>({
-      count: number,
-      level2: number,
-      longestLevel2: number,
+    atLeast<NonNullable<Facts['highs']>>({
+      count: finite,
+      level2: finite,
+      longestLevel2: finite,
       level2Dates: list(date),
     }),
   ),
   change: orNull(
-    shape<NonNullable<Facts['change']>>({
+    atLeast<NonNullable<Facts['change']>>({
       with: orNull(date),
       worse: list(compared),
       better: list(compared),
-      told: flag,
+      told: yesOrNo,
     }),
   ),
-  failed: list(text),
-  withheld: (value) => isRecord(value) && Object.values(value).every(text),
+  failed: list(anyText),
+  withheld: named(anyText),
 });
 
-const whole = shape<Outcome>({
-  schema: (value) => value === 1,
-  code: text,
+const whole = atLeast<Outcome>({
+  schema: oneOf(1),
+  code: anyText,
   stem: plainName,
   visit: orNull(date),
-  a1c: orNull(number),
-  inputs: list(text),
-  inputHashes: list(text),
-  persons: list(text),
-  key: text,
+  a1c: orNull(finite),
+  inputs: list(anyText),
+  inputHashes: list(anyText),
+  persons: list(anyText),
+  key: anyText,
   printed: date,
-  version: text,
+  version: anyText,
   facts: orNull(facts),
   refusals: list(said),
-  outputs: list(shape<Outcome['outputs'][number]>({ name: plainName, bytes: number, sha256: text })),
+  outputs: list(atLeast<Outcome['outputs'][number]>({ name: plainName, bytes: finite, sha256: anyText })),
 });
 
 /**
@@ -129,7 +107,7 @@ const whole = shape<Outcome>({
  * so none may lead out of it.
  */
 export function asOutcome(content: unknown, sayable: (said: Said) => boolean): Outcome | null {
-  if (!whole(content)) return null;
+  if (whole(content, '').length > 0) return null;
   const outcome = content as Outcome;
   return outcome.refusals.every(sayable) ? outcome : null;
 }

@@ -1,4 +1,5 @@
 import { type LogWords, NO_LOG_WORDS } from '../model/logbook.ts';
+import { isRecord } from './checks.ts';
 
 /**
  * Checks the content of a file of logbook words, as a clinic may have edited it. By hand: the file is read at every
@@ -22,9 +23,6 @@ export function checkLogWords(content: unknown): { words: LogWords } | { problem
 }
 
 const SLOTS = ['morning', 'midday', 'afternoon', 'evening', 'night', 'snack'];
-
-const isRecord = (value: unknown): value is Record<string, unknown> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 const isWords = (value: unknown): value is string[] =>
   Array.isArray(value) && value.every((one) => typeof one === 'string');
