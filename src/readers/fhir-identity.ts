@@ -105,7 +105,17 @@ function byAge(a: Version, b: Version): number {
 /** What a resource says, whatever stands about it: everything but its identity and its history. */
 function saying(body: Json): string {
   const { id: _, meta: __, identifier: ___, text: ____, issued: _____, ...rest } = body;
-  return JSON.stringify(Object.entries(rest).sort(([a], [b]) => (a < b ? -1 : 1)));
+  const fields = Object.entries(rest).sort(([a], [b]) => (a < b ? -1 : 1));
+  return written(fields) ?? fields.map(([name, value]) => `${name}:${written(value) ?? ''}`).join();
+}
+
+/** Undefined for a value nested too deep to be written, which no standard asks for but a text may hold. */
+function written(value: unknown): string | undefined {
+  try {
+    return JSON.stringify(value);
+  } catch {
+    return undefined;
+  }
 }
 
 function short(text: string): string {

@@ -381,3 +381,14 @@ describe('two Patients in one file', () => {
     expect(onePerson(files('a'))).toBeUndefined();
   });
 });
+
+test('a resource nested deeper than can be written out is read, and compared by the rest of it', () => {
+  const deep = '['.repeat(100_000) + ']'.repeat(100_000);
+  const line = (id: string, value: number) =>
+    `{"resourceType":"Observation",${id}"status":"final","code":{"coding":[{"system":"http://loinc.org","code":"99504-3"}]},"effectiveDateTime":"2026-01-14T08:00:00+02:00","valueQuantity":{"value":${value},"system":"http://unitsofmeasure.org","code":"mg/dL"},"note":${deep}}`;
+  const fates = (id: string, ...values: number[]) =>
+    tell(values.map((value) => line(id, value)).join('\n'), {}, 'a.ndjson').file.fates;
+  expect(fates('', 100)).toEqual(['used']);
+  expect(fates('"id":"a",', 100, 100)).toEqual(['used', 'duplicate']);
+  expect(fates('"id":"a",', 100, 101)).toEqual(['set-aside', 'set-aside']);
+});
