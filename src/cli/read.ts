@@ -71,5 +71,10 @@ const OPTION: Record<string, string> = { unit: '--unit', 'date-order': '--date-o
 const optionsOf = (choices: readonly Choice[]): string =>
   choices
     .filter(({ id, value }) => OPTION[id] !== undefined && !value.includes(', '))
+    // An option speaks of a whole file: none fits tables that differ, and once says it for tables that agree.
+    .filter(({ id, value }, i, told) => {
+      const alike = told.filter((other) => other.id === id);
+      return alike.every((other) => other.value === value) && told.indexOf(alike[0]!) === i;
+    })
     .map(({ id, value }) => `${OPTION[id]} ${/[^\w/.-]/.test(value) ? JSON.stringify(value) : value}`)
     .join(' ');

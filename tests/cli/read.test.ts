@@ -18,6 +18,26 @@ test('shows every choice, who made it, every row and every problem, and writes n
   expect(listed(folder)).toEqual(['a.csv']);
 });
 
+test('an option is offered once where the tables of a file agree, and not where they differ', () => {
+  const tables = (unit: string, shown: (mgdl: number) => number) =>
+    ['mg/dL', unit]
+      .map((named, table) => {
+        const rows = Array.from({ length: 96 }, (_, i) => {
+          const clock = `${String(Math.floor(i / 4)).padStart(2, '0')}:${String((i % 4) * 15).padStart(2, '0')}`;
+          return `2026-01-0${table + 1} ${clock},${table === 0 ? 90 + i : shown(90 + i)}`;
+        });
+        return [`Time,Glucose (${named})`, ...rows].join('\n');
+      })
+      .join('\n');
+  const folder = scratch({
+    'alike.csv': tables('mg/dL', (mgdl) => mgdl),
+    'unlike.csv': tables('mmol/L', (mgdl) => Math.round((mgdl / 18.0156) * 10) / 10),
+  });
+  expect(run(folder, ['read', 'alike.csv']).out).toMatch(/^ {4}--unit mg\/dL$/m);
+  const unlike = run(folder, ['read', 'unlike.csv']);
+  expect([unlike.exit, unlike.out.includes('--unit')]).toEqual([0, false]);
+});
+
 test('what it could not read safely, it shows too, and ends with 1', () => {
   const { exit, out } = run(scratch(), ['read', join(home, odd, 'day-or-month.csv')]);
   expect(exit).toBe(1);
