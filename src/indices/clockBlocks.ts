@@ -2,9 +2,9 @@ import { HIGH, IN_RANGE, LOW } from '../targets/bands.ts';
 import type { Index } from './index-of.ts';
 import type { Trace } from './trace.ts';
 
-/** A part of the time: mean in mg/dL, shares in percent of its readings. */
+/** A part of the time: mean in mg/dL of the readings with a number, shares in percent of the time with readings. */
 interface Part {
-  mean: number;
+  mean?: number;
   inRange: number;
   low: number;
   high: number;
@@ -13,12 +13,15 @@ interface Part {
 const NIGHT_END = 360;
 
 /** Over the readings that are wanted; null without any. */
-function partOf({ mgdl, weight, band }: Trace, wanted: (i: number) => boolean): Part | null {
-  const sums = { all: 0, value: 0, inRange: 0, low: 0, high: 0 };
+function partOf({ mgdl, weight, band }: Trace['every'], wanted: (i: number) => boolean): Part | null {
+  const sums = { all: 0, numbered: 0, value: 0, inRange: 0, low: 0, high: 0 };
   for (let i = 0; i < mgdl.length; i++) {
     if (!wanted(i)) continue;
     sums.all += weight[i]!;
-    sums.value += mgdl[i]! * weight[i]!;
+    if (!Number.isNaN(mgdl[i]!)) {
+      sums.numbered += weight[i]!;
+      sums.value += mgdl[i]! * weight[i]!;
+    }
     if (band[i] === IN_RANGE) sums.inRange += weight[i]!;
     if (band[i]! <= LOW) sums.low += weight[i]!;
     if (band[i]! >= HIGH) sums.high += weight[i]!;
@@ -26,7 +29,7 @@ function partOf({ mgdl, weight, band }: Trace, wanted: (i: number) => boolean): 
   if (sums.all === 0) return null;
   const percent = (part: number) => (100 * part) / sums.all;
   return {
-    mean: sums.value / sums.all,
+    ...(sums.numbered > 0 && { mean: sums.value / sums.numbered }),
     inRange: percent(sums.inRange),
     low: percent(sums.low),
     high: percent(sums.high),
@@ -51,11 +54,11 @@ export const clockBlocks: Index<Record<string, number>> = {
   source: 'Danne 2017, Diabetes Care 40:1631-1640 (sleep 00:00-06:00, wake 06:00-24:00)',
   unit: '%',
   definition: { nightEnd: NIGHT_END },
-  compute(trace) {
-    const night = partOf(trace, (i) => trace.minuteOfDay[i]! < NIGHT_END);
-    const day = partOf(trace, (i) => trace.minuteOfDay[i]! >= NIGHT_END);
+  compute({ every }) {
+    const night = partOf(every, (i) => every.minuteOfDay[i]! < NIGHT_END);
+    const day = partOf(every, (i) => every.minuteOfDay[i]! >= NIGHT_END);
     if (night === null && day === null) return { ok: false, why: 'no-readings' };
-    return { ok: true, value: beside(['sleep', 'wake'], [night, day]), n: trace.mgdl.length, of: 'readings' };
+    return { ok: true, value: beside(['sleep', 'wake'], [night, day]), n: every.mgdl.length, of: 'readings' };
   },
 };
 
@@ -65,10 +68,10 @@ export const weekParts: Index<Record<string, number>> = {
   source: 'Daybands',
   unit: '%',
   definition: {},
-  compute(trace) {
-    const week = partOf(trace, (i) => !trace.weekend[trace.day[i]!]!);
-    const end = partOf(trace, (i) => trace.weekend[trace.day[i]!]!);
+  compute({ every, weekend }) {
+    const week = partOf(every, (i) => !weekend[every.day[i]!]!);
+    const end = partOf(every, (i) => weekend[every.day[i]!]!);
     if (week === null || end === null) return { ok: false, why: 'too-few-days' };
-    return { ok: true, value: beside(['weekdays', 'weekend'], [week, end]), n: trace.mgdl.length, of: 'readings' };
+    return { ok: true, value: beside(['weekdays', 'weekend'], [week, end]), n: every.mgdl.length, of: 'readings' };
   },
 };

@@ -6,9 +6,9 @@ export const tightRange: Index<number> = {
   source: 'Danne 2017, Diabetes Care 40:1631-1640',
   unit: '1',
   definition: { low: 70, high: 140 },
-  compute({ targets, tight, seen, mgdl }) {
+  compute({ targets, tight, seen, every }) {
     if (seen === 0) return { ok: false, why: 'no-readings' };
     if (targets.limits['mg/dL'].veryHigh === null) return { ok: false, why: 'not-for-these-targets' };
-    return { ok: true, value: tight / seen, n: mgdl.length, of: 'readings' };
+    return { ok: true, value: tight / seen, n: every.mgdl.length, of: 'readings' };
   },
 };

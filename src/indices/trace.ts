@@ -28,6 +28,8 @@ export interface Trace {
   /** Calendar days of the period, and those with at least 70 % of their minutes. */
   days: number;
   fullDays: number[];
+  /** Every reading, those beyond the sensor without a number included: their value is NaN, their band is known. */
+  every: { mgdl: Float64Array; weight: Float64Array; band: Uint8Array; day: Uint16Array; minuteOfDay: Uint16Array };
   /** Minutes with readings, unknown bounds included, and the minutes of them in each band, in the order of BANDS. */
   seen: number;
   bands: number[];
@@ -74,6 +76,13 @@ export function traceOf(timeline: Timeline, targets: TargetSet): Trace {
     interval,
     days: days.length,
     fullDays: days.flatMap((day, d) => (perDay[d]! >= DAY_SEEN * day.minutes ? [d] : [])),
+    every: {
+      mgdl: readings.mgdl,
+      weight: readings.weight,
+      band: each,
+      day: readings.day,
+      minuteOfDay: readings.minute,
+    },
     seen,
     bands,
     tight,

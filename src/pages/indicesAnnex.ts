@@ -19,8 +19,8 @@ export const indicesAnnex: PageMaker = (context) => {
     dense: true,
     columns: [
       { title: say.say('pages.indicesAnnex.index'), align: 'start', width: 0.23 },
-      { title: say.say('pages.indicesAnnex.value'), align: 'end', width: 0.14 },
-      { title: say.say('pages.indicesAnnex.unit'), align: 'start', width: 0.1 },
+      { title: say.say('pages.indicesAnnex.value'), align: 'end', width: 0.11 },
+      { title: say.say('pages.indicesAnnex.unit'), align: 'start', width: 0.13 },
       { title: say.say('pages.indicesAnnex.definition'), align: 'start', width: 0.33 },
       { title: say.say('pages.indicesAnnex.source'), align: 'start', width: 0.2 },
     ],
@@ -65,4 +65,5 @@ function rowsOf({ id, unit, source }: Index<unknown>, found: Measured<unknown>, 
   return [[name, { text: '' }, { text: basis, muted: true }, ...about], ...parts];
 }
 
-const unitOf = (unit: string): string => (unit === '1' ? '' : unit);
+/** On paper a product and a square are written as such; UCUM has a full stop and a figure on the line. */
+const unitOf = (unit: string): string => (unit === '1' ? '' : unit.replace('.', '·').replace(')2', ')²'));

@@ -54,6 +54,21 @@ describe('further indices', () => {
       expect(unknown[id]).toEqual({ ok: false, why: 'no-readings' });
   });
 
+  test('readings beyond the sensor without a number count in the shares of a part, not in its mean', () => {
+    const beyond = { native: Number.NaN, limit: 1 } as const;
+    const found = indicesOf(
+      timelineOf({
+        value: (minute) => (minute < 180 ? { native: Number.NaN, limit: -1 } : minute < 1080 ? 100 : beyond),
+      }),
+      targetSets.adult,
+    );
+    const parts = found.clockBlocks.ok ? found.clockBlocks.value : {};
+    expect(parts).toMatchObject({ sleepMean: 100, sleepInRange: 50, sleepLow: 50, wakeMean: 100 });
+    expect(parts.wakeHigh).toBeCloseTo(100 / 3, 9);
+    expect(found.weekParts.ok && found.weekParts.value.weekendLow).toBeCloseTo(12.5, 9);
+    expect(found.tightRange).toMatchObject({ value: 0.625, n: 14 * 288 });
+  });
+
   test('mmol/L is judged in mmol/L: 7.8 is in the tight range', () => {
     const found = indicesOf(timelineOf({ unit: 'mmol/L', value: () => 7.8 }), targetSets.adult);
     expect(found.tightRange.ok && found.tightRange.value).toBe(1);
