@@ -33,6 +33,8 @@ const BANDED: readonly Compared[] = ['in-range', 'low', 'very-low', 'high', 'ver
 /** Days on which a rare thing was seen, of both periods together, before its change is looked at (ours). */
 export const NEEDED_SEEN = 3;
 const COUNTED: readonly Compared[] = ['lows', 'very-lows', 'highs'];
+/** Shares of the time: none can change by more than all of it, however wide an interval made on the log scale comes out. */
+const SHARES = BANDED.filter((of) => !COUNTED.includes(of));
 
 /** Puts two periods side by side. Days in both count in "now" only. */
 export function compare(earlier: PeriodSums, now: PeriodSums): Measured<Omit<ThenAndNow, 'with' | 'text'>> {
@@ -97,7 +99,8 @@ function changeIn(
   if (rare !== null && seenOn > 0 && seenOn < NEEDED_SEEN) return untold('few-seen');
   const interval = changeInterval(a, b, drawn, LEVEL, rare);
   if (interval === null) return untold('none-seen');
-  const { low, high } = interval;
+  const most = SHARES.includes(of) ? 1 : Infinity;
+  const [low, high] = [Math.max(-most, interval.low), Math.min(most, interval.high)];
   const sure = low > 0 || high < 0;
   const large = Math.abs(known.change) >= smallest;
   return { ...known, low, high, verdict: sure && large ? 'more-than-noise' : 'not-told-apart' };

@@ -128,6 +128,19 @@ describe('two periods', () => {
     expect(gone.verdict).toBe('not-told-apart');
   });
 
+  test('no share is said to change by more than all of the time', () => {
+    const mostOnOneDay = (sums: PeriodSums, minutes: number) => ({
+      ...sums,
+      days: sums.days.map((day, i) => {
+        const veryHigh = i === 3 ? minutes : i % 5 === 0 ? 3 : 0;
+        return { ...day, bands: [0, 0, 1440 - veryHigh, 0, veryHigh] as never };
+      }),
+    });
+    const { low, high } = changeOf(compared(mostOnOneDay(then, 220), mostOnOneDay(now, 20)), 'very-high');
+    expect(low).toBe(-1);
+    expect(high).toBeGreaterThan(0);
+  });
+
   test('a change surer than it is large is not called one', () => {
     const flat = (sums: PeriodSums, minutes: number) => ({
       ...sums,
