@@ -65,7 +65,12 @@ function listed(noted: readonly { date: LocalDate; minute: number | null }[], { 
     if (minute !== null) times.push(say.value({ q: 'clock', value: minute }));
     days.set(date, times);
   }
-  const told = [...days].map(([date, times]) => [say.value({ q: 'date', value: date }, 'compact'), ...times].join(' '));
+  // No line ends inside a date, nor between it and its first time.
+  const told = [...days].map(([date, [first, ...later]]) => {
+    const day = say.value({ q: 'date', value: date }, 'compact');
+    const begun = first === undefined ? day : `${day} ${first}`;
+    return [begun.replaceAll(' ', '\u00a0'), ...later].join(' ');
+  });
   const more = noted.length - MOST_LISTED;
   return [...told, ...(more > 0 ? [say.say('pages.aroundNotes.andMore', { count: count(more) })] : [])].join(', ');
 }

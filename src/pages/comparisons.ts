@@ -57,9 +57,9 @@ function table(listed: readonly Comparison[], context: PageContext): Block {
     dense: true,
     columns: [
       { title: title('what'), align: 'start', width: 0.33 },
-      { title: title('first'), align: 'end', width: 0.18 },
-      { title: title('second'), align: 'end', width: 0.18 },
-      { title: title('difference'), align: 'end', width: 0.17 },
+      { title: title('first'), align: 'end', width: 0.17 },
+      { title: title('second'), align: 'end', width: 0.17 },
+      { title: title('difference'), align: 'end', width: 0.19 },
       { title: title('verdict'), align: 'end', width: 0.14 },
     ],
     rows: listed.map((one): Cell[] => [
