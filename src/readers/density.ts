@@ -5,17 +5,32 @@ import { CELL, type GlucoseCells } from './glucose.ts';
 /** Sensors store a value at least once an hour; a column of glucose with longer pauses is a meter's log (ours). */
 const SENSOR_MINUTES = 60;
 
-/** Median minutes between the rows that hold a value; NaN under four of them. */
+/** Median minutes between the values, in whatever order their rows stand; NaN under four of them. */
 export function medianStep(cells: GlucoseCells, wall: Float64Array): number {
+  const filled = (k: number) =>
+    (cells.state[k] === CELL.number || cells.state[k] === CELL.limit) && !Number.isNaN(wall[k]);
   const steps: number[] = [];
   let last = Number.NaN;
   // A few thousand steps tell the median; more would only cost sorting.
   for (let k = 0; k < wall.length && steps.length < 4000; k++) {
-    if ((cells.state[k] !== CELL.number && cells.state[k] !== CELL.limit) || Number.isNaN(wall[k])) continue;
+    if (!filled(k)) continue;
     if (!Number.isNaN(last)) steps.push(Math.abs(wall[k]! - last) / 60000);
     last = wall[k]!;
   }
-  return medianOf(steps);
+  const step = medianOf(steps);
+  if (!isSparse(step)) return step;
+  // Rows in no order look far apart: their times are sorted before that is believed. A time that comes again is no step.
+  const ordered = medianOf(stepsOf(wall.filter((_, k) => filled(k))));
+  return Number.isNaN(ordered) ? step : ordered;
+}
+
+/** Minutes from each time to the next later one. */
+function stepsOf(times: Float64Array): number[] {
+  const sorted = times.sort();
+  const steps: number[] = [];
+  for (let i = 1; i < sorted.length; i++)
+    if (sorted[i]! > sorted[i - 1]!) steps.push((sorted[i]! - sorted[i - 1]!) / 60_000);
+  return steps;
 }
 
 /** Upper median of steps in minutes; NaN under three of them. */

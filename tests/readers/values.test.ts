@@ -142,6 +142,26 @@ describe('sensor or finger stick', () => {
     expect(told.issues).toEqual(['warning sparse-glucose']);
   });
 
+  it.each([
+    ['every 5 minutes', 5, 'sensor', 0],
+    ['every 5 hours', 300, 'finger stick', 40],
+  ])('takes plain glucose %s alike in whatever order its rows stand', (_, minutes, kind, sticks) => {
+    const at = (i: number) => new Date(Date.UTC(2026, 0, 10) + i * minutes * 60_000).toISOString().slice(0, 16);
+    // 17 and 40 have no divisor in common, so every row comes once.
+    for (const place of [(i: number) => i, (i: number) => 39 - i, (i: number) => (i * 17) % 40]) {
+      const told = tell(
+        `Time,Glucose (mg/dL)\n${rows(40, (i) => `${at(place(i)).replace('T', ' ')},${100 + place(i)}`)}`,
+      );
+      expect(told.file.choices).toContainEqual({
+        id: 'glucose-kind',
+        value: kind,
+        by: 'file',
+        evidence: `${minutes} min between values`,
+      });
+      expect([told.readings.length, told.notes.length]).toEqual([40 - sticks, sticks]);
+    }
+  });
+
   it('reads both from their own columns in one row', () => {
     const told = tell('Time,Sensor glucose (mg/dL),Fingerstick (mg/dL)\n2026-01-14 08:00,102,110\n');
     expect(told.readings).toEqual(['2026-01-14 08:00 102 mg/dL']);
