@@ -8,18 +8,17 @@ import { count, heading, type PageContext, type PageMaker, paragraph, tellAll, w
 
 const SHARES = ['in-range', 'low', 'very-low', 'high', 'very-high'];
 
-/** Two periods side by side, each change with its interval and a verdict. Only when a comparison was asked for. */
+/**
+ * Two periods side by side, each change with its interval and a verdict. Only when a comparison was asked for; one that
+ * cannot be made stands among what could not be told, with the reason.
+ */
 export const thenAndNow: PageMaker = (context) => {
   const { say, analysis } = context;
   const found = analysis.measures.thenAndNow;
-  if (!found.ok && found.why === 'not-asked') return null;
+  if (!found.ok) return null;
   const title = say.say('pages.thenAndNow.title');
-  const blocks: Block[] = [heading(1, title)];
-  if (!found.ok) {
-    blocks.push(paragraph(say.say('pages.thenAndNow.untold', { why: word(say.say(`why.${found.why}`)) })));
-    return { id: 'then-and-now', title, blocks };
-  }
   const { value } = found;
+  const blocks: Block[] = [heading(1, title)];
   const shares = value.changes.filter(({ of }) => SHARES.includes(of));
   blocks.push(
     ...about(context, value),

@@ -70,3 +70,21 @@ test.each<[string, Strip[], number, number]>([
   expect(fitted.sheets).toBe(sheets);
   expect(fitted.placed.at(-1)!.y).toBeCloseTo(y, 9);
 });
+
+const lines = (n: number, height = 10): Strip[] => Array.from({ length: n }, () => strip(height));
+
+test('a few lines are not left alone on a last sheet: it gets as many as make it look meant', () => {
+  expect(copyfit(lines(11), 100).placed.map(({ sheet }) => sheet)).toEqual([...Array(8).fill(0), 1, 1, 1]);
+  // A third and more is no remainder.
+  expect(copyfit(lines(14), 100).placed.filter(({ sheet }) => sheet === 1)).toHaveLength(4);
+});
+
+test('a table goes over whole where what stays behind fills its sheet enough', () => {
+  const head = strip(10, { keep: true });
+  const rows = (n: number) => Array.from({ length: n }, () => strip(10, { running: head }));
+  const { placed } = copyfit([...lines(4), head, ...rows(6)], 100);
+  expect(placed.filter(({ sheet }) => sheet === 0)).toHaveLength(4);
+  const { placed: cut } = copyfit([...lines(1), head, ...rows(9)], 100);
+  expect(cut.filter(({ strip: it }) => it === head)).toHaveLength(2);
+  expect(cut.filter(({ sheet }) => sheet === 1)).toHaveLength(3);
+});

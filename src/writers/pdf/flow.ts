@@ -110,17 +110,55 @@ export function place(strips: readonly Strip[], capacity: number): { placed: Pla
 
 /** Shares of the wished space between strips that are tried. */
 const TIGHTER = [0.9, 0.8, 0.7, 0.6, 0.5];
+/** A last sheet less full than this looks like a remainder. */
+const REMAINDER = 0.3;
 
-/** Places strips, and sets them a little tighter where that spares a sheet: a few lines are not left alone on a last one. */
-export function copyfit(strips: readonly Strip[], capacity: number): { placed: Placed[]; sheets: number } {
+interface Layout {
+  placed: Placed[];
+  sheets: number;
+}
+
+/**
+ * Places strips, and sets them a little tighter where that spares a sheet: a few lines are not left alone on a last one.
+ * Where that spares none, the last two sheets share what they hold.
+ */
+export function copyfit(strips: readonly Strip[], capacity: number): Layout {
   let best = place(strips, capacity);
   if (best.sheets === 1) return best;
+  let set = strips;
   for (const share of TIGHTER) {
-    const tighter = place(
-      strips.map((strip) => ({ ...strip, gap: strip.gap * share })),
-      capacity,
-    );
-    if (tighter.sheets < best.sheets) best = tighter;
+    const tighter = strips.map((strip) => ({ ...strip, gap: strip.gap * share }));
+    const layout = place(tighter, capacity);
+    if (layout.sheets >= best.sheets) continue;
+    best = layout;
+    set = tighter;
   }
-  return best;
+  return balanced(set, capacity, best);
+}
+
+/** The last sheet begins as late as leaves no remainder on it, between two blocks rather than inside a table. */
+function balanced(strips: readonly Strip[], capacity: number, layout: Layout): Layout {
+  const last = layout.sheets - 1;
+  if (last === 0 || filled(layout, last) >= REMAINDER * capacity) return layout;
+  let cut: Layout | null = null;
+  for (let from = strips.indexOf(firstOn(layout, last)) - 1; from > 0; from--) {
+    const strip = strips[from]!;
+    if (strips[from - 1]!.keep) continue;
+    const tried = place(strips.with(from, { ...strip, breakBefore: true }), capacity);
+    if (tried.sheets > layout.sheets || filled(tried, last - 1) < REMAINDER * capacity) break;
+    if (filled(tried, last) < REMAINDER * capacity) continue;
+    if (!strip.running) return tried;
+    cut ??= tried;
+  }
+  return cut ?? layout;
+}
+
+/** How far down a sheet is filled, in points. */
+const filled = ({ placed }: Layout, sheet: number): number =>
+  placed.reduce((foot, it) => (it.sheet === sheet ? Math.max(foot, it.y + it.strip.height) : foot), 0);
+
+/** The first strip of a sheet that is not repeated there. */
+function firstOn({ placed }: Layout, sheet: number): Strip {
+  const [first, second] = placed.filter((it) => it.sheet === sheet);
+  return first!.strip === second?.strip.running ? second.strip : first!.strip;
 }
