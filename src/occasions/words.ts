@@ -3,10 +3,18 @@ import type { LogWords, Slot } from '../model/logbook.ts';
 /** Longer than this it is a remark, not a name. */
 const LONGEST_NAME = 48;
 
-const plain = (text: string): string => text.normalize('NFC').toLowerCase().replace(/\s+/g, ' ').trim();
+/**
+ * Controls of the second row are letters that a program lost before the file came to us: `Cr\u008fme` was written in
+ * another encoding. Which letter it was nobody knows any more; that one stood there is kept.
+ */
+const LOST = /[\u0080-\u009f]/g;
+
+const plain = (text: string): string =>
+  text.normalize('NFC').toLowerCase().replace(LOST, '\ufffd').replace(/\s+/g, ' ').trim();
 
 /** The words of a text, in lower case. */
-const wordsIn = (text: string): string[] => plain(text).match(/[\p{L}\p{N}]+(?:[-'’][\p{L}\p{N}]+)*/gu) ?? [];
+const wordsIn = (text: string): string[] =>
+  plain(text).match(/[\p{L}\p{N}\ufffd]+(?:[-'’][\p{L}\p{N}\ufffd]+)*/gu) ?? [];
 
 const hasAny = (text: string, listed: readonly string[]): boolean => {
   const words = wordsIn(text);
@@ -92,7 +100,9 @@ function foodName(label: string, words: LogWords, single: Map<string, string>): 
 }
 
 function joinPattern(joins: readonly string[]): RegExp {
-  return new RegExp(`\\s(?:${joins.map((join) => join.replace(/\W/g, '\\$&')).join('|')})(?=\\s)`, 'gu');
+  // Under `u` no other sign may stand behind a backslash: "&" and "más" are joins too.
+  const escaped = joins.map((join) => join.replace(/[\\^$.*+?()[\]{}|/]/g, '\\$&'));
+  return new RegExp(`\\s(?:${escaped.join('|')})(?=\\s)`, 'gu');
 }
 
 /** Short words are left alone: peas lose their s, gas does not. */

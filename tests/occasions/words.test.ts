@@ -34,6 +34,19 @@ describe('food names', () => {
     expect(read.food(other)).not.toBe(read.food(one));
   });
 
+  // Byte 8F is è in the old encoding of one system (from memory); one log of the open data has it as U+008F.
+  test('a letter lost before the file came to us stays in its word', () => {
+    expect(read.food('Cr\u008fme Egg')).toBe('cr\ufffdme egg');
+  });
+
+  test('joins may be signs and words of any language', () => {
+    const spanish = logReader({ ...logWords, joins: ['&', 'más', 'y/o', '"', '.'] });
+    expect(spanish.food('huevo más pan')).toBe('huevo, pan');
+    expect(spanish.food('huevo & pan')).toBe('huevo, pan');
+    expect(spanish.food('huevo y/o pan')).toBe('huevo, pan');
+    expect(spanish.food('huevo con pan')).toBe('huevo con pan');
+  });
+
   test('are shown as they were first written, without amounts', () => {
     const fresh = logReader(logWords);
     expect(fresh.food('two slices Toast, eggs')).toBe('toast, eggs');
