@@ -1,10 +1,9 @@
-import { statSync } from 'node:fs';
 import type { LocalDate } from '../model/glucose.ts';
 import type { CompareChoice } from '../model/settings.ts';
 import { isLocalDate } from '../time/calendar.ts';
 import { WrongUse } from './exits.ts';
 import { reasonOf } from './gather.ts';
-import { readPlainFile, SMALL } from './plainFile.ts';
+import { readPlainFile, SMALL, standsAt } from './plainFile.ts';
 
 /** What `--compare` and `--changed` ask for: `previous`, `FROM..TO`, a snapshot file, or a day on which something changed. */
 export async function compareWith(compare?: string, changed?: string): Promise<CompareChoice | undefined> {
@@ -26,12 +25,12 @@ function changedOn(value: string): CompareChoice {
   const text = rest.join(' ').slice(0, 80);
   if (!isLocalDate(date)) throw new WrongUse('wrongDate', { option: '--changed', value: date });
   // `--changed 2026-03-14 sensor.csv` leaves the text out and would lose a file without a word.
-  if (text === '' || statSync(text, { throwIfNoEntry: false })) throw new WrongUse('changedText', { value });
+  if (text === '' || standsAt(text)) throw new WrongUse('changedText', { value });
   return { with: 'change', date, text };
 }
 
 async function snapshotAt(path: string) {
-  if (!statSync(path, { throwIfNoEntry: false })?.isFile()) throw new WrongUse('wrongCompare', { value: path });
+  if (!standsAt(path)?.isFile()) throw new WrongUse('wrongCompare', { value: path });
   let text: string;
   try {
     text = readPlainFile(path, SMALL).toString('utf8');

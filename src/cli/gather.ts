@@ -2,6 +2,7 @@ import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import type { Input } from '../model/input.ts';
 import { WrongUse } from './exits.ts';
+import { standsAt } from './plainFile.ts';
 
 export interface Gathered {
   inputs: Input[];
@@ -33,7 +34,7 @@ function filesOf(folder: string): { inputs: string[]; passedOver: string[] } {
   return { inputs: names.filter(opened), passedOver: names.filter((name) => !opened(name)) };
 }
 
-const isFile = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isFile() ?? false;
+const isFile = (path: string): boolean => standsAt(path)?.isFile() ?? false;
 
 /** Finds and opens what the person named. Throws WrongUse when something is not there or cannot be opened. */
 export function gather(named: readonly string[], apart: readonly string[] = []): Gathered {
@@ -43,7 +44,7 @@ export function gather(named: readonly string[], apart: readonly string[] = []):
   const leftOut = new Set(apart.map((path) => resolve(path)));
   for (const name of named) {
     const path = resolve(name);
-    const stat = statSync(path, { throwIfNoEntry: false });
+    const stat = standsAt(path);
     if (!stat) throw new WrongUse('noSuchFile', { path: name });
     if (stat.isDirectory()) {
       const found = filesOf(path);

@@ -1,4 +1,4 @@
-import { readFileSync, statSync } from 'node:fs';
+import { readFileSync, type Stats, statSync } from 'node:fs';
 
 /** Settings, layouts, snapshots and the like are some kilobytes; a name in them may point anywhere. */
 export const SMALL = 1_000_000;
@@ -13,4 +13,13 @@ export function readPlainFile(path: string, most: number): Buffer {
   if (code !== null) throw Object.assign(new Error('no plain file'), { code });
   if (stat.size > most) throw Object.assign(new Error('too large'), { code: 'EFBIG' });
   return readFileSync(path);
+}
+
+/** What stands at a path; undefined where nothing does, and for what can be no path: too long, or with a NUL in it. */
+export function standsAt(path: string): Stats | undefined {
+  try {
+    return statSync(path);
+  } catch {
+    return undefined;
+  }
 }

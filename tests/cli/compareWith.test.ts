@@ -28,6 +28,8 @@ test.each([
 test.each([
   ['previous', '2026-03-14 x', 'compareOrChanged'],
   ['last time', undefined, 'wrongCompare'],
+  ['no\u0000path', undefined, 'wrongCompare'],
+  ['x'.repeat(300), undefined, 'wrongCompare'],
   ['2026-01-14..2026-01-01', undefined, 'datesReversed'],
   ['2026-02-30..2026-03-01', undefined, 'wrongCompare'],
   [broken, undefined, 'wrongSnapshot'],

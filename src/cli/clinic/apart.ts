@@ -1,8 +1,8 @@
 import { spawn } from 'node:child_process';
-import { statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Ended, PoolOptions } from '../../clinic/pool.ts';
 import { threadFile } from '../home.ts';
+import { standsAt } from '../plainFile.ts';
 import type { Task, Turn } from './turn.ts';
 
 /** Taken apart, JSON takes up to so many times its bytes; a packed file opens to so many times its own. */
@@ -29,7 +29,7 @@ export function workedApart({ timeLimit, memoryLimit }: Pick<PoolOptions<Task, T
 }
 
 function opened(path: string): number {
-  const size = statSync(path, { throwIfNoEntry: false })?.size ?? 0;
+  const size = standsAt(path)?.size ?? 0;
   return PACKED.test(path) ? size * UNPACKED : size;
 }
 

@@ -1,4 +1,4 @@
-import { readFileSync, statSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { join, relative, resolve } from 'node:path';
 import { readManifest } from '../../clinic/manifest.ts';
 import { findPeople } from '../../clinic/people.ts';
@@ -11,6 +11,7 @@ import type { Thresholds } from '../../schemas/thresholds.ts';
 import type { Door } from '../door.ts';
 import { WrongUse } from '../exits.ts';
 import { reasonOf, SETTINGS } from '../gather.ts';
+import { standsAt } from '../plainFile.ts';
 import { readText, settle } from '../settings.ts';
 import { issueLines } from '../tell.ts';
 import { folderSettings, wholePaths } from './personSettings.ts';
@@ -55,7 +56,7 @@ export async function ask(named: string, given: ClinicOptions, door: Door): Prom
   const { out: outNamed, shard: part, thresholds: rules } = given;
   const folder = resolve(named);
   const out = resolve(outNamed);
-  const stat = statSync(folder, { throwIfNoEntry: false });
+  const stat = standsAt(folder);
   if (!stat) throw new WrongUse('noSuchFile', { path: named });
   if (!stat.isDirectory()) throw new WrongUse('noFolder', { path: named });
   // Results among the inputs would be read as inputs the next time.
@@ -125,7 +126,7 @@ export async function readThresholds(path: string): Promise<Thresholds> {
   return withUsual(checked.thresholds);
 }
 
-const isFolder = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;
+const isFolder = (path: string): boolean => standsAt(path)?.isDirectory() ?? false;
 
 /** The settings at the top of the folder hold for everyone, where the command line does not say otherwise. */
 async function usual(folder: string, found: readonly string[], door: Door): Promise<FolderSettings> {
