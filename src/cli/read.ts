@@ -7,7 +7,7 @@ import { EXIT, WrongUse } from './exits.ts';
 import { gather } from './gather.ts';
 import type { ReadOptions } from './program.ts';
 import { settle } from './settings.ts';
-import { accounts, issueLines, printable, type Teller } from './tell.ts';
+import { accounts, issueLines, printable, printableJson, type Teller } from './tell.ts';
 
 /** Shows how each file was understood, and writes nothing. Gives the exit code. */
 export async function read(files: string[], { json, ...given }: ReadOptions, door: Door): Promise<number> {
@@ -22,7 +22,7 @@ export async function read(files: string[], { json, ...given }: ReadOptions, doo
   const exit = taken.ok ? EXIT.done : EXIT.refused;
   if (json) {
     const { ok, files: told, ledger, outside, issues, setAside } = taken;
-    print(JSON.stringify({ ok, files: told, ledger, outside, issues, setAside }, null, 2));
+    print(printableJson(JSON.stringify({ ok, files: told, ledger, outside, issues, setAside }, null, 2)));
     return exit;
   }
   tellSources(door, found, wanted);
@@ -36,7 +36,7 @@ export async function read(files: string[], { json, ...given }: ReadOptions, doo
     if (options !== '') print(`  ${tell.say('cli.told.options')}:\n    ${options}`);
     if (file.layout !== undefined) {
       print(`  ${tell.say('cli.told.layout')}:`);
-      print(printable(JSON.stringify(file.layout)).replace(/^/gm, '    '));
+      print(printableJson(JSON.stringify(file.layout)).replace(/^/gm, '    '));
     }
   }
   print('');

@@ -49,6 +49,12 @@ export const printable = (text: string): string => text.replace(UNSEEN, seen);
 export const printableLine = (line: string): string =>
   line.replace(UNSEEN, (sign) => (sign === '\u2068' || sign === '\u2069' ? sign : seen(sign)));
 
+/** The same of JSON: what is not printed as it stands is written in digits, and means the same. */
+export const printableJson = (json: string): string =>
+  json.replace(UNSEEN, (sign) => (sign === '\n' ? sign : sign.split('').map(inDigits).join('')));
+
+const inDigits = (unit: string): string => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`;
+
 const UNSEEN = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu;
 const seen = (sign: string): string => (sign === '\t' || sign === '\n' ? ' ' : '\ufffd');
 
