@@ -52,6 +52,10 @@ const pairs = (record: object): string =>
     .map(([name, value]) => `${name} ${value}`)
     .join(', ');
 
+/** As `pages/sourceText.ts` says it on paper. */
+const sourceOf = (words: Words, source: string): string =>
+  source.replace(/\{([\w-]+)\}/g, (_, name: string) => text(words, `sources.${name}`));
+
 const measuresOf = (words: Words): string[] =>
   Object.values(measures).map(({ id, source, needs, definition }) =>
     [
@@ -61,7 +65,7 @@ const measuresOf = (words: Words): string[] =>
         ['id', `\`${id}\``],
         ['needs', pairs(needs)],
         ['figures', pairs(definition)],
-        ['source', source],
+        ['source', sourceOf(words, source)],
       ]),
     ].join('\n\n'),
   );
@@ -75,7 +79,7 @@ const indicesOf = (words: Words): string[] =>
         ['id', `\`${id}\``],
         ['unit', unit],
         ['figures', pairs(definition)],
-        ['source', source],
+        ['source', sourceOf(words, source)],
       ]),
     ].join('\n\n'),
   );
@@ -126,7 +130,7 @@ const targetsOf = (words: Words): string[] =>
 function issuesOf(words: Words): string[] {
   const src = new URL('../', import.meta.url);
   const files = readdirSync(fileURLToPath(src), { recursive: true, encoding: 'utf8' })
-    .filter((path) => path.endsWith('.ts') && !path.startsWith('build/'))
+    .filter((path) => path.endsWith('.ts') && !/^(build|pages)\//.test(path))
     .sort()
     .map((path) => ({ path, content: readFileSync(new URL(path, src), 'utf8') }));
   const rows = leaves(words.issues).map(([code, message]) => {

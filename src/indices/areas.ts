@@ -10,7 +10,7 @@ export interface Areas {
 
 export const areas: Index<Areas> = {
   id: 'areas',
-  source: 'Danne 2017, Diabetes Care 40:1631-1640 (area under the curve)',
+  source: 'Danne 2017, Diabetes Care 40:1631-1640 ({area-under-the-curve})',
   unit: 'mg/dL.h/d',
   definition: {},
   compute({ mgdl, weight, targets }) {

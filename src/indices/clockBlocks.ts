@@ -51,7 +51,7 @@ function beside(names: readonly [string, string], parts: readonly [Part | null, 
 /** The two clock blocks that the consensus of 2017 asks for beside the whole day: sleep and wake. */
 export const clockBlocks: Index<Record<string, number>> = {
   id: 'clockBlocks',
-  source: 'Danne 2017, Diabetes Care 40:1631-1640 (sleep 00:00-06:00, wake 06:00-24:00)',
+  source: 'Danne 2017, Diabetes Care 40:1631-1640 ({sleep-and-wake})',
   unit: '%',
   definition: { nightEnd: NIGHT_END },
   compute({ every }) {

@@ -6,7 +6,7 @@ import type { Measure } from './measure.ts';
 export const comparisons: Measure<'comparisons'> = {
   id: 'comparisons',
   source:
-    'Permutation: Pitman 1937, J R Stat Soc Suppl 4:119-130; many at once: Benjamini & Hochberg 1995, J R Stat Soc B 57:289-300; Daybands',
+    '{permutation}: Pitman 1937, J R Stat Soc Suppl 4:119-130; {many-at-once}: Benjamini & Hochberg 1995, J R Stat Soc B 57:289-300; Daybands',
   needs: { readings: 1 },
   definition: {
     falseHints: FALSE_HINTS,

@@ -15,7 +15,7 @@ const MIN_READINGS = 10;
 /** How sure the curves of the usual day are, at eight clock times: whole days drawn again, expanded for few days and days alike. */
 export const curveRanges: Measure<'curveRanges'> = {
   id: 'curveRanges',
-  source: 'Daybands; Hyndman & Fan 1996, Am Stat 50:361-365 (type 1 within a draw)',
+  source: 'Daybands; Hyndman & Fan 1996, Am Stat 50:361-365 ({type-1-in-a-draw})',
   needs: { days: INTERVAL_DAYS },
   definition: { level: LEVEL, method: WHOLE_DAYS, draws: DRAWS, step: STEP, readings: MIN_READINGS },
   compute(shared) {

@@ -8,7 +8,7 @@ import type { Measure } from './measure.ts';
 /** The coefficient of variation with its interval. Fourteen days are short for it: a review of 2023 asks for 28 to 35. */
 export const cvRange: Measure<'cvRange'> = {
   id: 'cvRange',
-  source: 'Monnier 2017, Diabetes Care 40:832-838; doi 10.1089/dia.2023.0476 (28 to 35 days); Daybands',
+  source: 'Monnier 2017, Diabetes Care 40:832-838; doi 10.1089/dia.2023.0476 ({four-to-five-weeks}); Daybands',
   needs: { days: INTERVAL_DAYS },
   definition: { level: LEVEL, method: WHOLE_DAYS },
   compute(shared) {

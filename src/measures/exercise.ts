@@ -4,7 +4,7 @@ import type { Measure } from './measure.ts';
 /** Exercise notes with what glucose did while they lasted, soon after, and in the night that followed. */
 export const exercise: Measure<'exercise'> = {
   id: 'exercise',
-  source: 'Look at the day and night after: McMahon 2007, J Clin Endocrinol Metab 92:963-968; Daybands',
+  source: '{night-after}: McMahon 2007, J Clin Endocrinol Metab 92:963-968; Daybands',
   needs: { readings: 1 },
   definition: {
     oneSessionMinutes: ONE_SESSION,

@@ -20,7 +20,7 @@ const MOST = 1000;
  */
 export const fingersticks: Measure<'fingersticks'> = {
   id: 'fingersticks',
-  source: 'ISO 15197:2013 (15/15); Parkes 2000, Diabetes Care 23:1143-1148 (borders from memory); pairing ours',
+  source: 'ISO 15197:2013 (15/15); Parkes 2000, Diabetes Care 23:1143-1148 ({borders-from-memory}); {pairing-ours}',
   needs: {},
   definition: { near: NEAR, nearSlow: NEAR_SLOW, switch: SWITCH },
   compute({ timeline }) {

@@ -11,7 +11,7 @@ import type { Measure } from './measure.ts';
 export const labA1c: Measure<'labA1c'> = {
   id: 'labA1c',
   source:
-    'Nathan 2008, Diabetes Care 31:1473-1478; ngsp.org (master equation); Bergenstal 2018, Diabetes Care 41:2275-2280',
+    'Nathan 2008, Diabetes Care 31:1473-1478; ngsp.org ({master-equation}); Bergenstal 2018, Diabetes Care 41:2275-2280',
   needs: {},
   definition: {},
   compute(shared) {

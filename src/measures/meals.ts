@@ -7,7 +7,7 @@ import type { Measure } from './measure.ts';
 export const meals: Measure<'meals'> = {
   id: 'meals',
   source:
-    'Time to peak: Daenen 2010, Diabetes Metab 36:165-169; incremental area: Wolever 2004, Br J Nutr 91:295-301; Daybands',
+    '{time-to-peak}: Daenen 2010, Diabetes Metab 36:165-169; {incremental-area}: Wolever 2004, Br J Nutr 91:295-301; Daybands',
   needs: { readings: 1 },
   definition: {
     windowMinutes: WINDOW,

@@ -12,7 +12,7 @@ export interface Needs {
 /** One number or one table, with where its definition comes from and the figures in it. */
 export interface Measure<Id extends keyof Measures> {
   id: Id;
-  /** Published source; the program's own name stands for choices of ours. */
+  /** Published source; the program's own name stands for choices of ours. What is said about one: `{name}`, in `sources`. */
   source: string;
   needs: Needs;
   /** Constants of the definition, by name, for the page that says how each number was made. */

@@ -17,7 +17,7 @@ const LONGEST = 120;
  */
 export const pressedLows: Measure<'pressedLows'> = {
   id: 'pressedLows',
-  source: 'Daybands (that pressure gives false lows: from memory)',
+  source: 'Daybands ({pressure-from-memory})',
   needs: { readings: 1 },
   definition: { from: FROM, to: TO, leastChange: LEAST_CHANGE, within: WITHIN, longest: LONGEST },
   compute(shared) {

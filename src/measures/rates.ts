@@ -12,7 +12,7 @@ const LEAST_READINGS = 4;
  */
 export const rates: Measure<'rates'> = {
   id: 'rates',
-  source: 'bands of 1, 2 and 3 mg/dL a minute from memory; Daybands',
+  source: '{bands-from-memory}; Daybands',
   needs: { readings: LEAST_READINGS },
   definition: { minutes: WINDOW, readings: LEAST_READINGS },
   compute({ timeline, heights }) {

@@ -7,7 +7,7 @@ import type { Measure } from './measure.ts';
 export const thenAndNow: Measure<'thenAndNow'> = {
   id: 'thenAndNow',
   source:
-    'Battelino 2019, Diabetes Care 42:1593-1603 (5 points); Politis & Romano 1992; Zou & Donner 2008 (from memory); Daybands',
+    'Battelino 2019, Diabetes Care 42:1593-1603 ({five-points}); Politis & Romano 1992; Zou & Donner 2008 ({from-memory}); Daybands',
   needs: { days: NEEDED_DAYS },
   definition: { level: LEVEL, draws: DRAWS, days: NEEDED_DAYS, seen: NEEDED_SEEN },
   compute(shared) {

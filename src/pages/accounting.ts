@@ -1,6 +1,7 @@
 import type { Ledger } from '../model/input.ts';
 import type { Block, Cell } from '../model/report.ts';
 import { count, heading, type PageContext, type PageMaker, paragraph, word } from './context.ts';
+import { evidenceText, shownText, valueText } from './understoodTexts.ts';
 
 /** So many single issues fit; the rest stand in set-aside.csv and analysis.json. */
 const ISSUES_SHOWN = 14;
@@ -69,8 +70,8 @@ function issues({ say, analysis }: PageContext): Block[] {
     const text = say.say(`issues.${issue.code}`, {
       file: word(issue.origin?.file ?? ''),
       line: word(String(issue.origin?.line ?? '')),
-      actual: word(issue.actual ?? ''),
-      expected: word(issue.expected ?? ''),
+      actual: word(shownText(say, issue.code, issue.actual)),
+      expected: word(shownText(say, issue.code, issue.expected)),
       option: word(issue.option ?? ''),
       count: count(issue.count ?? 1),
     });
@@ -92,12 +93,12 @@ function choices({ say, analysis }: PageContext): Block {
     file.choices.map((choice): Cell[] => [
       { text: file.name },
       { text: say.has(`choices.${choice.id}`) ? say.say(`choices.${choice.id}`) : choice.id },
-      { text: choice.value },
+      { text: valueText(say, choice) },
       {
         text:
           choice.by === 'file' && !choice.evidence
             ? say.say('pages.accounting.by.fileAlone')
-            : say.say(`pages.accounting.by.${choice.by}`, { evidence: word(choice.evidence ?? '') }),
+            : say.say(`pages.accounting.by.${choice.by}`, { evidence: word(evidenceText(say, choice)) }),
       },
     ]),
   );

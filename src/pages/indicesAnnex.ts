@@ -2,6 +2,7 @@ import { type Index, indices } from '../indices/index.ts';
 import type { Measured } from '../model/measured.ts';
 import type { Block, Cell } from '../model/report.ts';
 import { count, heading, type PageContext, type PageMaker, paragraph } from './context.ts';
+import { sourceText } from './sourceText.ts';
 
 /** Further published indices, each with its unit, its source and what it rests on. Only when asked for. */
 export const indicesAnnex: PageMaker = (context) => {
@@ -40,7 +41,7 @@ export const indicesAnnex: PageMaker = (context) => {
 /** The index with its first number; further numbers of the same index on lines of their own. */
 function rowsOf({ id, unit, source }: Index<unknown>, found: Measured<unknown>, { say }: PageContext): Cell[][] {
   const name = { text: say.say(`indices.${id}.name`), strong: true };
-  const about = [{ text: say.say(`indices.${id}.definition`) }, { text: source, muted: true }];
+  const about = [{ text: say.say(`indices.${id}.definition`) }, { text: sourceText(say, source), muted: true }];
   if (!found.ok) return [[name, { text: '–' }, { text: say.say(`why.${found.why}`), muted: true }, ...about]];
   const { value, n, of } = found;
   const basis = say.say(`pages.method.n.${of}`, { n: count(n) });

@@ -3,6 +3,7 @@ import type { Measured } from '../model/measured.ts';
 import type { Block, Cell } from '../model/report.ts';
 import { count, heading, type PageContext, type PageMaker, paragraph, word } from './context.ts';
 import { curveTable } from './curveTable.ts';
+import { sourceText } from './sourceText.ts';
 
 /** Definition, source and count behind each number, the rules that are ours, and what this report is not. */
 export const method: PageMaker = (context) => {
@@ -17,7 +18,7 @@ export const method: PageMaker = (context) => {
       paragraph(
         say.say('pages.method.targets', {
           name: word(say.say(`targets.${analysis.targets.id}.name`)),
-          source: word(analysis.targets.source),
+          source: word(sourceText(say, analysis.targets.source)),
         }),
       ),
       measuresTable(context),
@@ -54,7 +55,7 @@ function measuresTable({ say, analysis }: PageContext): Block {
       {
         text: say.say('pages.method.definitionAndSource', {
           definition: word(say.say(`measures.${unit.id}.definition`)),
-          source: word(unit.source),
+          source: word(sourceText(say, unit.source)),
         }),
       },
     ];
