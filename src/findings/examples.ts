@@ -114,7 +114,10 @@ export function nightsLike(n: number, usual: Partial<M.Night> = {}, last: Partia
 }
 
 /** Minutes in the bands given, none in the others. */
-export function bandsLike(given: Partial<M.BandMinutes>, ...goals: M.TimeInBands['goals']): Measured<M.TimeInBands> {
+export function bandsLike(
+  given: Partial<M.BandMinutes>,
+  ...goals: M.TimeInBands['goals']
+): Measured<M.TimeInBands> & { ok: true } {
   const minutes = { 'very-low': 0, low: 0, 'in-range': 0, high: 0, 'very-high': 0, ...given };
   const total = Object.values(minutes).reduce((sum, each) => sum + each, 0);
   const of = (...bands: Band[]) => exampleEstimate(bands.reduce((sum, band) => sum + minutes[band], 0) / (total || 1));
@@ -126,7 +129,13 @@ export function bandsLike(given: Partial<M.BandMinutes>, ...goals: M.TimeInBands
     'very-high': of('very-high'),
   };
   const cumulative = { low: of('very-low', 'low'), high: of('high', 'very-high') };
-  return { ok: true, value: { minutes, exclusive, cumulative, goals }, n: 4032, of: 'readings' };
+  return { ok: true, value: { minutes, exclusive, cumulative, goals, judged: true }, n: 4032, of: 'readings' };
+}
+
+/** The same of too few readings for a verdict. */
+export function openBandsLike(...given: Parameters<typeof bandsLike>): Measured<M.TimeInBands> {
+  const bands = bandsLike(...given);
+  return { ...bands, value: { ...bands.value, judged: false } };
 }
 
 /** A day of 24 bins, each with the same lower edge; `wide` widens the middle half of single hours. */

@@ -1,7 +1,7 @@
 import type { MgPerDl } from '../model/glucose.ts';
 import type { ModalBin } from '../model/measures.ts';
 import { beginningOf, daysOf, evidenceOf } from './episodes.ts';
-import { bandsLike, lowsLike, modalDayLike, seenCoverage } from './examples.ts';
+import { bandsLike, lowsLike, modalDayLike, openBandsLike, seenCoverage } from './examples.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 import { count, glucose, limit, often, share, word } from './quantities.ts';
 
@@ -22,7 +22,7 @@ export const lowsAveragesHide: Finding = {
     const where = lows.value.list.flatMap((each) => evidenceOf(each));
     if (!timeInBands.ok && !modalDay.ok) return untold(modalDay.ok ? 'failed' : modalDay.why);
     const goals = timeInBands.ok ? timeInBands.value.goals.filter(({ of }) => of === 'low' || of === 'very-low') : [];
-    const goalMet = goals.length > 0 && goals.every(({ met }) => met);
+    const goalMet = timeInBands.ok && timeInBands.value.judged && goals.length > 0 && goals.every(({ met }) => met);
     const edge = modalDay.ok ? least(modalDay.value.bins) : null;
     const clear = edge !== null && edge >= targets.limits['mg/dL'].low;
     if (!goalMet && !clear) return absent;
@@ -45,6 +45,7 @@ export const lowsAveragesHide: Finding = {
     ['lows on 2 days, lower edge at the limit', { ...twoLows(), modalDay: modalDayLike(70) }, 'holds'],
     ['lower edge below the limit, goal missed', { ...twoLows(), modalDay: modalDayLike(69), ...missed() }, 'absent'],
     ['goal met, lower edge below the limit', { ...twoLows(), modalDay: modalDayLike(69), ...met() }, 'holds'],
+    ['goal not judged, lower edge below the limit', { ...twoLows(), modalDay: modalDayLike(69), ...open() }, 'absent'],
     ['lows on 1 day', { lows: lowsLike({}), coverage: seenCoverage(14, 1), modalDay: modalDayLike(90) }, 'absent'],
     ['neither shares nor usual day', twoLows(), 'untold'],
   ],
@@ -62,6 +63,10 @@ function twoLows() {
 
 function met() {
   return { timeInBands: bandsLike({ low: 39, 'in-range': 961 }, { of: 'low', op: '<', share: 0.04, met: true }) };
+}
+
+function open() {
+  return { timeInBands: openBandsLike({ low: 39, 'in-range': 961 }, { of: 'low', op: '<', share: 0.04, met: true }) };
 }
 
 function missed() {

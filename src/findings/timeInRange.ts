@@ -1,4 +1,4 @@
-import { bandsLike } from './examples.ts';
+import { bandsLike, openBandsLike } from './examples.ts';
 import { type Finding, holds, untold } from './finding.ts';
 import { limit, share, shareEstimate, word } from './quantities.ts';
 
@@ -8,11 +8,11 @@ export const timeInRange: Finding = {
   source: 'Battelino 2019, Diabetes Care 42:1593-1603',
   look({ timeInBands, coverage }) {
     if (!timeInBands.ok) return untold(timeInBands.why);
-    const { exclusive, cumulative, goals } = timeInBands.value;
+    const { exclusive, cumulative, goals, judged } = timeInBands.value;
     const goal = goals.find(({ of }) => of === 'in-range');
     const highGoal = goals.find(({ of }) => of === 'high');
     const inRange = exclusive['in-range'];
-    const verdict = goal === undefined ? 'none' : goal.met ? 'met' : 'missed';
+    const verdict = goal === undefined ? 'none' : !judged ? 'open' : goal.met ? 'met' : 'missed';
     return holds(
       {
         verdict: word(verdict),
@@ -36,6 +36,7 @@ export const timeInRange: Finding = {
   examples: [
     ['goal met', { timeInBands: bandsLike({ 'in-range': 71, high: 29 }, goal(true)) }, 'holds'],
     ['exactly on the goal', { timeInBands: bandsLike({ 'in-range': 70, high: 30 }, goal(false)) }, 'holds'],
+    ['too few readings', { timeInBands: openBandsLike({ 'in-range': 71, high: 29 }, goal(true)) }, 'holds'],
     ['no goal', { timeInBands: bandsLike({ 'in-range': 70, high: 30 }) }, 'holds', 'pregnancy-other'],
     ['no readings', { timeInBands: { ok: false, why: 'no-readings' } }, 'untold'],
   ],

@@ -1,14 +1,17 @@
-import { bandsLike } from './examples.ts';
+import { bandsLike, openBandsLike } from './examples.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 import { limit, minutes, share, shareEstimate, word } from './quantities.ts';
 
-/** Time low, or very low, does not meet its goal. The goal on low includes very low. */
+/**
+ * Time low, or very low, is over its goal. The goal on low includes very low. Lows wait for no sufficiency: of too few
+ * readings it is told as well, without the verdict.
+ */
 export const timeLowOverGoal: Finding = {
   id: 'time-low-over-goal',
   source: 'Battelino 2019, Diabetes Care 42:1593-1603',
   look({ timeInBands }) {
     if (!timeInBands.ok) return untold(timeInBands.why);
-    const { goals, cumulative, exclusive } = timeInBands.value;
+    const { goals, cumulative, exclusive, judged } = timeInBands.value;
     const low = goals.find(({ of }) => of === 'low');
     const veryLow = goals.find(({ of }) => of === 'very-low');
     if (!low && !veryLow) return untold('not-for-these-targets');
@@ -18,6 +21,7 @@ export const timeLowOverGoal: Finding = {
     return holds(
       {
         which: word(which),
+        judged: word(judged ? 'yes' : 'no'),
         low: shareEstimate(cumulative.low, low?.share),
         lowDay: share(cumulative.low.value),
         lowMinutes: minutes(cumulative.low.value * 1440),
@@ -35,6 +39,11 @@ export const timeLowOverGoal: Finding = {
   },
   examples: [
     ['low not met', { timeInBands: bandsLike({ low: 40, 'in-range': 960 }, goal('low', 0.04, false)) }, 'holds'],
+    [
+      'too few readings',
+      { timeInBands: openBandsLike({ low: 40, 'in-range': 960 }, goal('low', 0.04, false)) },
+      'holds',
+    ],
     ['both met', { timeInBands: bandsLike({ low: 39, 'in-range': 961 }, goal('low', 0.04, true)) }, 'absent'],
     ['very low not met', { timeInBands: bandsLike({ 'very-low': 20 }, goal('very-low', 0.01, false)) }, 'holds'],
     ['a set without goals', { timeInBands: bandsLike({ low: 40 }) }, 'untold', 'pregnancy-other'],

@@ -33,13 +33,20 @@ export const coverage: Measure<'coverage'> = {
       byDay,
       daysWithReadings,
       fullDays: fullDays(shared),
-      enough: days.length >= ENOUGH_DAYS && share >= SEEN_SHARE,
+      enough: isEnough(shared),
       reached72h: hours >= FIRST_LOOK_HOURS,
       missing: missing(shared),
     };
     return { ok: true, value, n: daysWithReadings, of: 'days' };
   },
 };
+
+/** The published floor: below it all is computed, and told to be unsteady. */
+export function isEnough(shared: Context): boolean {
+  const { days } = shared.timeline;
+  const ofHours = days.reduce((sum, day) => sum + day.minutes, 0) / 60;
+  return days.length >= ENOUGH_DAYS && hoursSeen(shared) / ofHours >= SEEN_SHARE;
+}
 
 /** Hours with readings, no day counting for more than it has. */
 export function hoursSeen({ timeline, dayShares }: Context): number {

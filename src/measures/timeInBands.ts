@@ -5,6 +5,7 @@ import type { Band, Goal } from '../model/targets.ts';
 import { noneCountedUpper } from '../stats/poisson.ts';
 import { BANDS, IN_RANGE } from '../targets/bands.ts';
 import type { Context } from './context.ts';
+import { isEnough } from './coverage.ts';
 import { estimate, fullDays, INTERVAL_DAYS, LEVEL, WHOLE_DAYS } from './estimate.ts';
 import type { Measure } from './measure.ts';
 
@@ -12,7 +13,7 @@ const NONE_SEEN = 'none-seen';
 
 /**
  * Shares of the time with readings. Missing time counts in no band. Goals on low and high are on the cumulative
- * shares, and compare unrounded values.
+ * shares, and compare unrounded values; with less than enough data nobody is told that one is met or not.
  */
 export const timeInBands: Measure<'timeInBands'> = {
   id: 'timeInBands',
@@ -42,7 +43,12 @@ export const timeInBands: Measure<'timeInBands'> = {
       high: holding(share(above, UNSEEN_MINUTES.high), exclusive['very-high']),
     };
     const goals = shared.targets.goals.map((goal) => judge(goal, { ...exclusive, ...cumulative }));
-    return { ok: true, value: { minutes, exclusive, cumulative, goals }, n: readings.count, of: 'readings' };
+    return {
+      ok: true,
+      value: { minutes, exclusive, cumulative, goals, judged: isEnough(shared) },
+      n: readings.count,
+      of: 'readings',
+    };
   },
 };
 

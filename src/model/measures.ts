@@ -73,6 +73,11 @@ export interface TimeInBands {
   cumulative: { low: Estimate; high: Estimate };
   /** Against the set's goals, unrounded values compared; empty where the set has none. */
   goals: { of: 'in-range' | 'low' | 'very-low' | 'high' | 'very-high'; op: '<' | '>'; share: number; met: boolean }[];
+  /**
+   * 14 days and 70 % (Battelino 2019), as `enough` of the coverage. Where false there is no verdict on a goal, and
+   * `met` says no more than on which side of it the share lies.
+   */
+  judged: boolean;
 }
 
 /** One clock bin of the modal day. Percentiles in mg/dL; null where the bin holds too few readings or days. */

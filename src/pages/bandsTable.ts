@@ -54,7 +54,7 @@ function row(
         ? say.say('pages.bandsTable.verdict', {
             op: { q: 'word', value: goal.op === '<' ? 'under' : 'over' },
             goal: { q: 'share', value: goal.share },
-            met: { q: 'word', value: goal.met ? 'yes' : 'no' },
+            met: { q: 'word', value: !time.judged ? 'open' : goal.met ? 'yes' : 'no' },
           })
         : say.say(analysis.targets.goals.length === 0 ? 'pages.bandsTable.noGoals' : 'pages.bandsTable.noGoal'),
     },

@@ -129,16 +129,17 @@ function hours(context: PageContext): Block[] {
       widths: [0.66, 0.34],
       columns: [[bandsTable(timeInBands.value, context)], [numbersTable(context)]],
     },
-    ...shortFor(context),
+    ...shortFor(context, !timeInBands.value.judged && timeInBands.value.goals.length > 0),
   ];
 }
 
-/** Each number has its own minimum: a fortnight is enough for an average, and short for lows and CV. */
-function shortFor({ say, analysis }: PageContext): Block[] {
+/** What is too little for a verdict; then each number's own minimum: a fortnight is enough for an average, not for lows or CV. */
+function shortFor({ say, analysis }: PageContext, open: boolean): Block[] {
   const days = analysis.timeline.days.length;
-  if (days >= ENOUGH.cv) return [];
+  const notJudged = open ? [say.say('pages.overview.hours.open')] : [];
+  if (days >= ENOUGH.cv) return notJudged.map((line) => paragraph(line, 'small'));
   const params = { days: count(days), lows: word(days < ENOUGH.lows ? 'yes' : 'no') };
-  return [paragraph(say.say('pages.overview.hours.short', params), 'small')];
+  return [paragraph([...notJudged, say.say('pages.overview.hours.short', params)].join(' '), 'small')];
 }
 
 function topic(context: PageContext): Block[] {

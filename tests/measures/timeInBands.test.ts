@@ -89,6 +89,16 @@ describe('goals (Battelino 2019: strict inequalities, low and high cumulative)',
     expect(goals.find((goal) => goal.of === of)!.met).toBe(met);
   });
 
+  // Battelino 2019: 14 days with 70 % of the readings.
+  test.each([
+    ['14 full days', 14, () => 100, true],
+    ['13 full days', 13, () => 100, false],
+    ['14 days at 70 %', 14, (minute: number) => (minute < 1008 ? 100 : null), true],
+    ['14 days at 69 %', 14, (minute: number) => (minute < 994 ? 100 : null), false],
+  ])('judged on enough data: %s', (_, days, value, judged) => {
+    expect(found(timelineOf({ days, every: 1, value })).judged).toBe(judged);
+  });
+
   test('none where the source prints none', () => {
     expect(found(timelineOf({ days: 1, value: () => 150 }), 'pregnancy-other').goals).toEqual([]);
   });
