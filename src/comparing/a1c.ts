@@ -6,11 +6,6 @@ export function eagOf(a1cPercent: number): number {
   return 28.7 * a1cPercent - 46.7;
 }
 
-/** The same in mmol/L as the paper's table prints it, which divides by 18. */
-export function eagMmolOf(a1cPercent: number): number {
-  return eagOf(a1cPercent) / 18;
-}
-
 /** A1C in mmol/mol (IFCC) from percent (NGSP): the NGSP's master equation, ngsp.org. */
 export function ifccOf(ngspPercent: number): number {
   return (ngspPercent - 2.152) / 0.09148;

@@ -20,12 +20,3 @@ export function incrementalArea({ minutes, values }: Curve, baseline: number): n
   }
   return sum;
 }
-
-/** Net area: what lies below the baseline is taken off. */
-export function netArea({ minutes, values }: Curve, baseline: number): number {
-  let sum = 0;
-  for (let i = 1; i < values.length; i++) {
-    sum += ((values[i - 1]! + values[i]!) / 2 - baseline) * (minutes[i]! - minutes[i - 1]!);
-  }
-  return sum;
-}

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { Goal, Limits, TargetSet } from '../../src/model/targets.ts';
 import { BANDS, bandBeyond, bandOf } from '../../src/targets/bands.ts';
 import { targetSets } from '../../src/targets/index.ts';
-import { publishedPartner } from '../../src/units.ts';
+import { PRINTED_ABOVE_RANGE, PRINTED_PAIRS } from '../support/printedPairs.ts';
 
 const SETS = Object.values(targetSets);
 const BATTELINO = 'Battelino 2019, Diabetes Care 42:1593-1603, doi 10.2337/dci19-0028';
@@ -65,7 +65,8 @@ describe('target sets', () => {
     expect(targetSets[set.id]).toBe(set);
     const mgdl = edges(set.limits['mg/dL']);
     expect(mgdl).toEqual(mgdl.toSorted((a, b) => a - b));
-    expect(mgdl.map((limit) => publishedPartner(limit, 'mg/dL'))).toEqual(edges(set.limits['mmol/L']));
+    const printed = new Map<number, number>([...PRINTED_PAIRS, PRINTED_ABOVE_RANGE]);
+    expect(mgdl.map((limit) => printed.get(limit))).toEqual(edges(set.limits['mmol/L']));
   });
 });
 
