@@ -36,6 +36,8 @@ const camel = (id: string): string => id.replace(/-(\w)/g, (_, letter: string) =
 const found = (pattern: RegExp, paths = sources): { path: string; text: string }[] =>
   paths.flatMap((path) => [...read(path).matchAll(pattern)].map((match) => ({ path, text: match[1]! })));
 
+const namesIn = (text: string): Set<string> => new Set(text.match(/\w+/g));
+
 test('nothing stands at the top but what the house is made of', () => {
   const allowed = [
     ...['README.md', 'DEVELOPERS.md', 'LICENSE', 'package.json', 'package-lock.json', 'tsconfig.json'],
@@ -95,6 +97,37 @@ test('every sentence that code asks for exists', () => {
   // Keys that end in something looked up: the part before it must exist.
   const begun = found(/\b(?:say|plain)\(\s*`([a-zA-Z][\w-]*\.[\w.-]+)\.\$\{/g);
   expect(begun.filter(({ text }) => typeof wordsAt(text) !== 'object')).toEqual([]);
+});
+
+test('what a file exports, another file imports', () => {
+  const readers = files.filter((path) => path.endsWith('.ts')).map((path) => ({ path, names: namesIn(read(path)) }));
+  const unused = found(/^export (?:async )?(?:const|function|class) (\w+)/gm).filter(
+    ({ path, text }) => path !== 'src/index.ts' && !readers.some((one) => one.path !== path && one.names.has(text)),
+  );
+  expect(unused).toEqual([]);
+});
+
+/**
+ * A sentence whose key ends in a word that stands nowhere in the code is said by nobody, but for keys put together of two
+ * words there. Cautions are kept whole, whether one is printed or not: they were reviewed together.
+ */
+test('every sentence is asked for by name', () => {
+  const names = namesIn(sources.map(read).join('\n'));
+  const kept =
+    /^cautions\.|^units\.(below|above)Sensor$|^indices\.\w+\.(parts|units)\.(sleep|wake|week(days|end))[A-Z]\w+$/;
+  const leaves = (at: unknown, key: string): string[] =>
+    typeof at === 'object' && at !== null
+      ? Object.entries(at).flatMap(([name, inner]) => leaves(inner, key === '' ? name : `${key}.${name}`))
+      : [key];
+  const silent = leaves(words, '').filter(
+    (key) =>
+      !key
+        .split('.')
+        .at(-1)!
+        .split('-')
+        .every((one) => names.has(one)),
+  );
+  expect(silent.filter((key) => !kept.test(key))).toEqual([]);
 });
 
 test('the generated pages are fresh', () => {

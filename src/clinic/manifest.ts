@@ -8,17 +8,7 @@ import { isLocalDate } from '../time/calendar.ts';
 import { isZone } from '../time/zone.ts';
 
 /** Columns of a manifest; any but `person` may be missing, in any order. */
-export const MANIFEST_COLUMNS = [
-  'person',
-  'code',
-  'name',
-  'targets',
-  'unit',
-  'zone',
-  'language',
-  'visit',
-  'a1c',
-] as const;
+const MANIFEST_COLUMNS = ['person', 'code', 'name', 'targets', 'unit', 'zone', 'language', 'visit', 'a1c'] as const;
 type Column = (typeof MANIFEST_COLUMNS)[number];
 
 export type Manifest =

@@ -1,9 +1,7 @@
 import { createHash } from 'node:crypto';
 import type { Outcome } from '../model/clinic.ts';
 
-const sha256 = (content: string | Uint8Array): string => createHash('sha256').update(content).digest('hex');
-
-export { sha256 };
+export const sha256 = (content: string | Uint8Array): string => createHash('sha256').update(content).digest('hex');
 
 /** Everything a person's outputs depend on, besides the date of printing. */
 export interface Dependencies {

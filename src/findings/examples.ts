@@ -10,7 +10,7 @@ export const exampleDate = (day: number): LocalDate =>
 export const mg = (value: number) => value as MgPerDl;
 export const listed = <T>(n: number, make: (day: number) => T): T[] => Array.from({ length: n }, (_, day) => make(day));
 
-export const exampleEstimate = (value: number): Estimate => ({
+const exampleEstimate = (value: number): Estimate => ({
   value,
   low: value * 0.6,
   high: Math.min(1, value * 1.4),

@@ -5,7 +5,7 @@ import { BANDS, bandBeyond, bandOf } from '../targets/bands.ts';
 const DAY_SEEN = 0.7;
 
 /** Secondary range of the consensus, both units as printed (Danne 2017). */
-export const TIGHT_RANGE = { 'mg/dL': [70, 140], 'mmol/L': [3.9, 7.8] } as const;
+const TIGHT_RANGE = { 'mg/dL': [70, 140], 'mmol/L': [3.9, 7.8] } as const;
 
 /** Readings whose value or bound is known, in order of time; all columns of one length. */
 export interface Trace {

@@ -15,7 +15,7 @@ export interface ClockBins {
 }
 
 /** Wide enough that a fortnight gives a bin about 28 values or more. */
-export function binWidth(interval: number): number {
+function binWidth(interval: number): number {
   if (interval <= 5) return 15;
   return interval <= 15 ? 30 : 60;
 }

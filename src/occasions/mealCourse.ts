@@ -6,7 +6,7 @@ import { glucoseAt, MINUTE, SEEN_SHARE, type Signal, stretch } from './signal.ts
 
 /** The time in which a meal is looked at, and the longer one for its way back (clinical practice; figures ours). */
 export const WINDOW = 180;
-export const LONG_WINDOW = 240;
+const LONG_WINDOW = 240;
 const BEFORE = 15;
 /** Back means within so many mg/dL of the baseline (ours). */
 const BACK = 10;

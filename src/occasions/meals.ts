@@ -13,7 +13,7 @@ export const SMALL_GRAMS = 10;
 export const ALONE = 120;
 /** How far from the meal its insulin may be noted, and how near counts as together (ours; logs are rounded). */
 export const INSULIN_WITHIN = 60;
-export const INSULIN_WITH = 10;
+const INSULIN_WITH = 10;
 /** A rise of this much in the half hour before a note says that it was written late (ours). */
 const LATE_RISE = 25;
 /** So far back the beginning of that rise is looked for (ours). */

@@ -34,7 +34,7 @@ function stepsOf(times: Float64Array): number[] {
 }
 
 /** Upper median of steps in minutes; NaN under three of them. */
-export function medianOf(steps: number[]): number {
+function medianOf(steps: number[]): number {
   if (steps.length < 3) return Number.NaN;
   const sorted = Float64Array.from(steps).sort();
   return sorted[sorted.length >> 1]!;

@@ -47,7 +47,7 @@ export function newEntries(rows: number, expected: number): Entries {
   };
 }
 
-export function emptyColumns(capacity: number): ReadingColumns {
+function emptyColumns(capacity: number): ReadingColumns {
   return {
     count: 0,
     wall: new Float64Array(capacity),

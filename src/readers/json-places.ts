@@ -13,11 +13,11 @@ export interface Lists {
   all: Places[];
 }
 
-export function newPlaces(): Places {
+function newPlaces(): Places {
   return { count: 0, from: new Int32Array(16), to: new Int32Array(16), line: new Int32Array(16) };
 }
 
-export function addPlace(places: Places, from: number, to: number, line: number): void {
+function addPlace(places: Places, from: number, to: number, line: number): void {
   if (places.count === places.from.length) {
     places.from = grown(places.from);
     places.to = grown(places.to);

@@ -2,9 +2,9 @@ import * as z from 'zod';
 import type { LocalDate } from '../model/glucose.ts';
 import type { DaySums, PeriodSums } from '../model/thenAndNow.ts';
 
-export const SNAPSHOT_FORMAT = 'daybands-snapshot';
+const SNAPSHOT_FORMAT = 'daybands-snapshot';
 /** Grows when an older program could no longer read the file rightly. */
-export const SNAPSHOT_VERSION = 1;
+const SNAPSHOT_VERSION = 1;
 
 const amount = z.number().finite().min(0);
 const whole = z.int().min(0).max(1000);

@@ -53,7 +53,7 @@ const PLAIN = /^[\n !#-%(-;=?-~\u00a0-\u024f\u2010-\u2027]*$/;
  * Text as HTML shows it. Controls are dropped, halves of surrogate pairs replaced; so are the marks that turn the
  * writing direction of all that follows (U+202A to U+202E): a note could otherwise change how its sentence reads.
  */
-export const escapeText = (text: string): string =>
+const escapeText = (text: string): string =>
   PLAIN.test(text)
     ? text
     : text
