@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
+import { isResultName } from '../clinic/resultNames.ts';
 import type { Input } from '../model/input.ts';
 import { WrongUse } from './exits.ts';
 import { standsAt } from './plainFile.ts';
@@ -16,18 +17,19 @@ export interface Gathered {
 
 export const SETTINGS = 'settings.json';
 const EXPORTS = /\.(csv|tsv|tab|txt|xlsx|json|ndjson|jsonl|zip|gz)$/i;
-/** Our own results may lie in the folder of the inputs. */
-const OURS = /(-(analysis|snapshot-[\d-]+|interpretation|set-aside)|layout)\.(json|txt|csv)$/;
+const LAYOUT = /layout\.json$/;
 export const isExport = (name: string): boolean => EXPORTS.test(name);
-export const isOurs = (name: string): boolean => OURS.test(name);
+/** What may lie among the exports under such a name and is none: our own results, a layout, a text about the folder. */
+export const isNoExport = (name: string): boolean =>
+  (isExport(name) && isResultName(name)) || LAYOUT.test(name) || /^readme/i.test(name);
 /** An export of ten years of readings every minute is about 200 MB; more in one file is a mistake. */
-const MOST_BYTES = 1_000_000_000;
+export const MOST_BYTES = 1_000_000_000;
 
 function filesOf(folder: string): { inputs: string[]; passedOver: string[] } {
   const names = readdirSync(folder, { withFileTypes: true })
     .filter((entry) => !entry.isDirectory() && !entry.name.startsWith('.') && entry.name !== SETTINGS)
     .map((entry) => entry.name)
-    .filter((name) => !OURS.test(name) && !/^readme/i.test(name))
+    .filter((name) => !isNoExport(name))
     .sort();
   // Nobody asked for a pipe or device that lies in a folder, and reading one may never end.
   const opened = (name: string): boolean => EXPORTS.test(name) && isFile(join(folder, name));

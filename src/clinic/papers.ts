@@ -6,24 +6,12 @@ import type { HtmlOptions } from '../writers/html/index.ts';
 import { analysisJson } from '../writers/json.ts';
 import type { PdfFonts } from '../writers/pdf/index.ts';
 import { pageAsText } from '../writers/text.ts';
-
-/** What each file is, and how its name ends after the person's code. The one rule for the names of results. */
-const ENDINGS = {
-  clinic: 'clinic-report.pdf',
-  clinicPage: 'clinic-report.html',
-  patient: 'patient-paper.pdf',
-  patientPage: 'patient-paper.html',
-  interpretation: 'interpretation.txt',
-  analysis: 'analysis.json',
-  snapshot: 'snapshot-{day}.json',
-  setAside: 'set-aside.csv',
-  fhir: 'cgm.fhir.json',
-} as const;
+import { type Result, resultName } from './resultNames.ts';
 
 export interface MadeFile {
   name: string;
   bytes: Uint8Array | string | string[];
-  what: keyof typeof ENDINGS;
+  what: Result;
 }
 
 /** What is made of an analysis. Both papers and the numbers always are. */
@@ -78,9 +66,9 @@ export async function makePapers(
   const { paper, grey, large, password } = wanted;
   const { words, whole, version } = tools;
   const { timeline, targets, hash, settings } = analysis;
-  const nameOf = (what: MadeFile['what']): string => `${stem}-${ENDINGS[what].replace('{day}', timeline.to)}`;
+  const nameOf = (what: Result): string => resultName(stem, what, timeline.to);
   const made: MadeFile[] = [];
-  const add = (what: MadeFile['what'], bytes: MadeFile['bytes']): void => {
+  const add = (what: Result, bytes: MadeFile['bytes']): void => {
     made.push({ name: nameOf(what), bytes, what });
   };
   const attachment = () => ({

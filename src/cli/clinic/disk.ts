@@ -1,14 +1,14 @@
-import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { threadId } from 'node:worker_threads';
 import type { MadeFile } from '../../clinic/papers.ts';
 import { asOutcome } from '../../clinic/recorded.ts';
+import { snapshotDay } from '../../clinic/resultNames.ts';
 import { sha256 } from '../../clinic/resume.ts';
 import type { Outcome } from '../../model/clinic.ts';
 import { sayable } from './sayable.ts';
 
 const RECORD = 'record.json';
-const SNAPSHOT = /-snapshot-(\d{4}-\d{2}-\d{2})\.json$/;
 const PART = /^\..*\.part$/;
 
 const parse = (bytes: Buffer): Outcome | null => {
@@ -81,7 +81,8 @@ export function putInPlace(
     const kept = new Set(outputs.map(({ name }) => name));
     for (const { name } of last?.outputs ?? []) {
       // What an earlier visit can be compared with outlives it, unless nobody knows whose it is.
-      if (!kept.has(name) && !(whole.facts && SNAPSHOT.test(name))) rmSync(join(folder, name), { force: true });
+      if (!kept.has(name) && !(whole.facts && snapshotDay(name) !== undefined))
+        rmSync(join(folder, name), { force: true });
     }
     for (const { part, name } of parts) renameSync(part, join(folder, name));
   } catch (error) {
@@ -115,16 +116,10 @@ export function isAlive(pid: number): boolean {
 export function newestSnapshot(folder: string): string | undefined {
   let names: string[];
   try {
-    names = readdirSync(folder).filter((name) => SNAPSHOT.test(name));
+    names = readdirSync(folder).filter((name) => snapshotDay(name) !== undefined);
   } catch {
     return undefined;
   }
-  const newest = names.sort((a, b) => (SNAPSHOT.exec(a)![1]! < SNAPSHOT.exec(b)![1]! ? -1 : 1)).at(-1);
+  const newest = names.sort((a, b) => (snapshotDay(a)! < snapshotDay(b)! ? -1 : 1)).at(-1);
   return newest === undefined ? undefined : join(folder, newest);
-}
-
-/** Reads a file of at most so many bytes. Throws as the file system does, or with code `EFBIG`. */
-export function readAtMost(path: string, most: number): Buffer {
-  if (statSync(path).size > most) throw Object.assign(new Error('too large'), { code: 'EFBIG' });
-  return readFileSync(path);
 }

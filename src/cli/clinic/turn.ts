@@ -20,8 +20,9 @@ import { openWorkbooks } from '../../readers/workbook.ts';
 import type { FolderSettings } from '../../schemas/settings.ts';
 import { namedFor } from '../alias.ts';
 import { WrongUse } from '../exits.ts';
-import { reasonOf } from '../gather.ts';
-import { hashesOf, lastOutcome, putInPlace, readAtMost } from './disk.ts';
+import { MOST_BYTES, reasonOf } from '../gather.ts';
+import { readPlainFile } from '../plainFile.ts';
+import { hashesOf, lastOutcome, putInPlace } from './disk.ts';
 import { settlePerson } from './personSettings.ts';
 
 /** One person's job, as it travels to a worker thread or through a queue. */
@@ -61,8 +62,6 @@ export interface TurnTools extends Omit<PaperTools, 'words'> {
   templateHash(): string;
 }
 
-const MOST_BYTES = 1_000_000_000;
-
 /** Reads one person's files, and makes and saves what is missing or changed. Never throws for what is in the files. */
 export async function takeTurn(task: Task, tools: TurnTools): Promise<Turn> {
   const start = performance.now();
@@ -90,7 +89,10 @@ export async function takeTurn(task: Task, tools: TurnTools): Promise<Turn> {
   const inputs: Input[] = [];
   for (const name of person.files) {
     try {
-      inputs.push({ name: name.slice(name.indexOf('/') + 1), bytes: readAtMost(join(task.folder, name), MOST_BYTES) });
+      inputs.push({
+        name: name.slice(name.indexOf('/') + 1),
+        bytes: readPlainFile(join(task.folder, name), MOST_BYTES),
+      });
     } catch (error) {
       const why = reasonOf(error) === 'ENOENT' ? 'vanished' : 'cannotOpen';
       return put(refused(nothing, because(why, { file: name, actual: reasonOf(error) })));

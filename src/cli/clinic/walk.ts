@@ -1,7 +1,7 @@
 import { existsSync, readdirSync } from 'node:fs';
 import { join, relative, resolve, sep } from 'node:path';
 import type { Listing } from '../../clinic/people.ts';
-import { isExport, isOurs, reasonOf, SETTINGS } from '../gather.ts';
+import { isExport, isNoExport, reasonOf, SETTINGS } from '../gather.ts';
 import { RUN_LOG } from './log.ts';
 
 export const MANIFEST = 'manifest.csv';
@@ -47,7 +47,7 @@ export function walk(folder: string, apart: string): Walked {
         if (depth > 0) found.passedOver.push(path);
       } else if (depth === 0 && name === MANIFEST) found.manifest = true;
       else if (name === SETTINGS) found.settings.push(path);
-      else if (isOurs(name) || /^readme/i.test(name)) continue;
+      else if (isNoExport(name)) continue;
       else if (isExport(name)) found.exports.push(path);
       else found.passedOver.push(path);
     }
