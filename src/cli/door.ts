@@ -1,7 +1,9 @@
+import type { Issue } from '../model/input.ts';
 import type { Timeline } from '../model/timeline.ts';
+import { WrongUse } from './exits.ts';
 import type { Gathered } from './gather.ts';
 import type { Wanted } from './settings.ts';
-import type { Teller } from './tell.ts';
+import { issueLines, type Teller } from './tell.ts';
 
 /** What the commands are given by the one file that knows the world. */
 export interface Door {
@@ -15,6 +17,12 @@ export interface Door {
   print(line: string): void;
   /** To the standard error, one line. */
   complain(line: string): void;
+}
+
+/** Says what is wrong in a settings file. */
+export function refuseSettings({ tell, complain }: Door, issues: readonly Issue[]): never {
+  for (const line of issueLines(tell, issues)) complain(line);
+  throw new WrongUse('wrongSettings');
 }
 
 /** What was not opened, and which settings came from a file. */

@@ -1,19 +1,13 @@
 import type { Medicine } from '../model/trust.ts';
 import { WrongUse } from './exits.ts';
-import { reasonOf } from './gather.ts';
-import { ownFile, ownPath } from './home.ts';
+import { ownPath } from './home.ts';
+import { ownJson } from './json.ts';
 
 const PATH = 'templates/medicines.json';
 
 /** The medicines to look for in notes: a list in templates, for a clinic to edit. */
 export function medicines(): Medicine[] {
-  let content: unknown;
-  try {
-    content = JSON.parse(ownFile(PATH).toString('utf8'));
-  } catch (error) {
-    throw new WrongUse('wrongMedicines', { path: ownPath(PATH), problem: reasonOf(error) });
-  }
-  const { medicines: list } = (content ?? {}) as { medicines?: unknown };
+  const { medicines: list } = (ownJson(PATH, 'wrongMedicines') ?? {}) as { medicines?: unknown };
   if (Array.isArray(list) && list.every(isMedicine)) return list;
   throw new WrongUse('wrongMedicines', { path: ownPath(PATH), problem: 'medicines: id, words, source' });
 }

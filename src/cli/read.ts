@@ -2,8 +2,8 @@ import { intake } from '../analyse.ts';
 import type { Choice } from '../model/input.ts';
 import { openWorkbooks } from '../readers/workbook.ts';
 import type { Door } from './door.ts';
-import { tellPeriod, tellSources } from './door.ts';
-import { EXIT, WrongUse } from './exits.ts';
+import { refuseSettings, tellPeriod, tellSources } from './door.ts';
+import { EXIT } from './exits.ts';
 import { gather } from './gather.ts';
 import type { ReadOptions } from './program.ts';
 import { settle } from './settings.ts';
@@ -14,10 +14,7 @@ export async function read(files: string[], { json, ...given }: ReadOptions, doo
   const { tell, print } = door;
   const found = gather(files);
   const wanted = await settle(given, found.settingsPath, door.today);
-  if ('issues' in wanted) {
-    for (const line of issueLines(tell, wanted.issues)) door.complain(line);
-    throw new WrongUse('wrongSettings');
-  }
+  if ('issues' in wanted) return refuseSettings(door, wanted.issues);
   const taken = intake(await openWorkbooks(found.inputs), wanted.settings);
   const exit = taken.ok ? EXIT.done : EXIT.refused;
   if (json) {

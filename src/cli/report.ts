@@ -6,7 +6,7 @@ import { safeName } from '../clinic/safeName.ts';
 import { HalfTranslated } from '../compose.ts';
 import { openWorkbooks } from '../readers/workbook.ts';
 import { namedFor } from './alias.ts';
-import { type Door, tellPeriod, tellSources } from './door.ts';
+import { type Door, refuseSettings, tellPeriod, tellSources } from './door.ts';
 import { EXIT, WrongUse } from './exits.ts';
 import { type Gathered, gather, reasonOf } from './gather.ts';
 import { paperTools } from './paperTools.ts';
@@ -24,10 +24,7 @@ export async function report(files: string[], options: ReportOptions, door: Door
   if (html && password !== undefined) throw new WrongUse('pageNotLocked');
   const found = gather(files);
   const wanted = await settle(given, found.settingsPath, door.today);
-  if ('issues' in wanted) {
-    for (const line of issueLines(tell, wanted.issues)) door.complain(line);
-    throw new WrongUse('wrongSettings');
-  }
+  if ('issues' in wanted) return refuseSettings(door, wanted.issues);
   const { inputs, aliases, own } = namedFor(wanted.settings.person, found.inputs);
   const analysis = analyse(await openWorkbooks(inputs), wanted.settings, door.version);
   tellSources(door, found, wanted);

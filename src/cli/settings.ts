@@ -7,6 +7,7 @@ import { isZone } from '../time/zone.ts';
 import { a1cOf, compareWith } from './compareWith.ts';
 import { WrongUse } from './exits.ts';
 import { reasonOf } from './gather.ts';
+import { jsonOf } from './json.ts';
 import { logWords } from './logWords.ts';
 import { medicines } from './medicines.ts';
 import { readPlainFile, SMALL } from './plainFile.ts';
@@ -109,14 +110,7 @@ function periodOf({ days, from, to }: FolderSettings): { period?: PeriodChoice }
 
 async function readLayout(path: string): Promise<unknown> {
   const { parseLayout } = await import('../schemas/layout.ts');
-  let json: unknown;
-  try {
-    json = JSON.parse(readText(path));
-  } catch (error) {
-    if (error instanceof WrongUse) throw error;
-    throw new WrongUse('wrongLayout', { path, problem: error instanceof SyntaxError ? 'JSON' : reasonOf(error) });
-  }
-  const checked = parseLayout(json);
+  const checked = parseLayout(jsonOf(path, readText, 'wrongLayout'));
   if (!checked.ok) throw new WrongUse('wrongLayout', { path, problem: checked.problems.join('; ') });
   return checked.layout;
 }

@@ -1,9 +1,7 @@
 import * as z from 'zod';
 import type { Issue } from '../model/input.ts';
 import { MOST_TOLD } from './checks.ts';
-
-// A schema is asked once or twice a run: writing and compiling a function for it would take longer than its answer.
-z.config({ jitless: true });
+import './jitless.ts';
 
 /** What may stand in a `settings.json` beside the inputs: the names of the command's options. */
 export interface FolderSettings {

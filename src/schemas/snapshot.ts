@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import type { LocalDate } from '../model/glucose.ts';
 import type { DaySums, PeriodSums } from '../model/thenAndNow.ts';
+import './jitless.ts';
 
 const SNAPSHOT_FORMAT = 'daybands-snapshot';
 /** Grows when an older program could no longer read the file rightly. */

@@ -108,6 +108,14 @@ describe('files that never end are not waited for', () => {
     expect(listed(join(folder, 'papers'))).toEqual([]);
   });
 
+  test('thresholds that are another file do not show what stands in it', () => {
+    const folder = scratch({ 'secret.txt': 'swordfish' });
+    mkdirSync(join(folder, 'people/a'), { recursive: true });
+    writeFileSync(join(folder, 'people/a/a.csv'), plainExport(1));
+    const { exit, err } = clinic(folder, 'clinic', 'people', '--thresholds', 'secret.txt', '--out', 'papers');
+    expect([exit, err]).toEqual([64, expect.not.stringContaining('swordfish')]);
+  });
+
   test('a layout that is another file does not show what stands in it', () => {
     const settings = '{ "layout": "secret.txt" }';
     const folder = scratch({ 'a.csv': plainExport(1), 'settings.json': settings, 'secret.txt': 'swordfish' });

@@ -8,12 +8,12 @@ import { LANGUAGES } from '../../language/index.ts';
 import type { Person } from '../../model/clinic.ts';
 import type { FolderSettings } from '../../schemas/settings.ts';
 import type { Thresholds } from '../../schemas/thresholds.ts';
-import type { Door } from '../door.ts';
+import { type Door, refuseSettings } from '../door.ts';
 import { WrongUse } from '../exits.ts';
 import { reasonOf, SETTINGS } from '../gather.ts';
+import { jsonOf } from '../json.ts';
 import { standsAt } from '../plainFile.ts';
 import { readText, settle } from '../settings.ts';
-import { issueLines } from '../tell.ts';
 import { folderSettings, wholePaths } from './personSettings.ts';
 import { MANIFEST, walk } from './walk.ts';
 
@@ -114,14 +114,7 @@ function manifestRows(folder: string) {
 
 export async function readThresholds(path: string): Promise<Thresholds> {
   const { parseThresholds } = await import('../../schemas/thresholds.ts');
-  let json: unknown;
-  try {
-    json = JSON.parse(readText(path));
-  } catch (error) {
-    if (error instanceof WrongUse) throw error;
-    throw new WrongUse('wrongThresholds', { path, problem: reasonOf(error) });
-  }
-  const checked = parseThresholds(json);
+  const checked = parseThresholds(jsonOf(path, readText, 'wrongThresholds'));
   if (!checked.ok) throw new WrongUse('wrongThresholds', { path, problem: checked.problems.join('; ') });
   return withUsual(checked.thresholds);
 }
@@ -133,8 +126,7 @@ async function usual(folder: string, found: readonly string[], door: Door): Prom
   if (!found.includes(SETTINGS)) return {};
   const read = await folderSettings(join(folder, SETTINGS));
   if (!('issues' in read)) return read;
-  for (const line of issueLines(door.tell, read.issues)) door.complain(line);
-  throw new WrongUse('wrongSettings');
+  return refuseSettings(door, read.issues);
 }
 
 /** The options that are about how to read and print, without those of the run. */
