@@ -2,6 +2,7 @@ import { scaleLinear } from 'd3-scale';
 import type { Mark } from '../model/drawing.ts';
 import type { Band } from '../model/targets.ts';
 import type { Timeline } from '../model/timeline.ts';
+import { firstFrom } from '../stats/sorted.ts';
 import { AXIS_HIGH, AXIS_LOW, glucoseScale, type Plot } from './axis.ts';
 import { type ChartContext, limitHeights, roughWidth } from './context.ts';
 import { round } from './pen.ts';
@@ -88,13 +89,7 @@ function ringsBeyond(
 }
 
 function within({ readings }: Timeline, anchor: number, { from, to }: Span): [first: number, end: number] {
-  let low = 0;
-  let high = readings.count;
-  while (low < high) {
-    const middle = (low + high) >>> 1;
-    if (readings.at[middle]! < anchor + from * MINUTE) low = middle + 1;
-    else high = middle;
-  }
+  const low = firstFrom(readings.at, readings.count, anchor + from * MINUTE);
   let end = low;
   while (end < readings.count && readings.at[end]! <= anchor + to * MINUTE) end++;
   return [low, end];

@@ -2,6 +2,7 @@ import type { Note, Timeline } from '../model/timeline.ts';
 import type { Fingersticks, GridZone, StickPair } from '../model/trust.ts';
 import { meanOf } from '../stats/moments.ts';
 import { median } from '../stats/quantile.ts';
+import { firstFrom } from '../stats/sorted.ts';
 import { MINUTE_MS } from '../time/calendar.ts';
 import { mgPerDl, toMgPerDl } from '../units.ts';
 import { gridZone } from './consensusGrid.ts';
@@ -67,13 +68,7 @@ function pairUp(noted: readonly Note[], timeline: Timeline): StickPair[] {
 
 /** Index of the allowed reading nearest in time, the earlier of two as near; -1 without one within 3 to each side. */
 function nearest(at: Float64Array, count: number, wanted: number, allowed: (i: number) => boolean): number {
-  let low = 0;
-  let high = count;
-  while (low < high) {
-    const middle = (low + high) >>> 1;
-    if (at[middle]! < wanted) low = middle + 1;
-    else high = middle;
-  }
+  const low = firstFrom(at, count, wanted);
   let best = -1;
   for (let i = Math.max(0, low - 3); i < Math.min(count, low + 3); i++) {
     if (!allowed(i)) continue;

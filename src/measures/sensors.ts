@@ -1,6 +1,7 @@
 import type { Instant } from '../model/glucose.ts';
 import type { Timeline } from '../model/timeline.ts';
 import type { DayOfSensor, SensorWorn } from '../model/trust.ts';
+import { firstFrom } from '../stats/sorted.ts';
 import { IN_RANGE, LOW } from '../targets/bands.ts';
 import { DAY_MS, HOUR_MS, MINUTE_MS } from '../time/calendar.ts';
 import { mgPerDl } from '../units.ts';
@@ -86,15 +87,4 @@ function byDay({ timeline, bands }: Context, worn: SensorWorn[]): DayOfSensor[] 
     low: seen > 0 ? low / seen : 0,
     inRange: seen > 0 ? inRange / seen : 0,
   }));
-}
-
-function firstFrom(at: Float64Array, count: number, wanted: number): number {
-  let low = 0;
-  let high = count;
-  while (low < high) {
-    const middle = (low + high) >>> 1;
-    if (at[middle]! < wanted) low = middle + 1;
-    else high = middle;
-  }
-  return low;
 }

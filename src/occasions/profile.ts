@@ -1,5 +1,6 @@
 import type { Timeline } from '../model/timeline.ts';
 import { quantile } from '../stats/quantile.ts';
+import { firstFrom } from '../stats/sorted.ts';
 
 /** Middle and middle half of several occasions, so many minutes from their notes; null where fewer than three were seen. */
 export interface ProfilePoint {
@@ -26,7 +27,7 @@ export function profileOf(
   for (const anchor of anchors) {
     const sums = new Float64Array(steps);
     const counts = new Uint16Array(steps);
-    for (let i = firstAt(readings.at, readings.count, anchor + from * MINUTE); i < readings.count; i++) {
+    for (let i = firstFrom(readings.at, readings.count, anchor + from * MINUTE); i < readings.count; i++) {
       const minute = (readings.at[i]! - anchor) / MINUTE;
       if (minute > to) break;
       const value = readings.mgdl[i]!;
@@ -43,15 +44,4 @@ export function profileOf(
     const pick = (p: number) => (sorted.length < LEAST ? null : quantile(sorted, p));
     return { minute: from + at * step, p25: pick(0.25), p50: pick(0.5), p75: pick(0.75), n: sorted.length };
   });
-}
-
-function firstAt(times: Float64Array, count: number, at: number): number {
-  let low = 0;
-  let high = count;
-  while (low < high) {
-    const middle = (low + high) >>> 1;
-    if (times[middle]! < at) low = middle + 1;
-    else high = middle;
-  }
-  return low;
 }

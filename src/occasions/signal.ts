@@ -1,5 +1,6 @@
 import type { MgPerDl } from '../model/glucose.ts';
 import type { Timeline } from '../model/timeline.ts';
+import { firstFrom } from '../stats/sorted.ts';
 import { LOW } from '../targets/bands.ts';
 import { mgPerDl } from '../units.ts';
 
@@ -23,15 +24,7 @@ export interface Signal {
 
 /** Index of the first reading at or after an instant. */
 export function readingFrom({ timeline }: Signal, at: number): number {
-  const { at: times, count } = timeline.readings;
-  let low = 0;
-  let high = count;
-  while (low < high) {
-    const middle = (low + high) >>> 1;
-    if (times[middle]! < at) low = middle + 1;
-    else high = middle;
-  }
-  return low;
+  return firstFrom(timeline.readings.at, timeline.readings.count, at);
 }
 
 /** Glucose at an instant; null without a reading near it. */

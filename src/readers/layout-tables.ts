@@ -1,5 +1,6 @@
 import type { ReadSettings } from '../model/input.ts';
 import { type Layout, parseLayout, type TableLayout } from '../schemas/layout.ts';
+import { firstFrom } from '../stats/sorted.ts';
 import type { Column } from './header.ts';
 import { cellText, fieldCount, type Records } from './records.ts';
 import type { Table } from './tables.ts';
@@ -10,16 +11,7 @@ export interface LaidTable extends Table {
   layout: TableLayout;
 }
 
-function recordAtLine(records: Records, line: number): number {
-  let low = 0;
-  let high = records.count;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (records.line[middle]! < line) low = middle + 1;
-    else high = middle;
-  }
-  return low;
-}
+const recordAtLine = (records: Records, line: number): number => firstFrom(records.line, records.count, line);
 
 function namesOf(records: Records, row: number): string[] {
   const names: string[] = [];

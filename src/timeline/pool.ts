@@ -1,3 +1,4 @@
+import { firstFrom } from '../stats/sorted.ts';
 import type { PlacedFile } from './placed.ts';
 import { KEPT } from './placed.ts';
 
@@ -47,14 +48,7 @@ export function dropLost(pool: Pool, files: PlacedFile[]): void {
 
 /** Index of the first reading at or after an instant. */
 export function firstNotBefore(pool: Pool, instant: number): number {
-  let low = 0;
-  let high = pool.count;
-  while (low < high) {
-    const middle = (low + high) >>> 1;
-    if (pool.at[middle]! < instant) low = middle + 1;
-    else high = middle;
-  }
-  return low;
+  return firstFrom(pool.at, pool.count, instant);
 }
 
 function emptyPool(size: number): Pool {
