@@ -63,11 +63,11 @@ export function program(version: string, tell: Teller, actions: Actions): Comman
     made
       .addOption(option('--paper', '<size>', 'paper', choice('a4', 'letter')))
       .addOption(new Option('--grey', help('grey')))
-      .addOption(option('--language', '<code>', 'language', choice(...LANGUAGES)))
-      .addOption(option('--region', '<code>', 'region'))
-      .addOption(option('--clinic', '<text>', 'clinic'));
+      .addOption(option('--clinic', '<text>', 'clinicName'));
   const forPapers = (made: Command): Command =>
     forPaper(forReading(made))
+      .addOption(option('--language', '<code>', 'language', choice(...LANGUAGES)))
+      .addOption(option('--region', '<code>', 'region'))
       .addOption(option('--targets', '<set>', 'targets', choice(...Object.keys(targetSets))))
       .addOption(new Option('--large', help('large')))
       .addOption(option('--date', '<date>', 'date', calendarDate))
