@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { lastsLong } from '../../src/measures/course.ts';
 import { measure } from '../../src/measures/index.ts';
 import type { Measured } from '../../src/model/measured.ts';
 import type { Timeline } from '../../src/model/timeline.ts';
@@ -29,6 +30,13 @@ describe('lows', () => {
   test('two short stretches below 54 make no level 2', () => {
     const [low] = lowsOf([100, 52, 52, 60, 52, 52, 100, 100, 100]).list;
     expect([low!.level, low!.outerMinutes]).toEqual([1, 20]);
+  });
+
+  test.each([
+    [14.5, true],
+    [14.4, false],
+  ])('stretches of %d minutes are as good as fifteen: %s', (minutes, long) => {
+    expect(lastsLong(minutes)).toBe(long);
   });
 
   test('the deepest may be the last before the recovery', () => {

@@ -130,6 +130,17 @@ describe('an hour the clocks showed twice, passed once (Helsinki, 26 October 202
     expect(issues.filter(({ code }) => code === 'doubled-hour')).toEqual([]);
   });
 
+  it('a row given twice within the hour is a copy, and no third pass', () => {
+    const whole = both(night - 120 * MINUTE_MS, 6);
+    const k = whole.findIndex(({ wall }) => wall === night + 210 * MINUTE_MS);
+    const { timeline, total, issues } = buildTimeline([fileOf([...whole.slice(0, k), whole[k]!, ...whole.slice(k)])], {
+      zone: 'Europe/Helsinki',
+    });
+    expect(total).toMatchObject({ used: 72, duplicate: 1, setAside: 0 });
+    expect([...timeline!.readings.at]).toEqual(Array.from({ length: 72 }, (_, n) => night + (n * 5 - 120) * MINUTE_MS));
+    expect(issues.filter(({ code }) => code === 'doubled-hour')).toEqual([]);
+  });
+
   it('two autumns side by side are two nights', () => {
     const year = 364 * DAY_MS;
     const hour = both(FIRST, 2).filter(({ wall }) => wall >= night + 180 * MINUTE_MS && wall < night + 240 * MINUTE_MS);

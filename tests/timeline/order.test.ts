@@ -138,7 +138,15 @@ describe('a clock set back', () => {
   it.each([
     ['by two hours', moved(week, 400, 120), ['clock-set-back-written']],
     ['by two hours, newest first', moved(week, 400, 120).toReversed(), ['clock-set-back-written']],
+    ['at the last reading but one, newest first', moved(week, 862, 120).toReversed(), ['clock-set-back-written']],
+    ['by ten minutes', moved(week, 400, 15), ['clock-set-back-written']],
     ['by five minutes: jitter', moved(week, 400, 5), []],
+    [
+      'three times',
+      moved(moved(moved(week, 200, 120), 400, 120), 600, 120),
+      ['clock-set-back-written', 'clock-set-back-written', 'clock-set-back-written'],
+    ],
+    ['never, with a morning repeated', [...week.slice(0, 400), ...week.slice(330, 400), ...week.slice(400)], []],
     ['never, newest first', week.toReversed(), []],
     ['never, in two blocks, the later first', [...week.slice(300), ...week.slice(0, 300)], []],
     ['never, with the first day repeated', [...week, ...week.slice(0, 288)], []],

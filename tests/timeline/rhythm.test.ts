@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Timeline } from '../../src/model/timeline.ts';
 import { DAY_MS, MINUTE_MS } from '../../src/time/calendar.ts';
+import { slackOf } from '../../src/timeline/spells.ts';
 import { built, fileOf, type Row, rowsOf, timelineOf } from '../support/timeline.ts';
 
 const FROM = Date.UTC(2026, 2, 2);
@@ -132,6 +133,71 @@ describe('spells', () => {
     const timeline = at([...every(5, 0, 8 * 1440), ...fifteen], 26);
     expect(timeline.spells.map(({ interval }) => interval)).toEqual([5, 15, 15, 15]);
     expect(timeline.interval).toBe(15);
+  });
+
+  it.each([
+    ['as long, after five days to the minute', 5 * 1440 + 5, 60, 2],
+    ['a minute shorter', 5 * 1440 + 5, 59, 1],
+    ['as long, a reading before five days are over', 5 * 1440, 60, 1],
+  ])('split at a pause of an hour, called a change: %s', (_, worn, pause, spells) => {
+    const next = worn - 5 + pause;
+    expect(at([...every(5, 0, worn), ...every(5, next, 9 * 1440)], 9).spells).toHaveLength(spells);
+  });
+
+  it('count their days anew after each change', () => {
+    const worn = [
+      ...every(5, 0, 6 * 1440),
+      ...every(5, 6 * 1440 + 90, 8 * 1440),
+      ...every(5, 8 * 1440 + 90, 10 * 1440),
+    ];
+    expect(at(worn, 10).gaps.map(({ kind }) => kind)).toEqual(['change', 'hole']);
+  });
+
+  it('stand in the order of time, whether a pause or another interval tells them', () => {
+    const pause = [...every(5, 0, 6 * 1440), ...every(5, 6 * 1440 + 90, 10 * 1440)];
+    const timeline = at([...pause, ...every(15, 10 * 1440 + 90, 12 * 1440)], 12);
+    expect(timeline.spells.map(({ interval, count }) => [interval, count])).toEqual([
+      [5, 6 * 288],
+      [5, 4 * 288 - 18],
+      [15, 2 * 96 - 6],
+    ]);
+  });
+
+  it('tell the interval of most time, not the last one nor that of fewest readings', () => {
+    expect(at([...every(5, 0, 8 * 1440), ...every(15, 8 * 1440, 14 * 1440)]).interval).toBe(5);
+  });
+
+  it('tell the interval of a new sensor from twelve readings, though a few among them are lost', () => {
+    // Nine of eleven steps are of 15 minutes: 82 %, where four fifths are asked.
+    const began = 4 * 1440 - 240;
+    const seen = every(15, began, began + 15 * 14).filter((_, k) => k !== 4 && k !== 8);
+    const timeline = at([...every(3, 0, 3 * 1440 + 600), ...seen], 4);
+    expect(timeline.spells.map(({ interval, count }) => [interval, count])).toEqual([
+      [3, 1640],
+      [15, 12],
+    ]);
+  });
+
+  it('change with the interval of whole days of which a third is lost', () => {
+    // Two of three steps are of 15 minutes: more than half, as a whole day needs, and less than a part of a day needs.
+    const thinned = every(15, 5 * 1440, 10 * 1440).filter((_, k) => k % 4 !== 3);
+    const timeline = at([...every(5, 0, 5 * 1440), ...thinned], 10);
+    expect(timeline.spells.map(({ interval }) => interval)).toEqual([5, 15]);
+  });
+
+  it('begin after the longest pause, though steps of neither sensor follow it', () => {
+    const began = 5 * 1440 + 120;
+    const timeline = at([...every(5, 0, 5 * 1440), began, ...every(15, began + 30, 10 * 1440)], 10);
+    expect((timeline.spells[1]!.from - FROM) / MINUTE_MS).toBe(began);
+  });
+
+  it.each([
+    [1, 0.4],
+    [3, 1],
+    [5, 1.25],
+    [15, 3.75],
+  ])('keep an interval of %d minutes within %d of it (rule ours)', (interval, slack) => {
+    expect(slackOf(interval)).toBe(slack);
   });
 
   it('are not made by a day with many extra rows', () => {
