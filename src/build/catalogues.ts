@@ -2,7 +2,9 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { findings } from '../findings/index.ts';
 import { indices } from '../indices/index.ts';
+import { speaker } from '../language/index.ts';
 import { measures } from '../measures/index.ts';
+import { sourceText } from '../pages/sourceText.ts';
 import { targetSets } from '../targets/index.ts';
 
 /** Paths of the generated pages in docs/, each with the text the registries and the English words give it now. */
@@ -52,9 +54,9 @@ const pairs = (record: object): string =>
     .map(([name, value]) => `${name} ${value}`)
     .join(', ');
 
-/** As `pages/sourceText.ts` says it on paper. */
+/** As the papers say it. */
 const sourceOf = (words: Words, source: string): string =>
-  source.replace(/\{([\w-]+)\}/g, (_, name: string) => text(words, `sources.${name}`));
+  sourceText(speaker(words, { unit: 'mg/dL', voice: 'clinic', targets: targetSets.adult }), source);
 
 const measuresOf = (words: Words): string[] =>
   Object.values(measures).map(({ id, source, needs, definition }) =>

@@ -22,11 +22,10 @@ export const coverage: Measure<'coverage'> = {
       return { date: day.date, share, hours: (share * day.minutes) / 60 };
     });
     const hours = hoursSeen(shared);
-    const ofHours = days.reduce((sum, day) => sum + day.minutes, 0) / 60;
-    const share = hours / ofHours;
+    const ofHours = hoursOf(shared);
     const daysWithReadings = shared.dayMinutes.reduce((sum, minutes) => sum + (minutes > 0 ? 1 : 0), 0);
     const value: Coverage = {
-      share,
+      share: hours / ofHours,
       hours,
       ofHours,
       ...clockShares(shared),
@@ -43,10 +42,10 @@ export const coverage: Measure<'coverage'> = {
 
 /** The published floor: below it all is computed, and told to be unsteady. */
 export function isEnough(shared: Context): boolean {
-  const { days } = shared.timeline;
-  const ofHours = days.reduce((sum, day) => sum + day.minutes, 0) / 60;
-  return days.length >= ENOUGH_DAYS && hoursSeen(shared) / ofHours >= SEEN_SHARE;
+  return shared.timeline.days.length >= ENOUGH_DAYS && hoursSeen(shared) / hoursOf(shared) >= SEEN_SHARE;
 }
+
+const hoursOf = ({ timeline }: Context): number => timeline.days.reduce((sum, day) => sum + day.minutes, 0) / 60;
 
 /** Hours with readings, no day counting for more than it has. */
 export function hoursSeen({ timeline, dayShares }: Context): number {
