@@ -7,8 +7,12 @@ export function hundredths(value: number): number {
 
 /** Text of single bytes that grows as it is written. Strings of this size would keep the collector busy. */
 export class Bytes {
-  private buffer = Buffer.allocUnsafe(1 << 14);
-  private length = 0;
+  private buffer: Buffer;
+  length = 0;
+
+  constructor(size = 1 << 14) {
+    this.buffer = Buffer.allocUnsafe(size);
+  }
 
   private room(more: number): void {
     if (this.length + more <= this.buffer.length) return;
@@ -22,6 +26,13 @@ export class Bytes {
     this.room(length);
     if (length > 40) this.length += this.buffer.write(text, this.length, 'latin1');
     else for (let i = 0; i < length; i++) this.buffer[this.length++] = text.charCodeAt(i);
+    return this;
+  }
+
+  bytes(bytes: Uint8Array): this {
+    this.room(bytes.length);
+    this.buffer.set(bytes, this.length);
+    this.length += bytes.length;
     return this;
   }
 
