@@ -41,5 +41,5 @@ function hourSeen({ readings }: Timeline, day: Day): number {
     if (Math.abs(elapsed - minute) > 15) return hour - before < 2 ? hour : Math.max(before, Math.min(USUAL_HOUR, hour));
     before = hour;
   }
-  return USUAL_HOUR;
+  return Math.max(before, USUAL_HOUR);
 }

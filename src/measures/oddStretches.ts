@@ -42,7 +42,7 @@ export const oddStretches: Measure<'oddStretches'> = {
       else if (limit[i]! > 0) found.aboveLimit++;
       if (i === 0) continue;
       const step = (at[i]! - at[i - 1]!) / MINUTE_MS;
-      if (step > timeline.gapMinutes || native[i] !== native[i - 1] || limit[i] !== 0) {
+      if (step > timeline.gapMinutes || native[i] !== native[i - 1] || limit[i] !== limit[i - 1]) {
         closeRun(i);
         run = i;
       }
@@ -50,7 +50,7 @@ export const oddStretches: Measure<'oddStretches'> = {
       const change = Math.abs(mgdl[i]! - mgdl[i - 1]!);
       if (change < JUMP_LEAST || change <= JUMP_RATE * step) continue;
       found.jumps.push({
-        date: timeline.days[day[i]!]!.date,
+        date: timeline.days[day[i - 1]!]!.date,
         minute: minute[i - 1]!,
         from: mgPerDl(mgdl[i - 1]!),
         to: mgPerDl(mgdl[i]!),

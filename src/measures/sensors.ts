@@ -25,10 +25,10 @@ export const sensors: Measure<'sensors'> = {
   },
 };
 
-function wornIn({ spells, gaps, days, interval }: Timeline): SensorWorn[] {
+function wornIn({ spells, gaps, days }: Timeline): SensorWorn[] {
   return spells.map((spell) => {
-    const before = gaps.find((gap) => gap.kind === 'change' && Math.abs(gap.to - spell.from) <= interval * MINUTE_MS);
-    const day = days.findLast(({ start }) => start <= spell.from) ?? days[0]!;
+    const before = gaps.find((gap) => gap.kind === 'change' && gap.to === spell.from);
+    const day = days.findLast(({ start }) => start <= spell.from)!;
     return {
       from: spell.from,
       to: spell.to,
@@ -58,16 +58,14 @@ function byDay({ timeline, bands }: Context, worn: SensorWorn[]): DayOfSensor[] 
     low: number;
     inRange: number;
   }[] = [];
-  const last = timeline.days.at(-1)!;
-  const close = last.start + last.minutes * MINUTE_MS;
-  worn.forEach((sensor, w) => {
-    if (!sensor.begun) return;
-    const end = Math.min(worn[w + 1]?.from ?? close, close);
-    const cells = Math.max(1, Math.ceil((sensor.to + 1 - sensor.from) / DAY_MS));
-    for (let d = 0; d < cells; d++) {
+  for (const sensor of worn) {
+    if (!sensor.begun) continue;
+    const worn = sensor.to - sensor.from;
+    for (let d = 0; d * DAY_MS <= worn; d++) {
       days[d] ??= { sensors: 0, held: 0, seen: 0, known: 0, sum: 0, low: 0, inRange: 0 };
       days[d]!.sensors++;
-      days[d]!.held += Math.min(DAY_MS, Math.min(end, sensor.to) - sensor.from - d * DAY_MS) / MINUTE_MS;
+      // Its last reading stands for an interval as well.
+      days[d]!.held += Math.min(DAY_MS / MINUTE_MS, (worn - d * DAY_MS) / MINUTE_MS + sensor.interval);
     }
     for (let i = firstFrom(at, count, sensor.from); i < count && at[i]! <= sensor.to; i++) {
       const cell = days[Math.floor((at[i]! - sensor.from) / DAY_MS)]!;
@@ -78,11 +76,11 @@ function byDay({ timeline, bands }: Context, worn: SensorWorn[]): DayOfSensor[] 
       cell.known += weight[i]!;
       cell.sum += mgdl[i]! * weight[i]!;
     }
-  });
+  }
   return days.map(({ sensors, held, seen, known, sum, low, inRange }, d) => ({
     day: d + 1,
     sensors,
-    share: held > 0 ? Math.min(1, seen / held) : 1,
+    share: Math.min(1, seen / held),
     mean: known > 0 ? mgPerDl(sum / known) : null,
     low: seen > 0 ? low / seen : 0,
     inRange: seen > 0 ? inRange / seen : 0,

@@ -4,8 +4,8 @@ import { measure } from '../../src/measures/index.ts';
 import type { Measured } from '../../src/model/measured.ts';
 import type { Timeline } from '../../src/model/timeline.ts';
 import { targetSets } from '../../src/targets/index.ts';
-import { MINUTE_MS, midnightOf } from '../../src/time/calendar.ts';
-import { built, type DaysOf, fileOf, type Row, timelineOf } from '../support/timeline.ts';
+import { MINUTE_MS } from '../../src/time/calendar.ts';
+import { type DaysOf, timelineOf } from '../support/timeline.ts';
 import { many, runOf, type Slot } from './made.ts';
 
 /** Places where the smallest slip in the code would hide a low, or tell more than was seen. */
@@ -122,33 +122,6 @@ describe('nights', () => {
     expect(nightOf({ days: 2, value })).toMatchObject({ longestLow: 65, lowMinutes: 10 });
     const late = (minute: number) => (minute >= 355 && minute < 400 ? 60 : 110);
     expect(nightOf({ days: 2, value: late })).toMatchObject({ longestLow: 45, lowMinutes: 5 });
-  });
-});
-
-describe('a change of clocks told by offsets alone', () => {
-  /** A day of readings every five minutes of real time whose clock moves by an hour once it has shown `minute`. */
-  function day(date: string, minute: number, by: 60 | -60, lost: [number, number] = [0, 0]): Timeline {
-    const midnight = midnightOf(date);
-    const rows: Row[] = [];
-    for (let at = 0; at < 1440 - by; at += 5) {
-      const offset = at < minute ? 120 : 120 + by;
-      if (at >= lost[0] && at < lost[1]) continue;
-      rows.push({ wall: midnight + at * MINUTE_MS + (offset - 120) * MINUTE_MS, native: 100, offset });
-    }
-    return built([fileOf(rows)], { period: { from: date, to: date } });
-  }
-
-  test.each([
-    ['back at three', '2024-10-27', 180, -60, [0, 0], 25, 7],
-    ['forward at two', '2024-03-31', 120, 60, [0, 0], 23, 5],
-    ['back at noon, when a traveller lands', '2024-05-05', 720, -60, [0, 0], 25, 6],
-    ['forward at noon', '2024-05-05', 720, 60, [0, 0], 23, 6],
-    ['back at three, not seen: taken for two', '2024-10-27', 180, -60, [60, 400], 25, 7],
-    ['back in the evening, not seen: the night keeps its length', '2024-05-05', 1200, -60, [1100, 1300], 25, 6],
-  ] as const)('%s', (_, date, minute, by, lost, hours, night) => {
-    const coverage = told(adult(day(date, minute, by, [lost[0], lost[1]])).coverage);
-    expect([coverage.ofHours, coverage.night.ofHours]).toEqual([hours, night]);
-    if (lost[1] === 0) expect(coverage.night.share).toBeCloseTo(1, 9);
   });
 });
 

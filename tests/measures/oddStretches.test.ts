@@ -1,0 +1,73 @@
+import { describe, expect, test } from 'vitest';
+import { measure } from '../../src/measures/index.ts';
+import { targetSets } from '../../src/targets/index.ts';
+import { many, type RunOptions, runOf, type Slot } from './made.ts';
+
+/** Where the lines are drawn is ours. */
+function odd(slots: readonly Slot[], options: RunOptions = {}) {
+  const { oddStretches } = measure(runOf(slots, options), targetSets.adult);
+  if (!oddStretches.ok) throw new Error(oddStretches.why);
+  return oddStretches.value;
+}
+
+/** Values that neither stand still nor jump. */
+const lively = (length: number): Slot[] => Array.from({ length }, (_, i) => 101 + (i % 2));
+const below = { native: 40, limit: -1 } as const;
+const above = { native: 400, limit: 1 } as const;
+
+describe('values that stand still', () => {
+  test('are told with their day, hour, length and value', () => {
+    const slots = [...lively(7), ...many(120, 12), ...lively(7)];
+    expect(odd(slots, { from: 1380 }).flat).toEqual([{ date: '2026-03-02', minute: 1415, minutes: 60, value: 120 }]);
+  });
+
+  test.each<[string, Slot[], number, number]>([
+    ['five readings of 15 minutes', [...lively(20), ...many(120, 5), ...lively(20)], 15, 1],
+    ['four of them last an hour, and are too few', [...lively(20), ...many(120, 4), ...lively(20)], 15, 0],
+    ['for 55 minutes', [...lively(5), ...many(120, 11), ...lively(5)], 5, 0],
+    ['to the end of the readings', [...lively(5), ...many(120, 12)], 5, 1],
+    ['across twenty minutes without', [...lively(5), ...many(120, 6), null, null, null, ...many(120, 6)], 5, 1],
+    ['on either side of a gap', [...lively(5), ...many(120, 6), ...many(null, 6), ...many(120, 6)], 5, 0],
+    ['at a limit of the sensor', [...lively(5), ...many(above, 20), ...many(below, 20), ...lively(5)], 5, 0],
+    ['and go on at the limit', [...lively(5), ...many(40, 6), ...many(below, 6), ...lively(5)], 5, 0],
+    ['at the value of a reading at the limit before them', [...lively(5), below, ...many(40, 12), ...lively(5)], 5, 1],
+  ])('%s', (_, slots, step, expected) => {
+    expect(odd(slots, { step }).flat).toHaveLength(expected);
+  });
+});
+
+describe('jumps', () => {
+  test('are told from the reading before to the one after', () => {
+    const { jumps } = odd([...lively(5), 100, 140, ...many(140, 5)], { from: 600 });
+    expect(jumps).toEqual([{ date: '2026-03-02', minute: 625, from: 100, to: 140, minutes: 5 }]);
+  });
+
+  test('over midnight belong to the day on which they begin', () => {
+    const { jumps } = odd([...lively(5), 100, 140, ...many(140, 5)], { from: 1410 });
+    expect(jumps).toMatchObject([{ date: '2026-03-02', minute: 1435 }]);
+  });
+
+  test.each<[string, Slot[], number, number]>([
+    ['of 30 in five minutes', [100, 130], 5, 0],
+    ['of 31', [100, 131], 5, 1],
+    ['of 31 down', [131, 100], 5, 1],
+    ['of 29 in a minute', [100, 129], 1, 0],
+    ['of 30 in a minute', [100, 130], 1, 1],
+    ['of 121 in twenty minutes', [100, null, null, null, 221], 5, 1],
+    ['of 120 in twenty minutes', [100, null, null, null, 220], 5, 0],
+    ['over a gap', [100, null, null, null, null, 300], 5, 0],
+    ['to a limit of the sensor', [100, above], 5, 0],
+    ['from it', [above, 300], 5, 0],
+  ])('%s', (_, slots, step, expected) => {
+    const first = typeof slots[0] === 'number' ? many(slots[0], 20) : many(above, 20);
+    const last = slots.at(-1)!;
+    expect(odd([...first, ...slots, ...many(last, 20)], { step }).jumps).toHaveLength(expected);
+  });
+});
+
+test('readings below and above what the sensor tells are counted', () => {
+  expect(odd([...lively(5), below, below, ...lively(5), above, above, above, ...lively(5)])).toMatchObject({
+    belowLimit: 2,
+    aboveLimit: 3,
+  });
+});
