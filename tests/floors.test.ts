@@ -133,6 +133,13 @@ test('each library has one room', () => {
   ).toEqual([]);
 });
 
+test('the floor plan names each library beside its room', () => {
+  const plan = /```([^`]*DOOR[^`]*)```/.exec(readFileSync(join(src, '../DEVELOPERS.md'), 'utf8'))?.[1] ?? '';
+  const inBrackets = [...plan.matchAll(/\[([^\]]+)\]/g)].flatMap((match) => match[1]!.split(/[\s,;:]+/));
+  const shipped = Object.entries(LIBRARIES).filter(([, room]) => room !== 'build');
+  expect(shipped.map(([name]) => name.split('/')[0]!).filter((name) => !inBrackets.includes(name))).toEqual([]);
+});
+
 test('nothing below the door touches disk, process or network', () => {
   expect(
     breaches(({ room, imports }) =>

@@ -157,6 +157,23 @@ test('links in the pages lead somewhere', () => {
   expect(dead).toEqual([]);
 });
 
+test('files that the pages name are there', () => {
+  const rooms = ['', 'src/', 'src/writers/', 'tests/'];
+  const named = ['README.md', 'DEVELOPERS.md', ...files.filter((path) => /^docs\/[^/]+\.md$/.test(path))].flatMap(
+    (page) =>
+      [...read(page).matchAll(/`((?:[\w-]+\/)*[\w.-]+\.(?:ts|py|css|html))`/g)]
+        .map((match) => match[1]!)
+        .filter((path) => path.includes('/') || /\.(ts|py)$/.test(path))
+        .filter((path) =>
+          path.includes('/')
+            ? !rooms.some((room) => files.includes(room + path))
+            : !files.some((file) => file.endsWith(`/${path}`)),
+        )
+        .map((path) => `${page}: ${path}`),
+  );
+  expect(named).toEqual([]);
+});
+
 test('DEVELOPERS.md has a paragraph for every folder', () => {
   const text = read('DEVELOPERS.md');
   const rooms = readdirSync(join(home, 'src')).map((name) =>

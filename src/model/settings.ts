@@ -24,7 +24,7 @@ export interface Settings {
   zone?: string;
   dateOrder?: 'day-first' | 'month-first' | 'year-first';
   targets: TargetSet['id'];
-  /** Default: the last 14 days that hold data. */
+  /** Default: 14 days, the last of them the last with a reading. */
   period?: PeriodChoice;
   layout?: unknown;
   /** Words people use in logbooks; absent: names are compared as they stand. */
