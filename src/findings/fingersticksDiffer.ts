@@ -1,4 +1,5 @@
 import type { MgPerDl } from '../model/glucose.ts';
+import type { StickPair } from '../model/trust.ts';
 import { absent, type Finding, holds, quiet, untold } from './finding.ts';
 import { count, glucose, rise, share, word } from './quantities.ts';
 import { sticksLike } from './trustExamples.ts';
@@ -32,7 +33,7 @@ export const fingersticksDiffer: Finding = {
         near: rise(NEAR),
         switch: glucose(SWITCH),
       },
-      pairs.filter(({ finger, sensor }) => Math.abs(sensor - finger) > 0.2 * finger).map(({ date }) => ({ date })),
+      pairs.filter(isApart).map(({ date }) => ({ date })),
     );
   },
   examples: [
@@ -50,3 +51,6 @@ export const fingersticksDiffer: Finding = {
     ['no fingersticks noted', { fingersticks: { ok: false, why: 'none-noted' } }, 'absent'],
   ],
 };
+
+const isApart = ({ finger, sensor, zone }: StickPair): boolean =>
+  Math.abs(sensor - finger) > (finger < SWITCH ? NEAR : (NEAR * finger) / 100) || zone > 'B';

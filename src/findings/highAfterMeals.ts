@@ -47,7 +47,7 @@ export const highAfterMeals: Finding = {
   ],
 };
 
-const isLong = ({ course }: Meal): boolean => (course?.highMinutes ?? 0) > LONG;
+const isLong = ({ course }: Meal): boolean => course!.highMinutes > LONG;
 
 function lasting(...minutesHigh: number[]) {
   return minutesHigh.map((highMinutes) => ({ highMinutes }));

@@ -14,16 +14,9 @@ import { sensorsLike } from '../../src/findings/trustExamples.ts';
 import type { Measures } from '../../src/model/measures.ts';
 import { targetSets } from '../../src/targets/index.ts';
 import { measuresWith } from '../support/measures.ts';
+import { looked } from './looked.ts';
 
 /** Places where the smallest slip would keep a low from being told, or tell another than the deepest. */
-
-/** What a finding says of a calm fortnight in which the measures given stand out. */
-function looked(id: string, given: Partial<Measures>) {
-  const look = findings.find((finding) => finding.id === id)!.look(measuresWith(given), targetSets.adult);
-  if (look.case !== 'holds') return { case: look.case };
-  const values = Object.entries(look.params).map(([name, told]) => [name, 'value' in told ? told.value : told]);
-  return { case: look.case, variant: look.variant, where: look.where, ...Object.fromEntries(values) };
-}
 
 /** Days of which those given hold minutes in a band. */
 function daysWith(band: 'low' | 'very-low', ...days: number[]): Measures['daily'] {

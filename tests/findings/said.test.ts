@@ -1,0 +1,304 @@
+import { describe, expect, test } from 'vitest';
+import {
+  bandsLike,
+  dawnLike,
+  daysLike,
+  exampleDate,
+  highsLike,
+  modalDayLike,
+  seenCoverage,
+  windowsLike,
+} from '../../src/findings/examples.ts';
+import { mealsLike } from '../../src/findings/occasionExamples.ts';
+import { isPattern } from '../../src/findings/pattern.ts';
+import { dates } from '../../src/findings/quantities.ts';
+import {
+  a1cLike,
+  oddLike,
+  overnightLike,
+  ratesLike,
+  sticksLike,
+  thenAndNowLike,
+} from '../../src/findings/trustExamples.ts';
+import type { Measures } from '../../src/model/measures.ts';
+import type { Change } from '../../src/model/thenAndNow.ts';
+import type { Fingersticks } from '../../src/model/trust.ts';
+import { changed, looked } from './looked.ts';
+
+/** What a finding says where it holds: the numbers, the days, the side, and whether it may say it. Rules ours. */
+
+describe('fingersticks that differ', () => {
+  const zones = (zone: 'C' | 'D' | 'E', ...pairs: [number, number][]) =>
+    changed(sticksLike(...pairs), (value: Fingersticks) => ({
+      ...value,
+      zones: { ...value.zones, A: value.pairs.length - 1, [zone]: 1 },
+      pairs: value.pairs.map((pair, i) => (i === 0 ? { ...pair, zone } : pair)),
+    }));
+
+  test.each(['C', 'D', 'E'] as const)('one pair in zone %s is told, whatever the others', (zone) => {
+    const far = [300, 120] as [number, number];
+    const given = Array.from({ length: 9 }, (): [number, number] => [100, 100]);
+    expect(looked('fingersticks-differ', { fingersticks: zones(zone, far, ...given) })).toMatchObject({
+      far: 1,
+      side: 'below',
+      bias: 18,
+      where: [{ date: exampleDate(0) }],
+    });
+    expect(looked('fingersticks-differ', { fingersticks: zones(zone, far) }).case).toBe('holds');
+  });
+
+  test('three pairs are enough', () => {
+    const three = sticksLike([100, 140], [100, 140], [100, 100]);
+    expect(looked('fingersticks-differ', { fingersticks: three })).toMatchObject({ within: 1, pairs: 3 });
+  });
+
+  test('days are those of the pairs outside 20 mg/dL below 100, and 20 % from there on', () => {
+    const pairs = sticksLike([60, 80], [60, 81], [100, 120], [100, 121], [200, 240], [200, 241], [150, 80]);
+    expect(looked('fingersticks-differ', { fingersticks: pairs })).toMatchObject({
+      where: [1, 3, 5, 6].map((day) => ({ date: exampleDate(day) })),
+      side: 'above',
+    });
+  });
+
+  test('are untold of two pairs, and nothing to tell where none has a reading near', () => {
+    expect(looked('fingersticks-differ', { fingersticks: sticksLike([100, 100], [100, 100]) }).case).toBe('untold');
+    expect(looked('fingersticks-differ', { fingersticks: { ok: false, why: 'no-pairs' } }).case).toBe('absent');
+    expect(looked('fingersticks-differ', { fingersticks: { ok: false, why: 'failed' } }).case).toBe('untold');
+  });
+});
+
+describe('seven days or nights are enough to speak of a habit', () => {
+  const seven = <T>(value: T): T[] => new Array<T>(7).fill(value);
+  test.each<[string, Partial<Measures>]>([
+    ['overnight-fall', { overnight: overnightLike(seven(-60)) }],
+    ['steady-nights', { overnight: overnightLike(seven(0)) }],
+    ['dawn-rise', { dawnRise: dawnLike(seven(30)) }],
+    ['best-window', { windows: windowsLike(7, 7, 0.1) }],
+    ['high-after-window', { windows: windowsLike(7, 0), highs: highsLike(...seven({ startMinute: 1090 })) }],
+    ['high-after-meals', { meals: mealsLike(...seven({ highMinutes: 90 })) }],
+  ])('%s', (id, given) => {
+    expect(looked(id, given).case).toBe('holds');
+  });
+
+  test('six are not, however often', () => {
+    expect([isPattern(3, 6), isPattern(3, 7), isPattern(6, 6), isPattern(2, 7)]).toEqual([false, true, false, false]);
+  });
+});
+
+test('odd stretches of both kinds are told', () => {
+  expect(looked('odd-stretches', { oddStretches: oddLike(1, 1) }).case).toBe('holds');
+});
+
+test('steady nights name those that were: little change and little range', () => {
+  const overnight = changed(overnightLike([0, 0, 0, 30, -30, 0, 31, 0, 0]), (value) => ({
+    ...value,
+    nights: value.nights.map((night, n) => ({ ...night, range: [30, 50, 51][n] ?? 30 })),
+    steady: 7,
+  }));
+  const look = looked('steady-nights', { overnight }) as unknown as { where: { date: string }[] };
+  expect(look.where.map(({ date }) => date)).toEqual([0, 1, 3, 4, 5, 7, 8].map(exampleDate));
+});
+
+describe('time in range', () => {
+  const goal = (of: 'in-range' | 'low' | 'high', share: number, met: boolean) => ({ of, op: '>' as const, share, met });
+  const minutes = { low: 3, 'in-range': 69, high: 28 };
+
+  test('is held against its own goal, and time high against its own', () => {
+    const timeInBands = bandsLike(
+      minutes,
+      goal('low', 0.04, true),
+      goal('in-range', 0.7, false),
+      goal('high', 0.25, false),
+    );
+    expect(looked('time-in-range', { timeInBands })).toMatchObject({
+      variant: 'missed',
+      goal: 0.7,
+      aboveGoal: 0.25,
+      aboveVerdict: 'missed',
+      steady: 'yes',
+      known: 'interval',
+    });
+    const met = bandsLike(minutes, goal('high', 0.3, true), goal('in-range', 0.6, true));
+    expect(looked('time-in-range', { timeInBands: met })).toMatchObject({ variant: 'met', aboveVerdict: 'met' });
+    expect(looked('time-in-range', { timeInBands: bandsLike(minutes, goal('low', 0.04, true)) })).toMatchObject({
+      variant: 'none',
+      aboveVerdict: 'none',
+    });
+  });
+
+  test('says where it may shift, and gives no interval where there is none', () => {
+    const timeInBands = changed(bandsLike(minutes), (value) => ({
+      ...value,
+      exclusive: { ...value.exclusive, 'in-range': { ...value.exclusive['in-range'], low: null, high: null } },
+    }));
+    const told = { steady: 'no', known: 'point', low: 0.69, high: 0.69 };
+    expect(looked('time-in-range', { timeInBands, coverage: seenCoverage(14, 0.6) })).toMatchObject(told);
+    expect(looked('time-in-range', { timeInBands, coverage: { ok: false, why: 'failed' } })).toMatchObject(told);
+  });
+});
+
+describe('where days differ most', () => {
+  const bins = (edges: Record<number, [p25: number | null, p75: number | null]>, usual = modalDayLike(100)) =>
+    changed(usual, (value) => ({
+      ...value,
+      bins: value.bins.map((bin, hour) => {
+        const [p25, p75] = edges[hour] ?? [bin.p25, bin.p75];
+        return { ...bin, p25, p75 };
+      }),
+    }));
+
+  test('parts of the day without readings say nothing', () => {
+    const modalDay = bins({ 0: [null, null], 3: [null, 400], 5: [200, null], 12: [90, 165] });
+    expect(looked('wide-spread', { modalDay })).toMatchObject({ at: 720, low: 90, high: 165, width: 75, usual: 50 });
+    const none = Object.fromEntries(Array.from({ length: 24 }, (_, hour) => [hour, [null, null]])) as never;
+    expect(looked('wide-spread', { modalDay: bins(none) })).toMatchObject({ case: 'untold', why: 'too-few-readings' });
+  });
+
+  test('of two as wide it is the earlier; where all is flat there is nothing to tell', () => {
+    expect(looked('wide-spread', { modalDay: bins({ 8: [90, 190], 20: [90, 190] }) })).toMatchObject({ at: 480 });
+    const flat = Object.fromEntries(Array.from({ length: 24 }, (_, hour) => [hour, [100, 100]])) as never;
+    expect(looked('wide-spread', { modalDay: bins(flat) })).toEqual({ case: 'absent' });
+  });
+});
+
+describe('high in a part of the day', () => {
+  const window = (fromMinute: number, high: number) => {
+    const made = windowsLike(9, 0, high);
+    if (!made.ok) throw new Error(made.why);
+    return { ...made.value.all[0]!, fromMinute, toMinute: fromMinute + 240 };
+  };
+  const windows = (...all: ReturnType<typeof window>[]) => changed(windowsLike(9, 0), (v) => ({ ...v, all }));
+  const highs = (...starts: [day: number, startMinute: number][]) =>
+    highsLike(...starts.map(([day, startMinute]) => ({ date: exampleDate(day), startMinute, minutes: 130 })));
+
+  test('is the one with most such days, then the one with most time high', () => {
+    const given = highs([4, 1080], [2, 1080], [1, 1080], [0, 1080], [0, 360], [1, 360], [2, 360]);
+    for (const all of [
+      [window(1080, 0.2), window(360, 0.6)],
+      [window(360, 0.6), window(1080, 0.2)],
+    ])
+      expect(looked('high-after-window', { highs: given, windows: windows(...all) })).toMatchObject({
+        from: 1080,
+        count: 4,
+        where: [0, 1, 2, 4].map((day) => ({ date: exampleDate(day), fromMinute: 1080, toMinute: 1320 })),
+      });
+    const equal = highs([0, 1080], [1, 1080], [2, 1080], [0, 360], [1, 360], [2, 360]);
+    for (const all of [
+      [window(1080, 0.2), window(360, 0.6)],
+      [window(360, 0.6), window(1080, 0.2)],
+    ])
+      expect(looked('high-after-window', { highs: equal, windows: windows(...all) })).toMatchObject({ from: 360 });
+  });
+
+  test('is untold for the reason that highs or parts of the day are', () => {
+    const why = (given: Partial<Measures>) => looked('high-after-window', given);
+    expect(why({ highs: { ok: false, why: 'no-readings' } })).toEqual({ case: 'untold', why: 'no-readings' });
+    expect(why({ windows: { ok: false, why: 'too-few-days' } })).toEqual({ case: 'untold', why: 'too-few-days' });
+  });
+});
+
+describe('best days', () => {
+  test('hold no minute low and none very low, and have a share in range', () => {
+    const daily = changed(daysLike([0.9, 0.95, 0.99, 0.8]), (days) =>
+      days.map((day, d) => ({
+        ...day,
+        minutes: { ...day.minutes, ...(d === 1 ? { low: 5 } : d === 2 ? { 'very-low': 5 } : {}) },
+        ...(d === 3 ? { inRange: null } : {}),
+      })),
+    );
+    expect(looked('best-days', { daily })).toMatchObject({
+      dates: [exampleDate(0)],
+      top: [exampleDate(0)],
+      share: 0.9,
+      count: 1,
+      days: 3,
+    });
+  });
+
+  test('without a goal are the one with most in range, of equals the first', () => {
+    expect(looked('best-days', { daily: daysLike([0.5, 0.6, 0.6]) }, 'pregnancy-other')).toMatchObject({
+      variant: 'top',
+      dates: [exampleDate(1)],
+    });
+  });
+});
+
+describe('a laboratory A1C beside the GMI', () => {
+  test.each([
+    [7.5, 7, 'above'],
+    [7, 7.5, 'below'],
+  ])('%d beside %d lies %s', (a1c, gmi, side) => {
+    expect(looked('a1c-differs', { labA1c: a1cLike(a1c, gmi) })).toMatchObject({ side, variant: side, a1c, gmi });
+  });
+
+  test.each([{ gmi: null }, { apart: null }, { mean: null }])('is untold without %j', (lacking) => {
+    const labA1c = changed(a1cLike(7.5, 7), (value) => ({ ...value, ...lacking }));
+    expect(looked('a1c-differs', { labA1c }).case).toBe('untold');
+  });
+});
+
+describe('then and now', () => {
+  const change = (of: Change['of'], before: number, now: number): Change & { verdict: 'more-than-noise' } =>
+    ({ of, before, now, change: now - before, verdict: 'more-than-noise' }) as never;
+
+  test.each([
+    ['in-range', 0.5, 0.7, 'range', 'more', 'toward-range', 'high'],
+    ['in-range', 0.7, 0.5, 'range', 'less', 'away-from-range', 'high'],
+    ['high', 0.3, 0.4, 'high', 'more', 'away-from-range', 'high'],
+    ['high', 0.4, 0.3, 'high', 'less', 'toward-range', 'high'],
+  ] as const)('%s from %d to %d', (of, before, now, told, way, variant, limit) => {
+    expect(looked('changed-range', { thenAndNow: thenAndNowLike(change(of, before, now)) })).toMatchObject({
+      of: told,
+      way,
+      variant,
+      before,
+      now,
+      limit: { of: limit },
+    });
+  });
+
+  test('time very high alone is told with its own limit; a change of lows is no change of range', () => {
+    const veryHigh = changed(thenAndNowLike(), (value) => ({
+      ...value,
+      changes: [...value.changes, change('very-high', 0.1, 0.02)],
+    }));
+    expect(looked('changed-range', { thenAndNow: veryHigh })).toMatchObject({
+      limit: { of: 'very-high' },
+      variant: 'toward-range',
+    });
+    expect(looked('changed-range', { thenAndNow: thenAndNowLike(change('low', 0.1, 0.02)) }).case).toBe('absent');
+  });
+
+  test.each([
+    ['few-days', 'few'],
+    ['none-seen', 'other'],
+  ] as const)('what cannot be told for %s says so of time in range', (why, known) => {
+    const thenAndNow = changed(
+      thenAndNowLike({ of: 'in-range', before: 0.5, now: 0.6, verdict: 'cannot-tell', why }),
+      (value) => ({ ...value, changes: value.changes.toReversed() }),
+    );
+    expect(looked('change-not-told', { thenAndNow })).toMatchObject({ variant: known, before: 0.5, now: 0.6 });
+    const without = changed(thenAndNowLike(), (value) => ({
+      ...value,
+      changes: value.changes.filter(({ of }) => of !== 'in-range'),
+    }));
+    expect(looked('change-not-told', { thenAndNow: without }).case).toBe('absent');
+  });
+});
+
+test('a coefficient of variation is judged only where the targets have a limit', () => {
+  const cv: Measures['cv'] = { ok: true, value: 45, n: 4032, of: 'readings' };
+  expect(looked('cv-over-limit', { cv }).case).toBe('holds');
+  expect(looked('cv-over-limit', { cv }, 'pregnancy-type-1')).toEqual({ case: 'untold', why: 'not-for-these-targets' });
+});
+
+test('fast falls without a steepest one are not told', () => {
+  const rates = changed(ratesLike(0.02), (value) => ({ ...value, steepest: null }));
+  expect(looked('fast-falls', { rates }).case).toBe('absent');
+});
+
+test('days are told once each, in order', () => {
+  expect(dates(['2024-01-03', '2024-01-01', '2024-01-03'] as never)).toMatchObject({
+    value: ['2024-01-01', '2024-01-03'],
+  });
+});
