@@ -2,9 +2,8 @@ import type { LocalDate } from '../model/glucose.ts';
 import type { Evidence } from '../model/look.ts';
 import type { Episode } from '../model/measures.ts';
 import type { Quantity } from '../model/quantity.ts';
+import { DAY_MS } from '../time/calendar.ts';
 import { glucose, minutes } from './quantities.ts';
-
-const DAY_MS = 86_400_000;
 
 /** Every day of an episode with its minutes there; with `outer` only those on which it lay beyond the outer limit. */
 export function evidenceOf(episode: Episode, outer = false): Evidence[] {

@@ -1,10 +1,9 @@
+import { DAY_MS } from '../time/calendar.ts';
 import { beginningOf } from './episodes.ts';
 import { lowsLike } from './examples.ts';
 import { absent, type Finding, holds, quiet } from './finding.ts';
 import { count } from './quantities.ts';
 import { sensorsLike } from './trustExamples.ts';
-
-const DAY_MS = 86_400_000;
 
 /** Lows that began in the first 24 hours of a sensor, when it can be less exact. They stay in every count. */
 export const lowsOnFirstDay: Finding = {

@@ -1,10 +1,9 @@
 import type { Choice } from '../model/input.ts';
+import { DAY_MS } from '../time/calendar.ts';
 import type { IssueBook } from './book.ts';
 import { type DateOrder, isoDay, openDay, settleOrder } from './day-order.ts';
 import { SHAPE } from './stamp.ts';
 import type { TimeCells } from './times.ts';
-
-const DAY_MS = 86_400_000;
 
 /** An order that something other than the dates themselves speaks for. */
 export interface OrderHint {

@@ -1,12 +1,12 @@
 import type { ReadSettings } from '../model/input.ts';
+import { DAY_MS } from '../time/calendar.ts';
 
 export type DateOrder = NonNullable<ReadSettings['dateOrder']>;
 
 export type OrderVerdict =
-  | { ok: true; order: DateOrder; by: 'file'; evidence: string }
+  | { ok: true; order: DateOrder; evidence: string }
   | { ok: false; why: 'mixed' | 'unclear'; readings: string; rows: [number, number] };
 
-const DAY_MS = 86_400_000;
 const MONTH_DAYS = [31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
 
 /** Days since 1970-01-01 of a proleptic Gregorian date; NaN when there is no such date. */
@@ -66,7 +66,7 @@ export function settleOrder(
       rows: [rows[against[0]!]!, rows[against[1]!]!],
     };
   }
-  const accept = (k: number, evidence: string): OrderVerdict => ({ ok: true, order: orders[k]!, by: 'file', evidence });
+  const accept = (k: number, evidence: string): OrderVerdict => ({ ok: true, order: orders[k]!, evidence });
   if (alive.length === 1) {
     const other = against.findIndex((i) => i !== undefined);
     const code = codes[against[other]!]!;

@@ -1,10 +1,10 @@
+import { DAY_MS } from '../time/calendar.ts';
 import { NO_OFFSET } from '../time/offset.ts';
 import { CLOCK_FLAGS } from './clock.ts';
 import { readStamp } from './dates.ts';
 import { dayNumber } from './day-order.ts';
 import { newStamp, SHAPE } from './stamp.ts';
 
-const DAY_MS = 86_400_000;
 const FIRST_DAY = dayNumber(1999, 1, 1);
 const stamp = newStamp();
 

@@ -1,3 +1,4 @@
+import { DAY_MS } from '../time/calendar.ts';
 import { afterDate, CLOCK_FLAGS } from './clock.ts';
 import { packDate, SHAPE, type Stamp } from './stamp.ts';
 import { plain } from './vocabulary.ts';
@@ -79,8 +80,8 @@ function certain(year: number, month: number, day: number, rest: string, out: St
 function weekDate(year: number, week: number, day: number, rest: string, out: Stamp): number {
   // ISO 8601: week 1 holds 4 January; weeks start on Monday.
   const fourth = Date.UTC(year, 0, 4);
-  const monday = fourth - ((new Date(fourth).getUTCDay() + 6) % 7) * 86400000;
-  const at = new Date(monday + ((week - 1) * 7 + day - 1) * 86400000);
+  const monday = fourth - ((new Date(fourth).getUTCDay() + 6) % 7) * DAY_MS;
+  const at = new Date(monday + ((week - 1) * 7 + day - 1) * DAY_MS);
   if (week < 1 || week > 53) out.flags |= CLOCK_FLAGS.impossible;
   return certain(at.getUTCFullYear(), at.getUTCMonth() + 1, at.getUTCDate(), rest.toUpperCase(), out);
 }

@@ -132,14 +132,13 @@ export function unknownNames(records: Records, columns: Column[]): number | unde
 }
 
 /** Columns of a file without names, told apart by what stands in them. */
-export function columnsByContent(records: Records): { columns: Column[]; values: number; from: number } {
+export function columnsByContent(records: Records): { columns: Column[]; values: number } {
   const stamp = newStamp();
   const span = { from: 0, to: 0 };
   const look = { mark: 0, after: 0 };
   const times: number[] = [];
   const numbers: number[] = [];
   const filled: number[] = [];
-  let from = records.count;
   const step = Math.max(1, Math.floor(records.count / SAMPLE));
   for (let r = 0; r < records.count; r += step) {
     const fields = Math.min(fieldCount(records, r), MAX_COLUMNS);
@@ -149,10 +148,8 @@ export function columnsByContent(records: Records): { columns: Column[]; values:
       const shape = readStamp(records.bytes, span.from, span.to, stamp);
       const when = number ? shape === SHAPE.seconds || shape === SHAPE.millis : shape !== SHAPE.none;
       filled[c] = (filled[c] ?? 0) + 1;
-      if (when) {
-        times[c] = (times[c] ?? 0) + 1;
-        from = Math.min(from, r);
-      } else if (number) numbers[c] = (numbers[c] ?? 0) + 1;
+      if (when) times[c] = (times[c] ?? 0) + 1;
+      else if (number) numbers[c] = (numbers[c] ?? 0) + 1;
     }
   }
   const columns: Column[] = [];
@@ -165,5 +162,5 @@ export function columnsByContent(records: Records): { columns: Column[]; values:
       values++;
     } else columns.push({ index, name, role: 'ignore' });
   });
-  return { columns, values, from };
+  return { columns, values };
 }

@@ -1,4 +1,5 @@
 import type { Choice, ReadSettings } from '../model/input.ts';
+import { DAY_MS } from '../time/calendar.ts';
 import { NO_OFFSET } from '../time/offset.ts';
 import type { IssueBook } from './book.ts';
 import { CLOCK_FLAGS } from './clock.ts';
@@ -7,7 +8,6 @@ import { type DateOrder, dayNumber, isoDay, openDay } from './day-order.ts';
 import { SHAPE } from './stamp.ts';
 import { NOT_A_TIME, type TimeCells, type TimePlan } from './times.ts';
 
-const DAY_MS = 86_400_000;
 /** No sensor stored readings before this day; earlier dates are clocks that were never set. */
 const FIRST_DAY = dayNumber(1999, 1, 1);
 const RESET_DAY = dayNumber(2000, 1, 1);

@@ -1,4 +1,5 @@
 import type { Input } from '../model/input.ts';
+import { DAY_MS } from '../time/calendar.ts';
 import { isPlainXml } from './workbook-xml.ts';
 import { unzip } from './zip.ts';
 
@@ -8,7 +9,6 @@ type Cell = string | number | boolean | Date | null;
 /** Cells a sheet may span; one cell in the farthest corner would make a table of 17 billion (ours). */
 const MOST_CELLS = 30_000_000;
 const MOST_COLUMNS = 1000;
-const DAY_MS = 86_400_000;
 
 /**
  * Opens the workbooks (.xlsx, ISO/IEC 29500) among the inputs, also those inside a zip archive: each sheet becomes an
