@@ -134,8 +134,8 @@ export interface ReadFile {
   hash: string;
   choices: Choice[];
   issues: Issue[];
-  /** Every place set aside, in file order of finding. Absent: none. */
-  faults?: Fault[];
+  /** Every place set aside, in file order of finding. */
+  faults: Fault[];
   readings: ReadingColumns;
   notes: NoteEntry[];
   /** One a record, in file order; the timeline may turn `used` into `duplicate` or `set-aside`. */

@@ -1,8 +1,7 @@
 import { gunzipSync } from 'node:zlib';
 import type { Input, ReadFile } from '../model/input.ts';
+import { accountOf } from './account.ts';
 import { openBook } from './book.ts';
-import { newEntries } from './entries.ts';
-import { fingerprint } from './fingerprint.ts';
 import { BOUNDS, unzip } from './zip.ts';
 
 /** The inputs inside an archive, or the account of why it could not be opened. An input that is none is itself. */
@@ -14,31 +13,21 @@ export function unpack(input: Input): { inputs: Input[] } | { failed: ReadFile }
       return { inputs: [{ name: name.replace(/\.gz$/i, ''), bytes: content }] };
     } catch (error) {
       const large = error instanceof RangeError || (error as { code?: string }).code === 'ERR_BUFFER_TOO_LARGE';
-      return { failed: account(input, large ? 'archive-too-large' : 'archive-damaged') };
+      return { failed: closed(input, large ? 'archive-too-large' : 'archive-damaged') };
     }
   }
   if (bytes[0] === 0x50 && bytes[1] === 0x4b && bytes[2] === 3 && bytes[3] === 4) {
     const opened = unzip(bytes);
-    if (!opened.ok) return { failed: account(input, `archive-${opened.why}`) };
-    if (opened.workbook) return { failed: account(input, 'workbook') };
-    if (opened.files.length === 0) return { failed: account(input, 'file-empty') };
+    if (!opened.ok) return { failed: closed(input, `archive-${opened.why}`) };
+    if (opened.workbook) return { failed: closed(input, 'workbook') };
+    if (opened.files.length === 0) return { failed: closed(input, 'file-empty') };
     return { inputs: opened.files.map((file) => ({ name: `${name}/${file.name}`, bytes: file.bytes })) };
   }
   return { inputs: [input] };
 }
 
-function account(input: Input, code: string): ReadFile {
+function closed(input: Input, code: string): ReadFile {
   const book = openBook(input.name);
   book.add(code, 'warning');
-  return {
-    name: input.name,
-    kind: 'archive',
-    hash: fingerprint(input.bytes),
-    choices: [],
-    issues: book.list(),
-    readings: newEntries(0, 0).readings(),
-    notes: [],
-    fates: [],
-    persons: [],
-  };
+  return accountOf(input, 'archive', { book });
 }

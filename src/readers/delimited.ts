@@ -1,9 +1,9 @@
 import type { Choice, Input, ReadFile, ReadSettings } from '../model/input.ts';
 import { type Layout, parseLayout, type TableLayout } from '../schemas/layout.ts';
+import { accountOf } from './account.ts';
 import { type IssueBook, openBook } from './book.ts';
 import { decode } from './encoding.ts';
 import { newEntries } from './entries.ts';
-import { fingerprint } from './fingerprint.ts';
 import type { Hints } from './hints.ts';
 import { columnKeys, layTables, specOf } from './layout-tables.ts';
 import { openText } from './open-text.ts';
@@ -26,7 +26,7 @@ export function readDelimited(input: Input, settings: ReadSettings, hints: Hints
   if (input.bytes.length === 0 || 'notText' in decoded) {
     if (input.bytes.length === 0) book.add('file-empty', 'warning');
     else if ('notText' in decoded) book.add('not-text', 'warning', 0, { actual: decoded.notText });
-    return finish(input, newEntries(0, 0), book, choices);
+    return accountOf(input, 'delimited', { book });
   }
   choices.push(decoded.choice);
   if (decoded.guessedLetters > 0)
@@ -43,7 +43,7 @@ export function readDelimited(input: Input, settings: ReadSettings, hints: Hints
     opened = openText(decoded.bytes, undefined, book, opening);
   }
   choices.push(...opening);
-  if (!opened) return finish(input, newEntries(0, 0), book, choices);
+  if (!opened) return accountOf(input, 'delimited', { book, choices });
   const { records, tables } = opened;
   const reading: Reading = {
     file: input.name,
@@ -69,8 +69,8 @@ export function readDelimited(input: Input, settings: ReadSettings, hints: Hints
   if (orders.length > 1) book.add('date-orders-differ', 'note', 0, { actual: orders.join(', ') });
   if (used.length === 0)
     for (let r = 0; r < records.count; r++) if (!isBlankRecord(records, r)) reading.entries.fate(r, 'set-aside');
-  const file = finish(input, reading.entries, book, choices);
-  file.persons = [...reading.persons];
+  const { entries, persons } = reading;
+  const file = accountOf(input, 'delimited', { book, choices: onceEach(choices), entries, persons });
   zoneOf(reading, file, layout);
   if (settled.length === used.length && used.length > 0)
     file.layout = layoutOf(decoded.choice.value, records, settled, file.zone);
@@ -155,22 +155,11 @@ function layoutOf(encoding: string, records: Records, settled: [Table, Settled][
   return { ...layout, tables };
 }
 
-function finish(input: Input, entries: ReturnType<typeof newEntries>, book: IssueBook, choices: Choice[]): ReadFile {
+/** Several tables settled alike are told once. */
+function onceEach(choices: Choice[]): Choice[] {
   const told = new Set<string>();
-  return {
-    name: input.name,
-    kind: 'delimited',
-    hash: fingerprint(input.bytes),
-    // Several tables settled alike are told once.
-    choices: choices.filter((choice) => {
-      const key = JSON.stringify(choice);
-      return told.has(key) ? false : told.add(key);
-    }),
-    issues: book.list(),
-    faults: book.faults(),
-    readings: entries.readings(),
-    notes: entries.notes,
-    fates: entries.fates,
-    persons: [],
-  };
+  return choices.filter((choice) => {
+    const key = JSON.stringify(choice);
+    return told.has(key) ? false : told.add(key);
+  });
 }

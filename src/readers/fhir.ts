@@ -1,6 +1,7 @@
 import type { Choice, Input, ReadFile, ReadSettings } from '../model/input.ts';
+import { accountOf } from './account.ts';
 import { openBook } from './book.ts';
-import { newEntries } from './entries.ts';
+import { type Entries, newEntries } from './entries.ts';
 import { patientCodes, personCode, referenceTable, resourcesOf } from './fhir-bundle.ts';
 import { addAll, type Deletions, isDeleted } from './fhir-deletions.ts';
 import { joinAtOneTime, membersOf } from './fhir-exercise.ts';
@@ -11,7 +12,6 @@ import { readObservation } from './fhir-observation.ts';
 import type { FhirReading, GlucoseValue, Resource } from './fhir-reading.ts';
 import { type Placed, settleUnsure, type Unsure } from './fhir-unsure.ts';
 import { readWear } from './fhir-wear.ts';
-import { fingerprint } from './fingerprint.ts';
 import type { Hints } from './hints.ts';
 import { minutesBetween } from './instant.ts';
 import { objectIn, textIn } from './json.ts';
@@ -44,36 +44,21 @@ export function readFhir(input: Input, settings: ReadSettings, hints: Hints = {}
   const book = openBook(input.name);
   const choices: Choice[] = [{ id: 'encoding', value: 'utf-8', by: 'file', evidence: 'JSON' }];
   const opened = openJson(input.bytes);
-  const done = (entries: ReturnType<typeof newEntries>, persons: string[]): ReadFile => ({
-    name: input.name,
-    kind: 'fhir',
-    hash: fingerprint(input.bytes),
-    choices,
-    issues: book.list(),
-    faults: book.faults(),
-    readings: entries.readings(),
-    notes: entries.notes,
-    fates: entries.fates,
-    persons,
-  });
-  if (startsLikeXml(input.bytes)) {
-    book.add('fhir-xml', 'refusal');
-    return done(newEntries(0, 0), []);
-  }
-  if ('brokenAt' in opened) {
-    book.add('json-broken', 'refusal', opened.brokenAt);
-    return done(newEntries(0, 0), []);
-  }
+  const account = (entries: Entries, persons: Iterable<string>): ReadFile =>
+    accountOf(input, 'fhir', { book, choices, entries, persons });
+  const refused = (code: string, line = 0): ReadFile => {
+    book.add(code, 'refusal', line);
+    return account(newEntries(0, 0), []);
+  };
+  if (startsLikeXml(input.bytes)) return refused('fhir-xml');
+  if ('brokenAt' in opened) return refused('json-broken', opened.brokenAt);
   const manifest = manifestIn(opened);
   if (manifest) {
     tellManifest(manifest, book);
-    return done(newEntries(manifest.outputs.length, 0), []);
+    return account(newEntries(manifest.outputs.length, 0), []);
   }
   const resources = resourcesOf(opened);
-  if ('brokenAt' in resources) {
-    book.add('json-broken', 'refusal', resources.brokenAt);
-    return done(newEntries(0, 0), []);
-  }
+  if ('brokenAt' in resources) return refused('json-broken', resources.brokenAt);
   const { rows, broken, strange, held } = resources;
   const entries = newEntries(rows + broken.length, rows);
   const ignored = new Map<string, number>();
@@ -194,7 +179,7 @@ export function readFhir(input: Input, settings: ReadSettings, hints: Hints = {}
     if (what !== 'summary') book.add('resource-ignored', 'note', 0, { actual: what, count });
     else if (units.size > 0) book.add('results-ignored', 'note', 0, { count });
   if (ignored.has('summary') && units.size === 0) book.add('results-only', 'warning');
-  const file = done(entries, [...persons]);
+  const file = account(entries, persons);
   const [zone] = reading.zones;
   if (settings.zone) choices.push({ id: 'zone', value: settings.zone, by: 'user' });
   else if (zone && reading.zones.size === 1) {
@@ -205,7 +190,6 @@ export function readFhir(input: Input, settings: ReadSettings, hints: Hints = {}
     book.add('zones-in-file', 'warning', 0, { actual: [...reading.zones].join(', '), option: '--zone' });
   if (resources.test) book.add('test-data', 'note');
   if (resources.deleting > 0) book.add('export-deletions', 'note', 0, { count: resources.deleting });
-  file.issues = book.list();
   return file;
 }
 

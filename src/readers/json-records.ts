@@ -1,13 +1,15 @@
 import type { Input, ReadFile, ReadSettings } from '../model/input.ts';
+import { accountOf } from './account.ts';
 import { openBook } from './book.ts';
 import { readDelimited } from './delimited.ts';
 import { newEntries } from './entries.ts';
-import { fingerprint } from './fingerprint.ts';
 import type { Hints } from './hints.ts';
 import { objectIn } from './json.ts';
 import { type Elements, type JsonText, NO_ELEMENTS, openJson, walk } from './json-text.ts';
+import { putBack } from './laid-out.ts';
 import { withoutPlaces } from './layout-tables.ts';
 
+const KIND = 'json-records';
 const MAX_NAMES = 200;
 
 /** Any text that begins like JSON; the readers of named formats are surer. */
@@ -58,7 +60,7 @@ export function readJsonRecords(input: Input, settings: ReadSettings, hints: Hin
     else book.add('json-unknown', 'refusal');
     const entries = newEntries(records.count, 0);
     for (let row = 0; row < records.count; row++) entries.fate(row, 'set-aside');
-    return { ...shell(input), issues: book.list(), readings: entries.readings(), fates: entries.fates };
+    return accountOf(input, KIND, { book, entries });
   }
   const table = newText();
   const head = [...names].map(quoted).join(',');
@@ -109,50 +111,25 @@ function newText(): { add(text: string): void; bytes(): Uint8Array } {
 function refused(input: Input, brokenAt: number): ReadFile {
   const book = openBook(input.name);
   book.add('json-broken', 'refusal', brokenAt);
-  return { ...shell(input), issues: book.list() };
-}
-
-function shell(input: Input): ReadFile {
-  const hash = fingerprint(input.bytes);
-  const none = newEntries(0, 0);
-  return {
-    name: input.name,
-    kind: 'json-records',
-    hash,
-    choices: [],
-    issues: [],
-    readings: none.readings(),
-    notes: [],
-    fates: [],
-    persons: [],
-  };
+  return accountOf(input, KIND, { book });
 }
 
 /** Puts lines and rows of the laid-out table back to those of the records. */
 function backToRecords(input: Input, file: ReadFile, cameFrom: number[], broken: number[]): ReadFile {
-  const lineAt = (line: number): number => cameFrom[line] ?? 1;
-  const { readings } = file;
-  for (let i = 0; i < readings.count; i++) {
-    readings.line[i] = lineAt(readings.line[i]!);
-    readings.row[i] = readings.row[i]! - 1;
-  }
+  const told = putBack(
+    file,
+    (line) => cameFrom[line] ?? 1,
+    (row) => row - 1,
+  );
   const book = openBook(input.name);
   for (const line of broken) book.add('json-line-broken', 'warning', line);
   const ofTable = new Set(['delimiter', 'header', 'encoding']);
-  const issues = file.issues.map((issue) =>
-    issue.origin ? { ...issue, origin: { ...issue.origin, line: lineAt(issue.origin.line) } } : issue,
-  );
   return {
-    ...shell(input),
+    ...accountOf(input, KIND, { book }),
+    ...told,
     choices: file.choices.filter(({ id }) => !ofTable.has(id)),
-    issues: [...issues, ...book.list()],
-    faults: [...(file.faults ?? []).map((fault) => ({ ...fault, line: lineAt(fault.line) })), ...book.faults()],
-    readings,
-    notes: file.notes.map((note) => ({
-      ...note,
-      row: note.row - 1,
-      origin: { ...note.origin, line: lineAt(note.origin.line) },
-    })),
+    issues: [...told.issues, ...book.list()],
+    faults: [...told.faults, ...book.faults()],
     fates: [...file.fates.slice(1), ...broken.map(() => 'set-aside' as const)],
     persons: file.persons,
     ...(file.zone ? { zone: file.zone } : {}),

@@ -1,8 +1,8 @@
 import type { Choice, Input, ReadFile, ReadSettings } from '../model/input.ts';
+import { accountOf } from './account.ts';
 import { openBook } from './book.ts';
 import { comesOften } from './density.ts';
 import { newEntries } from './entries.ts';
-import { fingerprint } from './fingerprint.ts';
 import { type Json, listIn, objectIn, textIn } from './json.ts';
 import { type JsonText, openJson, walk } from './json-text.ts';
 import { activity, dose, glucose, type Point, type Points, push } from './open-mhealth-bodies.ts';
@@ -24,7 +24,7 @@ export function readOpenMhealth(input: Input, settings: ReadSettings): ReadFile 
     all = newPoints(input, settings);
     all.book.add('json-broken', 'refusal', brokenAt);
   }
-  const { book, entries } = all;
+  const { book } = all;
   settleUnsure(all, choices);
   for (const [what, count] of all.ignored) book.add('schema-ignored', 'note', 0, { actual: what, count });
   if (all.naive > 0) {
@@ -36,18 +36,7 @@ export function readOpenMhealth(input: Input, settings: ReadSettings): ReadFile 
     book.add('unit-coded', 'refusal', line, { actual: unit, expected: settings.unit, option: '--unit' });
   }
   if (settings.zone) choices.push({ id: 'zone', value: settings.zone, by: 'user' });
-  return {
-    name: input.name,
-    kind: 'open-mhealth',
-    hash: fingerprint(input.bytes),
-    choices,
-    issues: book.list(),
-    faults: book.faults(),
-    readings: entries.readings(),
-    notes: entries.notes,
-    fates: entries.fates,
-    persons: [...all.persons],
-  };
+  return accountOf(input, 'open-mhealth', { ...all, choices });
 }
 
 function newPoints({ name }: Input, { today, unit }: ReadSettings): Points {

@@ -6,6 +6,7 @@ import { decode } from './encoding.ts';
 import { strongest } from './entries.ts';
 import { fingerprint } from './fingerprint.ts';
 import type { Hints } from './hints.ts';
+import { putBack } from './laid-out.ts';
 import { withoutPlaces } from './layout-tables.ts';
 import { cellText, fieldCount, locate, type Records, scanRecords } from './records.ts';
 import { newStamp, SHAPE } from './stamp.ts';
@@ -93,15 +94,15 @@ export function readWide(input: Input, settings: ReadSettings, hints: Hints = {}
     const row = laid.row[i + 1];
     if (i > 0 && row !== undefined) fates[row] = strongest(fates[row]!, fate);
   });
-  const { readings } = file;
-  for (let i = 0; i < readings.count; i++) {
-    readings.row[i] = laid.row[readings.row[i]! + 1]!;
-    readings.line[i] = laid.line[readings.line[i]!]!;
-  }
   const own = new Set(['encoding', 'delimiter', 'header', 'columns']);
   const { layout: _, ...rest } = file;
   return {
     ...rest,
+    ...putBack(
+      file,
+      (line) => laid.line[line] ?? 1,
+      (row) => laid.row[row + 1]!,
+    ),
     kind: 'wide-table',
     hash: fingerprint(input.bytes),
     choices: [
@@ -109,15 +110,6 @@ export function readWide(input: Input, settings: ReadSettings, hints: Hints = {}
       { id: 'header', value: `line ${laid.line[1]}`, by: 'file' },
       ...file.choices.filter(({ id }) => !own.has(id)),
     ],
-    issues: file.issues.map((issue) =>
-      issue.origin ? { ...issue, origin: { ...issue.origin, line: laid.line[issue.origin.line] ?? 1 } } : issue,
-    ),
-    faults: (file.faults ?? []).map((fault) => ({ ...fault, line: laid.line[fault.line] ?? 1 })),
-    notes: file.notes.map((note) => ({
-      ...note,
-      row: laid.row[note.row + 1]!,
-      origin: { ...note.origin, line: laid.line[note.origin.line]! },
-    })),
     fates,
   };
 }

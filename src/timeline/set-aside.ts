@@ -17,7 +17,7 @@ const REASON: Record<number, string> = {
 /** Everything set aside by the readers and on the way to the timeline, in order of files and lines; none left out. */
 export function listSetAside(files: ReadFile[], outcomes?: Outcome[]): SetAside[] {
   return files.flatMap((file, f) => {
-    const listed: SetAside[] = (file.faults ?? []).map((fault) => ({ file: file.name, ...fault }));
+    const listed: SetAside[] = file.faults.map((fault) => ({ file: file.name, ...fault }));
     const outcome = outcomes?.[f];
     if (outcome) listed.push(...lostReadings(file, outcome.readings), ...lostNotes(file, outcome.notes));
     return listed.sort((a, b) => a.line - b.line);

@@ -55,7 +55,8 @@ export function fileOf(rows: Row[], notes: NoteOn[] = [], from = '2026-03-02', n
   };
   const entries = notes.map((note, n) => entryOf(note, from, name, count + n));
   const fates: RowFate[] = [...rows.map(() => 'used' as const), ...notes.map(() => 'note' as const)];
-  return { name, kind: 'delimited', hash: '', choices: [], issues: [], readings, notes: entries, fates, persons: [] };
+  const nothing = { choices: [], issues: [], faults: [], persons: [] };
+  return { name, kind: 'delimited', hash: '', ...nothing, readings, notes: entries, fates };
 }
 
 /** Rows of whole days. */
