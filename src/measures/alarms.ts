@@ -1,5 +1,6 @@
 import { MINUTE_MS } from '../time/calendar.ts';
 import { NIGHT_END } from './context.ts';
+import type { Course } from './course.ts';
 import type { Measure } from './measure.ts';
 
 const BEFORE = 15;
@@ -17,12 +18,9 @@ export const alarms: Measure<'alarms'> = {
     const noted = timeline.notes.filter(({ kind, timed }) => kind === 'alarm' && timed);
     if (noted.length === 0) return { ok: false, why: 'none-noted' };
     const lows = shared.lows();
-    const near =
-      (minutes: number) =>
-      (at: number, { start, end }: { start: number; end: number }) =>
-        at >= start - minutes * MINUTE_MS && at <= end + (minutes === APART ? APART * MINUTE_MS : 0);
-    const beside = near(BEFORE);
-    const around = near(APART);
+    const beside = (at: number, { start, end }: Course) => at >= start - BEFORE * MINUTE_MS && at <= end;
+    const around = (at: number, { start, end }: Course) =>
+      at >= start - APART * MINUTE_MS && at <= end + APART * MINUTE_MS;
     const perNight = new Map<number, number>();
     for (const { day, minute } of noted) if (minute < NIGHT_END) perNight.set(day, (perNight.get(day) ?? 0) + 1);
     return {

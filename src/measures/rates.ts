@@ -7,7 +7,7 @@ const WINDOW = 20;
 const LEAST_READINGS = 4;
 
 /**
- * How fast glucose moves: the least-squares slope of the readings of 20 minutes, at least 4 of them, with no gap between.
+ * How fast glucose moves: the least-squares slope of the readings of 20 minutes, at least 4 of them; no gap fits between.
  * Bands of 1, 2 and 3 mg/dL a minute are widely used (from memory). No arrows: their meaning differs between systems.
  */
 export const rates: Measure<'rates'> = {
@@ -26,7 +26,6 @@ export const rates: Measure<'rates'> = {
     let steepTo = -1;
     let first = 0;
     for (let i = 0; i < count; i++) {
-      if (i > 0 && at[i]! - at[i - 1]! > timeline.gapMinutes * MINUTE_MS) first = i;
       while (at[i]! - at[first]! > WINDOW * MINUTE_MS + 30_000) first++;
       const n = i - first + 1;
       if (n < LEAST_READINGS || at[i]! - at[first]! < 0.7 * WINDOW * MINUTE_MS) continue;

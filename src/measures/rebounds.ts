@@ -21,7 +21,7 @@ export const rebounds: Measure<'rebounds'> = {
     const lows = shared.lows();
     lows.forEach((low, i) => {
       const after = lookAfter(shared, low, lows[i + 1]);
-      if (after.seen || after.high >= 0) ofLows++;
+      if (after.seen) ofLows++;
       if (after.high >= 0) list.push(rebound(shared, low, after.high));
     });
     return { ok: true, value: { list, ofLows }, n: ofLows, of: 'episodes' };

@@ -1,6 +1,6 @@
 import type { LocalDate } from '../model/glucose.ts';
 import type { DayWindow } from '../model/measures.ts';
-import { HIGH, IN_RANGE, LOW } from '../targets/bands.ts';
+import { HIGH, LOW } from '../targets/bands.ts';
 import { type Context, SEEN_SHARE } from './context.ts';
 import type { Measure } from './measure.ts';
 
@@ -67,7 +67,7 @@ function oneWindow({ timeline }: Context, grid: Float64Array, part: number): Day
         const minutes = grid[at + band]!;
         if (band <= LOW) here.low += minutes;
         else if (band >= HIGH) here.high += minutes;
-        else if (band === IN_RANGE) here.inRange += minutes;
+        else here.inRange += minutes;
       }
     }
     total.low += here.low;

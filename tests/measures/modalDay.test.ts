@@ -37,6 +37,7 @@ describe('modal day', () => {
     const day = found(timelineOf({ every, value: () => 100 }));
     expect([day.binMinutes, day.raw.length, day.bins.length]).toEqual([binMinutes, bins, bins]);
     expect(day.raw[0]).toMatchObject({ minute: 0, n: (14 * binMinutes) / every, days: 14, p50: 100 });
+    expect(day.bins.map(({ minute }) => minute)).toEqual(day.bins.map((_, b) => b * binMinutes));
   });
 
   test('percentiles are of type 7: 1 to 42 in one bin (Hyndman & Fan 1996: 1 + 41 p)', () => {
@@ -59,7 +60,22 @@ describe('modal day', () => {
     expect(day.raw[1]).toMatchObject({ n: 18, days: 6, p5: null, p25: 100, p50: 100, p75: 100, p95: null });
     expect(day.raw[2]).toMatchObject({ n: 42, days: 14, p5: 100, p95: 100 });
     expect(day.bins[0]!.p50).toBeNull();
-    expect(day.bins[1]!.p50).toBe(100);
+    expect(day.bins[1]).toMatchObject({ p5: null, p25: 100, p50: 100, p75: 100, p95: null });
+  });
+
+  test('five days, and outer curves of exactly 20 readings, are enough', () => {
+    const five = found(timelineOf({ days: 5, value: () => 100 }));
+    expect(five.raw[0]).toMatchObject({ n: 15, days: 5, p50: 100 });
+    const twenty = found(timelineOf({ every: 15, value: (minute, d) => (minute < 30 && d >= 10 ? null : 100) }));
+    expect(twenty.raw[0]).toMatchObject({ n: 20, p5: 100, p95: 100 });
+  });
+
+  test('values that lie within a quarter of a mg/dL, or above all steps, are still in order', () => {
+    const day = found(timelineOf({ days: 5, every: 15, value: (minute, d) => 100.2 - d * 0.04 - minute / 1e5 }));
+    expect(day.raw[0]!.p25).toBeCloseTo(100.0798875, 9);
+    expect(day.raw[0]!.p75).toBeCloseTo(100.1599625, 9);
+    const high = found(timelineOf({ days: 5, every: 15, value: (_, d) => 1500 - d * 100 }));
+    expect(high.raw[0]).toMatchObject({ p25: 1200, p50: 1300, p75: 1400 });
   });
 
   test('fewer than five days make none', () => {
@@ -90,6 +106,14 @@ describe('smoothing', () => {
       expect.closeTo(140, 9),
       expect.closeTo(137.5, 9),
     ]);
+  });
+
+  test('lends a curve that is missing nothing, and keeps it between its neighbours', () => {
+    const wide = { ...bin(0, 100), p5: 90, p25: 91, p75: 109, p95: 110 };
+    const narrow = { ...bin(15, 100), p5: null, p25: 80, p75: 120, p95: null };
+    const [first, second] = smoothed([wide, narrow, narrow]);
+    expect(first).toMatchObject({ p5: 85.5, p25: 85.5, p75: 114.5, p95: 114.5 });
+    expect(second).toMatchObject({ p5: null, p25: 82.75, p75: 117.25, p95: null });
   });
 
   test('leaves the curves in order, whatever was missing', () => {

@@ -65,7 +65,8 @@ describe('a low that looks like pressure', () => {
     const slots = [
       ...sudden(6),
       ...sudden(6, 50),
-      ...rest(36),
+      ...sudden(6),
+      ...rest(18),
       ...slow(52),
       ...rest(90),
       ...slow(56),
@@ -73,10 +74,11 @@ describe('a low that looks like pressure', () => {
       ...rest(30),
     ];
     const found = pressed(slots, 0);
-    expect(found).toMatchObject({ lows: 5, nightLows: 2, veryLows: 3, pressedVeryLows: 1 });
+    expect(found).toMatchObject({ lows: 6, nightLows: 3, veryLows: 3, pressedVeryLows: 1 });
     expect(found.list.map(({ low, fall }) => [low.level, fall])).toEqual([
       [1, 30],
       [2, 45],
+      [1, 30],
     ]);
   });
 });

@@ -41,6 +41,37 @@ describe('day by day', () => {
   });
 });
 
+describe('a day', () => {
+  const dayOf = (value: DaysOf['value'], every = 5) => told(all({ days: 2, every, value }).daily)[1]!;
+
+  test('of which 70 % were seen is full', () => {
+    expect(dayOf((minute) => (minute < 432 ? null : 100), 3).full).toBe(true);
+    expect(dayOf((minute) => (minute < 435 ? null : 100), 3).full).toBe(false);
+    const { coverage } = all({ days: 2, every: 3, value: (minute, day) => (minute < 432 + day * 3 ? null : 100) });
+    expect(told(coverage).fullDays).toBe(1);
+  });
+
+  test('has its ends where they stand, and says where they lie at a limit of the sensor', () => {
+    const value = (minute: number) =>
+      minute === 300
+        ? ({ native: 60, limit: -1 } as const)
+        : minute === 500
+          ? ({ native: 200, limit: 1 } as const)
+          : minute === 200 || minute === 700
+            ? 60
+            : minute === 600
+              ? 200
+              : 120;
+    expect(dayOf(value)).toMatchObject({ lowest: 60, highest: 200, limits: { lowest: -1, highest: 1 } });
+    expect(dayOf((minute) => 120 + (minute % 7))).toMatchObject({ lowest: 120, highest: 126 });
+  });
+
+  test('has the mean of what has a number', () => {
+    const unknown = { native: Number.NaN, limit: 1 } as const;
+    expect(dayOf((minute) => (minute < 720 ? unknown : 150))).toMatchObject({ mean: 150, inRange: 0.5 });
+  });
+});
+
 describe('times of day', () => {
   test('eleven windows of four hours', () => {
     const windows = told(all({ value: () => 100 }).windows);

@@ -1,0 +1,68 @@
+import { describe, expect, test } from 'vitest';
+import { measure } from '../../src/measures/index.ts';
+import { targetSets } from '../../src/targets/index.ts';
+import { many, type RunOptions, runOf, type Slot } from './made.ts';
+
+/** Slopes worked by hand from the least-squares formula; bands of 1, 2 and 3 mg/dL a minute are from memory. */
+const of = (slots: readonly Slot[], options: RunOptions = {}) => measure(runOf(slots, options), targetSets.adult).rates;
+
+function told(slots: readonly Slot[], options: RunOptions = {}) {
+  const rates = of(slots, options);
+  if (!rates.ok) throw new Error(rates.why);
+  return { n: rates.n, ...rates.value };
+}
+
+/** A dozen readings that move by so much every five minutes. */
+const line = (step: number): Slot[] => Array.from({ length: 12 }, (_, i) => 220 + (i - 6) * step);
+
+describe('how fast glucose moves', () => {
+  test.each([
+    [5, [0, 0, 0]],
+    [6, [1, 0, 0]],
+    [10, [1, 0, 0]],
+    [11, [1, 1, 0]],
+    [15, [1, 1, 0]],
+    [16, [1, 1, 1]],
+  ])('%i mg/dL in five minutes is over 1, 2 and 3 a minute: %j', (step, [over1, over2, over3]) => {
+    const none = { over1: 0, over2: 0, over3: 0 };
+    expect(told(line(step))).toMatchObject({ rising: { over1, over2, over3 }, falling: none, steepest: null });
+    expect(told(line(-step))).toMatchObject({
+      falling: { over1, over2, over3 },
+      rising: none,
+      steepest: { rate: -step / 5, date: '2026-03-02', minute: 0, from: 220 + 6 * step, to: 220 + 3 * step },
+    });
+  });
+
+  test('each share is of all slopes', () => {
+    const { falling, n } = told([...many(200, 9), 180, ...many(160, 10)]);
+    // By hand: -0.8, -2, -2.4, -2 and -0.8 where the fall stands in the five readings, 0 elsewhere.
+    expect(n).toBe(17);
+    expect(falling.over1).toBeCloseTo(3 / 17, 9);
+    expect(falling.over2).toBeCloseTo(1 / 17, 9);
+  });
+
+  test('a slope is of the readings of 20 minutes, all of them', () => {
+    // By 16 in each of three steps: -2.56 over five readings, where the four of 15 minutes alone would give -3.2.
+    const { steepest } = told([...many(200, 8), 184, 168, ...many(152, 8)], { from: 600 });
+    expect(steepest!.rate).toBeCloseTo(-2.56, 9);
+    expect(steepest).toMatchObject({ minute: 630, from: 200, to: 152 });
+  });
+
+  test('four readings over 14 minutes tell one, and fewer or closer none', () => {
+    expect(told(many(100, 12)).n).toBe(9);
+    expect(told(many(100, 30), { step: 1 }).n).toBe(16);
+    expect(told(many(100, 4)).n).toBe(1);
+    for (const few of [of(many(100, 3)), of(many(100, 60), { step: 10 }), of(many(100, 14), { step: 1 })])
+      expect(few).toEqual({ ok: false, why: 'too-few-readings' });
+  });
+
+  test('no slope crosses a gap', () => {
+    const { n, steepest } = told([...many(200, 6), ...many(null, 4), ...many(80, 6)]);
+    expect([n, steepest]).toEqual([6, null]);
+  });
+
+  test('the steepest is told with the day on which it begins', () => {
+    const slots = [...many(200, 8), 190, 180, 170, ...many(160, 8)];
+    expect(told(slots, { from: 1395 }).steepest).toMatchObject({ date: '2026-03-02', minute: 1430 });
+  });
+});
