@@ -54,7 +54,7 @@ export function chooseClock(files: ReadFile[], settings: { zone?: string; period
   return { zone: null, by: withOffset === 0 ? 'written' : 'offsets', clock: AS_WRITTEN, issues: [] };
 }
 
-/** The wearer's clock as the offsets of the rows tell it: a new piece wherever the offset changes. */
+/** The wearer's clock as the offsets of the rows (at least one) tell it: a new piece wherever the offset changes. */
 export function clockOfOffsets(pool: Pool, files: PlacedFile[]): { clock: LocalClock; issues: Issue[] } {
   const clock: LocalClock = { from: [Number.NEGATIVE_INFINITY], offset: [] };
   for (let k = 0; k < pool.count; k++) {
@@ -64,7 +64,6 @@ export function clockOfOffsets(pool: Pool, files: PlacedFile[]): { clock: LocalC
     if (earlier !== undefined) clock.from.push(changeBetween(pool.at[k - 1]!, pool.at[k]!, earlier));
     clock.offset.push(offset);
   }
-  if (clock.offset.length === 0) return { clock: AS_WRITTEN, issues: [] };
   const changes = clock.offset.length - 1;
   if (changes === 0) return { clock, issues: [] };
   const days = (pool.at[pool.count - 1]! - pool.at[0]!) / DAY_MS;

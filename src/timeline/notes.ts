@@ -68,8 +68,7 @@ function instantOf(note: NoteEntry, clock: LocalClock, by: ClockChoice['by']): I
 }
 
 function dayOf(at: number, days: Day[]): number {
-  const end = days.at(-1);
-  if (!end || at < days[0]!.start || at >= end.start + end.minutes * MINUTE_MS) return -1;
+  if (at < days[0]!.start) return -1;
   let low = 0;
   let high = days.length - 1;
   while (low < high) {

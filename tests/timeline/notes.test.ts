@@ -93,4 +93,78 @@ describe('notes', () => {
     expect(notesOutside).toBe(2);
     expect(timeline!.notes).toEqual([]);
   });
+
+  it('without a time stand at the start of their day, also where its midnight never was', () => {
+    // Beirut's clocks went from midnight to one on 31 March 2024.
+    const rows = rowsOf({ from: '2024-03-30', days: 2, value: (minute) => (minute < 60 ? null : 100) });
+    const file = fileOf(rows, [{ day: 1, kind: 'text', text: 'ill' }], '2024-03-30');
+    file.notes[0]!.wall += 8 * HOUR_MS;
+    const { notes, days } = built([file], { zone: 'Asia/Beirut', period: { days: 2 } });
+    expect(notes).toMatchObject([{ day: 1, at: days[1]!.start, minute: 60 }]);
+    file.notes[0]!.wall = Date.UTC(2024, 2, 31);
+    expect(buildTimeline([file], { zone: 'Asia/Beirut' }).total).toMatchObject({ notes: 1, setAside: 0 });
+  });
+
+  it('in an hour that a traveller’s clock jumped over are kept, beside what came after', () => {
+    const rows = rowsOf({ days: 1, value }).map((row) => {
+      const offset = row.wall < Date.UTC(2026, 2, 2, 12) ? 60 : 120;
+      return { ...row, wall: row.wall + (offset - 60) * MINUTE_MS, offset };
+    });
+    const { timeline, total } = buildTimeline([fileOf(rows, [{ day: 0, minute: 750, kind: 'meal' }])], {});
+    expect(total).toMatchObject({ notes: 1, setAside: 0 });
+    expect(timeline!.notes).toMatchObject([{ at: Date.UTC(2026, 2, 2, 11), minute: 780 }]);
+  });
+
+  it('belong to the period from its first instant to before its end', () => {
+    const rows = rowsOf({ days: 3, value });
+    const told = [1, 2].flatMap((day): NoteOn[] => [
+      { day, minute: 0, kind: 'meal' },
+      { day: day - 1, minute: 1439, kind: 'meal' },
+    ]);
+    const { timeline, notesOutside } = buildTimeline([fileOf(rows, told)], {
+      period: { from: '2026-03-03', to: '2026-03-03' },
+    });
+    expect(timeline!.notes.map(({ day, minute }) => [day, minute])).toEqual([
+      [0, 0],
+      [0, 1439],
+    ]);
+    expect(notesOutside).toBe(2);
+  });
+
+  it('at one time stand in one order, those without a time first, however they were given', () => {
+    const told: NoteOn[] = [
+      { day: 0, kind: 'text', text: 'ill' },
+      { day: 0, minute: 0, kind: 'insulin', amount: 4, unit: 'U' },
+      { day: 0, minute: 0, kind: 'meal', amount: 20, unit: 'g' },
+      { day: 0, minute: 0, kind: 'meal', amount: 30, unit: 'g' },
+    ];
+    const rows = rowsOf({ days: 1, value });
+    const orders = [told, told.toReversed(), [told[2]!, told[0]!, told[3]!, told[1]!]];
+    for (const order of orders) {
+      const { notes } = built([fileOf(rows, order)]);
+      expect(notes.map(({ kind, amount }) => [kind, amount])).toEqual(told.map(({ kind, amount }) => [kind, amount]));
+    }
+  });
+
+  it('warn of their offsets only where these were passed over, and count them', () => {
+    const told: NoteOn[] = [
+      { day: 0, minute: 480, kind: 'meal' },
+      { day: 0, minute: 600, kind: 'meal' },
+      { day: 0, minute: 700, kind: 'meal' },
+      { day: 0, kind: 'text', text: 'ill' },
+    ];
+    const withOffsets = (offset?: number) => {
+      const rows = rowsOf({ days: 1, value }).map((row) => (offset === undefined ? row : { ...row, offset }));
+      const file = fileOf(rows, told);
+      for (const n of [0, 1, 3]) file.notes[n]!.offset = 120;
+      return file;
+    };
+    const warned = (offset?: number, zone?: string) =>
+      buildTimeline([withOffsets(offset)], zone === undefined ? {} : { zone }).issues.filter(
+        ({ code }) => code === 'note-offsets',
+      );
+    expect(warned()).toMatchObject([{ count: 2 }]);
+    expect(warned(120)).toEqual([]);
+    expect(warned(undefined, 'Europe/Helsinki')).toEqual([]);
+  });
 });
