@@ -105,14 +105,21 @@ export type NoteKind =
   | 'sensor'
   | 'text';
 
-/** One fact written down beside the readings. Amounts are never guessed: absent means "not written down". */
-export interface NoteEntry {
-  wall: number;
+/** When something was written down for, and where it stands. */
+export interface NotePlace {
   /** As in ReadingColumns. */
+  wall: number;
   offset: number;
-  kind: NoteKind;
   /** False when only a date was written: a note of that day, not of midnight. */
   timed: boolean;
+  origin: Origin;
+  /** Index of the record into `ReadFile.fates`. */
+  row: number;
+}
+
+/** One fact written down beside the readings. Amounts are never guessed: absent means "not written down". */
+export interface NoteEntry extends NotePlace {
+  kind: NoteKind;
   amount?: number;
   /** g, IU, min, mg/dL, mmol/L … as UCUM writes it, or the file's own word. */
   unit?: string;
@@ -121,8 +128,6 @@ export interface NoteEntry {
   minutes?: number;
   /** Free text as it stood. Hostile text. */
   text?: string;
-  origin: Origin;
-  row: number;
 }
 
 /** What a reader made of one input. Readers never throw and never drop a record. */

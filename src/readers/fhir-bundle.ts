@@ -1,4 +1,4 @@
-import { codeName, observationKind } from './fhir-codes.ts';
+import { isIntensity, observationKind } from './fhir-codes.ts';
 import { addDeletion, asksDeletion, type Deletions } from './fhir-deletions.ts';
 import { type Identities, identify, newIdentities } from './fhir-identity.ts';
 import type { Resolve, Resource } from './fhir-reading.ts';
@@ -101,14 +101,12 @@ function look(found: Resources, resource: Resource): void {
 }
 
 const REFERRED = new Set(['Patient', 'Device', 'Medication', 'Group', 'RelatedPerson']);
-/** "Exercise intensity" (LOINC), told with the exercise that names it as its member. */
-const INTENSITY = '74008-4';
 
 function isReferredTo(body: Json): boolean {
   const type = textIn(body, 'resourceType');
   if (type !== 'Observation') return REFERRED.has(type);
   const kind = observationKind(body.code);
-  return kind === 'exercise' || kind === 'duration' || (kind === undefined && codeName(body.code) === INTENSITY);
+  return kind === 'exercise' || kind === 'duration' || (kind === undefined && isIntensity(body.code));
 }
 
 const NAMED = /([A-Z][A-Za-z]+\/[A-Za-z0-9.-]{1,64})(?:\/_history\/.*)?$/;

@@ -88,6 +88,9 @@ export function codeName(code: unknown): string {
   return coding ? textIn(coding, 'code') || textIn(coding, 'display') : textIn(code, 'text');
 }
 
+/** "Exercise intensity" (LOINC), told with the exercise that names it as its part or member. */
+export const isIntensity = (code: unknown): boolean => codeName(code) === '74008-4';
+
 /** What people read: the text, else a display. */
 export function conceptText(concept: unknown): string {
   const text = textIn(concept, 'text');

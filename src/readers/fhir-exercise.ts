@@ -1,9 +1,13 @@
 import type { NoteEntry } from '../model/input.ts';
-import { codeName, conceptText, isUsable, observationKind } from './fhir-codes.ts';
+import { codeName, conceptText, isIntensity, isUsable, observationKind } from './fhir-codes.ts';
 import type { FhirReading } from './fhir-reading.ts';
 import { type Json, listIn, numberIn, objectIn, textIn } from './json.ts';
 
-const TO_MINUTES: Record<string, number> = { min: 1, h: 60, s: 1 / 60 };
+const TO_MINUTES = new Map([
+  ['min', 1],
+  ['h', 60],
+  ['s', 1 / 60],
+]);
 
 /** What was done, how long and how hard, from the value, the components, the members, or the period. */
 export function exerciseOf(reading: FhirReading, body: Json): { label?: string; minutes?: number; text?: string } {
@@ -25,7 +29,7 @@ export function exerciseOf(reading: FhirReading, body: Json): { label?: string; 
     } else if (kind === 'exercise') {
       if (words !== '') out.label = words;
       lasting ??= reading.minutesOf(objectIn(part, 'effectivePeriod'));
-    } else if (codeName(code) === '74008-4' && words !== '') out.text = words;
+    } else if (isIntensity(code) && words !== '') out.text = words;
   }
   const minutes = total ?? parts ?? reading.minutesOf(objectIn(body, 'effectivePeriod')) ?? lasting;
   if (minutes !== undefined) out.minutes = minutes;
@@ -62,6 +66,6 @@ export function joinAtOneTime(notes: NoteEntry[]): { notes: NoteEntry[]; joined:
 
 function minutesOf(quantity: Json | undefined): number | undefined {
   const value = numberIn(quantity, 'value');
-  const factor = TO_MINUTES[textIn(quantity, 'code') || textIn(quantity, 'unit')];
+  const factor = TO_MINUTES.get(textIn(quantity, 'code') || textIn(quantity, 'unit'));
   return value === undefined || factor === undefined ? undefined : value * factor;
 }

@@ -1,13 +1,12 @@
 import type { GlucoseUnit } from '../model/glucose.ts';
-import type { NoteEntry } from '../model/input.ts';
+import type { NotePlace } from '../model/input.ts';
 import { codeName, unitOfCode } from './fhir-codes.ts';
 import type { FhirReading, GlucoseValue, Resource } from './fhir-reading.ts';
 import { readSampled } from './fhir-sampled.ts';
 import { type Json, listIn, numberIn, objectIn, textIn } from './json.ts';
-import { glucoseUnit, PLAUSIBLE } from './unit.ts';
+import { glucoseUnit, implausible } from './unit.ts';
 
 export type GlucoseKind = 'sensor' | 'body-fluid' | 'fingerstick';
-type Place = Pick<NoteEntry, 'wall' | 'offset' | 'timed' | 'origin' | 'row'>;
 
 /** Reads one glucose value, of an Observation or of a component of one: a reading, a finger stick, or set aside. */
 export function readGlucose(
@@ -15,7 +14,7 @@ export function readGlucose(
   resource: Resource,
   part: Json,
   kind: GlucoseKind,
-  place: Place,
+  place: NotePlace,
   when: string,
 ): void {
   if (kind !== 'fingerstick' && !place.timed) {
@@ -38,10 +37,9 @@ export function readGlucose(
     reading.setAside(resource, found.fault, found.actual);
     return;
   }
-  const { low, high } = PLAUSIBLE[found.unit];
-  if (found.limit === 0 && (found.value < low || found.value > high)) {
-    const code = found.value <= 0 ? 'sentinel-value' : 'value-impossible';
-    reading.setAside(resource, code, String(found.value), `${low}-${high} ${found.unit}`);
+  const wrong = found.limit === 0 ? implausible(found.value, found.unit) : undefined;
+  if (wrong) {
+    reading.setAside(resource, wrong.code, String(found.value), wrong.expected);
     return;
   }
   if (kind !== 'fingerstick') {

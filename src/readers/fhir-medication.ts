@@ -1,6 +1,6 @@
 import type { NoteEntry } from '../model/input.ts';
 import { conceptText, isInsulin, isInsulinUnit } from './fhir-codes.ts';
-import { timeOf } from './fhir-observation.ts';
+import { placeOf } from './fhir-place.ts';
 import type { FhirReading, Resource } from './fhir-reading.ts';
 import { type Json, listIn, numberIn, objectIn, textIn } from './json.ts';
 
@@ -18,29 +18,14 @@ export function readMedication(reading: FhirReading, resource: Resource): void {
     return;
   }
   const notTaken = NOT_TAKEN.has(status);
-  if (!notTaken && !GIVEN.has(status) && !(statement && status === 'active')) {
-    reading.setAside(resource, 'status-not-usable', status === '' ? 'no status' : status);
-    return;
-  }
-  if (listIn(body, 'modifierExtension').length > 0) {
-    reading.setAside(resource, 'meaning-modified', textIn(listIn(body, 'modifierExtension')[0], 'url'));
-    return;
-  }
-  const at = timeOf(reading, body);
-  if (!at.ok) {
-    reading.setAside(resource, at.code, textIn(body, 'effectiveDateTime'));
-    return;
-  }
+  const place = placeOf(reading, resource, notTaken || GIVEN.has(status) || (statement && status === 'active'));
+  if (!place) return;
   const concept = medicationOf(reading, body);
   const insulin = isInsulin(concept);
   const label = conceptText(concept);
   const note: NoteEntry = {
-    wall: at.wall,
-    offset: at.offset,
-    timed: at.timed,
+    ...place,
     kind: insulin ? 'insulin' : 'medication',
-    origin: { file: reading.file, line: resource.line },
-    row: resource.row,
     ...(label === '' ? {} : { label }),
   };
   if (notTaken) {

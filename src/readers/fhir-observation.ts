@@ -1,13 +1,13 @@
 import { codeName, isUsable, observationKind } from './fhir-codes.ts';
 import { exerciseOf } from './fhir-exercise.ts';
 import { count, type GlucoseKind, readGlucose } from './fhir-glucose.ts';
+import { placeOf, whenText } from './fhir-place.ts';
 import type { FhirReading, Resource } from './fhir-reading.ts';
-import { readWritten, type WrittenTime } from './instant.ts';
 import { type Json, listIn, numberIn, objectIn, textIn } from './json.ts';
 
 /** Reads an Observation: a reading, a finger stick, food, exercise, a diary note; else counted as ignored by its code. */
 export function readObservation(reading: FhirReading, resource: Resource): void {
-  const { body, row } = resource;
+  const { body } = resource;
   const kind = observationKind(body.code);
   const status = textIn(body, 'status');
   const panel = kind ? [] : listIn(body, 'component').filter((part) => glucoseKind(objectIn(part)));
@@ -17,26 +17,8 @@ export function readObservation(reading: FhirReading, resource: Resource): void 
     reading.ignore(kind === 'summary' ? 'summary' : `Observation ${codeName(body.code)}`);
     return;
   }
-  if (!isUsable(status)) {
-    reading.setAside(resource, 'status-not-usable', status === '' ? 'no status' : status);
-    return;
-  }
-  if (listIn(body, 'modifierExtension').length > 0) {
-    reading.setAside(resource, 'meaning-modified', textIn(listIn(body, 'modifierExtension')[0], 'url'));
-    return;
-  }
-  const at = timeOf(reading, body);
-  if (!at.ok) {
-    reading.setAside(resource, at.code, whenText(body));
-    return;
-  }
-  const place = {
-    wall: at.wall,
-    offset: at.offset,
-    timed: at.timed,
-    origin: { file: reading.file, line: resource.line },
-    row,
-  };
+  const place = placeOf(reading, resource, isUsable(status));
+  if (!place) return;
   if (status === 'preliminary') count(reading, 'early-estimates');
   const own = glucoseKind(body);
   if (own || panel.length > 0) {
@@ -76,29 +58,6 @@ export function readObservation(reading: FhirReading, resource: Resource): void 
 function glucoseKind(part: Json | undefined): GlucoseKind | undefined {
   const kind = observationKind(part?.code);
   return kind === 'sensor' || kind === 'body-fluid' || kind === 'fingerstick' ? kind : undefined;
-}
-
-function whenText(body: Json): string {
-  return (
-    textIn(body, 'effectiveDateTime') ||
-    textIn(body, 'effectiveInstant') ||
-    textIn(objectIn(body, 'effectivePeriod'), 'start')
-  );
-}
-
-/** The time of what was observed; issued and lastUpdated never stand in for it. */
-export function timeOf(reading: FhirReading, body: Json): WrittenTime {
-  for (const key of ['effectiveDateTime', 'effectiveInstant', 'effectivePeriod']) {
-    for (const extension of listIn(objectIn(body, `_${key}`), 'extension')) {
-      if (textIn(extension, 'url').endsWith('/StructureDefinition/tz-code')) {
-        const zone = textIn(extension, 'valueCode');
-        if (zone !== '') reading.zones.add(zone);
-      }
-    }
-  }
-  const at = readWritten(whenText(body), reading.today);
-  if (at.ok && at.zone !== '') reading.zones.add(at.zone);
-  return at;
 }
 
 function inGrams(quantity: Json | undefined): number | undefined {

@@ -1,4 +1,4 @@
-import type { NoteEntry } from '../model/input.ts';
+import type { NoteEntry, NotePlace } from '../model/input.ts';
 import { readAmount, readMinutes } from './amounts.ts';
 import type { Column } from './header.ts';
 import { isRest, type RowKind } from './kinds.ts';
@@ -16,7 +16,7 @@ export function noteOfKind(
   value: Column | undefined,
   unit: string | undefined,
   words: string,
-  at: Pick<NoteEntry, 'wall' | 'offset' | 'timed' | 'origin' | 'row'>,
+  at: NotePlace,
 ): { note?: NoteEntry; rest: boolean; bare: boolean } {
   const raw = value ? cellText(records, row, value.index) : '';
   const note: NoteEntry = { ...at, kind };

@@ -1,4 +1,4 @@
-import type { NoteEntry, NoteKind } from '../model/input.ts';
+import type { NoteEntry, NoteKind, NotePlace } from '../model/input.ts';
 import type { Role } from '../schemas/layout.ts';
 import { readAmount, readMinutes } from './amounts.ts';
 import type { Column } from './header.ts';
@@ -14,7 +14,8 @@ export interface RowNotes {
   bare: Set<Role>;
 }
 
-const NOTE_ROLES: Role[] = [
+/** What a column may hold beside glucose and times. */
+export const NOTE_ROLES: Role[] = [
   'insulin',
   'carbohydrate',
   'food',
@@ -41,13 +42,7 @@ export function noteColumns(columns: Column[]): Column[] {
 }
 
 /** Everything written down in a row, one entry a fact: a meal, each dose, exercise, medicine, alarm, words. */
-export function notesOfRow(
-  records: Records,
-  row: number,
-  columns: Column[],
-  all: Column[],
-  at: Pick<NoteEntry, 'wall' | 'offset' | 'timed' | 'origin' | 'row'>,
-): RowNotes {
+export function notesOfRow(records: Records, row: number, columns: Column[], all: Column[], at: NotePlace): RowNotes {
   const notes: NoteEntry[] = [];
   const bare = new Set<Role>();
   const span = { from: 0, to: 0 };

@@ -5,7 +5,7 @@ import type { IssueBook } from './book.ts';
 import type { Entries } from './entries.ts';
 import { minutesBetween, readWritten } from './instant.ts';
 import { type Json, numberIn, objectIn, textIn } from './json.ts';
-import { glucoseUnit, otherUnit, PLAUSIBLE } from './unit.ts';
+import { glucoseUnit, implausible, otherUnit } from './unit.ts';
 
 /** One data point. */
 export interface Point {
@@ -38,6 +38,20 @@ function setAside(all: Points, point: Point, code: string, actual: string, expec
 
 const DAY_PARTS = new Set(['morning', 'afternoon', 'evening', 'night']);
 
+const TO_MINUTES = new Map([
+  ['sec', 1 / 60],
+  ['min', 1],
+  ['h', 60],
+]);
+
+/** Minutes of the duration that stands in an interval or a body. */
+function minutesOf(holder: Json | undefined): number | undefined {
+  const duration = objectIn(holder, 'duration');
+  const value = numberIn(duration, 'value');
+  const factor = TO_MINUTES.get(textIn(duration, 'unit'));
+  return value === undefined || factor === undefined ? undefined : value * factor;
+}
+
 /** When it was: an instant, the start of an interval, or a day alone. Undefined after setting the point aside. */
 function timeOf(all: Points, point: Point) {
   const frame = objectIn(point.body, 'effective_time_frame');
@@ -51,16 +65,8 @@ function timeOf(all: Points, point: Point) {
   // The schema's words: a time without an offset is UTC.
   if (at.timed && at.offset === NO_OFFSET) all.naive++;
   const offset = at.timed && at.offset === NO_OFFSET ? 0 : at.offset;
-  const lasting = objectIn(interval, 'duration');
   const end = textIn(interval, 'end_date_time');
-  const factor = { sec: 1 / 60, min: 1, h: 60 }[textIn(lasting, 'unit') as 'sec' | 'min' | 'h'];
-  const length = numberIn(lasting, 'value');
-  const minutes =
-    length !== undefined && factor !== undefined
-      ? length * factor
-      : end === ''
-        ? undefined
-        : minutesBetween(text, end, all.today);
+  const minutes = minutesOf(interval) ?? (end === '' ? undefined : minutesBetween(text, end, all.today));
   const part = textIn(interval, 'part_of_day');
   return {
     place: { wall: at.wall, offset, timed: at.timed, origin: { file: all.file, line: point.line }, row: point.row },
@@ -96,9 +102,9 @@ export function glucose(all: Points, point: Point): void {
     return;
   }
   if (all.unit && unit !== all.unit) all.written ??= { unit, line: point.line };
-  const { low, high } = PLAUSIBLE[unit];
-  if (value < low || value > high) {
-    setAside(all, point, value <= 0 ? 'sentinel-value' : 'value-impossible', String(value), `${low}-${high} ${unit}`);
+  const wrong = implausible(value, unit);
+  if (wrong) {
+    setAside(all, point, wrong.code, String(value), wrong.expected);
     return;
   }
   const time = timeOf(all, point);
@@ -131,10 +137,7 @@ export function activity(all: Points, point: Point): void {
   const time = timeOf(all, point);
   if (!time) return;
   const { body } = point;
-  const lasting = objectIn(body, 'duration');
-  const own = numberIn(lasting, 'value');
-  const factor = { sec: 1 / 60, min: 1, h: 60 }[textIn(lasting, 'unit') as 'sec' | 'min' | 'h'];
-  const minutes = own !== undefined && factor !== undefined ? own * factor : time.minutes;
+  const minutes = minutesOf(body) ?? time.minutes;
   const label = textIn(body, 'activity_name');
   const text = [textIn(body, 'reported_activity_intensity'), time.part].filter((part) => part !== '').join('; ');
   push(all, {

@@ -1,4 +1,4 @@
-import type { NoteEntry } from '../model/input.ts';
+import type { NoteEntry, NotePlace } from '../model/input.ts';
 import type { Role } from '../schemas/layout.ts';
 import { tellGlucose, tellRow } from './faults.ts';
 import { CELL, unitOf } from './glucose.ts';
@@ -109,7 +109,7 @@ function ownColumns({ records }: Reading, row: number, columns: Column[], span: 
   return own;
 }
 
-function placeOf(reading: Reading, { table, walls }: SettledTable, k: number) {
+function placeOf(reading: Reading, { table, walls }: SettledTable, k: number): NotePlace {
   const row = table.from + k;
   return {
     wall: walls.wall[k]!,

@@ -1,6 +1,7 @@
 import type { Role } from '../schemas/layout.ts';
 import { readStamp } from './dates.ts';
 import { type Column, columnOf } from './header.ts';
+import { NOTE_ROLES } from './notes.ts';
 import { readNumber } from './numbers.ts';
 import { cellText, fieldCount, locate, type Records } from './records.ts';
 import { newStamp, SHAPE } from './stamp.ts';
@@ -15,25 +16,7 @@ export interface Table {
   columns: Column[];
 }
 
-const CONTENT: Role[] = [
-  'sensor',
-  'glucose',
-  'fingerstick',
-  'calibration',
-  'value',
-  'insulin',
-  'insulin-name',
-  'carbohydrate',
-  'food',
-  'meal',
-  'exercise',
-  'minutes',
-  'medication',
-  'medication-dose',
-  'note',
-  'alarm',
-  'sensor-event',
-];
+const CONTENT: Role[] = ['sensor', 'glucose', 'fingerstick', 'value', 'insulin-name', ...NOTE_ROLES];
 const WHEN: Role[] = ['time', 'date', 'clock'];
 /** Rows looked at behind a header to see that times follow, and to tell columns without names apart. */
 const SAMPLE = 200;

@@ -8,6 +8,13 @@ export const PLAUSIBLE: Record<GlucoseUnit, { low: number; high: number }> = {
   'mmol/L': { low: 0.6, high: 55.5 },
 };
 
+/** Why a number is set aside, as an issue tells it; undefined for one that can be glucose. Devices store 0 and less for none. */
+export function implausible(value: number, unit: GlucoseUnit): { code: string; expected: string } | undefined {
+  const { low, high } = PLAUSIBLE[unit];
+  if (value >= low && value <= high) return undefined;
+  return { code: value <= 0 ? 'sentinel-value' : 'value-impossible', expected: `${low}-${high} ${unit}` };
+}
+
 /** Most sensors stop below this many mmol/L; nothing reads higher in mmol/L without being impossible. */
 export const MMOL_TOP = 33.3;
 
@@ -30,67 +37,26 @@ export function bothUnits(value: number, line: number): string {
 }
 
 /** Words for other quantities, written the way UCUM writes the unit. */
-const OTHER_UNITS: Record<string, string> = {
-  g: 'g',
-  gr: 'g',
-  gram: 'g',
-  grams: 'g',
-  gramm: 'g',
-  gramos: 'g',
-  grammes: 'g',
-  grammi: 'g',
-  gramas: 'g',
-  grammaa: 'g',
-  iu: 'IU',
-  u: 'IU',
-  ie: 'IU',
-  ui: 'IU',
-  e: 'IU',
-  unit: 'IU',
-  units: 'IU',
-  einheiten: 'IU',
-  unidades: 'IU',
-  unites: 'IU',
-  unita: 'IU',
-  eenheden: 'IU',
-  enheter: 'IU',
-  ky: 'IU',
-  yks: 'IU',
-  j: 'IU',
-  jednostki: 'IU',
-  min: 'min',
-  mins: 'min',
-  minute: 'min',
-  minutes: 'min',
-  minuten: 'min',
-  minutos: 'min',
-  minuti: 'min',
-  minuter: 'min',
-  minuuttia: 'min',
-  minut: 'min',
-  h: 'h',
-  hr: 'h',
-  hrs: 'h',
-  hour: 'h',
-  hours: 'h',
-  std: 'h',
-  stunden: 'h',
-  s: 's',
-  sec: 's',
-  secs: 's',
-  second: 's',
-  seconds: 's',
-  sek: 's',
+const WORDS = {
+  g: 'g gr gram grams gramm gramos grammes grammi gramas grammaa',
+  IU: 'iu u ie ui e unit units einheiten unidades unites unita eenheden enheter ky yks j jednostki',
+  min: 'min mins minute minutes minuten minutos minuti minuter minuuttia minut',
+  h: 'h hr hrs hour hours std stunden',
+  s: 's sec secs second seconds sek',
   mg: 'mg',
-  mcg: 'ug',
-  ml: 'mL',
-  tablet: 'tablet',
-  tablets: 'tablet',
+  ug: 'mcg',
+  mL: 'ml',
+  tablet: 'tablet tablets',
 };
+
+/** A map, since a file may say any word, `constructor` too. */
+const OTHER_UNITS = new Map(
+  Object.entries(WORDS).flatMap(([unit, words]) => words.split(' ').map((word) => [word, unit] as const)),
+);
 
 /** The unit of an insulin dose, carbohydrate, duration or medicine; undefined when it is no unit known here. */
 export function otherUnit(text: string): string | undefined {
-  return OTHER_UNITS[plain(text).replace(/[.\s]/g, '')];
+  return OTHER_UNITS.get(plain(text).replace(/[.\s]/g, ''));
 }
 
 export function anyUnit(text: string): string | undefined {

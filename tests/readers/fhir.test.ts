@@ -199,6 +199,14 @@ describe('notes', () => {
       'exercise 75 minutes [Cycling]',
     ],
     [
+      'exercise of a length in no unit of time',
+      observation('73985-4', {
+        valueString: 'Walk',
+        component: [{ code: loinc('55411-3'), valueQuantity: quantity(75, 'constructor') }],
+      }),
+      'exercise [Walk]',
+    ],
+    [
       'exercise over a period',
       {
         ...observation('73985-4', { valueCodeableConcept: { text: 'Walk' } }),

@@ -19,6 +19,9 @@ export function sound(file: ReadFile): void {
     given.add(note.row);
     expect(Number.isFinite(note.wall)).toBe(true);
     expect(note.amount === undefined || Number.isFinite(note.amount)).toBe(true);
+    expect(note.minutes === undefined || Number.isFinite(note.minutes)).toBe(true);
+    for (const words of [note.unit, note.label, note.text])
+      expect(['undefined', 'string'].includes(typeof words)).toBe(true);
   }
   // Every record that gave something is called used or note, and no other is.
   expect(fates.filter((fate) => fate === 'used' || fate === 'note').length).toBe(given.size);

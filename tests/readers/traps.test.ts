@@ -337,6 +337,11 @@ const traps: Record<string, Trap[]> = {
       'iu / 01-14 08:00 102 mg/dL / 01-14 08:00 meal 45 / note unit-not-written',
     ],
     [
+      'a unit that JavaScript knows as something else',
+      'Time;Insulin;Carbs (constructor);Exercise;Duration\n2026-01-14 08:00;5 constructor;45;;\n2026-01-14 08:05;;;run;30 __proto__\n',
+      'inn / 01-14 08:00 meal 45 / 01-14 08:00 insulin "5 constructor" / 01-14 08:05 exercise [run] "30 __proto__" / note unit-not-written',
+    ],
+    [
       'a note with a date only',
       'Date;Note\n2026-01-14;felt fine\n2026-01-15;walked\n',
       'inn / 01-14 text "felt fine" / 01-15 text "walked"',
