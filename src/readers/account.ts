@@ -1,0 +1,32 @@
+import type { Choice, Input, ReadFile } from '../model/input.ts';
+import type { IssueBook } from './book.ts';
+import { type Entries, newEntries } from './entries.ts';
+import { fingerprint } from './fingerprint.ts';
+
+/** What a reader collected of one input; what it left out is empty. */
+interface Collected {
+  book: IssueBook;
+  choices?: Choice[];
+  entries?: Entries;
+  persons?: Iterable<string>;
+}
+
+/** The account of one input, of the given kind. */
+export function accountOf(
+  { name, bytes }: Input,
+  kind: string,
+  { book, choices = [], entries = newEntries(0, 0), persons = [] }: Collected,
+): ReadFile {
+  return {
+    name,
+    kind,
+    hash: fingerprint(bytes),
+    choices,
+    issues: book.list(),
+    faults: book.faults(),
+    readings: entries.readings(),
+    notes: entries.notes,
+    fates: entries.fates,
+    persons: [...persons],
+  };
+}
