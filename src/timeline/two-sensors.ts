@@ -60,7 +60,6 @@ export function settleTwoSensors(pool: Pool, files: PlacedFile[]): Issue[] {
  * at the same distance: readings taken by hand between those of a sensor come at any distance.
  */
 function endOfBoth(pool: Pool, start: number, interval: number): number {
-  if (start + 1 >= pool.count) return start;
   const phase = pool.at[start + 1]! - pool.at[start]!;
   let end = start;
   while (

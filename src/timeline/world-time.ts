@@ -65,7 +65,8 @@ function add(rows: Rows, wall: number, offset: number, line: number): void {
   if (offset === NO_OFFSET) return;
   if (rows.count++ === 0) {
     rows.line = line;
-    rows.at = wall - offset * MINUTE_MS;
+    // Only looked at where every offset is 0.
+    rows.at = wall;
   }
   if (offset !== 0) rows.offsets.add(offset);
 }

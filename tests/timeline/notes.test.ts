@@ -80,6 +80,20 @@ describe('notes', () => {
     expect(buildTimeline([file], {}).issues).toMatchObject([{ code: 'clock-utc', level: 'refusal', count: 1 }]);
   });
 
+  it('in world time ask for it also beside others without an offset, and not where they have no time', () => {
+    const file = () =>
+      fileOf(rowsOf({ days: 2, value }), [
+        { day: 1, minute: 480, kind: 'meal' },
+        { day: 1, kind: 'text' },
+      ]);
+    const mixed = file();
+    mixed.notes[0]!.offset = 0;
+    expect(buildTimeline([mixed], {}).issues).toMatchObject([{ code: 'clock-utc', count: 1 }]);
+    const untimed = file();
+    untimed.notes[1]!.offset = 0;
+    expect(buildTimeline([untimed], {}).issues).toEqual([]);
+  });
+
   it('of a later day than any reading are outside', () => {
     const { notesOutside, timeline } = buildTimeline(
       [
