@@ -1,28 +1,14 @@
 import type { Choice } from '../model/input.ts';
 import { comesOften } from './density.ts';
-import type { FhirReading, GlucoseValue, Resource } from './fhir-reading.ts';
-
-export type Placed = Pick<Resource, 'line' | 'row'>;
-
-/** A value whose code leaves open what measured it. */
-export interface Unsure {
-  resource: Placed;
-  wall: number;
-  offset: number;
-  value: GlucoseValue;
-}
+import type { FhirReading } from './fhir-reading.ts';
 
 /** Sensor values under codes that meters share: readings when they come often enough, else finger sticks. */
-export function settleUnsure(
-  unsure: Unsure[],
-  place: (resource: Placed, wall: number, offset: number, value: GlucoseValue) => void,
-  reading: FhirReading,
-  choices: Choice[],
-): void {
+export function settleUnsure(reading: FhirReading, choices: Choice[]): void {
+  const { unsure } = reading;
   if (unsure.length === 0) return;
   const sensor = comesOften(unsure, choices);
   for (const { resource, wall, offset, value } of unsure) {
-    if (sensor) place(resource, wall, offset, value);
+    if (sensor) reading.reading(resource, wall, offset, value, false);
     else {
       const amount = Number.isNaN(value.value) || value.limit !== 0 ? {} : { amount: value.value };
       const origin = { file: reading.file, line: resource.line };

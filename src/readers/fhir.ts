@@ -9,14 +9,13 @@ import { versionsOf } from './fhir-identity.ts';
 import { isManifest, manifestIn, tellManifest } from './fhir-manifest.ts';
 import { readMedication } from './fhir-medication.ts';
 import { readObservation } from './fhir-observation.ts';
-import type { FhirReading, GlucoseValue, Resource } from './fhir-reading.ts';
-import { type Placed, settleUnsure, type Unsure } from './fhir-unsure.ts';
+import { newReading, type Resource } from './fhir-reading.ts';
+import { settleUnsure } from './fhir-unsure.ts';
 import { readWear } from './fhir-wear.ts';
+import { tellWhole } from './fhir-whole.ts';
 import type { Hints } from './hints.ts';
-import { minutesBetween } from './instant.ts';
 import { objectIn, textIn } from './json.ts';
 import { openJson } from './json-text.ts';
-import { bothUnits } from './unit.ts';
 
 const IN_XML = 'http://hl7.org/fhir';
 
@@ -61,9 +60,7 @@ export function readFhir(input: Input, settings: ReadSettings, hints: Hints = {}
   if ('brokenAt' in resources) return refused('json-broken', resources.brokenAt);
   const { rows, broken, strange, held } = resources;
   const entries = newEntries(rows + broken.length, rows);
-  const ignored = new Map<string, number>();
   const persons = new Set<string>();
-  const units = new Set<string>();
   const resolve = referenceTable(held.values(), hints.resolve);
   const known = new Map<string, string>();
   const personOf = (reference: string, { body }: Resource): string => {
@@ -76,40 +73,7 @@ export function readFhir(input: Input, settings: ReadSettings, hints: Hints = {}
   const versions = versionsOf(resources.identities, (row) => held.get(row) ?? resources.at(row));
   const deletions: Deletions = new Map(hints.deleted);
   addAll(deletions, resources.deletions);
-  const unsure: Unsure[] = [];
-  const place = (resource: Placed, wall: number, offset: number, { value, unit, limit }: GlucoseValue): void => {
-    units.add(unit);
-    entries.reading(wall, offset, value, unit === 'mg/dL' ? 0 : 1, limit, resource.line, resource.row);
-  };
-  const reading: FhirReading = {
-    file: input.name,
-    today: settings.today,
-    unit: settings.unit,
-    coded: undefined,
-    bare: { count: 0, line: 0, low: Number.POSITIVE_INFINITY, high: 0 },
-    often: new Map(),
-    byText: false,
-    zones: new Set(),
-    parts: new Set(),
-    resolve,
-    reading: (resource, wall, offset, value, isUnsure) => {
-      if (isUnsure) unsure.push({ resource: { line: resource.line, row: resource.row }, wall, offset, value });
-      else place(resource, wall, offset, value);
-    },
-    note: (entry) => {
-      entries.notes.push(entry);
-      entries.fate(entry.row, 'note');
-    },
-    setAside: (resource, code, actual, expected) => {
-      book.add(code, 'warning', resource.line, expected === undefined ? { actual } : { actual, expected });
-      entries.fate(resource.row, 'set-aside');
-    },
-    repeats: (resource) => entries.fate(resource.row, 'duplicate'),
-    remark: (code, line, count) => book.add(code, 'note', line, { count }),
-    ignore: (what) => ignored.set(what, (ignored.get(what) ?? 0) + 1),
-    minutesOf: (period) =>
-      period ? minutesBetween(textIn(period, 'start'), textIn(period, 'end'), settings.today) : undefined,
-  };
+  const reading = newReading(input.name, settings, resolve, book, entries);
   for (const { body } of held.values()) for (const part of membersOf(reading, body)) reading.parts.add(part);
   for (let row = 0; row < rows; row++) {
     const resource = held.get(row) ?? resources.at(row);
@@ -133,13 +97,13 @@ export function readFhir(input: Input, settings: ReadSettings, hints: Hints = {}
     else if (type === 'DeviceUseStatement') readWear(reading, resource);
     else if (!COMPANIONS.has(type)) reading.ignore(type === 'DiagnosticReport' ? 'summary' : type);
     const reference = textIn(objectIn(resource.body, 'subject'), 'reference');
-    const gave = entries.fates[row] !== before || unsure.at(-1)?.resource.row === row;
+    const gave = entries.fates[row] !== before || reading.unsure.at(-1)?.resource.row === row;
     if (reference !== '' && gave) persons.add(personOf(reference, resource));
   }
   // What names no subject could be either's, so two Patients are told even where one has no readings.
   const patients = new Set([...patientCodes(held.values()), ...(hints.patients ?? [])]);
   if (patients.size > 1) for (const code of patients) persons.add(code);
-  settleUnsure(unsure, place, reading, choices);
+  settleUnsure(reading, choices);
   const { notes, joined } = joinAtOneTime(entries.notes);
   entries.notes = notes;
   for (const row of joined) entries.fates[row] = 'duplicate';
@@ -151,43 +115,9 @@ export function readFhir(input: Input, settings: ReadSettings, hints: Hints = {}
     book.add('json-line-broken', 'warning', line);
     entries.fate(rows + i, 'set-aside');
   });
-  if (units.size > 0)
-    choices.push({
-      id: 'unit',
-      value: [...units].join(', '),
-      by: 'file',
-      evidence: reading.byText ? 'unit text' : 'UCUM',
-    });
-  if (reading.coded && settings.unit) {
-    book.add('unit-coded', 'refusal', reading.coded.line, {
-      actual: reading.coded.unit,
-      expected: settings.unit,
-      option: '--unit',
-    });
-  }
-  const { bare } = reading;
-  if (bare.count > 0 && units.size === 0) {
-    const actual = `${bare.count} values from ${bare.low} to ${bare.high}`;
-    book.add('unit-unclear', 'refusal', bare.line, {
-      actual,
-      expected: bothUnits(bare.high, bare.line),
-      option: '--unit mg/dL',
-    });
-  }
-  for (const [code, count] of reading.often) book.add(code, 'note', 0, { count });
-  for (const [what, count] of ignored)
-    if (what !== 'summary') book.add('resource-ignored', 'note', 0, { actual: what, count });
-    else if (units.size > 0) book.add('results-ignored', 'note', 0, { count });
-  if (ignored.has('summary') && units.size === 0) book.add('results-only', 'warning');
+  const zone = tellWhole(reading, settings, book, choices);
   const file = account(entries, persons);
-  const [zone] = reading.zones;
-  if (settings.zone) choices.push({ id: 'zone', value: settings.zone, by: 'user' });
-  else if (zone && reading.zones.size === 1) {
-    choices.push({ id: 'zone', value: zone, by: 'file', evidence: 'tz-code' });
-    file.zone = zone;
-  }
-  if (reading.zones.size > 1)
-    book.add('zones-in-file', 'warning', 0, { actual: [...reading.zones].join(', '), option: '--zone' });
+  if (zone !== undefined) file.zone = zone;
   if (resources.test) book.add('test-data', 'note');
   if (resources.deleting > 0) book.add('export-deletions', 'note', 0, { count: resources.deleting });
   return file;
