@@ -3,7 +3,7 @@ import { addDeletion, asksDeletion, type Deletions } from './fhir-deletions.ts';
 import { type Identities, identify, newIdentities } from './fhir-identity.ts';
 import type { Resolve, Resource } from './fhir-reading.ts';
 import { type Json, listIn, objectIn, textIn } from './json.ts';
-import { type JsonText, NO_ELEMENTS, walk } from './json-text.ts';
+import { type JsonText, NO_ELEMENTS, walk } from './json-elements.ts';
 
 /** The resources of a file. Only those that others refer to are held; the rest are parsed when their turn comes. */
 export interface Resources {

@@ -1,7 +1,8 @@
 import type { Input, Issue, ReadFile } from '../model/input.ts';
 import type { IssueBook } from './book.ts';
 import { listIn, numberIn, textIn } from './json.ts';
-import { type JsonText, openJson } from './json-text.ts';
+import type { JsonText } from './json-elements.ts';
+import { openJson } from './json-text.ts';
 
 /** The list of files of a bulk export (HL7 Bulk Data Access): what should be there, and what went wrong on the way. */
 export interface Manifest {

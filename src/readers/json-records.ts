@@ -5,7 +5,8 @@ import { readDelimited } from './delimited.ts';
 import { newEntries } from './entries.ts';
 import type { Hints } from './hints.ts';
 import { objectIn } from './json.ts';
-import { type Elements, type JsonText, NO_ELEMENTS, openJson, walk } from './json-text.ts';
+import { type Elements, type JsonText, NO_ELEMENTS, walk } from './json-elements.ts';
+import { openJson } from './json-text.ts';
 import { putBack } from './laid-out.ts';
 import { withoutPlaces } from './layout-tables.ts';
 

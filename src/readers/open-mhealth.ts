@@ -4,7 +4,8 @@ import { openBook } from './book.ts';
 import { comesOften } from './density.ts';
 import { newEntries } from './entries.ts';
 import { type Json, listIn, objectIn, textIn } from './json.ts';
-import { type JsonText, openJson, walk } from './json-text.ts';
+import { type JsonText, walk } from './json-elements.ts';
+import { openJson } from './json-text.ts';
 import { activity, dose, glucose, type Point, type Points, push } from './open-mhealth-bodies.ts';
 
 /** Data points of Open mHealth and IEEE 1752.1 name their schema in every header. */

@@ -4,7 +4,8 @@ import { NO_OFFSET } from '../time/offset.ts';
 import type { IssueBook } from './book.ts';
 import { CLOCK_FLAGS } from './clock.ts';
 import { type OrderHint, orderOf } from './column-order.ts';
-import { type DateOrder, dayNumber, isoDay, openDay } from './day-order.ts';
+import { type DateOrder, dayNumber, openDay } from './day-order.ts';
+import { serialBase } from './serial-dates.ts';
 import { SHAPE } from './stamp.ts';
 import { NOT_A_TIME, type TimeCells, type TimePlan } from './times.ts';
 
@@ -124,7 +125,7 @@ function fillDates(plan: TimePlan, order: DateOrder, walls: Walls): void {
   }
 }
 
-/** Epochs are instants in UTC; serial numbers are days since 1899-12-30 or 1904-01-01 as spreadsheets count. */
+/** Epochs are instants in UTC; serial numbers are days as spreadsheets count. */
 function fillNumbers(
   kind: 'seconds' | 'millis' | 'serial',
   cells: TimeCells,
@@ -136,31 +137,8 @@ function fillNumbers(
   choices: Choice[],
 ): boolean {
   const shape = SHAPE[kind];
-  let base = dayNumber(1899, 12, 30);
-  if (kind === 'serial') {
-    let top = 0;
-    let topAt = 0;
-    for (let k = 0; k < cells.ms.length; k++) {
-      if (cells.shape[k] !== shape || cells.ms[k]! <= top) continue;
-      top = cells.ms[k]!;
-      topAt = k;
-    }
-    if (serialDates === 1904) base = dayNumber(1904, 1, 1);
-    else if (serialDates === undefined && top + dayNumber(1904, 1, 1) <= lastDay + 365) {
-      book.add('serial-dates-unclear', 'refusal', lineOf(topAt), {
-        actual: `1900: ${top} (line ${lineOf(topAt)}) = ${isoDay(Math.floor(top) + base)}`,
-        expected: `1904: ${top} (line ${lineOf(topAt)}) = ${isoDay(Math.floor(top) + dayNumber(1904, 1, 1))}`,
-        option: '--layout',
-      });
-      return false;
-    }
-    choices.push({
-      id: 'serial-dates',
-      value: serialDates === 1904 ? '1904' : '1900',
-      by: serialDates ? 'user' : 'file',
-      ...(serialDates ? {} : { evidence: 'the other count lies in the future' }),
-    });
-  }
+  const base = kind === 'serial' ? serialBase(cells, lineOf, serialDates, lastDay, book, choices) : 0;
+  if (base === undefined) return false;
   for (let k = 0; k < cells.ms.length; k++) {
     if (cells.shape[k] !== shape) {
       walls.fault[k] = cells.flags[k] === 0 && cells.shape[k] === SHAPE.none ? TIME_FAULT.empty : TIME_FAULT.unreadable;
