@@ -107,6 +107,16 @@ test('what a file exports, another file imports', () => {
   expect(unused).toEqual([]);
 });
 
+test('what a file exports, the program uses, not the tests alone', () => {
+  const own = sources.map((path) => ({ path, text: read(path) }));
+  const idle = found(/^export (?:async )?(?:const|function|class) (\w+)/gm).filter(({ path, text }) => {
+    const word = new RegExp(`\\b${text}\\b`, 'g');
+    const uses = own.filter((one) => one.text.includes(text)).flatMap((one) => [...one.text.matchAll(word)]);
+    return path !== 'src/index.ts' && uses.length < 2;
+  });
+  expect(idle).toEqual([]);
+});
+
 /**
  * A sentence whose key ends in a word that stands nowhere in the code is said by nobody, but for keys put together of two
  * words there. Cautions are kept whole, whether one is printed or not: they were reviewed together.

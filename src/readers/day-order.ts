@@ -1,5 +1,5 @@
 import type { ReadSettings } from '../model/input.ts';
-import { DAY_MS } from '../time/calendar.ts';
+import { DAY_MS, dateOf } from '../time/calendar.ts';
 
 export type DateOrder = NonNullable<ReadSettings['dateOrder']>;
 
@@ -30,9 +30,8 @@ export function openDay(code: number, order: DateOrder): number {
   return order === 'day-first' ? dayNumber(year, b, a) : dayNumber(year, a, b);
 }
 
-export function isoDay(day: number): string {
-  return new Date(day * DAY_MS).toISOString().slice(0, 10);
-}
+/** The date of a day number, `YYYY-MM-DD`. */
+export const isoDay = (day: number): string => dateOf(day * DAY_MS);
 
 /**
  * Settles the order of day, month and year over a whole column of open dates: impossible dates first, then dates in

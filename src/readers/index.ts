@@ -50,14 +50,6 @@ function readerOf(input: Input): Reader {
   return best;
 }
 
-/** Reads one input, or the first file of an archive. Total: any bytes give a ReadFile. */
-export function readInput(input: Input, settings: ReadSettings, hints?: Hints): ReadFile {
-  const unpacked = unpack(input);
-  if ('failed' in unpacked) return unpacked.failed;
-  const only = unpacked.inputs[0] ?? input;
-  return readerOf(only).read(only, settings, hints);
-}
-
 /**
  * Reads a person's files, those inside archives too. What one cannot tell by itself (order of day and month, unit) is
  * taken from the others where all that could tell agree, and the choice says so.

@@ -1,5 +1,6 @@
 import type { GlucoseUnit } from '../model/glucose.ts';
 import type { NoteEntry } from '../model/input.ts';
+import { dateOf } from '../time/calendar.ts';
 import { NO_OFFSET } from '../time/offset.ts';
 import type { IssueBook } from './book.ts';
 import type { Entries } from './entries.ts';
@@ -115,8 +116,7 @@ export function glucose(all: Points, point: Point): void {
   const modality = textIn(header, 'modality') || textIn(provenance, 'modality');
   if (specimen === 'capillary blood' || (specimen !== 'interstitial fluid' && modality === 'self-reported')) {
     push(all, { ...place, kind: 'fingerstick', amount: value, unit });
-  } else if (!place.timed)
-    setAside(all, point, 'reading-without-clock', new Date(place.wall).toISOString().slice(0, 10));
+  } else if (!place.timed) setAside(all, point, 'reading-without-clock', dateOf(place.wall));
   else if (time.minutes !== undefined && time.minutes > 0)
     setAside(all, point, 'value-over-period', `${time.minutes} min`);
   else if (specimen === 'interstitial fluid') {

@@ -1,5 +1,5 @@
 import type { ReadFile, ReadSettings } from '../../src/model/input.ts';
-import { readInput } from '../../src/readers/index.ts';
+import { readInputs } from '../../src/readers/index.ts';
 import { NO_OFFSET } from '../../src/time/offset.ts';
 
 /** The invented day on which every test here is run. */
@@ -27,7 +27,7 @@ const zoned = (offset: number): string => (offset === NO_OFFSET ? '' : ` ${offse
 /** Reads text or bytes and tells what came out. */
 export function tell(content: string | Uint8Array, settings: Partial<ReadSettings> = {}, name = 'sheet.csv'): Told {
   const bytes = typeof content === 'string' ? new TextEncoder().encode(content) : content;
-  const file = readInput({ name, bytes }, { today: TODAY, ...settings });
+  const [file] = readInputs([{ name, bytes }], { today: TODAY, ...settings }) as [ReadFile];
   const { readings } = file;
   const lines: string[] = [];
   for (let i = 0; i < readings.count; i++) {
