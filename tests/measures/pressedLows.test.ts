@@ -16,9 +16,9 @@ const sudden = (length: number, value = 65) => [...before, ...many(value, length
 
 describe('a low that looks like pressure', () => {
   test.each<[string, number, number]>([
-    ['21:55', 1315, 0],
+    ['21:59', 1319, 0],
     ['22:00', 1320, 1],
-    ['07:55', 475, 1],
+    ['07:59', 479, 1],
     ['08:00', 480, 0],
   ])('begins from 22:00 on and before 08:00: %s', (_, minute, expected) => {
     expect(pressed(sudden(6), minute - 30).list).toHaveLength(expected);

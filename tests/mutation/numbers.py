@@ -21,10 +21,13 @@ def neighbours(text):
     return [f'{value + 1:.0f}', f'{value - 1:.0f}']
 
 
-def noticed(folder):
-    tests = {'src/units.ts': ['tests/units.test.ts']}.get(folder, [folder.replace('src/', 'tests/')])
-    command = ['npx', 'vitest', 'run', '--config', 'tests/mutation/vitest.config.ts', '--bail', '1', *tests]
-    return subprocess.run(command, capture_output=True).returncode != 0
+def noticed(folder, path):
+    """Whether a test fails: first those named like the file, where there are some, then those of the room."""
+    room = {'src/units.ts': 'tests/units.test.ts'}.get(folder, str(path.parent).replace('src', 'tests', 1))
+    named = Path(room) / f'{path.stem}.test.ts'
+    command = ['npx', 'vitest', 'run', '--config', 'tests/mutation/vitest.config.ts', '--bail', '1']
+    asked = [str(named)] if named.exists() else []
+    return any(subprocess.run([*command, tests], capture_output=True).returncode != 0 for tests in [*asked, room])
 
 
 if __name__ == '__main__':
@@ -36,7 +39,7 @@ if __name__ == '__main__':
                 for other in neighbours(found[2]):
                     path.write_text(whole[: found.start(2)] + other + whole[found.end(2) :])
                     try:
-                        seen = noticed(folder)
+                        seen = noticed(folder, path)
                     finally:
                         path.write_text(whole)
                     killed, survived = killed + seen, survived + (not seen)
