@@ -129,16 +129,18 @@ function wear(context: PageContext): Block[] {
       { title: at('inRange'), align: 'end', width: 0.15 },
       { title: at('low'), align: 'end', width: 0.15 },
     ],
-    rows: byDay
-      .slice(0, DAYS_SHOWN)
-      .map(({ day, sensors: n, share, mean, inRange, low }): Cell[] => [
+    rows: byDay.slice(0, DAYS_SHOWN).map(({ day, sensors: n, share, mean, inRange, low }): Cell[] => {
+      // Of a day of wear without readings nothing is known, lows least of all.
+      const part = (value: number) => (share > 0 ? say.value({ q: 'share', value }) : '–');
+      return [
         { text: say.number(day, 0), strong: day === 1 },
         { text: say.number(n, 0) },
         { text: say.value({ q: 'share', value: share }) },
         { text: mean === null ? '–' : say.value({ q: 'glucose', value: mean as MgPerDl }, 'short') },
-        { text: say.value({ q: 'share', value: inRange }) },
-        { text: say.value({ q: 'share', value: low }) },
-      ]),
+        { text: part(inRange) },
+        { text: part(low) },
+      ];
+    }),
   });
   blocks.push(caution(context, 'C10'));
   return blocks;
