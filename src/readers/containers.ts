@@ -4,6 +4,8 @@ import { accountOf } from './account.ts';
 import { openBook } from './book.ts';
 import { BOUNDS, unzip } from './zip.ts';
 
+const CODE = { damaged: 'archive-damaged', 'too-large': 'archive-too-large', locked: 'archive-locked' } as const;
+
 /** The inputs inside an archive, or the account of why it could not be opened. An input that is none is itself. */
 export function unpack(input: Input): { inputs: Input[] } | { failed: ReadFile } {
   const { bytes, name } = input;
@@ -18,7 +20,7 @@ export function unpack(input: Input): { inputs: Input[] } | { failed: ReadFile }
   }
   if (bytes[0] === 0x50 && bytes[1] === 0x4b && bytes[2] === 3 && bytes[3] === 4) {
     const opened = unzip(bytes);
-    if (!opened.ok) return { failed: closed(input, `archive-${opened.why}`) };
+    if (!opened.ok) return { failed: closed(input, CODE[opened.why]) };
     if (opened.workbook) return { failed: closed(input, 'workbook') };
     if (opened.files.length === 0) return { failed: closed(input, 'file-empty') };
     return { inputs: opened.files.map((file) => ({ name: `${name}/${file.name}`, bytes: file.bytes })) };

@@ -1,8 +1,9 @@
 import { alikeDays } from './alike.ts';
 import { chance } from './chance.ts';
 import { type DayStatistic, influence, total } from './dayStatistic.ts';
-import { normalCdf, studentQuantile } from './distributions.ts';
+import { studentQuantile } from './distributions.ts';
 import { noneCountedUpper } from './poisson.ts';
+import { expandedTail } from './resample.ts';
 
 /** Days of one period in order, each with its number on the calendar, and how often each draw took each day. */
 export interface DrawnPeriod {
@@ -78,7 +79,7 @@ export function changeInterval(
   const reach = t * Math.sqrt(variance);
   const again = drawnChanges(sides[0], sides[1]);
   again.sort();
-  const tail = normalCdf(-t * Math.sqrt((degrees + 1) / degrees));
+  const tail = expandedTail(degrees + 1, t);
   const at = (p: number) => again[Math.min(again.length - 1, Math.max(0, Math.round(p * (again.length - 1))))]!;
   const ends = { low: Math.min(change - reach, at(tail)), high: Math.max(change + reach, at(1 - tail)) };
   if (rare !== null) {

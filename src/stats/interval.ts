@@ -1,3 +1,4 @@
+import { total } from './dayStatistic.ts';
 import { type Draws, drawnEnds, drawnSums } from './resample.ts';
 
 /** Lower and upper end of an interval. */
@@ -57,13 +58,8 @@ function aroundShare(ratio: number, reach: number): Interval {
   return { low: odds / (odds + factor), high: 1 / (1 + 1 / (odds * factor)) };
 }
 
-function aroundPositive(ratio: number, reach: number): Interval {
+/** Ends on the log scale, for a number that cannot go below 0. */
+export function aroundPositive(ratio: number, reach: number): Interval {
   const factor = Math.exp(reach / ratio);
   return { low: ratio / factor, high: ratio * factor };
-}
-
-function total(values: Float64Array): number {
-  let sum = 0;
-  for (let i = 0; i < values.length; i++) sum += values[i]!;
-  return sum;
 }

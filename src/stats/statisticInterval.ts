@@ -1,5 +1,5 @@
 import { type DayStatistic, influence } from './dayStatistic.ts';
-import type { Interval } from './interval.ts';
+import { aroundPositive, type Interval } from './interval.ts';
 import { type Draws, drawnQuantiles, drawnSums } from './resample.ts';
 
 /**
@@ -20,6 +20,6 @@ export function statisticInterval(statistic: DayStatistic, draws: Draws): Interv
     values[draw] = statistic.of(sums);
   }
   const again = drawnQuantiles(draws, values);
-  const factor = Math.exp((draws.reach * error) / value);
-  return { low: Math.min(again.low, value / factor), high: Math.max(again.high, value * factor) };
+  const around = aroundPositive(value, draws.reach * error);
+  return { low: Math.min(again.low, around.low), high: Math.max(again.high, around.high) };
 }

@@ -2,6 +2,7 @@ import type { Issue } from '../model/input.ts';
 import { HOUR_MS } from '../time/calendar.ts';
 import { instantsOf, type LocalClock } from '../time/clock.ts';
 import { type PlacedFile, SKIPPED_HOUR } from './placed.ts';
+import { clockText } from './samples.ts';
 
 /** Readings in one run through a doubled hour, in the order of time as the file tells it. */
 type Run = number[];
@@ -92,7 +93,7 @@ function about(placed: PlacedFile, code: string, level: Issue['level'], rows: nu
     code,
     level,
     origin: { file: placed.file.name, line: line[i]! },
-    actual: new Date(wall[i]!).toISOString().slice(0, 16).replace('T', ' '),
+    actual: clockText(wall[i]!),
     count: rows.length,
   };
 }

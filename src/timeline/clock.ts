@@ -4,6 +4,7 @@ import { DAY_MS, isLocalDate, MINUTE_MS, midnightBefore, midnightOf } from '../t
 import { AS_WRITTEN, type LocalClock } from '../time/clock.ts';
 import { NO_OFFSET, offsetText } from '../time/offset.ts';
 import { isZone, zoneClock } from '../time/zone.ts';
+import { DEFAULT_DAYS } from './days.ts';
 import type { PlacedFile } from './placed.ts';
 import type { Pool } from './pool.ts';
 import { sampleOf } from './samples.ts';
@@ -111,7 +112,7 @@ function stretch(files: ReadFile[], period: PeriodChoice | undefined): { from: n
     for (let i = 0; i < readings.count; i++) include(readings.wall[i]!);
     for (const note of notes) include(note.wall);
   }
-  const days = period && 'days' in period ? period.days : 14;
+  const days = period && 'days' in period ? period.days : DEFAULT_DAYS;
   if (to >= from) include(to - days * DAY_MS);
   if (period && !('days' in period)) {
     for (const date of [period.from, period.to]) if (date !== undefined && isLocalDate(date)) include(midnightOf(date));

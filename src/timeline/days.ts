@@ -19,7 +19,8 @@ import { firstNotBefore, type Pool } from './pool.ts';
 /** A hundred years: longer periods are a slip of the pen. */
 const MOST_DAYS = 36_525;
 
-const DEFAULT_DAYS = 14;
+/** Days looked at where nobody chose. */
+export const DEFAULT_DAYS = 14;
 
 /** Dates that hold at least one reading, ascending. A day begins at its first instant and ends where the next begins. */
 export function datesWithReadings(pool: Pool, clock: LocalClock): LocalDate[] {

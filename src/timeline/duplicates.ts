@@ -1,7 +1,8 @@
 import type { Issue } from '../model/input.ts';
-import { MGDL_PER_MMOL, UNITS } from '../units.ts';
+import { MGDL_PER_MMOL } from '../units.ts';
 import { DUPLICATE, type PlacedFile, SET_ASIDE } from './placed.ts';
 import { dropLost, type Pool } from './pool.ts';
+import { valueText } from './samples.ts';
 
 /** Issues listed one by one; what is beyond is told once with its count. */
 const LISTED = 50;
@@ -101,14 +102,12 @@ function inMgPerDl(twin: Twin): number {
 }
 
 function contradiction(files: PlacedFile[], a: Twin, b: Twin): Issue {
-  const place = (twin: Twin) => {
-    const { name, readings } = files[twin.file]!.file;
-    return { file: name, line: readings.line[twin.index]! };
-  };
+  const fileOf = (twin: Twin) => files[twin.file]!.file;
+  const lineOf = (twin: Twin) => fileOf(twin).readings.line[twin.index]!;
   const text = (twin: Twin) => {
-    const { file, line } = place(twin);
-    const sign = twin.limit < 0 ? '< ' : twin.limit > 0 ? '> ' : '';
-    return `${sign}${Number.isNaN(twin.native) ? '?' : twin.native} ${UNITS[twin.unit]} (${file}:${line})`;
+    const { name, readings } = fileOf(twin);
+    return `${valueText(readings, twin.index)} (${name}:${lineOf(twin)})`;
   };
-  return { code: 'contradiction', level: 'warning', origin: place(a), actual: `${text(a)}, ${text(b)}`.slice(0, 120) };
+  const origin = { file: fileOf(a).name, line: lineOf(a) };
+  return { code: 'contradiction', level: 'warning', origin, actual: `${text(a)}, ${text(b)}`.slice(0, 120) };
 }

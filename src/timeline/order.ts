@@ -1,6 +1,7 @@
 import type { Issue, ReadFile } from '../model/input.ts';
 import { DAY_MS, MINUTE_MS } from '../time/calendar.ts';
 import { DUPLICATE, type PlacedFile } from './placed.ts';
+import { clockText } from './samples.ts';
 
 /** A jump back this long, in a file that is otherwise in order, is told. Shorter ones are jitter. */
 const LEAST_JUMP = 10 * MINUTE_MS;
@@ -37,7 +38,7 @@ export function clockSetBack(placed: PlacedFile, hasZone: boolean): Issue[] {
     code: hasZone ? 'clock-set-back' : 'clock-set-back-written',
     level: 'warning',
     origin: { file: file.name, line: file.readings.line[i]! },
-    actual: new Date(file.readings.wall[i]!).toISOString().slice(0, 16).replace('T', ' '),
+    actual: clockText(file.readings.wall[i]!),
     ...(hasZone ? {} : { option: '--zone' }),
   }));
 }

@@ -1,9 +1,16 @@
-import type { ReadFile } from '../model/input.ts';
+import type { ReadFile, ReadingColumns } from '../model/input.ts';
 import { MINUTE_MS } from '../time/calendar.ts';
 import { NO_OFFSET, offsetText } from '../time/offset.ts';
+import { UNITS } from '../units.ts';
 
 /** A wall clock time to the minute. */
 export const clockText = (wall: number): string => new Date(wall).toISOString().slice(0, 16).replace('T', ' ');
+
+/** A reading as it stood: `102 mg/dL`, `< 40 mg/dL`, `> ? mmol/L`. */
+export function valueText({ native, unit, limit }: ReadingColumns, i: number): string {
+  const sign = limit[i]! < 0 ? '< ' : limit[i]! > 0 ? '> ' : '';
+  return `${sign}${Number.isNaN(native[i]) ? '?' : native[i]} ${UNITS[unit[i]!]}`;
+}
 
 /** The first reading that is wanted, as it stands: `2026-01-14 08:00 +02:00 (a.csv, line 5)`; '' when there is none. */
 export function sampleOf(files: ReadFile[], wanted: (file: ReadFile, i: number) => boolean): string {

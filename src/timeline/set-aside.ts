@@ -1,7 +1,7 @@
 import type { Fault, ReadFile } from '../model/input.ts';
-import { UNITS } from '../units.ts';
 import type { Outcome } from './ledger.ts';
 import { OTHER_SENSOR, SET_ASIDE, SKIPPED_HOUR } from './placed.ts';
+import { clockText, valueText } from './samples.ts';
 
 /** A place of any file that was not used, with the reason. */
 export interface SetAside extends Fault {
@@ -29,10 +29,7 @@ function lostReadings({ name, readings }: ReadFile, lost: Uint8Array): SetAside[
   for (let i = 0; i < lost.length; i++) {
     const code = REASON[lost[i]!];
     if (code === undefined) continue;
-    const limit = readings.limit[i]!;
-    const value = Number.isNaN(readings.native[i]) ? '?' : readings.native[i];
-    const at = new Date(readings.wall[i]!).toISOString().slice(0, 16).replace('T', ' ');
-    const actual = `${at} ${limit < 0 ? '< ' : limit > 0 ? '> ' : ''}${value} ${UNITS[readings.unit[i]!]}`;
+    const actual = `${clockText(readings.wall[i]!)} ${valueText(readings, i)}`;
     listed.push({ file: name, line: readings.line[i]!, code, actual });
   }
   return listed;

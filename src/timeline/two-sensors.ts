@@ -2,6 +2,7 @@ import type { Issue } from '../model/input.ts';
 import { HOUR_MS, MINUTE_MS } from '../time/calendar.ts';
 import { OTHER_SENSOR, type PlacedFile } from './placed.ts';
 import { dropLost, type Pool } from './pool.ts';
+import { clockText } from './samples.ts';
 import { CLEAR_SHARE, usualStep } from './spells.ts';
 
 /**
@@ -46,7 +47,7 @@ export function settleTwoSensors(pool: Pool, files: PlacedFile[]): Issue[] {
       code: 'two-sensors',
       level: 'warning',
       origin: { file: name, line: readings.line[pool.index[first]!]! },
-      actual: new Date(readings.wall[pool.index[first]!]!).toISOString().slice(0, 16).replace('T', ' '),
+      actual: clockText(readings.wall[pool.index[first]!]!),
       count: dropped,
     });
     start = end - 1;
