@@ -3,9 +3,9 @@ import { measure } from '../../src/measures/index.ts';
 import { targetSets } from '../../src/targets/index.ts';
 import { many, runOf, type Slot } from './made.ts';
 
-/** Slots of five minutes from `from` on. The rule is ours; that pressure gives false lows is from memory. */
-function pressed(slots: readonly Slot[], from = 180) {
-  const { pressedLows } = measure(runOf(slots, { from }), targetSets.adult);
+/** Slots of five minutes, or `step`, from `from` on. The rule is ours; that pressure gives false lows is from memory. */
+function pressed(slots: readonly Slot[], from = 180, step = 5) {
+  const { pressedLows } = measure(runOf(slots, { from, step }), targetSets.adult);
   if (!pressedLows.ok) throw new Error(pressedLows.why);
   return pressedLows.value;
 }
@@ -13,6 +13,9 @@ function pressed(slots: readonly Slot[], from = 180) {
 const before = many(95, 6);
 const after = many(95, 6);
 const sudden = (length: number, value = 65) => [...before, ...many(value, length), ...after];
+
+/** Falling from 100 to 60 by so much a slot. */
+const line = (by: number): Slot[] => Array.from({ length: Math.floor(40 / by) }, (_, k) => 100 - by * (k + 1));
 
 describe('a low that looks like pressure', () => {
   test.each<[string, number, number]>([
@@ -48,6 +51,15 @@ describe('a low that looks like pressure', () => {
   ])('falls and comes back by 25 within 15 minutes: %s', (_, way, back, expected) => {
     const slots = [...many(way[0]!, 6), ...way, ...many(65, 6), ...back, ...many(back.at(-1)!, 6)];
     expect(pressed(slots).list).toHaveLength(expected);
+  });
+
+  test.each<[string, Slot[], number]>([
+    ['120 minutes long', [...many(95, 30), ...many(65, 120), ...many(95, 30)], 1],
+    ['121 minutes long', [...many(95, 30), ...many(65, 121), ...many(95, 30)], 0],
+    ['falling by 25.5 in 15 minutes', [...many(100, 30), ...line(1.7), ...many(60, 30), ...many(95, 30)], 1],
+    ['falling by 25 in 16 minutes', [...many(100, 30), ...line(25 / 16), ...many(60, 30), ...many(95, 30)], 0],
+  ])('is told to the minute where readings are: %s', (_, slots, expected) => {
+    expect(pressed(slots, 180, 1).list).toHaveLength(expected);
   });
 
   test('the fall may go on inside it, for 15 minutes in all', () => {
