@@ -86,12 +86,11 @@ export function gridZone(finger: number, sensor: number): GridZone {
   return 'A';
 }
 
+/** The upright piece with which a lower line begins is never asked for: only fingers beyond it are. */
 function heightOf(line: Line, finger: number): number {
   let k = 1;
   while (k < line.length - 1 && finger > line[k]![0]) k++;
   const [x0, y0] = line[k - 1]!;
   const [x1, y1] = line[k]!;
-  // An upright piece: its upper end counts.
-  if (x1 === x0) return Math.max(y0, y1);
   return y0 + ((finger - x0) * (y1 - y0)) / (x1 - x0);
 }
