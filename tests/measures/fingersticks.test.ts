@@ -73,10 +73,9 @@ describe('the reading beside it', () => {
 
   test('lies five minutes away at most, fifteen where the sensor reads every fifteen', () => {
     const lost = [{ from: 600, to: 615 }];
-    expect(told({ days: 1, value: climb, notes: [stick(600, 90), stick(607, 90)], without: lost })).toMatchObject({
-      noted: 2,
-      alone: 1,
-    });
+    const alone = (minute: number) =>
+      told({ days: 1, value: climb, notes: [stick(300, 90), stick(minute, 90)], without: lost }).alone;
+    expect([alone(600), alone(601), alone(609), alone(610)]).toEqual([0, 1, 1, 0]);
     expect(valuesOf({ every: 15, notes: [stick(615, 90)], without: [{ from: 615, to: 616 }] })).toHaveLength(1);
     expect(valuesOf({ every: 10, notes: [stick(605, 90), stick(900, 90)] })).toHaveLength(2);
   });
@@ -105,7 +104,9 @@ describe('agreement', () => {
     expect(within(80, 96)).toEqual([0, 1]);
     expect(within(80, 60)).toEqual([0, 1]);
     expect(within(80, 59)).toEqual([0, 0]);
+    expect(within(99, 114)).toEqual([1, 1]);
     expect(within(100, 115)).toEqual([1, 1]);
+    expect(within(100.5, 115.55)).toEqual([1, 1]);
     expect(within(300, 345)).toEqual([1, 1]);
     expect(within(300, 346)).toEqual([0, 1]);
     expect(within(300, 361)).toEqual([0, 0]);

@@ -24,6 +24,8 @@ describe('values that stand still', () => {
   test.each<[string, Slot[], number, number]>([
     ['five readings of 15 minutes', [...lively(20), ...many(120, 5), ...lively(20)], 15, 1],
     ['four of them last an hour, and are too few', [...lively(20), ...many(120, 4), ...lively(20)], 15, 0],
+    ['for 59 minutes of every minute', [...lively(5), ...many(120, 59), ...lively(5)], 1, 0],
+    ['for 60 minutes of every minute', [...lively(5), ...many(120, 60), ...lively(5)], 1, 1],
     ['for 55 minutes', [...lively(5), ...many(120, 11), ...lively(5)], 5, 0],
     ['to the end of the readings', [...lively(5), ...many(120, 12)], 5, 1],
     ['across twenty minutes without', [...lively(5), ...many(120, 6), null, null, null, ...many(120, 6)], 5, 1],
