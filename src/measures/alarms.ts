@@ -14,7 +14,6 @@ export const alarms: Measure<'alarms'> = {
   definition: { before: BEFORE, apart: APART, nightEnd: NIGHT_END },
   compute(shared) {
     const { timeline } = shared;
-    if (timeline.readings.count === 0) return { ok: false, why: 'no-readings' };
     const noted = timeline.notes.filter(({ kind, timed }) => kind === 'alarm' && timed);
     if (noted.length === 0) return { ok: false, why: 'none-noted' };
     const lows = shared.lows();

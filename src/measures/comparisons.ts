@@ -16,7 +16,6 @@ export const comparisons: Measure<'comparisons'> = {
     leastFallMgdl: MATTERS.fall,
   },
   compute(shared) {
-    if (shared.timeline.readings.count === 0) return { ok: false, why: 'no-readings' };
     const value = shared.occasions().comparisons;
     return { ok: true, value, n: value.filter(({ verdict }) => verdict !== 'too-few').length, of: 'pairs' };
   },

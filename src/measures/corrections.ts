@@ -8,7 +8,6 @@ export const corrections: Measure<'corrections'> = {
   needs: { readings: 1 },
   definition: { foodWithinMinutes: INSULIN_WITHIN },
   compute(shared) {
-    if (shared.timeline.readings.count === 0) return { ok: false, why: 'no-readings' };
     const value = shared.occasions().corrections;
     return { ok: true, value, n: value.filter(({ unusable }) => unusable.length === 0).length, of: 'occasions' };
   },

@@ -1,4 +1,5 @@
 import { HIGH, LOW, VERY_HIGH, VERY_LOW } from '../targets/bands.ts';
+import { MINUTE_MS } from '../time/calendar.ts';
 import type { Context } from './context.ts';
 
 /** At least this long beyond the limit to begin, and back inside to end (Danne 2017; end rule from memory). */
@@ -43,7 +44,7 @@ export function findHighs(shared: Context): Course[] {
  */
 function find({ bands, timeline }: Context, from: number, to: number, outer: number): Course[] {
   const { at, weight, count } = timeline.readings;
-  const longest = timeline.gapMinutes * 60000;
+  const longest = timeline.gapMinutes * MINUTE_MS;
   const found: Course[] = [];
   let open: Course | null = null;
   let segment = 0;
@@ -82,7 +83,7 @@ function begin(first: number, start: number, cutStart: boolean): Course {
 }
 
 function cutAfter(open: Course, last: number, at: Float64Array, weight: Float64Array): Course {
-  return { ...open, last, end: at[last]! + weight[last]! * 60000, cutEnd: true };
+  return { ...open, last, end: at[last]! + weight[last]! * MINUTE_MS, cutEnd: true };
 }
 
 function weighOuter(course: Course, bands: Uint8Array, weight: Float64Array, outer: number): void {

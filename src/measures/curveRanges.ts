@@ -19,8 +19,7 @@ export const curveRanges: Measure<'curveRanges'> = {
   needs: { days: INTERVAL_DAYS },
   definition: { level: LEVEL, method: WHOLE_DAYS, draws: DRAWS, step: STEP, readings: MIN_READINGS },
   compute(shared) {
-    const { readings, days } = shared.timeline;
-    if (readings.count === 0) return { ok: false, why: 'no-readings' };
+    const { days } = shared.timeline;
     const full = fullDays(shared);
     if (full < INTERVAL_DAYS) return { ok: false, why: 'too-few-days' };
     const bins = shared.clockBins();

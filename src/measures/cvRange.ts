@@ -12,7 +12,6 @@ export const cvRange: Measure<'cvRange'> = {
   needs: { days: INTERVAL_DAYS },
   definition: { level: LEVEL, method: WHOLE_DAYS },
   compute(shared) {
-    if (shared.timeline.readings.count === 0) return { ok: false, why: 'no-readings' };
     if (fullDays(shared) < INTERVAL_DAYS) return { ok: false, why: 'too-few-days' };
     const days = daySums(shared).filter(({ known }) => known > 0);
     if (days.length < INTERVAL_DAYS) return { ok: false, why: 'bound-unknown' };

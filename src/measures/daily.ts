@@ -11,7 +11,6 @@ export const daily: Measure<'daily'> = {
   needs: { readings: 1 },
   definition: { fullShare: SEEN_SHARE },
   compute(shared) {
-    if (shared.timeline.readings.count === 0) return { ok: false, why: 'no-readings' };
     const value = shared.timeline.days.map((_, day) => oneDay(shared, day));
     return { ok: true, value, n: value.length, of: 'days' };
   },

@@ -24,8 +24,7 @@ export const dawnRise: Measure<'dawnRise'> = {
   needs: { nights: MIN_NIGHTS },
   definition: { mealFrom: MEAL_FROM, mealTo: MEAL_TO, beforeMeal: BEFORE_MEAL, quietTo: QUIET_TO, nights: MIN_NIGHTS },
   compute(shared) {
-    const { days, readings } = shared.timeline;
-    if (readings.count === 0) return { ok: false, why: 'no-readings' };
+    const { days } = shared.timeline;
     const nights = days.flatMap((_, day) => oneNight(shared, day) ?? []);
     if (nights.length < MIN_NIGHTS) return { ok: false, why: 'too-few-nights' };
     const value: DawnRise = {

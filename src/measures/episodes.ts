@@ -3,6 +3,7 @@ import type { Estimate, Measured } from '../model/measured.ts';
 import type { Episode, EpisodeDay, Episodes } from '../model/measures.ts';
 import { noneCountedUpper } from '../stats/poisson.ts';
 import { VERY_HIGH, VERY_LOW } from '../targets/bands.ts';
+import { MINUTE_MS } from '../time/calendar.ts';
 import { type Context, heightAt, liesFurther, limitAt, NIGHT_END } from './context.ts';
 import { type Course, EPISODE_MINUTES, lastsLong } from './course.ts';
 import { estimate, fullDays, INTERVAL_DAYS, LEVEL } from './estimate.ts';
@@ -32,7 +33,6 @@ export const highs: Measure<'highs'> = {
 
 function episodes(shared: Context, side: Episode['side'], courses: Course[]): Measured<Episodes> {
   const { readings, days } = shared.timeline;
-  if (readings.count === 0) return { ok: false, why: 'no-readings' };
   const list = courses.map((course) => episode(shared, side, course));
   const perDay = new Float64Array(days.length);
   const level2PerDay = new Float64Array(days.length);
@@ -71,7 +71,7 @@ export function episode(shared: Context, side: Episode['side'], course: Course):
     date: days[day]!.date,
     startMinute,
     endMinute: (readings.minute[ender]! + later) % 1440,
-    minutes: (course.end - course.start) / 60000,
+    minutes: (course.end - course.start) / MINUTE_MS,
     extreme: heightAt(shared, extreme),
     extremeLimit: limitAt(shared, extreme),
     extremeAt: readings.at[extreme]! as Instant,

@@ -25,7 +25,6 @@ export const fingersticks: Measure<'fingersticks'> = {
   needs: {},
   definition: { near: NEAR, nearSlow: NEAR_SLOW, switch: SWITCH },
   compute({ timeline }) {
-    if (timeline.readings.count === 0) return { ok: false, why: 'no-readings' };
     const noted = timeline.notes.filter(isStick);
     if (noted.length === 0) return { ok: false, why: 'none-noted' };
     const pairs = pairUp(noted, timeline);

@@ -23,7 +23,6 @@ export const gmi: Measure<'gmi'> = {
   definition: { ...PERCENT, mmolAt0: MMOL_PER_MOL.at0, perMmol: MMOL_PER_MOL.perMmol, hours: HOURS },
   compute(shared) {
     if (!shared.targets.gmi) return { ok: false, why: 'not-for-these-targets' };
-    if (shared.timeline.readings.count === 0) return { ok: false, why: 'no-readings' };
     if (hoursSeen(shared) < HOURS) return { ok: false, why: 'too-few-readings' };
     const { n, mean } = shared.moments();
     if (n === 0) return { ok: false, why: 'bound-unknown' };

@@ -11,7 +11,6 @@ export const hourly: Measure<'hourly'> = {
   compute(shared) {
     const { count, minute, weight, day } = shared.timeline.readings;
     const { bands } = shared;
-    if (count === 0) return { ok: false, why: 'no-readings' };
     const minutes = new Float64Array(24 * 5);
     const days = new Uint16Array(24);
     const lastDay = new Int32Array(24).fill(-1);

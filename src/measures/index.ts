@@ -76,7 +76,8 @@ export const measures: { readonly [Id in keyof Measures]: Measure<Id> } = {
 };
 
 /**
- * Measures a timeline against a target set; `words` are those of logbooks. Never throws: a measure that does is reported as failed.
+ * Measures a timeline against a target set; `words` are those of logbooks. A measure sees at least one reading.
+ * Never throws: one that does is reported as failed.
  */
 export function measure(timeline: Timeline, targets: TargetSet, words?: LogWords, asked?: Asked): Measures {
   const shared = context(timeline, targets, words, asked);
@@ -86,6 +87,7 @@ export function measure(timeline: Timeline, targets: TargetSet, words?: LogWords
 }
 
 function guarded<Id extends keyof Measures>(each: Measure<Id>, shared: Context) {
+  if (shared.timeline.readings.count === 0) return { ok: false, why: 'no-readings' };
   try {
     return each.compute(shared);
   } catch {

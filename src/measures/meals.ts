@@ -18,7 +18,6 @@ export const meals: Measure<'meals'> = {
     insulinWithinMinutes: INSULIN_WITHIN,
   },
   compute(shared) {
-    if (shared.timeline.readings.count === 0) return { ok: false, why: 'no-readings' };
     const value = shared.occasions().meals;
     return {
       ok: true,

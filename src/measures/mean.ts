@@ -13,7 +13,6 @@ export const mean: Measure<'mean'> = {
   definition: {},
   compute(shared) {
     const { readings } = shared.timeline;
-    if (readings.count === 0) return { ok: false, why: 'no-readings' };
     const { sums, minutes, known, censored } = daySums(shared);
     if (known === 0) return { ok: false, why: 'bound-unknown' };
     const mgdl = estimate(shared, sums, known === readings.count ? shared.dayMinutes : minutes, 'positive');

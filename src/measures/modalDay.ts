@@ -21,7 +21,6 @@ export const modalDay: Measure<'modalDay'> = {
     smoothing: '1-2-1',
   },
   compute(shared) {
-    if (shared.timeline.readings.count === 0) return { ok: false, why: 'no-readings' };
     const { width, starts, heights, days, allDays } = shared.clockBins();
     if (allDays < MIN_DAYS) return { ok: false, why: 'too-few-days' };
     const raw = Array.from(days, (held, b) => oneBin(b * width, heights.subarray(starts[b]!, starts[b + 1]!), held));

@@ -1,5 +1,6 @@
 import type { Night } from '../model/measures.ts';
 import { LOW, VERY_LOW } from '../targets/bands.ts';
+import { MINUTE_MS } from '../time/calendar.ts';
 import { nightMinutes } from './clock.ts';
 import { type Context, heightAt, liesFurther, limitAt, NIGHT_END, SEEN_SHARE } from './context.ts';
 import type { Measure } from './measure.ts';
@@ -14,7 +15,6 @@ export const nights: Measure<'nights'> = {
   needs: { readings: 1 },
   definition: { fromMinute: 0, toMinute: NIGHT_END, seenShare: SEEN_SHARE },
   compute(shared) {
-    if (shared.timeline.readings.count === 0) return { ok: false, why: 'no-readings' };
     const value = shared.timeline.days.map((_, day) => oneNight(shared, day));
     return { ok: true, value, n: value.length, of: 'nights' };
   },
@@ -61,7 +61,7 @@ function oneNight(shared: Context, index: number): Night {
 function longestLow(shared: Context, first: number, last: number): number {
   let longest = 0;
   for (const low of shared.lows()) {
-    if (low.last >= first && low.first <= last) longest = Math.max(longest, (low.end - low.start) / 60000);
+    if (low.last >= first && low.first <= last) longest = Math.max(longest, (low.end - low.start) / MINUTE_MS);
   }
   return longest;
 }

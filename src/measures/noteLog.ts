@@ -7,7 +7,6 @@ export const noteLog: Measure<'noteLog'> = {
   needs: {},
   definition: {},
   compute(shared) {
-    if (shared.timeline.readings.count === 0) return { ok: false, why: 'no-readings' };
     const { log } = shared.occasions();
     return { ok: true, value: log, n: log.noted, of: 'days' };
   },

@@ -24,7 +24,6 @@ export const oddStretches: Measure<'oddStretches'> = {
   },
   compute({ timeline }) {
     const { at, mgdl, native, limit, day, minute, count, weight } = timeline.readings;
-    if (count === 0) return { ok: false, why: 'no-readings' };
     const found: OddStretches = { flat: [], jumps: [], belowLimit: 0, aboveLimit: 0 };
     let run = 0;
     const closeRun = (next: number) => {

@@ -20,7 +20,6 @@ export const overnight: Measure<'overnight'> = {
   needs: { nights: MIN_NIGHTS },
   definition: { edge: EDGE, steadyChange: STEADY_CHANGE, steadyRange: STEADY_RANGE, nights: MIN_NIGHTS },
   compute(shared) {
-    if (shared.timeline.readings.count === 0) return { ok: false, why: 'no-readings' };
     const nights = shared.timeline.days.flatMap((_, day) => oneNight(shared, day) ?? []);
     if (nights.length < MIN_NIGHTS) return { ok: false, why: 'too-few-nights' };
     const steady = nights.filter(({ change, range }) => Math.abs(change) <= STEADY_CHANGE && range <= STEADY_RANGE);

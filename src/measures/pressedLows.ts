@@ -21,7 +21,6 @@ export const pressedLows: Measure<'pressedLows'> = {
   needs: { readings: 1 },
   definition: { from: FROM, to: TO, leastChange: LEAST_CHANGE, within: WITHIN, longest: LONGEST },
   compute(shared) {
-    if (shared.timeline.readings.count === 0) return { ok: false, why: 'no-readings' };
     const courses = shared.lows();
     const list = courses.flatMap((course) => pressed(shared, course) ?? []);
     const nightOf = (course: Course) => episode(shared, 'low', course).night;

@@ -17,7 +17,6 @@ export const rates: Measure<'rates'> = {
   definition: { minutes: WINDOW, readings: LEAST_READINGS },
   compute({ timeline, heights }) {
     const { at, count, day, minute } = timeline.readings;
-    if (count === 0) return { ok: false, why: 'no-readings' };
     const falling = { over1: 0, over2: 0, over3: 0 };
     const rising = { over1: 0, over2: 0, over3: 0 };
     let slopes = 0;

@@ -1,6 +1,7 @@
 import type { Instant } from '../model/glucose.ts';
 import type { Rebounds } from '../model/measures.ts';
 import { HIGH } from '../targets/bands.ts';
+import { MINUTE_MS } from '../time/calendar.ts';
 import { type Context, heightAt, liesFurther, limitAt, SEEN_SHARE } from './context.ts';
 import type { Course } from './course.ts';
 import { episode } from './episodes.ts';
@@ -15,7 +16,6 @@ export const rebounds: Measure<'rebounds'> = {
   needs: { readings: 1 },
   definition: { withinMinutes: WITHIN, seenShare: SEEN_SHARE },
   compute(shared) {
-    if (shared.timeline.readings.count === 0) return { ok: false, why: 'no-readings' };
     const list: Rebounds['list'] = [];
     let ofLows = 0;
     const lows = shared.lows();
@@ -35,13 +35,13 @@ function lookAfter(
   next: Course | undefined,
 ): { seen: boolean; high: number } {
   const { at, weight, count } = timeline.readings;
-  const until = Math.min(low.end + WITHIN * 60000, next ? next.start : Number.POSITIVE_INFINITY);
+  const until = Math.min(low.end + WITHIN * MINUTE_MS, next ? next.start : Number.POSITIVE_INFINITY);
   let minutes = 0;
   for (let i = low.last + 1; i < count && at[i]! <= until; i++) {
     if (bands[i]! >= HIGH) return { seen: true, high: i };
     minutes += weight[i]!;
   }
-  return { seen: minutes >= (SEEN_SHARE * (until - low.end)) / 60000, high: -1 };
+  return { seen: minutes >= (SEEN_SHARE * (until - low.end)) / MINUTE_MS, high: -1 };
 }
 
 function rebound(shared: Context, low: Course, high: number): Rebounds['list'][number] {
@@ -49,14 +49,14 @@ function rebound(shared: Context, low: Course, high: number): Rebounds['list'][n
   const { at, count, day } = timeline.readings;
   let peak = high;
   for (let i = high; i < count && bands[i]! >= HIGH; i++) {
-    if (i > high && at[i]! - at[i - 1]! > timeline.gapMinutes * 60000) break;
+    if (i > high && at[i]! - at[i - 1]! > timeline.gapMinutes * MINUTE_MS) break;
     if (liesFurther(shared, 'high', i, peak)) peak = i;
   }
   return {
     low: episode(shared, 'low', low),
     highStart: at[high]! as Instant,
     highDate: timeline.days[day[high]!]!.date,
-    minutesAfter: (at[high]! - low.end) / 60000,
+    minutesAfter: (at[high]! - low.end) / MINUTE_MS,
     peak: heightAt(shared, peak),
     peakLimit: limitAt(shared, peak),
   };

@@ -19,7 +19,6 @@ export const sensors: Measure<'sensors'> = {
   definition: { firstDayHours: 24 },
   compute(shared) {
     const { timeline } = shared;
-    if (timeline.readings.count === 0) return { ok: false, why: 'no-readings' };
     const worn = wornIn(timeline);
     return { ok: true, value: { worn, byDay: byDay(shared, worn) }, n: timeline.readings.count, of: 'readings' };
   },

@@ -21,8 +21,6 @@ export const cv: Measure<'cv'> = {
 };
 
 function spread(shared: Context, of: (found: { mean: number; sd: number }) => number): Measured<number> {
-  const { readings } = shared.timeline;
-  if (readings.count === 0) return { ok: false, why: 'no-readings' };
   const found = shared.moments();
   if (found.n === 0) return { ok: false, why: 'bound-unknown' };
   if (found.n < 2) return { ok: false, why: 'too-few-readings' };

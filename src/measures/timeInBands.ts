@@ -22,7 +22,6 @@ export const timeInBands: Measure<'timeInBands'> = {
   definition: { level: LEVEL, method: WHOLE_DAYS, lowMinutes: UNSEEN_MINUTES.low, highMinutes: UNSEEN_MINUTES.high },
   compute(shared) {
     const { readings } = shared.timeline;
-    if (readings.count === 0) return { ok: false, why: 'no-readings' };
     const perDay = BANDS.map((_, band) => bandByDay(shared, band));
     const below = add(perDay[0]!, perDay[1]!);
     const above = add(perDay[3]!, perDay[4]!);

@@ -20,7 +20,6 @@ export const windows: Measure<'windows'> = {
   needs: { days: MIN_DAYS },
   definition: { width: WIDTH, step: STEP, seenShare: SEEN_SHARE, goodShare: GOOD_SHARE, minDays: MIN_DAYS },
   compute(shared) {
-    if (shared.timeline.readings.count === 0) return { ok: false, why: 'no-readings' };
     const grid = bandGrid(shared);
     const all: DayWindow[] = [];
     for (let part = 0; part * STEP + WIDTH <= 1440; part++) all.push(oneWindow(shared, grid, part));
