@@ -63,6 +63,18 @@ describe('modal day', () => {
     expect(day.bins[1]).toMatchObject({ p5: null, p25: 100, p50: 100, p75: 100, p95: null });
   });
 
+  test('days are counted that have readings in a bin, whichever they are', () => {
+    const day = found(timelineOf({ value: (minute, d) => (minute < 15 && d % 2 === 0 ? null : 100) }));
+    expect([day.raw[0]!.days, day.raw[1]!.days]).toEqual([7, 14]);
+    const { modalDay } = measure(
+      timelineOf({ days: 9, value: (_, d) => (d % 2 === 0 ? null : 100) }),
+      targetSets.adult,
+    );
+    expect(modalDay).toEqual({ ok: false, why: 'too-few-days' });
+    const five = measure(timelineOf({ days: 10, value: (_, d) => (d % 2 === 0 ? null : 100) }), targetSets.adult);
+    expect(five.modalDay).toMatchObject({ ok: true, n: 5 });
+  });
+
   test('five days, and outer curves of exactly 20 readings, are enough', () => {
     const five = found(timelineOf({ days: 5, value: () => 100 }));
     expect(five.raw[0]).toMatchObject({ n: 15, days: 5, p50: 100 });

@@ -20,6 +20,13 @@ describe('hour by hour', () => {
     expect(hours[5]!.shares!.high).toBe(1);
   });
 
+  test('days are counted that have readings in it, whichever they are', () => {
+    const hours = told(
+      all({ days: 4, value: (minute, day) => (minute < 60 && day !== 1 && day !== 3 ? null : 100) }).hourly,
+    );
+    expect([hours[0]!.days, hours[1]!.days]).toEqual([2, 4]);
+  });
+
   test('an hour never seen has no shares', () => {
     const hours = told(all({ days: 2, value: (minute) => (minute < 60 ? null : 100) }).hourly);
     expect(hours[0]).toEqual({ hour: 0, minutes: 0, days: 0, shares: null });
