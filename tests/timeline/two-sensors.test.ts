@@ -42,6 +42,27 @@ describe('two sensors at once', () => {
     expect(inOne.timeline!.readings).toEqual(inTwo.timeline!.readings);
   });
 
+  it('are seen though their clocks keep seconds and readings come some seconds early or late', () => {
+    const late = (rows: Row[], seed: number) =>
+      rows.map((row, i) => ({ ...row, wall: row.wall + ((i * seed) % 5) * 5000 }));
+    const { timeline, total, issues } = buildTimeline(
+      [fileOf(late(sensor(100, 0, 336, 0), 3)), fileOf(late(sensor(110, 300, 336, 2), 7))],
+      PERIOD,
+    );
+    expect(issues.map(({ code }) => code)).toEqual(['two-sensors']);
+    expect(new Set(timeline!.readings.native)).toEqual(new Set([100]));
+    expect(total.setAside).toBe(432);
+  });
+
+  it('an earlier one that ended long before gives the young one no longer a wear', () => {
+    // The first and the third stand at the same minutes of the hour; the second was worn longer than the third.
+    const rows = [...sensor(90, 0, 50, 2), ...sensor(100, 60, 200, 0), ...sensor(110, 188, 230, 2)];
+    const { timeline } = buildTimeline([fileOf(rows)], PERIOD);
+    const { at, native } = timeline!.readings;
+    const during = [...native].filter((_, i) => Math.abs((at[i]! - FROM) / MINUTE_MS / 60 - 194) < 5.5);
+    expect(new Set(during)).toEqual(new Set([100]));
+  });
+
   it('all the time: the first is used', () => {
     const { timeline, total } = buildTimeline(
       [fileOf(sensor(100, 0, 336, 1, 15)), fileOf(sensor(110, 0, 336, 6, 15))],
