@@ -52,6 +52,10 @@ describe('the days looked at', () => {
 
   it.each([
     [{ from: '2026-02-30' }, 'bad-period'],
+    [{ to: '2026-02-30' }, 'bad-period'],
+    [{ from: '2026-03-02', to: '2026-3-9' }, 'bad-period'],
+    [{ days: 36_526 }, 'bad-period'],
+    [{ from: '1926-03-09', to: '2026-03-09' }, 'bad-period'],
     [{ from: '2026-03-10', to: '2026-03-09' }, 'bad-period'],
     [{ from: '1800-01-01', to: '2026-03-09' }, 'bad-period'],
     [{ days: 0 }, 'bad-period'],
@@ -65,6 +69,13 @@ describe('the days looked at', () => {
     expect(timeline).toBeNull();
     expect(issues.map((issue) => issue.code)).toEqual([code]);
     expect(total.rows).toBe(file.fates.length);
+  });
+
+  it('may be a hundred years, and begin with the last day that holds a reading', () => {
+    expect(built([file], { period: { days: 36_525 } }).days).toHaveLength(36_525);
+    expect(built([file], { period: { from: '1926-03-22' } }).days[0]!.date).toBe('1926-03-22');
+    const last = built([file], { period: { from: '2026-03-21' } });
+    expect([last.from, last.to]).toEqual(['2026-03-21', '2026-03-21']);
   });
 
   it('refuses when there is no reading at all', () => {
