@@ -1,3 +1,4 @@
+import { nightOf } from './evidence.ts';
 import { absent, type Finding, holds, quiet } from './finding.ts';
 import { count, dates } from './quantities.ts';
 import { alarmsLike } from './trustExamples.ts';
@@ -20,7 +21,7 @@ export const alarmsAtNight: Finding = {
         most: count(most.alarms),
         dates: dates(nights.map(({ date }) => date)),
       },
-      nights.map(({ date }) => ({ date, fromMinute: 0, toMinute: 360 })),
+      nights.map(({ date }) => nightOf(date)),
     );
   },
   examples: [

@@ -1,7 +1,6 @@
-import type { Change } from '../model/thenAndNow.ts';
-import { absent, type Finding, holds, quiet } from './finding.ts';
+import { changeLike, firstChanged } from './changed.ts';
+import { type Finding, holds } from './finding.ts';
 import { count, limit, share, word } from './quantities.ts';
-import { thenAndNowLike } from './trustExamples.ts';
 
 const OF = ['low', 'very-low', 'lows'] as const;
 
@@ -9,37 +8,29 @@ const OF = ['low', 'very-low', 'lows'] as const;
 export const changedLows: Finding = {
   id: 'changed-lows',
   source: 'ours; smallest change that matters: ours',
-  look({ thenAndNow }) {
-    if (!thenAndNow.ok) return quiet(thenAndNow.why);
-    const { changes, before, now } = thenAndNow.value;
-    const told = OF.flatMap((of) => changes.find((each) => each.of === of && each.verdict === 'more-than-noise') ?? []);
-    const first: Change | undefined = told[0];
-    if (!first) return absent;
-    const way = first.change > 0 ? 'more' : 'less';
-    const isTime = first.of !== 'lows';
+  look(measures) {
+    const told = firstChanged(measures, OF);
+    if ('look' in told) return told.look;
+    const { change, way, lengths } = told;
+    const isTime = change.of !== 'lows';
     return holds(
       {
-        of: word(first.of),
+        of: word(change.of),
         way: word(way),
-        before: isTime ? share(first.before) : count(first.before),
-        now: isTime ? share(first.now) : count(first.now),
-        limit: limit(first.of === 'very-low' ? 'very-low' : 'low'),
-        thenDays: count(before.days),
-        nowDays: count(now.days),
+        before: isTime ? share(change.before) : count(change.before),
+        now: isTime ? share(change.now) : count(change.now),
+        limit: limit(change.of === 'very-low' ? 'very-low' : 'low'),
+        ...lengths,
       },
       [],
       way,
     );
   },
   examples: [
-    ['more time low', { thenAndNow: thenAndNowLike(change('low', 0.01, 0.04, 'more-than-noise')) }, 'holds'],
-    ['not told apart', { thenAndNow: thenAndNowLike(change('low', 0.01, 0.04, 'not-told-apart')) }, 'absent'],
-    ['fewer lows', { thenAndNow: thenAndNowLike(change('lows', 6, 1, 'more-than-noise')) }, 'holds'],
+    ['more time low', changeLike('low', 0.01, 0.04, 'more-than-noise'), 'holds'],
+    ['not told apart', changeLike('low', 0.01, 0.04, 'not-told-apart'), 'absent'],
+    ['fewer lows', changeLike('lows', 6, 1, 'more-than-noise'), 'holds'],
     ['nothing to compare with', { thenAndNow: { ok: false, why: 'not-asked' } }, 'absent'],
     ['no readings before', { thenAndNow: { ok: false, why: 'no-earlier-readings' } }, 'untold'],
   ],
 };
-
-function change(of: Change['of'], before: number, now: number, verdict: Change['verdict']) {
-  return { of, before, now, change: now - before, verdict };
-}

@@ -1,7 +1,6 @@
-import type { Change } from '../model/thenAndNow.ts';
-import { absent, type Finding, holds, quiet } from './finding.ts';
-import { count, limit, share, word } from './quantities.ts';
-import { thenAndNowLike } from './trustExamples.ts';
+import { changeLike, firstChanged } from './changed.ts';
+import { type Finding, holds } from './finding.ts';
+import { limit, share, word } from './quantities.ts';
 
 const OF = ['in-range', 'high', 'very-high'] as const;
 
@@ -9,41 +8,30 @@ const OF = ['in-range', 'high', 'very-high'] as const;
 export const changedRange: Finding = {
   id: 'changed-range',
   source: '5 points of time in range: Battelino 2019, Diabetes Care 42:1593-1603; others ours',
-  look({ thenAndNow }) {
-    if (!thenAndNow.ok) return quiet(thenAndNow.why);
-    const { changes, before, now } = thenAndNow.value;
-    const told = OF.flatMap((of) => changes.find((each) => each.of === of && each.verdict === 'more-than-noise') ?? []);
-    const first: Change | undefined = told[0];
-    if (!first) return absent;
-    const way = first.change > 0 ? 'more' : 'less';
+  look(measures) {
+    const told = firstChanged(measures, OF);
+    if ('look' in told) return told.look;
+    const { change, way, lengths } = told;
+    const isRange = change.of === 'in-range';
     return holds(
       {
-        of: word(first.of === 'in-range' ? 'range' : 'high'),
+        of: word(isRange ? 'range' : 'high'),
         way: word(way),
-        before: share(first.before),
-        now: share(first.now),
+        before: share(change.before),
+        now: share(change.now),
         from: limit('low'),
         to: limit('high'),
-        limit: limit(first.of === 'very-high' ? 'very-high' : 'high'),
-        thenDays: count(before.days),
-        nowDays: count(now.days),
+        limit: limit(change.of === 'very-high' ? 'very-high' : 'high'),
+        ...lengths,
       },
       [],
-      (first.of === 'in-range') === first.change > 0 ? 'toward-range' : 'away-from-range',
+      isRange === change.change > 0 ? 'toward-range' : 'away-from-range',
     );
   },
   examples: [
-    [
-      '12 points more in range',
-      { thenAndNow: thenAndNowLike(change('in-range', 0.55, 0.67, 'more-than-noise')) },
-      'holds',
-    ],
-    ['not told apart', { thenAndNow: thenAndNowLike(change('in-range', 0.55, 0.67, 'not-told-apart')) }, 'absent'],
-    ['only time high', { thenAndNow: thenAndNowLike(change('high', 0.3, 0.4, 'more-than-noise')) }, 'holds'],
+    ['12 points more in range', changeLike('in-range', 0.55, 0.67, 'more-than-noise'), 'holds'],
+    ['not told apart', changeLike('in-range', 0.55, 0.67, 'not-told-apart'), 'absent'],
+    ['only time high', changeLike('high', 0.3, 0.4, 'more-than-noise'), 'holds'],
     ['nothing to compare with', { thenAndNow: { ok: false, why: 'not-asked' } }, 'absent'],
   ],
 };
-
-function change(of: Change['of'], before: number, now: number, verdict: Change['verdict']) {
-  return { of, before, now, change: now - before, verdict };
-}

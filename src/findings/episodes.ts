@@ -2,7 +2,7 @@ import type { LocalDate } from '../model/glucose.ts';
 import type { Evidence } from '../model/look.ts';
 import type { Episode } from '../model/measures.ts';
 import type { Quantity } from '../model/quantity.ts';
-import { DAY_MS } from '../time/calendar.ts';
+import { addDays, DAY_MS, midnightOf } from '../time/calendar.ts';
 import { glucose, minutes } from './quantities.ts';
 
 /** Every day of an episode with its minutes there; with `outer` only those on which it lay beyond the outer limit. */
@@ -36,19 +36,17 @@ export function extremes(episodes: readonly Episode[]): { extreme: Quantity; lon
 }
 
 /** Whole days from 1970 to a local day, for counting days across midnight. */
-export const dayNumber = (date: LocalDate): number => Math.round(Date.parse(`${date}T00:00:00Z`) / DAY_MS);
+export const dayNumber = (date: LocalDate): number => midnightOf(date) / DAY_MS;
 
 /** Minutes of an episode that lie in a clock window, by the day the window opens on. Windows do not cross midnight. */
 export function minutesInWindow(episode: Episode, fromMinute: number, toMinute: number): Map<LocalDate, number> {
   const inside = new Map<LocalDate, number>();
-  const first = dayNumber(episode.date);
   const end = episode.startMinute + episode.minutes;
   for (let day = 0; day * 1440 < end; day++) {
     const from = Math.max(episode.startMinute, day * 1440 + fromMinute);
     const to = Math.min(end, day * 1440 + toMinute);
     if (to <= from) continue;
-    const date = new Date((first + day) * DAY_MS).toISOString().slice(0, 10) as LocalDate;
-    inside.set(date, to - from);
+    inside.set(addDays(episode.date, day), to - from);
   }
   return inside;
 }

@@ -2,10 +2,10 @@ import type { Instant, LocalDate, MgPerDl } from '../model/glucose.ts';
 import type { Estimate, Measured } from '../model/measured.ts';
 import type * as M from '../model/measures.ts';
 import type { Band } from '../model/targets.ts';
+import { addDays, MINUTE_MS, midnightOf } from '../time/calendar.ts';
 
 /** Small made-up measures for the findings' own examples. Days run from Monday 1 January 2024. */
-export const exampleDate = (day: number): LocalDate =>
-  new Date(Date.UTC(2024, 0, 1 + day)).toISOString().slice(0, 10) as LocalDate;
+export const exampleDate = (day: number): LocalDate => addDays('2024-01-01', day);
 
 export const mg = (value: number) => value as MgPerDl;
 export const listed = <T>(n: number, make: (day: number) => T): T[] => Array.from({ length: n }, (_, day) => make(day));
@@ -41,8 +41,8 @@ export function seenCoverage(days: number, share: number, nightShare = share): M
 function episodes(usual: M.Episode, given: readonly Partial<M.Episode>[]): Measured<M.Episodes> {
   const list = given.map((each, day) => {
     const episode = { ...usual, date: exampleDate(day), ...each };
-    const start = (Date.parse(`${episode.date}T00:00:00Z`) + episode.startMinute * 60_000) as Instant;
-    const end = (start + episode.minutes * 60_000) as Instant;
+    const start = (midnightOf(episode.date) + episode.startMinute * MINUTE_MS) as Instant;
+    const end = (start + episode.minutes * MINUTE_MS) as Instant;
     const endMinute = (episode.startMinute + episode.minutes) % 1440;
     const night = episode.startMinute < 360;
     return { ...episode, start, end, endMinute, extremeAt: start, night, days: each.days ?? daysOf(episode) };
@@ -63,8 +63,7 @@ function daysOf({ date, startMinute, minutes, outerMinutes }: M.Episode): M.Epis
     const toMinute = Math.min(1440, end - day * 1440);
     const outer = Math.min(left, toMinute - fromMinute);
     left -= outer;
-    const midnight = new Date(Date.parse(`${date}T00:00:00Z`) + day * 86_400_000);
-    return { date: midnight.toISOString().slice(0, 10) as LocalDate, fromMinute, toMinute, outerMinutes: outer };
+    return { date: addDays(date, day), fromMinute, toMinute, outerMinutes: outer };
   });
 }
 
@@ -199,7 +198,7 @@ export function reboundsLike(k: number, ofLows: number): Measured<M.Rebounds> {
   const lows = lowsLike(...listed(k, () => ({})));
   const list = (lows.ok ? lows.value.list : []).map((each) => ({
     low: each,
-    highStart: (each.end + 40 * 60_000) as Instant,
+    highStart: (each.end + 40 * MINUTE_MS) as Instant,
     highDate: each.date,
     minutesAfter: 40,
     peak: mg(221),

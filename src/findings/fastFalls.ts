@@ -1,10 +1,11 @@
+import { WINDOW } from '../measures/rates.ts';
+import { stretchFrom } from './evidence.ts';
 import { absent, type Finding, holds, quiet } from './finding.ts';
 import { clock, dates, glucose, minutes, rise, share } from './quantities.ts';
 import { ratesLike } from './trustExamples.ts';
 
 const LEAST_SHARE = 0.01;
 const FAST = 2;
-const WINDOW = 20;
 
 /** One per cent of the time or more glucose fell by over 2 mg/dL a minute. Told as from what to what, never as an arrow. */
 export const fastFalls: Finding = {
@@ -24,7 +25,7 @@ export const fastFalls: Finding = {
         from: glucose(steepest.from),
         to: glucose(steepest.to),
       },
-      [{ date: steepest.date, fromMinute: steepest.minute, toMinute: Math.min(1440, steepest.minute + WINDOW) }],
+      [stretchFrom(steepest, WINDOW)],
     );
   },
   examples: [

@@ -1,3 +1,4 @@
+import { SWITCH } from '../measures/fingersticks.ts';
 import type { MgPerDl } from '../model/glucose.ts';
 import type { StickPair } from '../model/trust.ts';
 import { absent, type Finding, holds, quiet, untold } from './finding.ts';
@@ -7,7 +8,6 @@ import { sticksLike } from './trustExamples.ts';
 const LEAST_PAIRS = 3;
 const LEAST_WITHIN = 0.8;
 const NEAR = 20;
-const SWITCH = 100 as MgPerDl;
 
 /**
  * Fewer than four in five fingersticks lie within 20 mg/dL (below 100) or 20 % of the sensor, or one pair lies in zone C or
@@ -31,7 +31,7 @@ export const fingersticksDiffer: Finding = {
         bias: rise(Math.abs(bias)),
         mard: share(mard),
         near: rise(NEAR),
-        switch: glucose(SWITCH),
+        switch: glucose(SWITCH as MgPerDl),
       },
       pairs.filter(isApart).map(({ date }) => ({ date })),
     );

@@ -1,6 +1,8 @@
 import type { Slot } from '../model/logbook.ts';
 import type { Meal } from '../model/occasions.ts';
+import { WINDOW } from '../occasions/mealCourse.ts';
 import { median } from '../stats/quantile.ts';
+import { stretchFrom } from './evidence.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 import { mealsLike } from './occasionExamples.ts';
 import { PATTERN_DAYS } from './pattern.ts';
@@ -37,7 +39,7 @@ export const highAfterMeals: Finding = {
         peak: glucose(of(({ course }) => course!.peak) as never),
         toPeak: minutes(of(({ course }) => course!.minutesToPeak)),
       },
-      most.high.map(({ date, minute }) => ({ date, fromMinute: minute, toMinute: Math.min(1440, minute + 180) })),
+      most.high.map((meal) => stretchFrom(meal, WINDOW)),
     );
   },
   examples: [

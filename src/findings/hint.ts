@@ -1,14 +1,13 @@
 import type { Evidence } from '../model/look.ts';
-import type { Measured } from '../model/measured.ts';
+import type { Measured, Why } from '../model/measured.ts';
 import type { Comparison, ComparisonId, Side } from '../model/occasions.ts';
 import type { Params } from '../model/quantity.ts';
+import { WINDOW } from '../occasions/mealCourse.ts';
+import { stretchFrom } from './evidence.ts';
 import { count, word } from './quantities.ts';
 
 /** The comparisons of one kind; `why` when none could be made at all. */
-export function ofKind(
-  comparisons: Measured<Comparison[]>,
-  id: ComparisonId,
-): { list: Comparison[] } | { why: 'too-few-occasions' | (Measured<never> & { ok: false })['why'] } {
+export function ofKind(comparisons: Measured<Comparison[]>, id: ComparisonId): { list: Comparison[] } | { why: Why } {
   if (!comparisons.ok) return { why: comparisons.why };
   const list = comparisons.value.filter((one) => one.id === id);
   if (list.every(({ verdict }) => verdict === 'too-few')) return { why: 'too-few-occasions' };
@@ -36,5 +35,4 @@ export const counts = ({ a, b }: Comparison): Params => ({
   bOf: count(b.lowsOf),
 });
 
-export const seenOn = ({ occasions }: Side): Evidence[] =>
-  occasions.map(({ date, minute }) => ({ date, fromMinute: minute, toMinute: Math.min(1440, minute + 180) }));
+export const seenOn = ({ occasions }: Side): Evidence[] => occasions.map((one) => stretchFrom(one, WINDOW));

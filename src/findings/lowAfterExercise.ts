@@ -1,3 +1,5 @@
+import { SOON } from '../occasions/sessions.ts';
+import { stretchFrom } from './evidence.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 import { sessionsLike } from './occasionExamples.ts';
 import { count, glucose, limit } from './quantities.ts';
@@ -15,11 +17,7 @@ export const lowAfterExercise: Finding = {
     if (low.length === 0) return absent;
     return holds(
       { limit: limit('low'), count: count(low.length), of: count(told.length), lowest: glucose(lowest as never) },
-      low.map(({ date, minute, minutes }) => ({
-        date,
-        fromMinute: minute,
-        toMinute: Math.min(1440, minute + (minutes ?? 30) + 120),
-      })),
+      low.map((session) => stretchFrom(session, (session.minutes ?? 30) + SOON)),
     );
   },
   examples: [

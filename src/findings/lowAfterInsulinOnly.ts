@@ -1,3 +1,4 @@
+import { stretchFrom } from './evidence.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 import { correctionsLike } from './occasionExamples.ts';
 import { isRepeated } from './pattern.ts';
@@ -17,7 +18,7 @@ export const lowAfterInsulinOnly: Finding = {
     if (!isRepeated(low.length, told.length)) return absent;
     return holds(
       { limit: limit('low'), count: count(low.length), of: count(told.length) },
-      low.map(({ date, minute }) => ({ date, fromMinute: minute, toMinute: Math.min(1440, minute + 240) })),
+      low.map((one) => stretchFrom(one, 240)),
     );
   },
   examples: [

@@ -1,3 +1,4 @@
+import { stretchFrom } from './evidence.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 import { mealsLike } from './occasionExamples.ts';
 import { isRepeated } from './pattern.ts';
@@ -20,7 +21,7 @@ export const lowAfterMeal: Finding = {
     if (!isRepeated(low.length, told.length)) return absent;
     return holds(
       { limit: limit('low'), count: count(low.length), of: count(told.length) },
-      low.map(({ date, minute }) => ({ date, fromMinute: minute, toMinute: Math.min(1440, minute + 240) })),
+      low.map((meal) => stretchFrom(meal, 240)),
     );
   },
   examples: [

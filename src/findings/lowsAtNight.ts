@@ -1,9 +1,9 @@
+import { NIGHT_END } from '../measures/context.ts';
 import type { Night } from '../model/measures.ts';
+import { nightOf } from './evidence.ts';
 import { nightsLike } from './examples.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 import { clock, count, dates, glucose, limit, minutes, often, word } from './quantities.ts';
-
-const NIGHT_END = 360;
 
 /** Nights with any reading below the low limit. */
 export const lowsAtNight: Finding = {
@@ -31,7 +31,7 @@ export const lowsAtNight: Finding = {
         to: clock(NIGHT_END),
         limit: limit('low'),
       },
-      low.map(({ date }) => ({ date, fromMinute: 0, toMinute: NIGHT_END })),
+      low.map(({ date }) => nightOf(date)),
       longest === 0 ? 'brief' : low.length > 1 ? 'repeated' : 'once',
     );
   },

@@ -20,7 +20,7 @@ export const lowsAveragesHide: Finding = {
     // One low over midnight is still one low.
     if (daysOf(lows.value.list.flatMap(beginningOf)).length < LEAST_DAYS) return absent;
     const where = lows.value.list.flatMap((each) => evidenceOf(each));
-    if (!timeInBands.ok && !modalDay.ok) return untold(modalDay.ok ? 'failed' : modalDay.why);
+    if (!timeInBands.ok && !modalDay.ok) return untold(modalDay.why);
     const goals = timeInBands.ok ? timeInBands.value.goals.filter(({ of }) => of === 'low' || of === 'very-low') : [];
     const goalMet = timeInBands.ok && timeInBands.value.judged && goals.length > 0 && goals.every(({ met }) => met);
     const edge = modalDay.ok ? least(modalDay.value.bins) : null;

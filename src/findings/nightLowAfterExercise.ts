@@ -1,3 +1,4 @@
+import { nightOf } from './evidence.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 import { comparisonsLike, sessionsLike } from './occasionExamples.ts';
 import { count, limit, word } from './quantities.ts';
@@ -30,7 +31,7 @@ export const nightLowAfterExercise: Finding = {
         rest: count(one.b.lowsOf),
         hint: word(hint ? 'hint' : 'count'),
       },
-      nights.map((date) => ({ date, fromMinute: 0, toMinute: 360 })),
+      nights.map(nightOf),
       hint ? 'hint' : 'count',
     );
   },

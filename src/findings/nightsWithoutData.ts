@@ -1,9 +1,8 @@
+import { SEEN_SHARE } from '../measures/context.ts';
+import { nightOf } from './evidence.ts';
 import { nightsLike } from './examples.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 import { count, often } from './quantities.ts';
-
-const SEEN_SHARE = 0.7;
-const NIGHT_END = 360;
 
 /** Nights with less than 70 % of their minutes: nothing can be said about lows in them. */
 export const nightsWithoutData: Finding = {
@@ -18,7 +17,7 @@ export const nightsWithoutData: Finding = {
         often: often(thin.length, nights.value.length, 'nights'),
         count: count(thin.length),
       },
-      thin.map(({ date }) => ({ date, fromMinute: 0, toMinute: NIGHT_END })),
+      thin.map(({ date }) => nightOf(date)),
     );
   },
   examples: [

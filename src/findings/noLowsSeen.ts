@@ -1,8 +1,7 @@
+import { SEEN_SHARE } from '../measures/context.ts';
 import { bandsLike, lowsLike, nightsLike, seenCoverage } from './examples.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 import { count, limit, word } from './quantities.ts';
-
-const SEEN_SHARE = 0.7;
 
 /** No reading below the low limit in the hours there are, never "no lows": told with the hours, those at night apart. */
 export const noLowsSeen: Finding = {

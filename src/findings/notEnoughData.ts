@@ -1,9 +1,8 @@
+import { SEEN_SHARE } from '../measures/context.ts';
+import { ENOUGH_DAYS } from '../measures/coverage.ts';
 import { seenCoverage } from './examples.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 import { count, minutes, share, word } from './quantities.ts';
-
-const NEEDED_DAYS = 14;
-const NEEDED_SHARE = 0.7;
 
 /** Fewer than 14 days, or less than 70 % of them with readings: numbers are shown, and told to be unsteady. */
 export const notEnoughData: Finding = {
@@ -13,19 +12,19 @@ export const notEnoughData: Finding = {
     if (!coverage.ok) return untold(coverage.why);
     const { byDay, daysWithReadings, hours, ofHours, share: seen, enough } = coverage.value;
     if (enough) return absent;
-    const lacking = byDay.length < NEEDED_DAYS ? (seen < NEEDED_SHARE ? 'both' : 'days') : 'share';
+    const lacking = byDay.length < ENOUGH_DAYS ? (seen < SEEN_SHARE ? 'both' : 'days') : 'share';
     return holds(
       {
         lacking: word(lacking),
         days: count(byDay.length),
         daysWithReadings: count(daysWithReadings),
-        neededDays: count(NEEDED_DAYS),
+        neededDays: count(ENOUGH_DAYS),
         hours: minutes(hours * 60),
         ofHours: minutes(ofHours * 60),
-        share: share(seen, NEEDED_SHARE),
-        neededShare: share(NEEDED_SHARE),
+        share: share(seen, SEEN_SHARE),
+        neededShare: share(SEEN_SHARE),
       },
-      byDay.filter((day) => day.share < NEEDED_SHARE).map(({ date }) => ({ date })),
+      byDay.filter((day) => day.share < SEEN_SHARE).map(({ date }) => ({ date })),
       lacking,
     );
   },

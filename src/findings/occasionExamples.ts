@@ -1,11 +1,10 @@
-import type { Instant, MgPerDl } from '../model/glucose.ts';
+import type { Instant } from '../model/glucose.ts';
 import type { Measured } from '../model/measured.ts';
 import type { Comparison, Correction, Meal, MealCourse, NoteLog, Session, Side } from '../model/occasions.ts';
-import { exampleDate } from './examples.ts';
+import { MINUTE_MS, midnightOf } from '../time/calendar.ts';
+import { exampleDate, listed, mg } from './examples.ts';
 
-const mg = (value: number) => value as MgPerDl;
-const listed = <T>(n: number, make: (day: number) => T): T[] => Array.from({ length: n }, (_, day) => make(day));
-const at = (day: number, minute: number) => (Date.parse(`${exampleDate(day)}T00:00:00Z`) + minute * 60_000) as Instant;
+const at = (day: number, minute: number) => (midnightOf(exampleDate(day)) + minute * MINUTE_MS) as Instant;
 const occasions = <T>(value: T[]): Measured<T[]> => ({ ok: true, value, n: value.length, of: 'occasions' });
 
 /** One comparison of four occasions with nine; `difference` is what the first side has more. */

@@ -1,3 +1,4 @@
+import { stretchFrom } from './evidence.ts';
 import { absent, type Finding, holds, quiet } from './finding.ts';
 import { count, dates } from './quantities.ts';
 import { oddLike } from './trustExamples.ts';
@@ -13,11 +14,7 @@ export const oddStretches: Finding = {
     const days = [...flat, ...jumps].map(({ date }) => date);
     return holds(
       { flat: count(flat.length), jumps: count(jumps.length), days: count(new Set(days).size), dates: dates(days) },
-      [...flat, ...jumps].map(({ date, minute, minutes }) => ({
-        date,
-        fromMinute: minute,
-        toMinute: Math.min(1440, minute + minutes),
-      })),
+      [...flat, ...jumps].map((one) => stretchFrom(one, one.minutes)),
     );
   },
   examples: [

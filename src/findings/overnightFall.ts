@@ -1,4 +1,6 @@
+import { NIGHT_END } from '../measures/context.ts';
 import { median } from '../stats/quantile.ts';
+import { nightOf } from './evidence.ts';
 import { absent, type Finding, holds, quiet, untold } from './finding.ts';
 import { isPattern, PATTERN_DAYS } from './pattern.ts';
 import { clock, often, rise } from './quantities.ts';
@@ -22,9 +24,9 @@ export const overnightFall: Finding = {
         least: rise(LEAST_FALL),
         usual: rise(-median(fallen.map(({ change }) => change))),
         from: clock(0),
-        to: clock(360),
+        to: clock(NIGHT_END),
       },
-      fallen.map(({ date }) => ({ date, fromMinute: 0, toMinute: 360 })),
+      fallen.map(({ date }) => nightOf(date)),
     );
   },
   examples: [

@@ -1,3 +1,4 @@
+import { WITHIN } from '../measures/rebounds.ts';
 import { median } from '../stats/quantile.ts';
 import { evidenceOf } from './episodes.ts';
 import { reboundsLike } from './examples.ts';
@@ -5,7 +6,6 @@ import { absent, type Finding, holds, untold } from './finding.ts';
 import { count, glucose, limit, minutes, often } from './quantities.ts';
 
 const LEAST = 2;
-const WITHIN = 120;
 
 /** Highs that began within 2 hours after a low, more than once. An order in time, not a cause. */
 export const reboundAfterLows: Finding = {

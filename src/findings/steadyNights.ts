@@ -1,10 +1,9 @@
+import { isSteady, STEADY_CHANGE, STEADY_RANGE } from '../measures/overnight.ts';
+import { nightOf } from './evidence.ts';
 import { absent, type Finding, holds, quiet, untold } from './finding.ts';
 import { PATTERN_DAYS } from './pattern.ts';
 import { often, rise } from './quantities.ts';
 import { overnightLike } from './trustExamples.ts';
-
-const STEADY_CHANGE = 30;
-const STEADY_RANGE = 50;
 
 /** Two nights of three or more were steady from midnight to six. A night may be steady and high; other findings say so. */
 export const steadyNights: Finding = {
@@ -15,10 +14,10 @@ export const steadyNights: Finding = {
     const { nights, steady } = overnight.value;
     if (nights.length < PATTERN_DAYS) return untold('too-few-nights');
     if (steady * 3 < nights.length * 2) return absent;
-    const calm = nights.filter(({ change, range }) => Math.abs(change) <= STEADY_CHANGE && range <= STEADY_RANGE);
+    const calm = nights.filter(isSteady);
     return holds(
       { often: often(steady, nights.length, 'nights'), change: rise(STEADY_CHANGE), range: rise(STEADY_RANGE) },
-      calm.map(({ date }) => ({ date, fromMinute: 0, toMinute: 360 })),
+      calm.map(({ date }) => nightOf(date)),
     );
   },
   examples: [

@@ -3,6 +3,7 @@ import type { Measured } from '../model/measured.ts';
 import type { LabA1c } from '../model/measures.ts';
 import type { Change, ThenAndNow } from '../model/thenAndNow.ts';
 import type { Alarms, Fingersticks, OddStretches, Overnight, PressedLows, Rates, Sensors } from '../model/trust.ts';
+import { midnightOf } from '../time/calendar.ts';
 import { exampleDate, listed, lowsLike, mg } from './examples.ts';
 
 /** Small made-up measures of trust and change, for the findings' own examples. */
@@ -130,8 +131,8 @@ export function oddLike(flat: number, jumps: number): Measured<OddStretches> {
 
 export function sensorsLike(...starts: number[]): Measured<Sensors> {
   const worn = starts.map((day) => ({
-    from: Date.parse(`${exampleDate(day)}T00:00:00Z`) as Instant,
-    to: Date.parse(`${exampleDate(day + 7)}T00:00:00Z`) as Instant,
+    from: midnightOf(exampleDate(day)) as Instant,
+    to: midnightOf(exampleDate(day + 7)) as Instant,
     date: exampleDate(day),
     interval: 5,
     readings: 2000,

@@ -4,7 +4,8 @@ import { type Context, NIGHT_END, SEEN_SHARE } from './context.ts';
 import { fullDays } from './estimate.ts';
 import type { Measure } from './measure.ts';
 
-const ENOUGH_DAYS = 14;
+/** Days that are enough for steady numbers (Battelino 2019). */
+export const ENOUGH_DAYS = 14;
 /** Common practice, no source. */
 const FIRST_LOOK_HOURS = 72;
 

@@ -12,7 +12,7 @@ import { hoursWorn } from './sensors.ts';
 const NEAR = 5;
 const NEAR_SLOW = 15;
 /** From here on per cent count, below it mg/dL (ISO 15197:2013; for 20/20 papers differ). */
-const SWITCH = 100;
+export const SWITCH = 100;
 const MOST = 1000;
 
 /**

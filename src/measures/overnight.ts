@@ -7,8 +7,12 @@ import type { Measure } from './measure.ts';
 
 const MIN_NIGHTS = 5;
 const EDGE = 30;
-const STEADY_CHANGE = 30;
-const STEADY_RANGE = 50;
+export const STEADY_CHANGE = 30;
+export const STEADY_RANGE = 50;
+
+/** Whether a night was steady, however high. */
+export const isSteady = ({ change, range }: Overnight['nights'][number]): boolean =>
+  Math.abs(change) <= STEADY_CHANGE && range <= STEADY_RANGE;
 
 /**
  * From the mean of 00:00-00:30 to that of 05:30-06:00, night by night, and how far the night ranged. No published
@@ -22,7 +26,7 @@ export const overnight: Measure<'overnight'> = {
   compute(shared) {
     const nights = shared.timeline.days.flatMap((_, day) => oneNight(shared, day) ?? []);
     if (nights.length < MIN_NIGHTS) return { ok: false, why: 'too-few-nights' };
-    const steady = nights.filter(({ change, range }) => Math.abs(change) <= STEADY_CHANGE && range <= STEADY_RANGE);
+    const steady = nights.filter(isSteady);
     const value = { nights, median: median(nights.map(({ change }) => change)), steady: steady.length };
     return { ok: true, value, n: nights.length, of: 'nights' };
   },

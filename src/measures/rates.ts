@@ -3,7 +3,8 @@ import { MINUTE_MS } from '../time/calendar.ts';
 import { mgPerDl } from '../units.ts';
 import type { Measure } from './measure.ts';
 
-const WINDOW = 20;
+/** Minutes over which a slope is taken. */
+export const WINDOW = 20;
 const LEAST_READINGS = 4;
 
 /**

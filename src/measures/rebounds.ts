@@ -7,7 +7,8 @@ import type { Course } from './course.ts';
 import { episode } from './episodes.ts';
 import type { Measure } from './measure.ts';
 
-const WITHIN = 120;
+/** Minutes after a low in which a high is told beside it. */
+export const WITHIN = 120;
 
 /** Highs that start within 120 minutes of the end of a low. An order in time, not a cause. */
 export const rebounds: Measure<'rebounds'> = {
