@@ -1,4 +1,5 @@
-import { bandsLike, daysLike, lowsLike, seenCoverage } from './examples.ts';
+import { lowsLike } from './episodeExamples.ts';
+import { bandsLike, daysLike, seenCoverage } from './examples.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 import { count, dates, limit, minutes } from './quantities.ts';
 

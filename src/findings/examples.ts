@@ -1,8 +1,8 @@
-import type { Instant, LocalDate, MgPerDl } from '../model/glucose.ts';
+import type { LocalDate, MgPerDl } from '../model/glucose.ts';
 import type { Estimate, Measured } from '../model/measured.ts';
 import type * as M from '../model/measures.ts';
 import type { Band } from '../model/targets.ts';
-import { addDays, MINUTE_MS, midnightOf } from '../time/calendar.ts';
+import { addDays } from '../time/calendar.ts';
 
 /** Small made-up measures for the findings' own examples. Days run from Monday 1 January 2024. */
 export const exampleDate = (day: number): LocalDate => addDays('2024-01-01', day);
@@ -10,7 +10,7 @@ export const exampleDate = (day: number): LocalDate => addDays('2024-01-01', day
 export const mg = (value: number) => value as MgPerDl;
 export const listed = <T>(n: number, make: (day: number) => T): T[] => Array.from({ length: n }, (_, day) => make(day));
 
-const exampleEstimate = (value: number): Estimate => ({
+export const exampleEstimate = (value: number): Estimate => ({
   value,
   low: value * 0.6,
   high: Math.min(1, value * 1.4),
@@ -36,59 +36,6 @@ export function seenCoverage(days: number, share: number, nightShare = share): M
   };
   return { ok: true, value, n: value.daysWithReadings, of: 'days' };
 }
-
-/** One episode a day, from the first day on; what is given replaces the usual. */
-function episodes(usual: M.Episode, given: readonly Partial<M.Episode>[]): Measured<M.Episodes> {
-  const list = given.map((each, day) => {
-    const episode = { ...usual, date: exampleDate(day), ...each };
-    const start = (midnightOf(episode.date) + episode.startMinute * MINUTE_MS) as Instant;
-    const end = (start + episode.minutes * MINUTE_MS) as Instant;
-    const endMinute = (episode.startMinute + episode.minutes) % 1440;
-    const night = episode.startMinute < 360;
-    return { ...episode, start, end, endMinute, extremeAt: start, night, days: each.days ?? daysOf(episode) };
-  });
-  const level2 = list.filter(({ level }) => level === 2).length;
-  const night = list.filter((each) => each.night).length;
-  const rate = exampleEstimate(list.length / 2);
-  const value = { list, level2, night, perWeek: rate, level2PerWeek: exampleEstimate(level2 / 2) };
-  return { ok: true, value, n: list.length, of: 'episodes' };
-}
-
-/** The days an episode runs over, its minutes beyond the outer limit at its beginning. */
-function daysOf({ date, startMinute, minutes, outerMinutes }: M.Episode): M.EpisodeDay[] {
-  const end = startMinute + minutes;
-  let left = outerMinutes;
-  return listed(Math.max(1, Math.ceil(end / 1440)), (day) => {
-    const fromMinute = day === 0 ? startMinute : 0;
-    const toMinute = Math.min(1440, end - day * 1440);
-    const outer = Math.min(left, toMinute - fromMinute);
-    left -= outer;
-    return { date: addDays(date, day), fromMinute, toMinute, outerMinutes: outer };
-  });
-}
-
-const low: M.Episode = {
-  side: 'low',
-  start: 0 as Instant,
-  end: 0 as Instant,
-  date: exampleDate(0),
-  startMinute: 600,
-  endMinute: 630,
-  minutes: 30,
-  extreme: mg(61),
-  extremeLimit: 0,
-  extremeAt: 0 as Instant,
-  level: 1,
-  outerMinutes: 0,
-  night: false,
-  days: [],
-  cut: { start: false, end: false },
-};
-
-export const lowsLike = (...given: Partial<M.Episode>[]): Measured<M.Episodes> => episodes(low, given);
-
-export const highsLike = (...given: Partial<M.Episode>[]): Measured<M.Episodes> =>
-  episodes({ ...low, side: 'high', extreme: mg(240), minutes: 150 }, given);
 
 /** `n` nights, the last of them different when `last` is given. */
 export function nightsLike(n: number, usual: Partial<M.Night> = {}, last: Partial<M.Night> = {}): Measured<M.Night[]> {
@@ -192,19 +139,6 @@ export function dawnLike(rises: number[]): Measured<M.DawnRise> {
   const sorted = [...rises].sort((a, b) => a - b);
   const value = { nights, median: sorted[Math.floor(sorted.length / 2)] ?? 0, leftOut: 0 };
   return { ok: true, value, n: nights.length, of: 'nights' };
-}
-
-export function reboundsLike(k: number, ofLows: number): Measured<M.Rebounds> {
-  const lows = lowsLike(...listed(k, () => ({})));
-  const list = (lows.ok ? lows.value.list : []).map((each) => ({
-    low: each,
-    highStart: (each.end + 40 * MINUTE_MS) as Instant,
-    highDate: each.date,
-    minutesAfter: 40,
-    peak: mg(221),
-    peakLimit: 0 as const,
-  }));
-  return { ok: true, value: { list, ofLows }, n: ofLows, of: 'episodes' };
 }
 
 export function meanLike(value: number, censored = 0): Measured<M.MeanGlucose> {

@@ -1,7 +1,8 @@
 import type { LocalDate } from '../model/glucose.ts';
 import type { DayWindow, Episode } from '../model/measures.ts';
+import { highsLike } from './episodeExamples.ts';
 import { minutesInWindow } from './episodes.ts';
-import { highsLike, windowsLike } from './examples.ts';
+import { windowsLike } from './examples.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 import { isPattern, PATTERN_DAYS } from './pattern.ts';
 import { clock, count, limit, minutes, often, share } from './quantities.ts';

@@ -1,5 +1,5 @@
+import { highsLike } from './episodeExamples.ts';
 import { daysOf, evidenceOf, extremes } from './episodes.ts';
-import { highsLike } from './examples.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 import { count, dates, limit, minutes } from './quantities.ts';
 

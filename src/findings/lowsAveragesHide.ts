@@ -1,7 +1,8 @@
 import type { MgPerDl } from '../model/glucose.ts';
 import type { ModalBin } from '../model/measures.ts';
+import { lowsLike } from './episodeExamples.ts';
 import { beginningOf, daysOf, evidenceOf } from './episodes.ts';
-import { bandsLike, lowsLike, modalDayLike, openBandsLike, seenCoverage } from './examples.ts';
+import { bandsLike, modalDayLike, openBandsLike, seenCoverage } from './examples.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 import { count, glucose, limit, often, share, word } from './quantities.ts';
 

@@ -1,6 +1,7 @@
 import type { Episode } from '../model/measures.ts';
+import { lowsLike } from './episodeExamples.ts';
 import { beginningOf, dayNumber, daysOf, extremes } from './episodes.ts';
-import { lowsLike, seenCoverage } from './examples.ts';
+import { seenCoverage } from './examples.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 import { isRepeated } from './pattern.ts';
 import { clock, count, dates, limit, often, word } from './quantities.ts';

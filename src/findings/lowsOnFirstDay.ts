@@ -1,6 +1,6 @@
 import { DAY_MS } from '../time/calendar.ts';
+import { lowsLike } from './episodeExamples.ts';
 import { beginningOf } from './episodes.ts';
-import { lowsLike } from './examples.ts';
 import { absent, type Finding, holds, quiet } from './finding.ts';
 import { count } from './quantities.ts';
 import { sensorsLike } from './trustExamples.ts';

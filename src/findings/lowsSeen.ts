@@ -1,5 +1,6 @@
+import { lowsLike } from './episodeExamples.ts';
 import { daysOf, evidenceOf, extremes } from './episodes.ts';
-import { lowsLike, seenCoverage } from './examples.ts';
+import { seenCoverage } from './examples.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 import { count, limit, often } from './quantities.ts';
 

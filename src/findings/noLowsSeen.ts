@@ -1,5 +1,6 @@
 import { SEEN_SHARE } from '../measures/context.ts';
-import { bandsLike, lowsLike, nightsLike, seenCoverage } from './examples.ts';
+import { lowsLike } from './episodeExamples.ts';
+import { bandsLike, nightsLike, seenCoverage } from './examples.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 import { count, limit, word } from './quantities.ts';
 

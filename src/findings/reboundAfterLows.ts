@@ -1,7 +1,7 @@
 import { WITHIN } from '../measures/rebounds.ts';
 import { median } from '../stats/quantile.ts';
+import { reboundsLike } from './episodeExamples.ts';
 import { evidenceOf } from './episodes.ts';
-import { reboundsLike } from './examples.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 import { count, glucose, limit, minutes, often } from './quantities.ts';
 

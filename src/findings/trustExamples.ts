@@ -4,7 +4,8 @@ import type { LabA1c } from '../model/measures.ts';
 import type { Change, ThenAndNow } from '../model/thenAndNow.ts';
 import type { Alarms, Fingersticks, OddStretches, Overnight, PressedLows, Rates, Sensors } from '../model/trust.ts';
 import { midnightOf } from '../time/calendar.ts';
-import { exampleDate, listed, lowsLike, mg } from './examples.ts';
+import { lowsLike } from './episodeExamples.ts';
+import { exampleDate, listed, mg } from './examples.ts';
 
 /** Small made-up measures of trust and change, for the findings' own examples. */
 const sameWay = <T>(value: T, n: number, of: 'pairs' | 'notes' | 'episodes' | 'readings' | 'nights' | 'days') =>

@@ -1,5 +1,6 @@
+import { lowsLike } from './episodeExamples.ts';
 import { daysOf, evidenceOf, extremes, runsIntoNight } from './episodes.ts';
-import { bandsLike, lowsLike } from './examples.ts';
+import { bandsLike } from './examples.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 import { clock, count, dates, limit, minutes, word } from './quantities.ts';
 

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { CONTRADICTIONS, settled } from '../../src/findings/contradictions.ts';
-import { lowsLike, windowsLike } from '../../src/findings/examples.ts';
+import { lowsLike } from '../../src/findings/episodeExamples.ts';
+import { windowsLike } from '../../src/findings/examples.ts';
 import { type Found, findings, lookAll } from '../../src/findings/index.ts';
 import { pressedLike, thenAndNowLike } from '../../src/findings/trustExamples.ts';
 import type { Evidence } from '../../src/model/look.ts';

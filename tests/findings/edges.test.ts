@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { lowsLike } from '../../src/findings/episodeExamples.ts';
 import {
   bandsLike,
   daysLike,
   exampleDate,
-  lowsLike,
   mg,
   modalDayLike,
   nightsLike,

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { highsLike, lowsLike } from '../../src/findings/episodeExamples.ts';
 import { daysOf, evidenceOf, extremes, minutesInWindow } from '../../src/findings/episodes.ts';
-import { exampleDate, highsLike, lowsLike, mg } from '../../src/findings/examples.ts';
+import { exampleDate, mg } from '../../src/findings/examples.ts';
 import type { Episode } from '../../src/model/measures.ts';
 
 function listOf(given: ReturnType<typeof lowsLike>): Episode[] {

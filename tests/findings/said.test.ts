@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
+import { highsLike } from '../../src/findings/episodeExamples.ts';
 import {
   bandsLike,
   dawnLike,
   daysLike,
   exampleDate,
-  highsLike,
   modalDayLike,
   seenCoverage,
   windowsLike,

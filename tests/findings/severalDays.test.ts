@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { highsLike, lowsLike, nightsLike, reboundsLike, seenCoverage } from '../../src/findings/examples.ts';
+import { highsLike, lowsLike, reboundsLike } from '../../src/findings/episodeExamples.ts';
+import { nightsLike, seenCoverage } from '../../src/findings/examples.ts';
 import { findings } from '../../src/findings/index.ts';
 import type { Measures } from '../../src/model/measures.ts';
 import { targetSets } from '../../src/targets/index.ts';

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import * as episode from '../../src/findings/episodeExamples.ts';
 import * as like from '../../src/findings/examples.ts';
 import { lookAll, topics } from '../../src/findings/index.ts';
 import * as trust from '../../src/findings/trustExamples.ts';
@@ -63,8 +64,8 @@ const anyMeasures: fc.Arbitrary<Measures> = fc
     const goals = Object.values(targetSets.adult.goals).map((goal) => ({ ...goal, met: any.met }));
     return measuresWith({
       coverage: like.seenCoverage(any.n, any.share),
-      lows: like.lowsLike(...any.lows.map((each) => ({ ...each, outerMinutes: each.level === 2 ? 15 : 0 }))),
-      highs: like.highsLike(...any.highs.map((minutes) => ({ minutes, outerMinutes: minutes, startMinute: 1090 }))),
+      lows: episode.lowsLike(...any.lows.map((each) => ({ ...each, outerMinutes: each.level === 2 ? 15 : 0 }))),
+      highs: episode.highsLike(...any.highs.map((minutes) => ({ minutes, outerMinutes: minutes, startMinute: 1090 }))),
       nights: like.nightsLike(any.n, any.night, any.lastNight),
       timeInBands: like.bandsLike(
         { 'very-low': veryLow, low: lower, 'in-range': inRange, high, 'very-high': veryHigh },
@@ -73,7 +74,7 @@ const anyMeasures: fc.Arbitrary<Measures> = fc
       windows: like.windowsLike(any.n, Math.floor(any.good * any.n)),
       daily: like.daysLike(Array.from({ length: any.n }, () => any.good)),
       dawnRise: like.dawnLike(any.rises),
-      rebounds: like.reboundsLike(any.rebounds, any.rebounds + 2),
+      rebounds: episode.reboundsLike(any.rebounds, any.rebounds + 2),
       mean: like.meanLike(150, any.censored),
       cv: { ok: true, value: any.cv, n: 100, of: 'readings' },
       modalDay: like.modalDayLike(80, { 7: any.wide }),

@@ -1,12 +1,10 @@
+import { highsLike, lowsLike, reboundsLike } from '../../src/findings/episodeExamples.ts';
 import {
   bandsLike,
   daysLike,
-  highsLike,
-  lowsLike,
   meanLike,
   modalDayLike,
   nightsLike,
-  reboundsLike,
   seenCoverage,
   windowsLike,
 } from '../../src/findings/examples.ts';
