@@ -1,6 +1,6 @@
 import type { Ledger } from '../model/input.ts';
 import type { Block, Cell } from '../model/report.ts';
-import { count, heading, type PageContext, type PageMaker, paragraph, word } from './context.ts';
+import { count, denseTable, heading, type PageContext, type PageMaker, paragraph, word } from './context.ts';
 import { evidenceText, shownText, valueText } from './understoodTexts.ts';
 
 /** So many single issues fit; the rest stand in set-aside.csv and analysis.json. */
@@ -46,12 +46,9 @@ function ledgerTable({ say, analysis }: PageContext): Block {
   ];
   const rows = analysis.files.map((file) => row(file.name, file.ledger, false));
   if (rows.length > 1) rows.push(row(say.say('pages.accounting.total'), analysis.ledger, true));
-  return {
-    kind: 'table',
-    caption: say.say('pages.accounting.tableCaption'),
-    captionShown: false,
-    dense: true,
-    columns: [
+  return denseTable(
+    say.say('pages.accounting.tableCaption'),
+    [
       { title: say.say('pages.accounting.file'), align: 'start', width: 0.34 },
       ...columns.map((column) => ({
         title: say.say(`pages.accounting.columns.${column}`),
@@ -60,7 +57,7 @@ function ledgerTable({ say, analysis }: PageContext): Block {
       })),
     ],
     rows,
-  };
+  );
 }
 
 function issues({ say, analysis }: PageContext): Block[] {
@@ -102,17 +99,14 @@ function choices({ say, analysis }: PageContext): Block {
       },
     ]),
   );
-  return {
-    kind: 'table',
-    caption: say.say('pages.accounting.choicesCaption'),
-    captionShown: false,
-    dense: true,
-    columns: [
+  return denseTable(
+    say.say('pages.accounting.choicesCaption'),
+    [
       { title: say.say('pages.accounting.file'), align: 'start', width: 0.17 },
       { title: say.say('pages.accounting.choice'), align: 'start', width: 0.2 },
       { title: say.say('pages.accounting.value'), align: 'start', width: 0.33 },
       { title: say.say('pages.accounting.decided'), align: 'start', width: 0.3 },
     ],
     rows,
-  };
+  );
 }

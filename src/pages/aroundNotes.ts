@@ -1,4 +1,5 @@
 import { AROUND_LOG, AROUND_MEALS, AROUND_MOVEMENT, notesWorthWriting } from '../findings/index.ts';
+import type { NoteLog } from '../model/occasions.ts';
 import type { Block } from '../model/report.ts';
 import { medication, rises } from './alsoNoted.ts';
 import { foods, laidOver, overTheClock, sessionPairs, sessions } from './aroundPictures.ts';
@@ -29,7 +30,7 @@ export const aroundNotes: PageMaker = (context) => {
     title: say.say('pages.aroundNotes.title'),
     blocks: [
       heading(1, say.say('pages.aroundNotes.title')),
-      ...log(context),
+      log(context, noteLog.value),
       ...inOrder(context, [
         { ids: AROUND_MOVEMENT, pictures: sessionPairs(context) },
         { ids: AROUND_MEALS, pictures: [] },
@@ -46,11 +47,8 @@ export const aroundNotes: PageMaker = (context) => {
   };
 };
 
-function log(context: PageContext): Block[] {
-  const { say, analysis } = context;
-  const { noteLog } = analysis.measures;
-  if (!noteLog.ok) return [];
-  const { days, noted, byKind } = noteLog.value;
+function log(context: PageContext, { days, noted, byKind }: NoteLog): Block {
+  const { say } = context;
   const kinds = byKind
     .filter(({ kind }) => TOLD_KINDS.includes(kind))
     .map((one) =>
@@ -66,7 +64,7 @@ function log(context: PageContext): Block[] {
   });
   // On how many days notes stand is said above: of few notes only what follows from them is left to say.
   const faults = AROUND_LOG.flatMap((id) => told(context, id, id === 'few-notes' ? 'why' : 'what') ?? []);
-  return [paragraph([text, ...faults, say.say('cautions.C12')].join(' '))];
+  return paragraph([text, ...faults, say.say('cautions.C12')].join(' '));
 }
 
 interface Part {

@@ -4,6 +4,7 @@ import { modalDayChart } from '../charts/modalDay.ts';
 import { noteDensityChart } from '../charts/noteDensity.ts';
 import { sessionPairsChart } from '../charts/sessionPairs.ts';
 import { MOST_SESSIONS, sessionsChart } from '../charts/sessions.ts';
+import type { Drawing } from '../model/drawing.ts';
 import type { Slot } from '../model/logbook.ts';
 import type { Meal } from '../model/occasions.ts';
 import type { Block } from '../model/report.ts';
@@ -20,7 +21,14 @@ const CURVE_LABELS = 66;
 const usable = (meals: readonly Meal[]): Meal[] =>
   meals.filter(({ unusable, inferred }) => unusable.length === 0 && !inferred);
 
-export function sessionPairs({ say, analysis, chart }: PageContext): Block[] {
+/** A chart under its heading and how it is to be read. */
+const picture = (title: string, how: string, drawing: Drawing): Block => ({
+  kind: 'together',
+  blocks: [heading(2, title), paragraph(how, 'small'), { kind: 'chart', drawing }],
+});
+
+export function sessionPairs(context: PageContext): Block[] {
+  const { say, analysis, chart } = context;
   const { exercise } = analysis.measures;
   if (!exercise.ok || exercise.value.length === 0) return [];
   return [
@@ -29,7 +37,7 @@ export function sessionPairs({ say, analysis, chart }: PageContext): Block[] {
       title: say.say('pages.aroundNotes.pairs'),
       drawing: sessionPairsChart(analysis.timeline, exercise.value, chart),
     },
-    ...tooFew({ say, analysis, chart }),
+    ...tooFew(context),
   ];
 }
 
@@ -45,22 +53,11 @@ function tooFew({ say, analysis }: PageContext): Block[] {
 export function sessions({ say, analysis, chart }: PageContext): Block[] {
   const { exercise } = analysis.measures;
   if (!exercise.ok || exercise.value.length < 2) return [];
-  return [
-    {
-      kind: 'together',
-      blocks: [
-        heading(2, say.say('pages.aroundNotes.sessions')),
-        paragraph(
-          say.say('pages.aroundNotes.sessionsHow', {
-            limit: { q: 'limit', of: 'low' },
-            hidden: count(Math.max(0, exercise.value.length - MOST_SESSIONS)),
-          }),
-          'small',
-        ),
-        { kind: 'chart', drawing: sessionsChart(analysis.timeline, exercise.value, chart) },
-      ],
-    },
-  ];
+  const how = say.say('pages.aroundNotes.sessionsHow', {
+    limit: { q: 'limit', of: 'low' },
+    hidden: count(Math.max(0, exercise.value.length - MOST_SESSIONS)),
+  });
+  return [picture(say.say('pages.aroundNotes.sessions'), how, sessionsChart(analysis.timeline, exercise.value, chart))];
 }
 
 export function laidOver({ say, analysis, chart }: PageContext, meals: readonly Meal[]): Block[] {
@@ -76,16 +73,8 @@ export function laidOver({ say, analysis, chart }: PageContext, meals: readonly 
       return { slot, anchors, profile: profileOf(analysis.timeline, anchors, OVERLAY.from, OVERLAY.to, STEP) };
     });
   if (laid.length === 0) return [];
-  return [
-    {
-      kind: 'together',
-      blocks: [
-        heading(2, say.say('pages.aroundNotes.overlay')),
-        paragraph(say.say('pages.aroundNotes.overlayHow'), 'small'),
-        { kind: 'chart', drawing: mealOverlayChart(analysis.timeline, laid, chart) },
-      ],
-    },
-  ];
+  const how = say.say('pages.aroundNotes.overlayHow');
+  return [picture(say.say('pages.aroundNotes.overlay'), how, mealOverlayChart(analysis.timeline, laid, chart))];
 }
 
 /** The usual day once more, low, with the notes on its own clock. */
@@ -121,20 +110,9 @@ export function foods({ say, analysis, chart }: PageContext, meals: readonly Mea
     })
     .sort((a, b) => (b.comparison.a.median ?? 0) - (a.comparison.a.median ?? 0));
   if (listed.length === 0) return [];
-  return [
-    {
-      kind: 'together',
-      blocks: [
-        heading(2, say.say('pages.aroundNotes.foods')),
-        paragraph(
-          say.say('pages.aroundNotes.foodsHow', {
-            limit: { q: 'limit', of: 'high' },
-            hidden: count(Math.max(0, listed.length - MOST_FOODS)),
-          }),
-          'small',
-        ),
-        { kind: 'chart', drawing: foodsChart(analysis.timeline, listed, chart) },
-      ],
-    },
-  ];
+  const how = say.say('pages.aroundNotes.foodsHow', {
+    limit: { q: 'limit', of: 'high' },
+    hidden: count(Math.max(0, listed.length - MOST_FOODS)),
+  });
+  return [picture(say.say('pages.aroundNotes.foods'), how, foodsChart(analysis.timeline, listed, chart))];
 }

@@ -1,9 +1,9 @@
 import type { Estimate } from '../model/measured.ts';
 import type { TimeInBands } from '../model/measures.ts';
-import type { Quantity } from '../model/quantity.ts';
+import type { Params } from '../model/quantity.ts';
 import type { Block, Cell } from '../model/report.ts';
 import type { Band, Goal } from '../model/targets.ts';
-import type { PageContext } from './context.ts';
+import { denseTable, type PageContext, word } from './context.ts';
 
 const DAY = 1440;
 
@@ -18,20 +18,17 @@ export function bandsTable(time: TimeInBands, context: PageContext): Block {
   ];
   const hasVeryHigh = analysis.targets.limits[analysis.timeline.unit].veryHigh !== null;
   if (hasVeryHigh) lines.push({ of: 'very-high', band: 'very-high', estimate: time.exclusive['very-high'] });
-  return {
-    kind: 'table',
-    caption: say.say('pages.bandsTable.caption'),
-    captionShown: false,
-    dense: true,
-    columns: [
+  return denseTable(
+    say.say('pages.bandsTable.caption'),
+    [
       { title: say.say('pages.bandsTable.band'), align: 'start', width: 0.24 },
       { title: say.say('pages.bandsTable.share'), align: 'end', width: 0.12 },
       { title: say.say('pages.bandsTable.interval'), align: 'end', width: 0.21 },
       { title: say.say('pages.bandsTable.perDay'), align: 'end', width: 0.21 },
       { title: say.say('pages.bandsTable.goal'), align: 'end', width: 0.22 },
     ],
-    rows: lines.map(({ of, band, estimate }) => row(of, band, estimate, time, context)),
-  };
+    lines.map(({ of, band, estimate }) => row(of, band, estimate, time, context)),
+  );
 }
 
 function row(
@@ -43,29 +40,26 @@ function row(
 ): Cell[] {
   const goal = time.goals.find((one) => one.of === of);
   const share = goal ? say.against(estimate.value, goal) : say.value({ q: 'share', value: estimate.value });
-  const limits = limitParams(of, say);
   return [
-    { text: say.say(`pages.bandsTable.lines.${of}`, limits), band },
+    { text: say.say(`pages.bandsTable.lines.${of}`, limitsOf(of, say)), band },
     { text: share, strong: true },
     { text: interval(estimate, say), muted: true },
     { text: say.value({ q: 'minutes', value: estimate.value * DAY }, 'short') },
     {
       text: goal
         ? say.say('pages.bandsTable.verdict', {
-            op: { q: 'word', value: goal.op === '<' ? 'under' : 'over' },
+            op: word(goal.op === '<' ? 'under' : 'over'),
             goal: { q: 'share', value: goal.share },
-            met: { q: 'word', value: !time.judged ? 'open' : goal.met ? 'yes' : 'no' },
+            met: word(!time.judged ? 'open' : goal.met ? 'yes' : 'no'),
           })
         : say.say(analysis.targets.goals.length === 0 ? 'pages.bandsTable.noGoals' : 'pages.bandsTable.noGoal'),
     },
   ];
 }
 
-function limitParams(of: Goal['of'], say: PageContext['say']): Record<string, Quantity> {
-  const limit = (name: 'very-low' | 'low' | 'high' | 'very-high'): Quantity => ({
-    q: 'word',
-    value: say.value({ q: 'limit', of: name }, 'short'),
-  });
+/** The limits that bound a band, as bare numbers for its name. */
+export function limitsOf(of: Band, say: PageContext['say']): Params {
+  const limit = (name: Exclude<Band, 'in-range'>) => word(say.value({ q: 'limit', of: name }, 'short'));
   return of === 'in-range' ? { low: limit('low'), high: limit('high') } : { limit: limit(of) };
 }
 
@@ -74,7 +68,7 @@ function interval(estimate: Estimate, say: PageContext['say']): string {
   // The sign stands once, behind the upper bound.
   const bare = (share: number) => say.value({ q: 'share', value: share }).replace(/\s?%$/u, '');
   return say.say('pages.bandsTable.range', {
-    low: { q: 'word', value: bare(estimate.low) },
+    low: word(bare(estimate.low)),
     high: { q: 'share', value: estimate.high },
   });
 }

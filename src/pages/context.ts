@@ -4,7 +4,7 @@ import type { Speaker } from '../language/index.ts';
 import type { LocalDate } from '../model/glucose.ts';
 import type { Evidence, Look } from '../model/look.ts';
 import type { Quantity } from '../model/quantity.ts';
-import type { Block, Page } from '../model/report.ts';
+import type { Block, Cell, Page } from '../model/report.ts';
 
 /** What every page is filled from. */
 export interface PageContext {
@@ -58,6 +58,18 @@ export const space = (points: number): Block => ({ kind: 'space', points });
 export function caution({ say }: PageContext, id: string, boxed = false): Block {
   return { kind: 'caution', id, text: say.say(`cautions.${id}`), boxed };
 }
+
+type Table = Extract<Block, { kind: 'table' }>;
+
+/** A table in small print under a heading that says what it holds, so that its caption is for readers by ear only. */
+export const denseTable = (caption: string, columns: Table['columns'], rows: Cell[][]): Block => ({
+  kind: 'table',
+  caption,
+  captionShown: false,
+  dense: true,
+  columns,
+  rows,
+});
 
 /** The days behind a statement, each once, as short dates. */
 export function evidenceDays({ say }: PageContext, where: Evidence[]): string {

@@ -1,7 +1,7 @@
 import { errorGridChart, pairsTable } from '../charts/errorGrid.ts';
 import type { Block, Cell } from '../model/report.ts';
 import type { Fingersticks } from '../model/trust.ts';
-import { caution, count, heading, type PageContext, paragraph, word } from './context.ts';
+import { caution, count, denseTable, heading, type PageContext, paragraph, word } from './context.ts';
 
 /** With fewer, each pair is shown as it is: a mean of two says less than the two. */
 const LEAST_FOR_FIGURES = 3;
@@ -59,16 +59,13 @@ function figures(value: Fingersticks, { say }: PageContext): Block {
   ];
   const { afterFirstDay } = value;
   if (afterFirstDay) rows.push(['afterFirstDay', `${share(afterFirstDay.mard)} (${afterFirstDay.pairs})`]);
-  return {
-    kind: 'table',
-    caption: say.say('pages.fingersticks.title'),
-    captionShown: false,
-    dense: true,
-    columns: [
+  return denseTable(
+    say.say('pages.fingersticks.title'),
+    [
       { title: say.say('pages.fingersticks.figure'), align: 'start', width: 0.7 },
       { title: say.say('pages.fingersticks.value'), align: 'end', width: 0.3 },
     ],
-    rows: rows.map(([key, text]): Cell[] => [
+    rows.map(([key, text]): Cell[] => [
       {
         text: say.say(`pages.fingersticks.rows.${key}`, {
           unit: word(say.unit),
@@ -77,18 +74,15 @@ function figures(value: Fingersticks, { say }: PageContext): Block {
       },
       { text, strong: true },
     ]),
-  };
+  );
 }
 
 function fewPairs({ pairs }: Fingersticks, context: PageContext): Block {
   const { columns, rows } = pairsTable(pairs, context);
   const widths = [0.4, 0.22, 0.22, 0.16];
-  return {
-    kind: 'table',
-    caption: context.say.say('pages.fingersticks.title'),
-    captionShown: false,
-    dense: true,
-    columns: columns.map((title, i) => ({ title, align: i === 0 ? 'start' : 'end', width: widths[i]! })),
-    rows: rows.map((row) => row.map((text): Cell => ({ text }))),
-  };
+  return denseTable(
+    context.say.say('pages.fingersticks.title'),
+    columns.map((title, i) => ({ title, align: i === 0 ? 'start' : 'end', width: widths[i]! })),
+    rows.map((row) => row.map((text): Cell => ({ text }))),
+  );
 }

@@ -72,8 +72,9 @@ function notes(context: PageContext): Block[] {
 /** Open questions of the findings that hold, the topic's first, then room for one's own. */
 function questions(context: PageContext): Block[] {
   const { say, analysis } = context;
-  const beside = besideTopic(analysis.found, analysis.topics) ?? [];
-  const order = [...analysis.topics.map((one) => one.id), ...[beside].flat(), ...analysis.found.map((one) => one.id)];
+  const beside = besideTopic(analysis.found, analysis.topics);
+  const first = [...analysis.topics.map(({ id }) => id), ...(beside === null ? [] : [beside])];
+  const order = [...first, ...analysis.found.map(({ id }) => id)];
   const asked = [...new Set(order.flatMap((id) => told(context, id, 'ask') ?? []))].slice(0, MOST_QUESTIONS);
   return [
     heading(2, say.say('pages.patientBack.questions')),

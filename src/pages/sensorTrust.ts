@@ -1,6 +1,16 @@
 import type { MgPerDl } from '../model/glucose.ts';
 import type { Block, Cell } from '../model/report.ts';
-import { caution, count, heading, type PageContext, type PageMaker, paragraph, tellAll, word } from './context.ts';
+import {
+  caution,
+  count,
+  denseTable,
+  heading,
+  type PageContext,
+  type PageMaker,
+  paragraph,
+  tellAll,
+  word,
+} from './context.ts';
 import { fingerstickBlocks } from './fingersticks.ts';
 import { lowCells } from './lowCells.ts';
 
@@ -76,24 +86,21 @@ function pressed(context: PageContext): Block[] {
         otherVeryLows: count(veryLows - pressedVeryLows),
       }),
     ),
-    {
-      kind: 'table',
-      caption: at('title'),
-      captionShown: false,
-      dense: true,
-      columns: [
+    denseTable(
+      at('title'),
+      [
         { title: at('when'), align: 'start', width: 0.36 },
         { title: at('length'), align: 'end', width: 0.16 },
         { title: at('lowest'), align: 'end', width: 0.16 },
         { title: at('fall'), align: 'end', width: 0.16 },
         { title: at('back'), align: 'end', width: 0.16 },
       ],
-      rows: list.map(({ low, fall, back }): Cell[] => [
+      list.map(({ low, fall, back }): Cell[] => [
         ...lowCells(context, low),
         { text: say.value({ q: 'rise', value: fall }, 'short') },
         { text: say.value({ q: 'rise', value: back }, 'short') },
       ]),
-    },
+    ),
     caution(context, 'C8'),
   ];
 }
@@ -116,32 +123,31 @@ function wear(context: PageContext): Block[] {
     ),
   ];
   if (byDay.length === 0) return blocks;
-  blocks.push({
-    kind: 'table',
-    caption: at('title'),
-    captionShown: false,
-    dense: true,
-    columns: [
-      { title: at('day'), align: 'start', width: 0.2 },
-      { title: at('sensors'), align: 'end', width: 0.14 },
-      { title: at('share'), align: 'end', width: 0.2 },
-      { title: at('mean'), align: 'end', width: 0.16 },
-      { title: at('inRange'), align: 'end', width: 0.15 },
-      { title: at('low'), align: 'end', width: 0.15 },
-    ],
-    rows: byDay.slice(0, DAYS_SHOWN).map(({ day, sensors: n, share, mean, inRange, low }): Cell[] => {
-      // Of a day of wear without readings nothing is known, lows least of all.
-      const part = (value: number) => (share > 0 ? say.value({ q: 'share', value }) : '–');
-      return [
-        { text: say.number(day, 0), strong: day === 1 },
-        { text: say.number(n, 0) },
-        { text: say.value({ q: 'share', value: share }) },
-        { text: mean === null ? '–' : say.value({ q: 'glucose', value: mean as MgPerDl }, 'short') },
-        { text: part(inRange) },
-        { text: part(low) },
-      ];
-    }),
-  });
+  blocks.push(
+    denseTable(
+      at('title'),
+      [
+        { title: at('day'), align: 'start', width: 0.2 },
+        { title: at('sensors'), align: 'end', width: 0.14 },
+        { title: at('share'), align: 'end', width: 0.2 },
+        { title: at('mean'), align: 'end', width: 0.16 },
+        { title: at('inRange'), align: 'end', width: 0.15 },
+        { title: at('low'), align: 'end', width: 0.15 },
+      ],
+      byDay.slice(0, DAYS_SHOWN).map(({ day, sensors: n, share, mean, inRange, low }): Cell[] => {
+        // Of a day of wear without readings nothing is known, lows least of all.
+        const part = (value: number) => (share > 0 ? say.value({ q: 'share', value }) : '–');
+        return [
+          { text: say.number(day, 0), strong: day === 1 },
+          { text: say.number(n, 0) },
+          { text: say.value({ q: 'share', value: share }) },
+          { text: mean === null ? '–' : say.value({ q: 'glucose', value: mean as MgPerDl }, 'short') },
+          { text: part(inRange) },
+          { text: part(low) },
+        ];
+      }),
+    ),
+  );
   blocks.push(caution(context, 'C10'));
   return blocks;
 }

@@ -1,7 +1,7 @@
 import { AROUND_NOTES, runsIntoNight } from '../findings/index.ts';
 import type { Episode } from '../model/measures.ts';
 import type { Block } from '../model/report.ts';
-import { evidenceDays, heading, type PageContext, type PageMaker, paragraph, told } from './context.ts';
+import { denseTable, evidenceDays, heading, type PageContext, type PageMaker, paragraph, told } from './context.ts';
 import { lowCells } from './lowCells.ts';
 
 /** Every finding that holds, safety first, with what it rests on; then what the data could not tell. */
@@ -56,19 +56,16 @@ function everyLow(context: PageContext): Block[] {
   const night = (low: Episode) => (low.night ? title('night') : runsIntoNight(low) ? title('into') : '');
   return [
     heading(2, title('title')),
-    {
-      kind: 'table',
-      caption: title('title'),
-      captionShown: false,
-      dense: true,
-      columns: [
+    denseTable(
+      title('title'),
+      [
         { title: title('start'), align: 'start', width: 0.34 },
         { title: title('minutes'), align: 'end', width: 0.14 },
         { title: title('lowest'), align: 'end', width: 0.18 },
         { title: title('outer'), align: 'end', width: 0.14 },
         { title: title('note'), align: 'start', width: 0.2 },
       ],
-      rows: lows.value.list.map((low) => {
+      lows.value.list.map((low) => {
         const cut = low.cut.start || low.cut.end;
         return [
           ...lowCells(context, low),
@@ -76,6 +73,6 @@ function everyLow(context: PageContext): Block[] {
           { text: [night(low), cut ? title('cut') : ''].filter((one) => one !== '').join(', ') },
         ];
       }),
-    },
+    ),
   ];
 }

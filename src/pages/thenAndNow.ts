@@ -3,10 +3,13 @@ import { SMALLEST } from '../comparing/thenAndNow.ts';
 import type { MgPerDl } from '../model/glucose.ts';
 import type { Quantity } from '../model/quantity.ts';
 import type { Block, Cell } from '../model/report.ts';
-import type { Change, PeriodFacts, ThenAndNow } from '../model/thenAndNow.ts';
-import { count, heading, type PageContext, type PageMaker, paragraph, tellAll, word } from './context.ts';
+import type { Band } from '../model/targets.ts';
+import type { Change, Compared, PeriodFacts, ThenAndNow } from '../model/thenAndNow.ts';
+import { BANDS } from '../targets/bands.ts';
+import { limitsOf } from './bandsTable.ts';
+import { count, denseTable, heading, type PageContext, type PageMaker, paragraph, tellAll, word } from './context.ts';
 
-const SHARES = ['in-range', 'low', 'very-low', 'high', 'very-high'];
+const isShare = (of: Compared): of is Band => BANDS.some((band) => band === of);
 
 /**
  * Two periods side by side, each change with its interval and a verdict. Only when a comparison was asked for; one that
@@ -19,7 +22,7 @@ export const thenAndNow: PageMaker = (context) => {
   const title = say.say('pages.thenAndNow.title');
   const { value } = found;
   const blocks: Block[] = [heading(1, title)];
-  const shares = value.changes.filter(({ of }) => SHARES.includes(of));
+  const shares = value.changes.filter(({ of }) => isShare(of));
   blocks.push(
     ...about(context, value),
     ...tellAll(context, ['changed-lows', 'changed-range', 'change-not-told']).map((line) => paragraph(line, 'strong')),
@@ -70,12 +73,9 @@ function about({ say }: PageContext, value: ThenAndNow): Block[] {
 function table(context: PageContext, { changes }: ThenAndNow): Block {
   const { say } = context;
   const title = (column: string) => say.say(`pages.thenAndNow.columns.${column}`);
-  return {
-    kind: 'table',
-    caption: say.say('pages.thenAndNow.tableCaption'),
-    captionShown: false,
-    dense: true,
-    columns: [
+  return denseTable(
+    say.say('pages.thenAndNow.tableCaption'),
+    [
       { title: title('number'), align: 'start', width: 0.25 },
       { title: title('before'), align: 'end', width: 0.11 },
       { title: title('now'), align: 'end', width: 0.11 },
@@ -83,8 +83,8 @@ function table(context: PageContext, { changes }: ThenAndNow): Block {
       { title: title('interval'), align: 'end', width: 0.17 },
       { title: title('verdict'), align: 'start', width: 0.24 },
     ],
-    rows: changes.map((change) => row(change, context)),
-  };
+    changes.map((change) => row(change, context)),
+  );
 }
 
 function row(change: Change, context: PageContext): Cell[] {
@@ -117,24 +117,12 @@ function row(change: Change, context: PageContext): Cell[] {
   ];
 }
 
-const LIMIT: Partial<Record<Change['of'], 'very-low' | 'low' | 'high' | 'very-high'>> = {
-  low: 'low',
-  'very-low': 'very-low',
-  high: 'high',
-  'very-high': 'very-high',
-};
-
 function name({ of }: Change, { say }: PageContext): string {
-  const limit = (which: 'very-low' | 'low' | 'high' | 'very-high') =>
-    word(say.value({ q: 'limit', of: which }, 'short'));
-  if (of === 'in-range') return say.say('pages.thenAndNow.of.in-range', { low: limit('low'), high: limit('high') });
-  // Asked for only where there is one: some sets know no second high level.
-  const which = LIMIT[of];
-  return say.say(`pages.thenAndNow.of.${of}`, which === undefined ? {} : { limit: limit(which) });
+  return say.say(`pages.thenAndNow.of.${of}`, isShare(of) ? limitsOf(of, say) : {});
 }
 
 function amount({ of }: Change, value: number, { say }: PageContext): string {
-  if (SHARES.includes(of)) return say.value({ q: 'share', value });
+  if (isShare(of)) return say.value({ q: 'share', value });
   if (of === 'mean') return say.value({ q: 'glucose', value: value as MgPerDl }, 'short');
   return say.number(value, 1);
 }
@@ -143,8 +131,6 @@ function amount({ of }: Change, value: number, { say }: PageContext): string {
 function signed({ of }: Change, value: number, { say }: PageContext): string {
   const size = Math.abs(value);
   const text =
-    of === 'mean'
-      ? say.value({ q: 'rise', value: size }, 'short')
-      : say.number(SHARES.includes(of) ? size * 100 : size, 1);
+    of === 'mean' ? say.value({ q: 'rise', value: size }, 'short') : say.number(isShare(of) ? size * 100 : size, 1);
   return `${value < 0 ? '\u2212' : '+'}${text}`;
 }

@@ -1,7 +1,7 @@
 import type { Speaker } from '../language/index.ts';
 import type { Said, Tier, WorklistLine } from '../model/clinic.ts';
 import type { Block, Cell, Page } from '../model/report.ts';
-import { count, heading, paragraph } from './context.ts';
+import { count, denseTable, heading, paragraph } from './context.ts';
 import { tierTable, wholeTable } from './worklistTables.ts';
 import { tierName } from './worklistTexts.ts';
 
@@ -46,23 +46,20 @@ export function worklistPage(content: WorklistContent, say: Speaker, on: 'paper'
 }
 
 function tierCounts({ lines, tiers }: WorklistContent, say: Speaker): Block {
-  return {
-    kind: 'table',
-    caption: say.say('pages.worklist.tiersCaption'),
-    captionShown: false,
-    dense: true,
-    columns: [
+  return denseTable(
+    say.say('pages.worklist.tiersCaption'),
+    [
       { title: say.say('pages.worklist.group'), align: 'start', width: 0.8 },
       { title: say.say('pages.worklist.people'), align: 'end', width: 0.2 },
     ],
-    rows: tiers.map((tier): Cell[] => {
+    tiers.map((tier): Cell[] => {
       const n = lines.filter((line) => line.tier === tier).length;
       return [
         { text: tierName(say, tier), muted: n === 0 },
         { text: say.number(n, 0), muted: n === 0 },
       ];
     }),
-  };
+  );
 }
 
 function passedOver({ passedOver: names }: WorklistContent, say: Speaker): Block[] {
