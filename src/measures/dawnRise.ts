@@ -74,12 +74,10 @@ function nightUntil(minutes: number, until: number): number {
   return until < NIGHT_END ? minutes - (NIGHT_END - until) : minutes;
 }
 
-/** Minute of the first meal noted after midnight and before 11:00. */
+/** Minute of the first meal noted after midnight and before 11:00; notes stand in order of time. */
 function firstMeal(timeline: Timeline, day: number): number | null {
-  let first: number | null = null;
-  for (const note of timeline.notes) {
-    if (note.day !== day || note.kind !== 'meal' || !note.timed || note.minute >= MEAL_TO) continue;
-    if (first === null || note.minute < first) first = note.minute;
-  }
-  return first;
+  const meal = timeline.notes.find(
+    (note) => note.day === day && note.kind === 'meal' && note.timed && note.minute < MEAL_TO,
+  );
+  return meal?.minute ?? null;
 }
