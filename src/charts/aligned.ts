@@ -1,13 +1,12 @@
 import { scaleLinear } from 'd3-scale';
 import type { Mark } from '../model/drawing.ts';
-import type { Band } from '../model/targets.ts';
 import type { Timeline } from '../model/timeline.ts';
 import { firstFrom } from '../stats/sorted.ts';
-import { AXIS_HIGH, AXIS_LOW, glucoseScale, type Plot } from './axis.ts';
+import { MINUTE_MS } from '../time/calendar.ts';
+import { glucoseScale, type Plot } from './axis.ts';
 import { type ChartContext, limitHeights, roughWidth } from './context.ts';
+import { type Curve, filledBeyond, heightOf, piecesOf } from './curve.ts';
 import { round } from './pen.ts';
-
-const MINUTE = 60_000;
 
 /** Minutes from a note, and how they lie on the page. */
 export interface Span {
@@ -21,85 +20,36 @@ export const spanScale = (plot: Plot, { from, to }: Span): ((minute: number) => 
     .range([plot.left, plot.left + plot.width]);
 
 /** The curve around a note, broken at gaps. One entry a piece. */
-export function pieces(timeline: Timeline, anchor: number, span: Span, plot: Plot): number[][] {
-  const { at } = timeline.readings;
-  const x = spanScale(plot, span);
-  const y = glucoseScale(plot);
-  const lines: number[][] = [];
-  let current: number[] = [];
-  const [first, end] = within(timeline, anchor, span);
-  for (let i = first; i < end; i++) {
-    if (i === first || at[i]! - at[i - 1]! > timeline.gapMinutes * MINUTE) {
-      current = [];
-      lines.push(current);
-    }
-    current.push(round(x((at[i]! - anchor) / MINUTE)), round(y(heightOf(timeline, i))));
-  }
-  for (const line of lines) if (line.length === 2) line.push(round(line[0]! + 0.8), line[1]!);
-  return lines;
-}
+export const pieces = (timeline: Timeline, anchor: number, span: Span, plot: Plot): number[][] =>
+  piecesOf(curveAround(timeline, anchor, span, plot), plot);
 
-/** What lies beyond the target range, filled from each limit to the curve, the outer level in its own colour. */
-export function beyondRange(timeline: Timeline, anchor: number, span: Span, plot: Plot, context: ChartContext): Mark[] {
-  const limits = limitHeights(context);
-  const levels: { band: Band; from: number; to: number; low: boolean }[] = [
-    { band: 'low', from: limits.low, to: limits.veryLow, low: true },
-    { band: 'very-low', from: limits.veryLow, to: 1, low: true },
-    { band: 'high', from: limits.high, to: limits.veryHigh ?? AXIS_HIGH, low: false },
-  ];
-  if (limits.veryHigh !== null) levels.push({ band: 'very-high', from: limits.veryHigh, to: AXIS_HIGH, low: false });
-  return levels.flatMap(({ band, from, to, low }): Mark[] => {
-    const rings = ringsBeyond(timeline, anchor, span, plot, { from, to, low });
-    return rings.length === 0 ? [] : [{ kind: 'shape', role: band, rings }];
-  });
-}
-
-function ringsBeyond(
+/** What of it lies beyond the target range, filled. */
+export const beyondRange = (
   timeline: Timeline,
   anchor: number,
   span: Span,
   plot: Plot,
-  level: { from: number; to: number; low: boolean },
-): number[][] {
+  context: ChartContext,
+): Mark[] => filledBeyond(curveAround(timeline, anchor, span, plot), plot, context);
+
+function curveAround(timeline: Timeline, anchor: number, span: Span, plot: Plot): Curve {
   const { at } = timeline.readings;
   const x = spanScale(plot, span);
-  const y = glucoseScale(plot);
-  const base = round(y(level.from));
-  const stop = round(y(level.to));
-  const rings: number[][] = [];
-  let ring: number[] = [];
-  const close = () => {
-    if (ring.length === 4) ring.push(round(ring[2]! + 1), ring[3]!);
-    if (ring.length > 4) rings.push([...ring, ring[ring.length - 2]!, base]);
-    ring = [];
-  };
+  const curve: Curve = { x: [], mgdl: [], anew: [] };
   const [first, end] = within(timeline, anchor, span);
   for (let i = first; i < end; i++) {
-    const value = heightOf(timeline, i);
-    const out = level.low ? value < level.from : value > level.from;
-    if (!out || (i > first && at[i]! - at[i - 1]! > timeline.gapMinutes * MINUTE)) close();
-    if (!out) continue;
-    const px = round(x((at[i]! - anchor) / MINUTE));
-    const py = round(y(value));
-    if (ring.length === 0) ring.push(px, base);
-    ring.push(px, level.low ? Math.min(py, stop) : Math.max(py, stop));
+    curve.x.push(round(x((at[i]! - anchor) / MINUTE_MS)));
+    curve.mgdl.push(heightOf(timeline, i));
+    curve.anew.push(i === first || at[i]! - at[i - 1]! > timeline.gapMinutes * MINUTE_MS);
   }
-  close();
-  return rings;
+  return curve;
 }
 
 function within({ readings }: Timeline, anchor: number, { from, to }: Span): [first: number, end: number] {
-  const low = firstFrom(readings.at, readings.count, anchor + from * MINUTE);
+  const low = firstFrom(readings.at, readings.count, anchor + from * MINUTE_MS);
   let end = low;
-  while (end < readings.count && readings.at[end]! <= anchor + to * MINUTE) end++;
+  while (end < readings.count && readings.at[end]! <= anchor + to * MINUTE_MS) end++;
   return [low, end];
-}
-
-/** A reading beyond a limit that the file does not name is drawn on the end of the axis. */
-function heightOf({ readings }: Timeline, index: number): number {
-  const value = readings.mgdl[index]!;
-  if (!Number.isNaN(value)) return value;
-  return readings.limit[index]! < 0 ? AXIS_LOW : AXIS_HIGH;
 }
 
 /** Lines of the target range, without labels, for panels beside one that has them. */

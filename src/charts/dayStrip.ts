@@ -1,9 +1,10 @@
 import type { Drawing, Mark } from '../model/drawing.ts';
 import type { DailySummary } from '../model/measures.ts';
-import type { Band } from '../model/targets.ts';
 import type { Timeline } from '../model/timeline.ts';
-import { AXIS_HIGH, AXIS_LOW, clockAxis, clockGrid, clockScale, glucoseAxis, glucoseScale, type Plot } from './axis.ts';
-import { type ChartContext, limitHeights, roughWidth } from './context.ts';
+import { MINUTE_MS } from '../time/calendar.ts';
+import { clockAxis, clockGrid, clockScale, glucoseAxis, type Plot } from './axis.ts';
+import { type ChartContext, roughWidth } from './context.ts';
+import { type Curve, filledBeyond, heightOf, piecesOf } from './curve.ts';
 import { dayHours } from './dayHours.ts';
 import { CONTENT_WIDTH } from './frame.ts';
 import { noteSigns, signsHeight } from './noteSigns.ts';
@@ -31,15 +32,16 @@ export function dayStripChart(
   const plot: Plot = { left, top: 2, width: CONTENT_WIDTH - left - 2, height: options.height };
   const notes = timeline.notes.filter((note) => note.day === index);
   const x = clockScale(plot);
+  const curve = curveOf(timeline, day, plot);
   const foot = plot.top + plot.height;
   const head = `${say.value({ q: 'date', value: day.date }, 'weekday')} ${say.value({ q: 'date', value: day.date }, 'compact')}`;
   const marks: Mark[] = [
     { kind: 'text', role: 'ink', x: 0, y: round(plot.top + 11), text: head, size: 10.5, anchor: 'start', strong: true },
     ...facts(summary, plot.top + 11, context),
     clockGrid(plot, 3),
-    ...beyond(timeline, day, plot, context),
+    ...filledBeyond(curve, plot, context),
     ...glucoseAxis(plot, context),
-    ...trace(timeline, day, plot),
+    ...trace(timeline, day, curve, plot),
     ...limitMarks(timeline, day, plot),
     { kind: 'line', role: 'axis', lines: [[plot.left, foot, plot.left + plot.width, foot]], width: 0.75 },
     ...noteSigns(notes, x, foot + 4, { left: plot.left, right: plot.left + plot.width, lanes: options.lanes }, context),
@@ -105,103 +107,49 @@ function facts(summary: DailySummary, top: number, { say, text }: ChartContext):
 
 type DayRange = { from: number; to: number };
 
-/** A reading beyond a limit that the file does not name is drawn on the end of the axis. */
-function heightOf({ readings }: Timeline, index: number): number {
-  const value = readings.mgdl[index]!;
-  if (!Number.isNaN(value)) return value;
-  return readings.limit[index]! < 0 ? AXIS_LOW : AXIS_HIGH;
-}
-
-/** The curve in ink; a pause longer than the gap rule breaks it and leaves a dotted bracket on the foot of the plot. */
-function trace(timeline: Timeline, day: DayRange & { start: number; minutes: number }, plot: Plot): Mark[] {
+/** A clock set back at night would draw the curve backwards: the second pass starts a line of its own. */
+function curveOf(timeline: Timeline, day: DayRange, plot: Plot): Curve {
   const { at, minute } = timeline.readings;
   const x = clockScale(plot);
-  const y = glucoseScale(plot);
-  const longest = timeline.gapMinutes * 60000;
-  const lines: number[][] = [];
-  const holes: number[][] = [];
+  const longest = timeline.gapMinutes * MINUTE_MS;
+  const curve: Curve = { x: [], mgdl: [], anew: [] };
+  let last = plot.left;
+  for (let i = day.from; i < day.to; i += 1) {
+    const here = round(x(minute[i]!));
+    curve.x.push(here);
+    curve.mgdl.push(heightOf(timeline, i));
+    curve.anew.push(i === day.from || at[i]! - at[i - 1]! > longest || here < last);
+    last = here;
+  }
+  return curve;
+}
+
+/** The curve in ink; a pause longer than the gap rule leaves a dotted bracket on the foot of the plot. */
+function trace(
+  timeline: Timeline,
+  day: DayRange & { start: number; minutes: number },
+  curve: Curve,
+  plot: Plot,
+): Mark[] {
+  const { at } = timeline.readings;
+  const longest = timeline.gapMinutes * MINUTE_MS;
   const foot = round(plot.top + plot.height - 1.5);
-  let current: number[] | null = null;
+  const holes: number[][] = [];
   let lastX = plot.left;
   let lastAt = day.start;
-  for (let i = day.from; i < day.to; i += 1) {
-    const px = round(x(minute[i]!));
-    const broken = at[i]! - lastAt > longest;
-    if (broken && px > lastX) holes.push([lastX, foot, px, foot]);
-    // A clock set back at night would draw the curve backwards: the second pass starts a line of its own.
-    if (current === null || broken || px < lastX) {
-      current = [];
-      lines.push(current);
-    }
-    current.push(px, round(y(heightOf(timeline, i))));
-    lastX = px;
-    lastAt = at[i]!;
-  }
-  const end = round(plot.left + plot.width);
-  if (day.start + day.minutes * 60000 - lastAt > longest && end > lastX) holes.push([lastX, foot, end, foot]);
-  for (const line of lines) if (line.length === 2) line.push(round(line[0]! + 0.8), line[1]!);
+  const look = (x: number, here: number): void => {
+    if (here - lastAt > longest && x > lastX) holes.push([lastX, foot, x, foot]);
+    lastX = x;
+    lastAt = here;
+  };
+  curve.x.forEach((x, k) => {
+    look(x, at[day.from + k]!);
+  });
+  look(round(plot.left + plot.width), day.start + day.minutes * MINUTE_MS);
   return [
     { kind: 'line', role: 'gap', lines: holes, width: 1.5, dash: [1.5, 2] },
-    { kind: 'line', role: 'trace', lines, width: 1.1 },
+    { kind: 'line', role: 'trace', lines: piecesOf(curve, plot), width: 1.1 },
   ];
-}
-
-/** What lies beyond the target range, filled from the limit to the curve in the colour of its level. */
-function beyond(timeline: Timeline, day: DayRange, plot: Plot, context: ChartContext): Mark[] {
-  const limits = limitHeights(context);
-  const y = glucoseScale(plot);
-  const steps: { band: Band; from: number; to: number; low: boolean }[] = [
-    { band: 'low', from: limits.low, to: limits.veryLow, low: true },
-    { band: 'very-low', from: limits.veryLow, to: 0, low: true },
-    { band: 'high', from: limits.high, to: limits.veryHigh ?? Infinity, low: false },
-  ];
-  if (limits.veryHigh !== null) steps.push({ band: 'very-high', from: limits.veryHigh, to: Infinity, low: false });
-  return steps.flatMap(({ band, from, to, low }): Mark[] => {
-    const rings = slices(timeline, day, plot, y, from, to, low);
-    return rings.length === 0 ? [] : [{ kind: 'shape', role: band, rings }];
-  });
-}
-
-/** Closed shapes between the level `from` and the curve, no further than the level `to`. */
-function slices(
-  timeline: Timeline,
-  day: DayRange,
-  plot: Plot,
-  y: (mgdl: number) => number,
-  from: number,
-  to: number,
-  low: boolean,
-): number[][] {
-  const { at, minute } = timeline.readings;
-  const x = clockScale(plot);
-  const longest = timeline.gapMinutes * 60000;
-  const base = round(y(from));
-  const stop = round(y(low ? Math.max(to, 1) : to));
-  const rings: number[][] = [];
-  let ring: number[] = [];
-  let lastX = 0;
-  const close = () => {
-    if (ring.length >= 4) {
-      if (ring.length === 4) ring.push(round(ring[2]! + 1), ring[3]!);
-      rings.push([...ring, ring[ring.length - 2]!, base]);
-    }
-    ring = [];
-  };
-  for (let i = day.from; i < day.to; i += 1) {
-    const value = heightOf(timeline, i);
-    const px = round(x(minute[i]!));
-    const out = low ? value < from : value > from;
-    const broken = i > day.from && (at[i]! - at[i - 1]! > longest || px < lastX);
-    if (!out || broken) close();
-    if (out) {
-      if (ring.length === 0) ring.push(px, base);
-      const py = round(y(value));
-      ring.push(px, low ? Math.min(py, stop) : Math.max(py, stop));
-    }
-    lastX = px;
-  }
-  close();
-  return rings;
 }
 
 /** Readings at the sensor's own limits end in a small bar on the edge of the axis, so they are not taken for a value. */
