@@ -190,6 +190,19 @@ describe('high in a part of the day', () => {
       expect(looked('high-after-window', { highs: equal, windows: windows(...all) })).toMatchObject({ from: 360 });
   });
 
+  test('is the one with the largest share of its days, however many were seen; of equals the first', () => {
+    const given = highs(
+      ...[0, 1, 2, 3, 4].map((day) => [day, 360] as [number, number]),
+      ...[0, 1, 2, 3].map((day) => [day, 1080] as [number, number]),
+    );
+    const all = [{ ...window(360, 0.5), days: 14 }, window(1080, 0.5)];
+    for (const order of [all, all.toReversed()])
+      expect(looked('high-after-window', { highs: given, windows: windows(...order) })).toMatchObject({ from: 1080 });
+    const equal = highs([0, 360], [1, 360], [2, 360], [0, 1080], [1, 1080], [2, 1080]);
+    const both = windows(window(360, 0.5), window(1080, 0.5));
+    expect(looked('high-after-window', { highs: equal, windows: both })).toMatchObject({ from: 360 });
+  });
+
   test('is untold for the reason that highs or parts of the day are', () => {
     const why = (given: Partial<Measures>) => looked('high-after-window', given);
     expect(why({ highs: { ok: false, why: 'no-readings' } })).toEqual({ case: 'untold', why: 'no-readings' });
