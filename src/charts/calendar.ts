@@ -2,7 +2,7 @@ import type { Drawing, Mark } from '../model/drawing.ts';
 import type { LocalDate } from '../model/glucose.ts';
 import type { BandMinutes, DailySummary } from '../model/measures.ts';
 import { BANDS } from '../targets/bands.ts';
-import { addDays, weekdayOf } from '../time/calendar.ts';
+import { addDays, DAY_MINUTES, weekdayOf } from '../time/calendar.ts';
 import type { ChartContext } from './context.ts';
 import { CONTENT_WIDTH } from './frame.ts';
 import { frame, round } from './pen.ts';
@@ -16,7 +16,6 @@ const LABEL = 14;
 const CELL = { width: (MONTH - LABEL) / 7, height: 16, gap: 2 };
 /** A band that was seen at all is at least this thick. */
 const LEAST = 2;
-const DAY_MINUTES = 1440;
 
 /** The days of each calendar month, in order. */
 export function byMonth(days: readonly DailySummary[]): DailySummary[][] {

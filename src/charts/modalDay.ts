@@ -7,6 +7,9 @@ import type { ChartContext } from './context.ts';
 import { CONTENT_WIDTH } from './frame.ts';
 import { pen, round } from './pen.ts';
 
+/** Room for the names of the curves; what stands under the chart on the same clock leaves it free. */
+export const CURVE_LABELS = 66;
+
 type Percentile = 'p5' | 'p25' | 'p50' | 'p75' | 'p95';
 
 /** Ribbons over the modal day: where half of the days lie, where nine of ten lie, and the middle. */
@@ -16,7 +19,7 @@ export function modalDayChart(
   options: { height: number; outer: boolean },
 ): Drawing {
   const { say, text } = context;
-  const right = options.outer ? 66 : 4;
+  const right = options.outer ? CURVE_LABELS : 4;
   const plot: Plot = { left: text * 3.6, top: 4, width: CONTENT_WIDTH - text * 3.6 - right, height: options.height };
   const bins = closed(modal);
   const marks: Mark[] = [clockGrid(plot, 3)];

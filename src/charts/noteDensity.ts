@@ -3,16 +3,17 @@ import type { NoteLog } from '../model/occasions.ts';
 import { clockScale, type Plot } from './axis.ts';
 import type { ChartContext } from './context.ts';
 import { CONTENT_WIDTH } from './frame.ts';
+import { CURVE_LABELS } from './modalDay.ts';
 import { round } from './pen.ts';
 
 const LANE = 12;
 const KINDS = ['meal', 'insulin', 'exercise'];
 
 /** When food, insulin and exercise were noted over the clock, a bar an hour, under the usual day's own clock. */
-export function noteDensityChart(log: NoteLog, context: ChartContext, options: { right: number }): Drawing {
+export function noteDensityChart(log: NoteLog, context: ChartContext): Drawing {
   const { say, text } = context;
   const left = text * 3.6;
-  const width = CONTENT_WIDTH - left - options.right;
+  const width = CONTENT_WIDTH - left - CURVE_LABELS;
   const kinds = log.byHour.filter(({ kind }) => KINDS.includes(kind));
   const most = Math.max(1, ...kinds.flatMap(({ hours }) => hours));
   const marks: Mark[] = kinds.flatMap(({ kind, hours }, lane): Mark[] => {

@@ -1,17 +1,16 @@
 import type { Drawing, Mark } from '../model/drawing.ts';
 import type { Session } from '../model/occasions.ts';
 import type { Timeline } from '../model/timeline.ts';
-import { beyondRange, pieces, rangeLines, type Span, spanAxis, spanScale } from './aligned.ts';
+import { beyondRange, pieces, rangeLines, spanAxis, spanScale } from './aligned.ts';
 import { glucoseAxis, type Plot } from './axis.ts';
 import type { ChartContext } from './context.ts';
 import { CONTENT_WIDTH } from './frame.ts';
 import { round } from './pen.ts';
+import { GROUPS, SPAN } from './sessions.ts';
 import { sessionsTable } from './sessionsTable.ts';
 
 const GAP = 16;
 const HEIGHT = 96;
-const SPAN: Span = { from: -60, to: 720 };
-const GROUPS = ['extra', 'meal', 'none-noted'] as const;
 
 /** All sessions laid over one another at their start: with extra food first, with a meal first, with none noted. */
 export function sessionPairsChart(timeline: Timeline, sessions: Session[], context: ChartContext): Drawing {

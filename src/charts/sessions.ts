@@ -1,6 +1,7 @@
 import type { Drawing, Mark } from '../model/drawing.ts';
 import type { Session } from '../model/occasions.ts';
 import type { Note, Timeline } from '../model/timeline.ts';
+import { MINUTE_MS } from '../time/calendar.ts';
 import { beyondRange, pieces, rangeLines, type Span, spanAxis, spanScale } from './aligned.ts';
 import type { Plot } from './axis.ts';
 import type { ChartContext } from './context.ts';
@@ -13,10 +14,11 @@ const LEFT = 132;
 const RIGHT = 118;
 const HEIGHT = 26;
 const ROW = HEIGHT + 18;
-const SPAN: Span = { from: -60, to: 720 };
+/** From an hour before the start to twelve hours after it. */
+export const SPAN: Span = { from: -60, to: 720 };
 /** So many fit a sheet; of more, the last ones are drawn. */
 export const MOST_SESSIONS = 12;
-const GROUPS = ['extra', 'meal', 'none-noted'] as const;
+export const GROUPS = ['extra', 'meal', 'none-noted'] as const;
 
 /** Each session a strip from its start to twelve hours later, those with extra food first above those without. */
 export function sessionsChart(timeline: Timeline, sessions: Session[], context: ChartContext): Drawing {
@@ -114,7 +116,7 @@ function food(timeline: Timeline, session: Session, plot: Plot, context: ChartCo
   const x = spanScale(plot, SPAN);
   const near: Note[] = timeline.notes
     .filter(({ kind, timed }) => timed && (kind === 'meal' || kind === 'insulin'))
-    .map((note) => ({ ...note, minute: (note.at - session.at) / 60_000 }))
+    .map((note) => ({ ...note, minute: (note.at - session.at) / MINUTE_MS }))
     .filter(({ minute }) => minute >= SPAN.from && minute <= SPAN.to);
   const room = { left: plot.left, right: plot.left + plot.width, lanes: 1 };
   return noteSigns(near, x, plot.top + plot.height + 3, room, context);

@@ -1,7 +1,9 @@
 import type { Compared, DaySums } from '../model/thenAndNow.ts';
 import type { DayStatistic } from '../stats/dayStatistic.ts';
+import { DAY_MINUTES } from '../time/calendar.ts';
 
-const WEEK = 7 * 1440;
+/** Minutes of a week. */
+export const WEEK = 7 * DAY_MINUTES;
 
 type Column = (day: DaySums) => number;
 

@@ -2,6 +2,7 @@ import type { Measured } from '../model/measured.ts';
 import type { Change, Compared, DaySums, PeriodFacts, PeriodSums, ThenAndNow } from '../model/thenAndNow.ts';
 import { changeInterval, type DrawnPeriod, drawPeriod } from '../stats/change.ts';
 import type { DayStatistic } from '../stats/dayStatistic.ts';
+import { SEEN_SHARE } from '../targets/consensus.ts';
 import { DAY_MS, midnightOf } from '../time/calendar.ts';
 import { COMPARED, RARE, statisticOf } from './statistics.ts';
 
@@ -9,7 +10,6 @@ export const LEVEL = 0.95;
 export const DRAWS = 1000;
 /** Days with 70 % of their minutes that each side asks for. */
 export const NEEDED_DAYS = 10;
-const SEEN_SHARE = 0.7;
 const SEEDS = { before: 20190608, now: 20170912 };
 
 /**

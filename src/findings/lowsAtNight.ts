@@ -1,5 +1,5 @@
-import { NIGHT_END } from '../measures/context.ts';
 import type { Night } from '../model/measures.ts';
+import { NIGHT_END } from '../targets/consensus.ts';
 import { nightOf } from './evidence.ts';
 import { nightsLike } from './examples.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';

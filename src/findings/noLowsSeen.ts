@@ -1,4 +1,4 @@
-import { SEEN_SHARE } from '../measures/context.ts';
+import { SEEN_SHARE } from '../targets/consensus.ts';
 import { lowsLike } from './episodeExamples.ts';
 import { bandsLike, nightsLike, seenCoverage } from './examples.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';

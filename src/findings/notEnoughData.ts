@@ -1,5 +1,4 @@
-import { SEEN_SHARE } from '../measures/context.ts';
-import { ENOUGH_DAYS } from '../measures/coverage.ts';
+import { ENOUGH_DAYS, SEEN_SHARE } from '../targets/consensus.ts';
 import { seenCoverage } from './examples.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 import { count, minutes, share, word } from './quantities.ts';

@@ -1,5 +1,5 @@
-import { NIGHT_END } from '../measures/context.ts';
 import { median } from '../stats/quantile.ts';
+import { NIGHT_END } from '../targets/consensus.ts';
 import { nightOf } from './evidence.ts';
 import { absent, type Finding, holds, quiet, untold } from './finding.ts';
 import { isPattern, PATTERN_DAYS } from './pattern.ts';

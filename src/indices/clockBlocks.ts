@@ -1,4 +1,5 @@
 import { HIGH, IN_RANGE, LOW } from '../targets/bands.ts';
+import { NIGHT_END } from '../targets/consensus.ts';
 import type { Index } from './index-of.ts';
 import type { Trace } from './trace.ts';
 
@@ -9,8 +10,6 @@ interface Part {
   low: number;
   high: number;
 }
-
-const NIGHT_END = 360;
 
 /** Over the readings that are wanted; null without any. */
 function partOf({ mgdl, weight, band }: Trace['every'], wanted: (i: number) => boolean): Part | null {

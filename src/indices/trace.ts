@@ -1,8 +1,8 @@
 import type { TargetSet } from '../model/targets.ts';
 import type { Timeline } from '../model/timeline.ts';
 import { BANDS, bandBeyond, bandOf } from '../targets/bands.ts';
-
-const DAY_SEEN = 0.7;
+import { ENOUGH_DAYS, SEEN_SHARE } from '../targets/consensus.ts';
+import { MINUTE_MS } from '../time/calendar.ts';
 
 /** Secondary range of the consensus, both units as printed (Danne 2017). */
 const TIGHT_RANGE = { 'mg/dL': [70, 140], 'mmol/L': [3.9, 7.8] } as const;
@@ -61,7 +61,7 @@ export function traceOf(timeline: Timeline, targets: TargetSet): Trace {
   }
   const first = readings.at[kept[0] ?? 0] ?? 0;
   const column = (of: Float64Array | Uint16Array) => kept.map((i) => of[i]!);
-  const minutes = Float64Array.from(kept, (i) => (readings.at[i]! - first) / 60000);
+  const minutes = Float64Array.from(kept, (i) => (readings.at[i]! - first) / MINUTE_MS);
   const seen = bands.reduce((sum, part) => sum + part, 0);
   return {
     targets,
@@ -75,7 +75,7 @@ export function traceOf(timeline: Timeline, targets: TargetSet): Trace {
     stretch: stretches(minutes, gapMinutes),
     interval,
     days: days.length,
-    fullDays: days.flatMap((day, d) => (perDay[d]! >= DAY_SEEN * day.minutes ? [d] : [])),
+    fullDays: days.flatMap((day, d) => (perDay[d]! >= SEEN_SHARE * day.minutes ? [d] : [])),
     every: {
       mgdl: readings.mgdl,
       weight: readings.weight,
@@ -86,7 +86,7 @@ export function traceOf(timeline: Timeline, targets: TargetSet): Trace {
     seen,
     bands,
     tight,
-    enough: days.length >= 14 && seen >= DAY_SEEN * days.reduce((sum, day) => sum + day.minutes, 0),
+    enough: days.length >= ENOUGH_DAYS && seen >= SEEN_SHARE * days.reduce((sum, day) => sum + day.minutes, 0),
   };
 }
 

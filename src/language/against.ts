@@ -1,9 +1,8 @@
 import type { Goal } from '../model/targets.ts';
+import { DAY_MINUTES } from '../time/calendar.ts';
 import { duration, percent as percentText } from './durations.ts';
 import { spokenMinutes } from './shares.ts';
 import type { Telling } from './telling.ts';
-
-const DAY_MINUTES = 1440;
 
 /** -1 under, 0 on, 1 over; the tolerance only absorbs what floating point adds. */
 const sideOf = (value: number, goal: number): number => (Math.abs(value - goal) < 1e-9 ? 0 : Math.sign(value - goal));

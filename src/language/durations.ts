@@ -1,8 +1,8 @@
+import { DAY_MINUTES } from '../time/calendar.ts';
 import type { Style } from './locale.ts';
 import { spokenMinutes } from './shares.ts';
 import type { Telling } from './telling.ts';
 
-const DAY_MINUTES = 1440;
 /** From here on minutes no longer matter: "306 hours". */
 const LONG_MINUTES = 48 * 60;
 

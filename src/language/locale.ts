@@ -1,4 +1,5 @@
 import type { LocalDate } from '../model/glucose.ts';
+import { MINUTE_MS } from '../time/calendar.ts';
 import { once } from './once.ts';
 
 /**
@@ -19,8 +20,6 @@ export interface LocaleForms {
   /** The hour that `clock` shows: 1 at 01:20, and at 13:20 where the clock has 12 hours. */
   hour(minute: number): number;
 }
-
-const MINUTE_MS = 60_000;
 
 const DATE_STYLES: Record<Style, Intl.DateTimeFormatOptions> = {
   short: { weekday: 'short', day: 'numeric', month: 'long' },

@@ -1,4 +1,5 @@
 import type { Quantity } from '../model/quantity.ts';
+import { DAY_MINUTES } from '../time/calendar.ts';
 import { against } from './against.ts';
 import { apart } from './apart.ts';
 import { duration, percentNumber, share } from './durations.ts';
@@ -6,8 +7,6 @@ import { glucose, inUnit, limit, withUnit } from './glucose.ts';
 import type { Style } from './locale.ts';
 import { frequency } from './often.ts';
 import type { Telling } from './telling.ts';
-
-const DAY_MINUTES = 1440;
 
 /** Within a sentence a time may need its article, as in Spanish: "las 2:40", "la 1:00". */
 function clock(telling: Telling, minute: number, inText: boolean): string {

@@ -1,8 +1,7 @@
 import type { BandMinutes } from '../model/measures.ts';
 import type { Band } from '../model/targets.ts';
 import { BANDS } from '../targets/bands.ts';
-
-const DAY_MINUTES = 1440;
+import { DAY_MINUTES } from '../time/calendar.ts';
 
 const sum = (minutes: BandMinutes): number => BANDS.reduce((total, band) => total + minutes[band], 0);
 

@@ -1,5 +1,5 @@
+import { NIGHT_END } from '../targets/consensus.ts';
 import { MINUTE_MS } from '../time/calendar.ts';
-import { NIGHT_END } from './context.ts';
 import type { Course } from './course.ts';
 import type { Measure } from './measure.ts';
 

@@ -1,7 +1,7 @@
 import type { Day, Timeline } from '../model/timeline.ts';
+import { NIGHT_END } from '../targets/consensus.ts';
 import { MINUTE_MS, minuteOfDay } from '../time/calendar.ts';
 import { zoneClock } from '../time/zone.ts';
-import { NIGHT_END } from './context.ts';
 
 /** Where no reading tells, clocks are taken to change at two (common practice, no source). */
 const USUAL_HOUR = 2;

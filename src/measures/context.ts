@@ -12,12 +12,6 @@ import { type ClockBins, clockBins } from './clockBins.ts';
 import { type Course, findHighs, findLows } from './course.ts';
 import type { Basis } from './estimate.ts';
 
-/** A day, hour, night or window with less than this share of its minutes is not called seen (Battelino 2019). */
-export const SEEN_SHARE = 0.7;
-
-/** Midnight to 06:00 (Danne 2017, Diabetes Care 40:1631-1640). */
-export const NIGHT_END = 360;
-
 /** What is asked beside the period itself. */
 export interface Asked {
   /** What to compare the period with; null: nothing. */

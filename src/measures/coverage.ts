@@ -1,11 +1,10 @@
 import type { Coverage } from '../model/measures.ts';
+import { ENOUGH_DAYS, NIGHT_END, SEEN_SHARE } from '../targets/consensus.ts';
 import { hourMinutes } from './clock.ts';
-import { type Context, NIGHT_END, SEEN_SHARE } from './context.ts';
+import type { Context } from './context.ts';
 import { fullDays } from './estimate.ts';
 import type { Measure } from './measure.ts';
 
-/** Days that are enough for steady numbers (Battelino 2019). */
-export const ENOUGH_DAYS = 14;
 /** Common practice, no source. */
 const FIRST_LOOK_HOURS = 72;
 

@@ -1,7 +1,8 @@
 import type { BandMinutes, DailySummary } from '../model/measures.ts';
 import { BANDS, IN_RANGE } from '../targets/bands.ts';
+import { SEEN_SHARE } from '../targets/consensus.ts';
 import { mgPerDl } from '../units.ts';
-import { type Context, heightAt, liesFurther, limitAt, SEEN_SHARE } from './context.ts';
+import { type Context, heightAt, liesFurther, limitAt } from './context.ts';
 import type { Measure } from './measure.ts';
 
 /** Each calendar day in short. */

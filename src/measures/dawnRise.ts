@@ -2,9 +2,10 @@ import type { DawnRise } from '../model/measures.ts';
 import type { Timeline } from '../model/timeline.ts';
 import { median } from '../stats/quantile.ts';
 import { LOW } from '../targets/bands.ts';
+import { NIGHT_END, SEEN_SHARE } from '../targets/consensus.ts';
 import { mgPerDl } from '../units.ts';
 import { nightMinutes } from './clock.ts';
-import { type Context, heightAt, NIGHT_END, SEEN_SHARE } from './context.ts';
+import { type Context, heightAt } from './context.ts';
 import type { Measure } from './measure.ts';
 
 const MIN_NIGHTS = 5;

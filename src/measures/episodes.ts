@@ -1,15 +1,16 @@
+import { WEEK } from '../comparing/statistics.ts';
 import type { Instant } from '../model/glucose.ts';
 import type { Estimate, Measured } from '../model/measured.ts';
 import type { Episode, EpisodeDay, Episodes } from '../model/measures.ts';
 import { noneCountedUpper } from '../stats/poisson.ts';
 import { VERY_HIGH, VERY_LOW } from '../targets/bands.ts';
+import { NIGHT_END } from '../targets/consensus.ts';
 import { MINUTE_MS } from '../time/calendar.ts';
-import { type Context, heightAt, liesFurther, limitAt, NIGHT_END } from './context.ts';
+import { type Context, heightAt, liesFurther, limitAt } from './context.ts';
 import { type Course, EPISODE_MINUTES, lastsLong } from './course.ts';
 import { estimate, fullDays, INTERVAL_DAYS, LEVEL } from './estimate.ts';
 import type { Measure } from './measure.ts';
 
-const WEEK = 7 * 1440;
 const definition = { minutesToStart: EPISODE_MINUTES, minutesToEnd: EPISODE_MINUTES, nightEnd: NIGHT_END };
 const source = 'Danne 2017, Diabetes Care 40:1631-1640; Daybands';
 

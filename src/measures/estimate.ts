@@ -1,7 +1,8 @@
 import type { Estimate } from '../model/measured.ts';
 import { type Bottoms, bottoms, ratioInterval, type Scale } from '../stats/interval.ts';
 import { drawDays } from '../stats/resample.ts';
-import { type Context, SEEN_SHARE } from './context.ts';
+import { SEEN_SHARE } from '../targets/consensus.ts';
+import type { Context } from './context.ts';
 
 export const LEVEL = 0.95;
 export const DRAWS = 2000;

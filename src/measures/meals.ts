@@ -1,6 +1,6 @@
 import { WINDOW } from '../occasions/mealCourse.ts';
 import { ALONE, INSULIN_WITHIN, ONE_MEAL, SMALL_GRAMS } from '../occasions/meals.ts';
-import { SEEN_SHARE } from './context.ts';
+import { SEEN_SHARE } from '../targets/consensus.ts';
 import type { Measure } from './measure.ts';
 
 /** Food notes with the three to four hours after each, and why some are not compared. */

@@ -1,8 +1,9 @@
 import type { Instant } from '../model/glucose.ts';
 import type { Rebounds } from '../model/measures.ts';
 import { HIGH } from '../targets/bands.ts';
+import { SEEN_SHARE } from '../targets/consensus.ts';
 import { MINUTE_MS } from '../time/calendar.ts';
-import { type Context, heightAt, liesFurther, limitAt, SEEN_SHARE } from './context.ts';
+import { type Context, heightAt, liesFurther, limitAt } from './context.ts';
 import type { Course } from './course.ts';
 import { episode } from './episodes.ts';
 import type { Measure } from './measure.ts';

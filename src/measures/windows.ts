@@ -1,7 +1,8 @@
 import type { LocalDate } from '../model/glucose.ts';
 import type { DayWindow } from '../model/measures.ts';
 import { HIGH, LOW } from '../targets/bands.ts';
-import { type Context, SEEN_SHARE } from './context.ts';
+import { SEEN_SHARE } from '../targets/consensus.ts';
+import type { Context } from './context.ts';
 import type { Measure } from './measure.ts';
 
 const WIDTH = 240;

@@ -1,5 +1,6 @@
 import type { LogWords } from '../model/logbook.ts';
 import type { Comparison, Correction, Meal, NoteLog, Session } from '../model/occasions.ts';
+import { MINUTE_MS } from '../time/calendar.ts';
 import { compareAll } from './comparisons.ts';
 import { findCorrections } from './corrections.ts';
 import { inferMeals } from './inferred.ts';
@@ -7,7 +8,7 @@ import { findMeals, mealtimeInsulin } from './meals.ts';
 import { nightsOf } from './nights.ts';
 import { noteLog, writtenDays } from './noteLog.ts';
 import { FIRST, findSessions } from './sessions.ts';
-import { between, MINUTE, type Signal } from './signal.ts';
+import { between, type Signal } from './signal.ts';
 import { logReader } from './words.ts';
 
 export type { Signal } from './signal.ts';
@@ -41,6 +42,6 @@ export function findOccasions(signal: Signal, words: LogWords, infer = false): O
 
 /** Food in the hour before exercise belongs to the exercise, and is no meal like the others. */
 const leadsToExercise = (meal: Meal, sessions: readonly Session[]): boolean =>
-  between(sessions, meal.at, meal.at + FIRST * MINUTE).length > 0;
+  between(sessions, meal.at, meal.at + FIRST * MINUTE_MS).length > 0;
 
 const setApart = (meal: Meal): Meal => ({ ...meal, unusable: [...meal.unusable, 'exercise'] });

@@ -1,7 +1,8 @@
 import type { Meal } from '../model/occasions.ts';
+import { MINUTE_MS } from '../time/calendar.ts';
 import { mealCourse } from './mealCourse.ts';
 import { slotAt } from './meals.ts';
-import { between, MINUTE, readingFrom, type Signal, stretch } from './signal.ts';
+import { between, readingFrom, type Signal, stretch } from './signal.ts';
 
 /** A rise of so much in an hour, with no low before it, may be a meal nobody wrote down (ours). */
 const RISE = 50;
@@ -18,7 +19,7 @@ export function inferMeals(signal: Signal, noted: readonly Meal[]): Meal[] {
   const { at, minute, day, count } = timeline.readings;
   const found: Meal[] = [];
   for (let i = 0; i < count; i++) {
-    const until = readingFrom(signal, at[i]! + WITHIN * MINUTE);
+    const until = readingFrom(signal, at[i]! + WITHIN * MINUTE_MS);
     let peak = i;
     for (let j = i + 1; j < until; j++) if (heights[j]! > heights[peak]!) peak = j;
     if (minute[i]! < FROM_MINUTE || heights[peak]! - heights[i]! < RISE) continue;
@@ -26,10 +27,10 @@ export function inferMeals(signal: Signal, noted: readonly Meal[]): Meal[] {
     let start = i;
     for (let j = i + 1; j < peak; j++) if (heights[j]! <= heights[start]!) start = j;
     const instant = at[start]!;
-    const free = between(noted, instant - BEFORE * MINUTE, instant + AFTER * MINUTE).length === 0;
-    const low = stretch(signal, instant - 30 * MINUTE, instant + 1).low === true;
+    const free = between(noted, instant - BEFORE * MINUTE_MS, instant + AFTER * MINUTE_MS).length === 0;
+    const low = stretch(signal, instant - 30 * MINUTE_MS, instant + 1).low === true;
     if (free && !low) found.push(mealAt(signal, start, day[start]!));
-    i = Math.max(i, readingFrom(signal, instant + BEFORE * MINUTE) - 1);
+    i = Math.max(i, readingFrom(signal, instant + BEFORE * MINUTE_MS) - 1);
   }
   return found;
 }

@@ -1,8 +1,9 @@
 import type { Slot } from '../model/logbook.ts';
 import type { Meal, Unusable } from '../model/occasions.ts';
 import type { Note } from '../model/timeline.ts';
+import { MINUTE_MS } from '../time/calendar.ts';
 import { mealCourse } from './mealCourse.ts';
-import { between, glucoseAt, MINUTE, type Signal, stretch } from './signal.ts';
+import { between, glucoseAt, type Signal, stretch } from './signal.ts';
 import type { LogReader } from './words.ts';
 
 /** Food notes this close together are one meal (ours). */
@@ -36,7 +37,7 @@ export function findMeals(signal: Signal, read: LogReader): Meal[] {
   for (const note of notes) {
     if (note.kind !== 'meal' || !note.timed) continue;
     const last = groups[groups.length - 1];
-    if (last && note.at - last[0]!.at <= ONE_MEAL * MINUTE) last.push(note);
+    if (last && note.at - last[0]!.at <= ONE_MEAL * MINUTE_MS) last.push(note);
     else groups.push([note]);
   }
   const doses = mealtimeInsulin(notes, read);
@@ -47,7 +48,7 @@ export function findMeals(signal: Signal, read: LogReader): Meal[] {
     const course = mealCourse(signal, first.at);
     const unusable: Unusable[] = [];
     if (course === null) unusable.push('gap');
-    if (next && next.at - first.at <= ALONE * MINUTE) unusable.push('overlap');
+    if (next && next.at - first.at <= ALONE * MINUTE_MS) unusable.push('overlap');
     if (lowAtStart(signal, first.at) || group.some(({ label }) => label !== undefined && read.treatsLow(label)))
       unusable.push('low-at-start');
     if (carbs !== null && carbs < SMALL_GRAMS) unusable.push('small');
@@ -111,18 +112,19 @@ export function slotAt(minute: number): Slot {
 
 function insulinAround(doses: readonly Note[], at: number): Meal['insulin'] {
   let best: number | null = null;
-  for (const dose of between(doses, at - INSULIN_WITHIN * MINUTE, at + INSULIN_WITHIN * MINUTE)) {
-    const minutes = (dose.at - at) / MINUTE;
+  for (const dose of between(doses, at - INSULIN_WITHIN * MINUTE_MS, at + INSULIN_WITHIN * MINUTE_MS)) {
+    const minutes = (dose.at - at) / MINUTE_MS;
     if (best === null || Math.abs(minutes) < Math.abs(best)) best = minutes;
   }
   if (best === null) return { when: 'none-noted' };
   return { when: best <= -INSULIN_WITH ? 'before' : best >= INSULIN_WITH ? 'after' : 'with', minutes: best };
 }
 
-const lowAtStart = (signal: Signal, at: number): boolean => stretch(signal, at - 15 * MINUTE, at + MINUTE).low === true;
+const lowAtStart = (signal: Signal, at: number): boolean =>
+  stretch(signal, at - 15 * MINUTE_MS, at + MINUTE_MS).low === true;
 
 function risingBefore(signal: Signal, at: number): boolean {
-  const earlier = glucoseAt(signal, at - 30 * MINUTE);
+  const earlier = glucoseAt(signal, at - 30 * MINUTE_MS);
   const then = glucoseAt(signal, at);
   return earlier !== null && then !== null && then - earlier >= LATE_RISE;
 }
@@ -130,8 +132,8 @@ function risingBefore(signal: Signal, at: number): boolean {
 /** Minutes from the last of the lowest readings of the hour before. */
 function sinceLowest(signal: Signal, at: number): number {
   const { heights, timeline } = signal;
-  const { first, end } = stretch(signal, at - RISE_WITHIN * MINUTE, at + 1);
+  const { first, end } = stretch(signal, at - RISE_WITHIN * MINUTE_MS, at + 1);
   let lowest = first;
   for (let i = first; i < end; i++) if (heights[i]! <= heights[lowest]!) lowest = i;
-  return (at - timeline.readings.at[lowest]!) / MINUTE;
+  return (at - timeline.readings.at[lowest]!) / MINUTE_MS;
 }

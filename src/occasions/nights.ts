@@ -1,10 +1,8 @@
 import type { NightAfter } from '../model/occasions.ts';
 import { LOW } from '../targets/bands.ts';
+import { NIGHT_END, SEEN_SHARE } from '../targets/consensus.ts';
 import { mgPerDl } from '../units.ts';
-import { SEEN_SHARE, type Signal } from './signal.ts';
-
-/** Midnight to 06:00 (Danne 2017, Diabetes Care 40:1631-1640). */
-export const NIGHT_END = 360;
+import type { Signal } from './signal.ts';
 
 /** The night at the start of each day, low by the rule of page 1: any reading below the low limit. */
 export function nightsOf({ timeline, bands, heights }: Signal): NightAfter[] {

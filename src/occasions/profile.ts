@@ -1,6 +1,7 @@
 import type { Timeline } from '../model/timeline.ts';
 import { quantile } from '../stats/quantile.ts';
 import { firstFrom } from '../stats/sorted.ts';
+import { MINUTE_MS } from '../time/calendar.ts';
 
 /** Middle and middle half of several occasions, so many minutes from their notes; null where fewer than three were seen. */
 export interface ProfilePoint {
@@ -12,7 +13,6 @@ export interface ProfilePoint {
 }
 
 const LEAST = 3;
-const MINUTE = 60_000;
 
 /** Lays occasions over one another at their notes, in steps of `step` minutes; a reading counts for the nearest step. */
 export function profileOf(
@@ -27,8 +27,8 @@ export function profileOf(
   for (const anchor of anchors) {
     const sums = new Float64Array(steps);
     const counts = new Uint16Array(steps);
-    for (let i = firstFrom(readings.at, readings.count, anchor + from * MINUTE); i < readings.count; i++) {
-      const minute = (readings.at[i]! - anchor) / MINUTE;
+    for (let i = firstFrom(readings.at, readings.count, anchor + from * MINUTE_MS); i < readings.count; i++) {
+      const minute = (readings.at[i]! - anchor) / MINUTE_MS;
       if (minute > to) break;
       const value = readings.mgdl[i]!;
       if (Number.isNaN(value)) continue;

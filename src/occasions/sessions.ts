@@ -1,7 +1,8 @@
 import type { Meal, NightAfter, Session } from '../model/occasions.ts';
 import type { Note } from '../model/timeline.ts';
+import { MINUTE_MS } from '../time/calendar.ts';
 import { mgPerDl } from '../units.ts';
-import { between, glucoseAt, MINUTE, type Signal, stretch } from './signal.ts';
+import { between, glucoseAt, type Signal, stretch } from './signal.ts';
 import type { LogReader } from './words.ts';
 
 /** Bouts with no more than this between them are one session (ours). */
@@ -40,9 +41,9 @@ export function findSessions(
   const bouts: Bout[] = [];
   for (const note of signal.timeline.notes) {
     if (note.kind !== 'exercise' || !note.timed) continue;
-    const end = note.at + (note.minutes ?? 0) * MINUTE;
+    const end = note.at + (note.minutes ?? 0) * MINUTE_MS;
     const last = bouts[bouts.length - 1];
-    if (last && note.at - last.end <= ONE_SESSION * MINUTE) {
+    if (last && note.at - last.end <= ONE_SESSION * MINUTE_MS) {
       last.notes.push(note);
       last.end = Math.max(last.end, end);
       last.active += note.minutes ?? 0;
@@ -74,10 +75,10 @@ function session(
 ): Session {
   const first = notes[0]!;
   const words = notes.map(({ label, text }) => `${label ?? ''} ${text ?? ''}`).join(' ');
-  const eaten = between(meals, first.at - FIRST * MINUTE, first.at);
-  const lasted = timed ? end : Math.max(end, first.at + UNKNOWN_LENGTH * MINUTE);
+  const eaten = between(meals, first.at - FIRST * MINUTE_MS, first.at);
+  const lasted = timed ? end : Math.max(end, first.at + UNKNOWN_LENGTH * MINUTE_MS);
   const during = stretch(signal, first.at, lasted + 1);
-  const soon = stretch(signal, first.at, lasted + SOON * MINUTE);
+  const soon = stretch(signal, first.at, lasted + SOON * MINUTE_MS);
   const height = (index: number) => (index < 0 ? null : mgPerDl(signal.heights[index]!));
   const nightDay = first.minute < SMALL_HOURS ? first.day : first.day + 1;
   const carbs = eaten.flatMap((meal) => meal.carbs ?? []);
@@ -86,7 +87,7 @@ function session(
     date: signal.timeline.days[first.day]!.date,
     minute: first.minute,
     kind: kindOf(notes),
-    minutes: timed ? (end - first.at) / MINUTE : null,
+    minutes: timed ? (end - first.at) / MINUTE_MS : null,
     effort: read.effort(words),
     carbsFirst:
       eaten.length === 0 ? 'none-noted' : eaten.some(({ insulin }) => insulin.when !== 'none-noted') ? 'meal' : 'extra',
@@ -96,7 +97,7 @@ function session(
     lowestDuring: height(during.lowest),
     lowestSoon: height(soon.lowest),
     lowSoon: soon.low,
-    lows24h: signal.lows().filter(({ start }) => start >= first.at && start < first.at + 1440 * MINUTE).length,
+    lows24h: signal.lows().filter(({ start }) => start >= first.at && start < first.at + 1440 * MINUTE_MS).length,
     night: nights[nightDay] ?? null,
   };
 }
@@ -119,8 +120,8 @@ function steepestFall({ heights, timeline }: Signal, first: number, end: number)
   let most: number | null = null;
   let from = first;
   for (let i = first; i < end; i++) {
-    while (at[i]! - at[from]! > STEEP * MINUTE) from++;
-    if (at[i]! - at[from]! < (STEEP - 5) * MINUTE) continue;
+    while (at[i]! - at[from]! > STEEP * MINUTE_MS) from++;
+    if (at[i]! - at[from]! < (STEEP - 5) * MINUTE_MS) continue;
     most = Math.max(most ?? 0, heights[from]! - heights[i]!);
   }
   return most;

@@ -2,12 +2,9 @@ import type { MgPerDl } from '../model/glucose.ts';
 import type { Timeline } from '../model/timeline.ts';
 import { firstFrom } from '../stats/sorted.ts';
 import { LOW } from '../targets/bands.ts';
+import { SEEN_SHARE } from '../targets/consensus.ts';
+import { MINUTE_MS } from '../time/calendar.ts';
 import { mgPerDl } from '../units.ts';
-
-export const MINUTE = 60_000;
-
-/** A window with less than this share of its minutes is not called seen (Battelino 2019; for meals ours). */
-export const SEEN_SHARE = 0.7;
 
 /** A value "at" a time is the nearest reading within so many minutes. */
 const NEAREST = 10;
@@ -32,7 +29,7 @@ export function glucoseAt(signal: Signal, at: number): MgPerDl | null {
   const { at: times, count } = signal.timeline.readings;
   const next = readingFrom(signal, at);
   const best = next > 0 && (next >= count || at - times[next - 1]! < times[next]! - at) ? next - 1 : next;
-  if (best >= count || Math.abs(times[best]! - at) > NEAREST * MINUTE) return null;
+  if (best >= count || Math.abs(times[best]! - at) > NEAREST * MINUTE_MS) return null;
   return mgPerDl(signal.heights[best]!);
 }
 
@@ -65,7 +62,7 @@ export function stretch(signal: Signal, from: number, to: number): Stretch {
     if (highest < 0 || heights[end]! > heights[highest]!) highest = end;
     if (bands[end]! <= LOW) low = true;
   }
-  const seen = to > from ? Math.min(1, (minutes * MINUTE) / (to - from)) : 0;
+  const seen = to > from ? Math.min(1, (minutes * MINUTE_MS) / (to - from)) : 0;
   return { first, end, seen, lowest, highest, low: low ? true : seen >= SEEN_SHARE ? false : null };
 }
 

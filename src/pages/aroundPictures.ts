@@ -15,8 +15,6 @@ import { count, heading, type PageContext, paragraph, space } from './context.ts
 const LEAST_LAID = 3;
 const MOST_LAID = 3;
 const STEP = 15;
-/** Room for the names of the usual day's curves, so that both charts share one clock. */
-const CURVE_LABELS = 66;
 
 const usable = (meals: readonly Meal[]): Meal[] =>
   meals.filter(({ unusable, inferred }) => unusable.length === 0 && !inferred);
@@ -88,7 +86,7 @@ export function overTheClock({ say, analysis, chart }: PageContext): Block[] {
         heading(2, say.say('pages.aroundNotes.clock')),
         { kind: 'chart', drawing: modalDayChart(modalDay.value, chart, { height: 84, outer: true }) },
         space(2),
-        { kind: 'chart', drawing: noteDensityChart(noteLog.value, chart, { right: CURVE_LABELS }) },
+        { kind: 'chart', drawing: noteDensityChart(noteLog.value, chart) },
       ],
     },
   ];

@@ -3,9 +3,8 @@ import type { TimeInBands } from '../model/measures.ts';
 import type { Params } from '../model/quantity.ts';
 import type { Block, Cell } from '../model/report.ts';
 import type { Band, Goal } from '../model/targets.ts';
+import { DAY_MINUTES } from '../time/calendar.ts';
 import { denseTable, type PageContext, word } from './context.ts';
-
-const DAY = 1440;
 
 /** Time below, in and above range with intervals, against the set's goals: cumulative lines, as the consensus prints goals. */
 export function bandsTable(time: TimeInBands, context: PageContext): Block {
@@ -44,7 +43,7 @@ function row(
     { text: say.say(`pages.bandsTable.lines.${of}`, limitsOf(of, say)), band },
     { text: share, strong: true },
     { text: interval(estimate, say), muted: true },
-    { text: say.value({ q: 'minutes', value: estimate.value * DAY }, 'short') },
+    { text: say.value({ q: 'minutes', value: estimate.value * DAY_MINUTES }, 'short') },
     {
       text: goal
         ? say.say('pages.bandsTable.verdict', {

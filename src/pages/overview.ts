@@ -4,6 +4,7 @@ import { lowsClockChart } from '../charts/lowsClock.ts';
 import { nightsChart } from '../charts/nights.ts';
 import type { Quantity } from '../model/quantity.ts';
 import type { Block } from '../model/report.ts';
+import { DAY_MINUTES } from '../time/calendar.ts';
 import { bandsTable } from './bandsTable.ts';
 import {
   count,
@@ -32,8 +33,6 @@ const LOWS = [
 ];
 /** So many nights fit page 1 as boxes; a longer period shows its last ones here and all of them on the day strips. */
 const NIGHTS_SHOWN = 28;
-/** Minutes of a day on which no clock is changed. */
-const DAY = 1440;
 /** Days from which a period is not short for lows or for CV (review of 2023, doi 10.1089/dia.2023.0476: 21 to 35, 28 to 35). */
 const ENOUGH = { lows: 21, cv: 28 };
 
@@ -78,7 +77,7 @@ function data(context: PageContext): Block[] {
 
 /** Why the hours of the period are not 24 times its days. */
 function changedClock({ say, analysis }: PageContext): string[] {
-  const changed = analysis.timeline.days.filter(({ minutes }) => minutes !== DAY);
+  const changed = analysis.timeline.days.filter(({ minutes }) => minutes !== DAY_MINUTES);
   if (changed.length === 0) return [];
   const dates = { q: 'dates' as const, value: changed.map(({ date }) => date) };
   return [say.say('pages.overview.data.changed', { dates, days: count(changed.length) })];

@@ -1,5 +1,5 @@
 import { hourSharesChart } from '../charts/hourShares.ts';
-import { modalDayChart } from '../charts/modalDay.ts';
+import { CURVE_LABELS, modalDayChart } from '../charts/modalDay.ts';
 import type { Block } from '../model/report.ts';
 import { heading, type PageMaker, paragraph, space, tellAll } from './context.ts';
 import { curveTable } from './curveTable.ts';
@@ -13,9 +13,6 @@ const CLOCK_FINDINGS = [
   'best-window',
   'lows-clustered',
 ] as const;
-/** Room at the right of both charts, so that their clocks stand one above the other. */
-const LABELS = 66;
-
 /** Where on the clock glucose usually runs, how far days differ, and what share of each hour lay in each band. */
 export const usualDay: PageMaker = (context) => {
   const { say, analysis, chart } = context;
@@ -45,7 +42,7 @@ export const usualDay: PageMaker = (context) => {
     blocks.push(space(6), {
       kind: 'chart',
       title: say.say('pages.usualDay.shares'),
-      drawing: hourSharesChart(hourly.value, chart, { height: 84, right: LABELS }),
+      drawing: hourSharesChart(hourly.value, chart, { height: 84, right: CURVE_LABELS }),
     });
   const lines = tellAll(context, CLOCK_FINDINGS);
   if (windows.ok)

@@ -1,4 +1,5 @@
 import type { Choice } from '../model/input.ts';
+import { MINUTE_MS } from '../time/calendar.ts';
 import { MGDL_PER_MMOL } from '../units.ts';
 import { CELL, type GlucoseCells } from './glucose.ts';
 
@@ -14,7 +15,7 @@ export function medianStep(cells: GlucoseCells, wall: Float64Array): number {
   // A few thousand steps tell the median; more would only cost sorting.
   for (let k = 0; k < wall.length && steps.length < 4000; k++) {
     if (!filled(k)) continue;
-    if (!Number.isNaN(last)) steps.push(Math.abs(wall[k]! - last) / 60000);
+    if (!Number.isNaN(last)) steps.push(Math.abs(wall[k]! - last) / MINUTE_MS);
     last = wall[k]!;
   }
   const step = medianOf(steps);
@@ -29,7 +30,7 @@ function stepsOf(times: Float64Array): number[] {
   const sorted = times.sort();
   const steps: number[] = [];
   for (let i = 1; i < sorted.length; i++)
-    if (sorted[i]! > sorted[i - 1]!) steps.push((sorted[i]! - sorted[i - 1]!) / 60_000);
+    if (sorted[i]! > sorted[i - 1]!) steps.push((sorted[i]! - sorted[i - 1]!) / MINUTE_MS);
   return steps;
 }
 
@@ -45,7 +46,7 @@ export const isSparse = (step: number): boolean => step > SENSOR_MINUTES;
 /** Whether values that do not say what measured them come as often as a sensor's, told as a choice. */
 export function comesOften(values: { wall: number }[], choices: Choice[]): boolean {
   const times = values.map(({ wall }) => wall).sort((a, b) => a - b);
-  const step = medianOf(times.slice(1).map((t, i) => (t - times[i]!) / 60_000));
+  const step = medianOf(times.slice(1).map((t, i) => (t - times[i]!) / MINUTE_MS));
   const sensor = !Number.isNaN(step) && !isSparse(step);
   const value = sensor ? 'sensor' : 'finger stick';
   choices.push({ id: 'glucose-kind', value, by: 'file', evidence: `${step} min between values` });

@@ -1,4 +1,4 @@
-import { DAY_MS } from '../time/calendar.ts';
+import { DAY_MS, MINUTE_MS } from '../time/calendar.ts';
 import { NO_OFFSET } from '../time/offset.ts';
 import { CLOCK_FLAGS } from './clock.ts';
 import { readStamp } from './dates.ts';
@@ -38,6 +38,6 @@ export function minutesBetween(from: string, to: string, today: string): number 
   const [a, b] = [readWritten(from, today), readWritten(to, today)];
   if (!a.ok || !b.ok || !a.timed || !b.timed) return undefined;
   const shift = (a.offset === NO_OFFSET ? 0 : a.offset) - (b.offset === NO_OFFSET ? 0 : b.offset);
-  const minutes = (b.wall - a.wall) / 60_000 + shift;
+  const minutes = (b.wall - a.wall) / MINUTE_MS + shift;
   return minutes > 0 ? minutes : undefined;
 }

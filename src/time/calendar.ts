@@ -8,6 +8,8 @@ import type { LocalDate } from '../model/glucose.ts';
 export const MINUTE_MS = 60_000;
 export const HOUR_MS = 3_600_000;
 export const DAY_MS = 86_400_000;
+/** Minutes of a day on which no clock is changed. */
+export const DAY_MINUTES = 1440;
 
 /** Whether the text is a day that exists, written `YYYY-MM-DD`. */
 export function isLocalDate(text: string): text is LocalDate {
