@@ -182,7 +182,8 @@ test('two levels of folder, no drawer for odds and ends, no default exports, no 
 });
 
 test('one rule, one place', () => {
-  // What was written again and again before it had a place of its own: a search by halves, and JSON that steers a run.
+  // What was written again and again before it had a place of its own: a search by halves, the length of a day, what a
+  // consensus asks for, the account of a file, JSON that steers a run.
   const only = (pattern: RegExp, homes: string[]): string[] =>
     files.filter(({ path, code }) => pattern.test(code) && !homes.includes(path)).map(({ path }) => path);
   // The others search by a rule of their own: the last not after an instant, members of a list, pairs of a font; and
@@ -190,6 +191,9 @@ test('one rule, one place', () => {
   const lists = ['stats/sorted.ts', 'timeline/notes.ts', 'occasions/signal.ts', 'writers/pdf/openType.ts'];
   const halves = [...lists, 'stats/distributions.ts', 'time/zone.ts'];
   expect(only(/\(low \+ high/, halves)).toEqual([]);
+  expect(only(/\bconst (MINUTE|HOUR|DAY)(_MS|_MINUTES)? *=/, ['time/calendar.ts'])).toEqual([]);
+  expect(only(/\bconst (SEEN_SHARE|NIGHT_END|ENOUGH_DAYS) *=/, ['targets/consensus.ts'])).toEqual([]);
+  expect(only(/\bhash: fingerprint\(/, ['readers/account.ts', 'readers/wide-table.ts'])).toEqual([]);
   expect(only(/\bjitless\s*:/, ['schemas/jitless.ts'])).toEqual([]);
   expect(only(/set-aside\.csv|patient-paper\.|-snapshot-/, ['clinic/resultNames.ts'])).toEqual([]);
   const zodWithout = files.filter(({ imports }) => imports.includes('zod') && !imports.includes('./jitless.ts'));
