@@ -2,6 +2,7 @@ import { Command, Option } from 'commander';
 import { LANGUAGES } from '../language/index.ts';
 import type { FolderSettings } from '../schemas/settings.ts';
 import { targetSets } from '../targets/index.ts';
+import { isLocalDate } from '../time/calendar.ts';
 import { type ClinicActions, clinicCommands } from './clinic/program.ts';
 import { WrongUse } from './exits.ts';
 import type { Teller } from './tell.ts';
@@ -27,20 +28,10 @@ export interface Actions extends ClinicActions {
 /** The command line: names, help and the shape of each option. What they do is the actions' business. */
 export function program(version: string, tell: Teller, actions: Actions): Command {
   const help = (key: string): string => tell.plain(`cli.help.${key}`);
-  const oneOf = (flag: string, allowed: string[]) => (value: string) => {
-    if (!allowed.includes(value)) {
-      throw new WrongUse('wrongValue', { option: flag, value, expected: allowed.join(', ') });
-    }
-    return value;
-  };
   const option = (flag: string, value: string, name: string, check?: (flag: string) => (text: string) => unknown) => {
     const made = new Option(`${flag} ${value}`, help(name));
     return check ? made.argParser(check(flag)) : made;
   };
-  const choice =
-    (...allowed: string[]) =>
-    (flag: string) =>
-      oneOf(flag, allowed);
 
   const bare = (name: string): Command =>
     new Command(name)
@@ -112,12 +103,18 @@ const section = (tell: Teller, key: string): string =>
 const exits = (tell: Teller): string =>
   `${tell.plain('cli.help.exitsTitle')}:\n${indent(tell.plain('cli.help.exits'))}`;
 
+const choice =
+  (...allowed: string[]) =>
+  (option: string) =>
+  (value: string): string => {
+    if (!allowed.includes(value)) throw new WrongUse('wrongValue', { option, value, expected: allowed.join(', ') });
+    return value;
+  };
+
 const calendarDate =
   (option: string) =>
   (value: string): string => {
-    const real = /^\d{4}-\d\d-\d\d$/.test(value) && !Number.isNaN(Date.parse(value));
-    if (!real || new Date(value).toISOString().slice(0, 10) !== value)
-      throw new WrongUse('wrongDate', { option, value });
+    if (!isLocalDate(value)) throw new WrongUse('wrongDate', { option, value });
     return value;
   };
 

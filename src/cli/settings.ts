@@ -35,12 +35,9 @@ export async function settle(
 ): Promise<Wanted | { issues: Issue[] }> {
   let file: FolderSettings = {};
   if (settingsPath !== undefined) {
-    const { readSettings } = await import('../schemas/settings.ts');
-    const read = readSettings(readText(settingsPath), basename(settingsPath));
+    const read = await folderSettings(settingsPath);
     if ('issues' in read) return read;
-    file = { ...read.settings };
-    if (file.layout !== undefined) file.layout = resolve(dirname(settingsPath), file.layout);
-    if (file.compare?.endsWith('.json')) file.compare = resolve(dirname(settingsPath), file.compare);
+    file = read;
   }
   const given = Object.keys(options).filter((name) => options[name as keyof FolderSettings] !== undefined);
   // Days and dates answer the same question, so one on the command line sets the other in the file aside.
@@ -84,6 +81,22 @@ export async function settle(
     fromFile,
     overruled,
   };
+}
+
+/** The settings file at `path`, paths in it made whole. */
+export async function folderSettings(path: string): Promise<FolderSettings | { issues: Issue[] }> {
+  const { readSettings } = await import('../schemas/settings.ts');
+  const read = readSettings(readText(path), basename(path));
+  if ('issues' in read) return read;
+  return wholePaths(read.settings, dirname(path));
+}
+
+/** Wherever the work is done, a path means the same file. */
+export function wholePaths(settings: FolderSettings, from: string): FolderSettings {
+  const whole = { ...settings };
+  if (whole.layout !== undefined) whole.layout = resolve(from, whole.layout);
+  if (whole.compare?.endsWith('.json')) whole.compare = resolve(from, whole.compare);
+  return whole;
 }
 
 function placeIn({ language, region }: FolderSettings): Place {

@@ -13,8 +13,7 @@ import { WrongUse } from '../exits.ts';
 import { reasonOf, SETTINGS } from '../gather.ts';
 import { jsonOf } from '../json.ts';
 import { standsAt } from '../plainFile.ts';
-import { readText, settle } from '../settings.ts';
-import { folderSettings, wholePaths } from './personSettings.ts';
+import { folderSettings, readText, settle, wholePaths } from '../settings.ts';
 import { MANIFEST, walk } from './walk.ts';
 
 export interface ClinicOptions extends FolderSettings {

@@ -1,7 +1,7 @@
-import { basename, dirname, join, resolve } from 'node:path';
+import { join } from 'node:path';
 import type { Issue } from '../../model/input.ts';
 import type { FolderSettings } from '../../schemas/settings.ts';
-import { readText, settle, type Wanted } from '../settings.ts';
+import { folderSettings, settle, type Wanted } from '../settings.ts';
 import { newestSnapshot } from './disk.ts';
 import type { Task } from './turn.ts';
 
@@ -37,22 +37,6 @@ export async function settlePerson({
   const wanted = await settle(all, undefined, today);
   if ('issues' in wanted) return wanted;
   return { ...wanted, dateGiven: (own.date ?? options.date) !== undefined };
-}
-
-/** The settings file at `path`, paths in it made whole. */
-export async function folderSettings(path: string): Promise<FolderSettings | { issues: Issue[] }> {
-  const { readSettings } = await import('../../schemas/settings.ts');
-  const read = readSettings(readText(path), basename(path));
-  if ('issues' in read) return read;
-  return wholePaths(read.settings, dirname(path));
-}
-
-/** Wherever the work is done, a path means the same file. */
-export function wholePaths(settings: FolderSettings, from: string): FolderSettings {
-  const whole = { ...settings };
-  if (whole.layout !== undefined) whole.layout = resolve(from, whole.layout);
-  if (whole.compare?.endsWith('.json')) whole.compare = resolve(from, whole.compare);
-  return whole;
 }
 
 function rowSettings({ row }: Pick<Task['person'], 'row'>): FolderSettings {
