@@ -16,7 +16,7 @@ export interface Face {
   plain: PlainSetter | null;
   /** Glyph codes of words that need only the usual glyphs. */
   codes: Map<string, string>;
-  /** The font cut down to a list of glyphs, by that list. */
+  /** The font cut down to a list of glyphs, and deflated, by that list. */
   files: Map<string, Uint8Array>;
   uses: number;
 }
