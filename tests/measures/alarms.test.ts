@@ -40,3 +40,8 @@ test('nights end at six; days and alarms are counted, other notes are not', () =
     { date: '2026-03-04', alarms: 1 },
   ]);
 });
+
+test('nothing is said where none was noted', () => {
+  const { alarms } = measure(timelineOf({ days: 3, value, notes: [note(600, 0, 'meal')] }), targetSets.adult);
+  expect(alarms).toEqual({ ok: false, why: 'none-noted' });
+});

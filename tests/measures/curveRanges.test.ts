@@ -65,12 +65,13 @@ function byHand(byDay: readonly number[][], full: number, share: number) {
 
 describe('put together draw by draw, the curves are the same', () => {
   test.each([
-    ['a fortnight', 14, 5, () => false],
-    ['few days with readings at that hour', 14, 5, (minute: number, day: number) => minute < 15 && day >= 4],
-    ['many readings a day', 30, 1, () => false],
-  ])('%s', (_, days, every, lost) => {
+    ['a fortnight', 14, 5, 1, () => false],
+    ['values closer to each other than a quarter of a mg/dL', 14, 5, 1 / 1000, () => false],
+    ['few days with readings at that hour', 14, 5, 1, (minute: number, day: number) => minute < 15 && day >= 4],
+    ['many readings a day', 30, 1, 1, () => false],
+  ])('%s', (_, days, every, step, lost) => {
     const value = (minute: number, day: number) =>
-      lost(minute, day) ? null : 100 + ((day * 37 + 11 * day * day) % 90) + ((minute * 7) % 13);
+      lost(minute, day) ? null : 100 + step * (((day * 37 + 11 * day * day) % 90) + ((minute * 7) % 13));
     const found = told({ days, every, value });
     expect(found.map(({ minute }) => minute)).toEqual([0, 180, 360, 540, 720, 900, 1080, 1260]);
     for (const [b, minute] of [0, 180, 1260].entries()) {

@@ -27,6 +27,11 @@ describe('a laboratory A1C beside the sensor', () => {
       expect(found).toMatchObject({ mean: 150, gmi: null, apart: null });
   });
 
+  test('is nothing where none was typed in', () => {
+    const { labA1c } = measure(timelineOf({ days: 3, value: () => 150 }), targetSets.adult);
+    expect(labA1c).toEqual({ ok: false, why: 'not-asked' });
+  });
+
   test('and where no reading has a number', () => {
     expect(told({ days: 4, value: () => ({ native: Number.NaN, limit: 1 }) })).toMatchObject({
       mean: null,

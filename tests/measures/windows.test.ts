@@ -46,6 +46,14 @@ describe('the best window', () => {
     expect([best.fromMinute, best.days, best.goodDays.length]).toEqual([240, 7, 7]);
   });
 
+  test('has the largest share of good days, though another has more time in range', () => {
+    const value = (minute: number, day: number) => {
+      if (inside(minute, 240)) return minute < 300 ? 200 : 100;
+      return inside(minute, 960) ? (day === 3 && minute === 1000 ? 69 : 100) : 200;
+    };
+    expect(told({ days: 7, value }).best).toMatchObject({ fromMinute: 240, inRange: 0.75 });
+  });
+
   test('with as many good days is the one with more time in range; of equals the first', () => {
     const value = (minute: number) => {
       if (inside(minute, 240)) return minute < 300 ? 200 : 100;
