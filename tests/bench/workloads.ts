@@ -8,9 +8,9 @@ export interface Workload {
 }
 
 export const workloads: Workload[] = [
-  { name: '14 days, every 3 min', days: 14, step: 3, repeats: 40 },
-  { name: '90 days, every 5 min', days: 90, step: 5, repeats: 15 },
-  { name: '365 days, every 1 min', days: 365, step: 1, repeats: 3 },
+  { name: '14 days, every 3 min', days: 14, step: 3, repeats: 120 },
+  { name: '90 days, every 5 min', days: 90, step: 5, repeats: 40 },
+  { name: '365 days, every 1 min', days: 365, step: 1, repeats: 6 },
 ];
 
 const START = Date.UTC(2026, 0, 1);
