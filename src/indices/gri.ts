@@ -33,11 +33,12 @@ export const gri: Index<Gri> = {
   source: 'Klonoff 2023, J Diabetes Sci Technol 17:1226-1242, doi 10.1177/19322968221085273',
   unit: '1',
   definition: { veryLow: 3, low: 2.4, high: 0.8, veryHigh: 1.6, most: 100 },
-  compute({ targets, bands, seen, enough }) {
+  compute({ targets, bands, seen, enough, every }) {
     if (seen === 0) return { ok: false, why: 'no-readings' };
     if (targets.limits['mg/dL'].veryHigh === null) return { ok: false, why: 'not-for-these-targets' };
     if (!enough) return { ok: false, why: 'too-few-readings' };
     const percent = (band: number) => (100 * bands[band]!) / seen;
-    return { ok: true, value: griOf(percent(0), percent(1), percent(3), percent(4)), n: 14, of: 'days' };
+    const value = griOf(percent(0), percent(1), percent(3), percent(4));
+    return { ok: true, value, n: every.mgdl.length, of: 'readings' };
   },
 };

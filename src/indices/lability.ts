@@ -1,7 +1,8 @@
+import { DAY_MINUTES } from '../time/calendar.ts';
 import { MGDL_PER_MMOL } from '../units.ts';
 import type { Index } from './index-of.ts';
 
-const WEEK = 7 * 1440;
+const WEEK = 7 * DAY_MINUTES;
 const SHORTEST = 60;
 const LONGEST = 720;
 

@@ -34,6 +34,10 @@ describe('further indices', () => {
     expect(mage.ok && mage.value).toBeGreaterThan(115);
     expect(mage.ok && mage.value).toBeLessThanOrEqual(120.001);
     expect(gri.ok && gri.value.gri).toBeGreaterThan(0);
+    expect([gri, tightRange].map((each) => each.ok && [each.n, each.of])).toEqual([
+      [14 * 288, 'readings'],
+      [14 * 288, 'readings'],
+    ]);
     expect(tightRange.ok && tightRange.value).toBeLessThan(0.5);
   });
 

@@ -1,4 +1,5 @@
 import { MINUTE_MS, midnightOf } from '../../time/calendar.ts';
+import { offsetText } from '../../time/offset.ts';
 import { LABORATORY, loinc, PROFILE, quantity, TZ_CODE } from './codes.ts';
 import { type Entry, entry, identifier, type Resource, uuid } from './entries.ts';
 import type { About } from './summary.ts';
@@ -57,14 +58,11 @@ function value(native: number, limit: number, unit: 'mg/dL' | 'mmol/L'): Record<
   return { dataAbsentReason: { coding: [{ system: ABSENT, code }] }, interpretation };
 }
 
-const two = (n: number): string => String(n).padStart(2, '0');
-
 /** `2026-03-29T02:15:00+02:00`: the wearer's clock, and how far it is from UTC. */
 function localTime(at: number, date: string, minute: number): string {
   const seconds = Math.floor(at / 1000) % 60;
   const wall = midnightOf(date) + minute * MINUTE_MS + ((seconds + 60) % 60) * 1000;
-  const offset = Math.round((wall - at) / MINUTE_MS);
-  const ahead = Math.abs(offset);
+  const offset = Math.round((wall - at) / MINUTE_MS) * MINUTE_MS;
   const clock = new Date(wall).toISOString().slice(0, 19);
-  return `${clock}${offset < 0 ? '-' : '+'}${two(Math.floor(ahead / 60))}:${two(ahead % 60)}`;
+  return `${clock}${offsetText(offset)}`;
 }
