@@ -40,10 +40,12 @@ function usual(context: PageContext): Block[] {
   const { modalDay } = analysis.measures;
   const title = heading(2, say.say('pages.patientBack.usual'));
   if (!modalDay.ok) return [title, paragraph(say.say('pages.patientFront.cannotTell'))];
+  const gap = modalDay.value.bins.some(({ p50 }) => p50 === null);
+  const key = ['pages.patientBack.usualKey', ...(gap ? ['cautions.C11'] : [])];
   return [
     title,
     { kind: 'chart', drawing: modalDayChart(modalDay.value, chart, { height, outer: false }) },
-    paragraph(say.say('pages.patientBack.usualKey')),
+    paragraph(key.map((each) => say.say(each)).join(' ')),
   ];
 }
 

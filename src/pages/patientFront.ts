@@ -102,7 +102,8 @@ function nights(context: PageContext): Block[] {
     shown: count(shown.length),
     all: word(shown.length === nights.value.length ? 'yes' : 'no'),
   });
-  blocks.push(paragraph([key, ...sentences].join(' ')));
+  const gap = shown.some(({ state }) => state === 'unknown') ? [say.say('cautions.C11')] : [];
+  blocks.push(paragraph([key, ...gap, ...sentences].join(' ')));
   return blocks;
 }
 

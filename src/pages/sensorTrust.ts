@@ -39,6 +39,7 @@ export const sensorTrust: PageMaker = (context) => {
       heading(1, title),
       paragraph(say.say('pages.sensorTrust.how')),
       told.length > 0 ? { kind: 'list', items: told, ordered: false } : paragraph(say.say('pages.sensorTrust.nothing')),
+      caution(context, 'C7'),
       ...fingerstickBlocks(context),
       ...laboratory(context),
       ...pressed(context),
