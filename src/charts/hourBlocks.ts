@@ -16,6 +16,7 @@ export function hourBlocksChart(minutes: Record<Band, number>, context: ChartCon
   const { say, text } = context;
   const width = (CONTENT_WIDTH - GAP * 23) / 24;
   const marks: Mark[] = [];
+  const ends: number[][] = [];
   let done = 0;
   for (const band of BANDS) {
     let left = minutes[band];
@@ -27,10 +28,13 @@ export function hourBlocksChart(minutes: Record<Band, number>, context: ChartCon
       marks.push({ kind: 'rect', role: band, x: round(x), y: 0.5, w: round((part / 60) * width), h: HEIGHT });
       done += part;
       left -= part;
+      // Where a band ends inside a block a line closes it: hatches that meet are one gray to a copier.
+      const end = round(x + (part / 60) * width);
+      if (left <= 1e-9 && within + part < 60 - 1e-9) ends.push([end, 0.5, end, 0.5 + HEIGHT]);
     }
   }
   const frames = Array.from({ length: 24 }, (_, hour) => frame(hour * (width + GAP), 0.5, width, HEIGHT));
-  marks.push({ kind: 'line', role: 'ink', lines: frames, width: 0.75 });
+  marks.push({ kind: 'line', role: 'ink', lines: [...frames, ...ends], width: 0.75 });
   marks.push(...names(minutes, context, width));
   return {
     width: CONTENT_WIDTH,

@@ -1,6 +1,7 @@
 import { type Index, indices } from '../indices/index.ts';
 import type { Measured } from '../model/measured.ts';
 import type { Block, Cell } from '../model/report.ts';
+import { MGDL_PER_MMOL } from '../units.ts';
 import { count, heading, type PageContext, type PageMaker, paragraph } from './context.ts';
 import { sourceText } from './sourceText.ts';
 
@@ -21,8 +22,8 @@ export const indicesAnnex: PageMaker = (context) => {
     columns: [
       { title: say.say('pages.indicesAnnex.index'), align: 'start', width: 0.23 },
       { title: say.say('pages.indicesAnnex.value'), align: 'end', width: 0.11 },
-      { title: say.say('pages.indicesAnnex.unit'), align: 'start', width: 0.13 },
-      { title: say.say('pages.indicesAnnex.definition'), align: 'start', width: 0.33 },
+      { title: say.say('pages.indicesAnnex.unit'), align: 'start', width: 0.16 },
+      { title: say.say('pages.indicesAnnex.definition'), align: 'start', width: 0.3 },
       { title: say.say('pages.indicesAnnex.source'), align: 'start', width: 0.2 },
     ],
     rows,
@@ -38,33 +39,46 @@ export const indicesAnnex: PageMaker = (context) => {
   };
 };
 
-/** The index with its first number; further numbers of the same index on lines of their own. */
+/** What the analysis holds as a part of 1, told in percent. */
+const SHARES = new Set(['tightRange', 'grade.hypo', 'grade.eu', 'grade.hyper']);
+
+/** The index with its number, or with the numbers of its parts on lines of their own. */
 function rowsOf({ id, unit, source }: Index<unknown>, found: Measured<unknown>, { say }: PageContext): Cell[][] {
   const name = { text: say.say(`indices.${id}.name`), strong: true };
-  const about = [{ text: say.say(`indices.${id}.definition`) }, { text: sourceText(say, source), muted: true }];
-  if (!found.ok) return [[name, { text: '–' }, { text: say.say(`why.${found.why}`), muted: true }, ...about]];
+  const definition = say.say(`indices.${id}.definition`);
+  const from = { text: sourceText(say, source), muted: true };
+  if (!found.ok)
+    return [[name, { text: '–' }, { text: say.say(`why.${found.why}`), muted: true }, { text: definition }, from]];
   const { value, n, of } = found;
-  const basis = say.say(`pages.method.n.${of}`, { n: count(n) });
-  const rest = [{ text: '' }, { text: '' }];
+  const about = [{ text: `${definition}\n${say.say(`pages.method.n.${of}`, { n: count(n) })}` }, from];
+  const told = (what: string, one: number, its: string): [string, string] =>
+    SHARES.has(what) ? [say.value({ q: 'share', value: one }), ''] : inReportUnit(one, its, say);
   if (typeof value === 'number') {
-    // A share is told in percent; 1 is the unit of a number without one.
-    const isShare = id === 'tightRange';
-    const text = isShare ? say.value({ q: 'share', value }) : say.number(value, value < 10 ? 2 : 1);
-    return [
-      [name, { text, strong: true }, { text: isShare ? '' : unitOf(unit) }, ...about],
-      [{ text: basis, muted: true }, { text: '' }, { text: '' }, ...rest],
-    ];
+    const [text, unitText] = told(id, value, unit);
+    return [[name, { text, strong: true }, { text: unitText }, ...about]];
   }
-  const partUnit = (part: string) =>
-    say.has(`indices.${id}.units.${part}`) ? say.say(`indices.${id}.units.${part}`) : unitOf(unit);
-  const parts = Object.entries(value as Record<string, unknown>).map(([part, one]): Cell[] => [
-    { text: say.has(`indices.${id}.parts.${part}`) ? say.say(`indices.${id}.parts.${part}`) : part, muted: true },
-    { text: typeof one === 'number' ? say.number(one, Math.abs(one) < 10 ? 2 : 1) : String(one), strong: true },
-    { text: typeof one === 'number' ? partUnit(part) : '' },
-    ...rest,
-  ]);
-  return [[name, { text: '' }, { text: basis, muted: true }, ...about], ...parts];
+  const parts = Object.entries(value as Record<string, unknown>).map(([part, one]): Cell[] => {
+    const key = `indices.${id}.units.${part}`;
+    const [text, unitText] =
+      typeof one === 'number' ? told(`${id}.${part}`, one, say.has(key) ? say.say(key) : unit) : [String(one), ''];
+    const partName = `indices.${id}.parts.${part}`;
+    return [
+      { text: say.has(partName) ? say.say(partName) : part, muted: true },
+      { text, strong: true },
+      { text: unitText },
+      { text: '' },
+      { text: '' },
+    ];
+  });
+  return [[name, { text: '' }, { text: '' }, ...about], ...parts];
 }
 
-/** On paper a product and a square are written as such; UCUM has a full stop and a figure on the line. */
+/** The number and its unit as told: glucose, its areas and its rates in the unit of the report, everything else in its own. */
+function inReportUnit(value: number, unit: string, say: PageContext['say']): [string, string] {
+  const isConverted = unit.startsWith('mg/dL') && say.unit === 'mmol/L';
+  const told = isConverted ? value / MGDL_PER_MMOL : value;
+  return [say.number(told, Math.abs(told) < 10 ? 2 : 1), unitOf(isConverted ? unit.replace('mg/dL', say.unit) : unit)];
+}
+
+/** On paper a number without a unit has none; a product and a square are written as such; UCUM has a full stop and a figure on the line. */
 const unitOf = (unit: string): string => (unit === '1' ? '' : unit.replace('.', '·').replace(')2', ')²'));
