@@ -69,12 +69,13 @@ const range: Sentence = (context) => {
   if (!timeInBands.ok || !mean.ok) return untold(context, 'time-in-range');
   const { mgdl, bounded } = mean.value;
   const average: Quantity = { q: 'glucose', value: mgdl.value as MgPerDl };
+  // With readings beyond the sensor's limits both are only bounds.
+  const about = (value: string): string => (bounded ? say.say('pages.numbers.bounded', { value: word(value) }) : value);
   const params: Record<string, Quantity> = {
     inRange: { q: 'estimate', value: timeInBands.value.exclusive['in-range'], as: 'share' },
     high: { q: 'share', value: timeInBands.value.cumulative.high.value },
-    // With readings beyond the sensor's limits it is only a bound.
-    mean: bounded ? word(say.say('pages.numbers.bounded', { value: word(say.value(average)) })) : average,
-    cv: word(cv.ok ? say.number(cv.value, 1) : 'none'),
+    mean: bounded ? word(about(say.value(average))) : average,
+    cv: word(cv.ok ? about(say.number(cv.value, 1)) : 'none'),
   };
   return say.say(at('range'), params);
 };

@@ -17,24 +17,21 @@ export function numbersTable({ say, analysis }: PageContext): Block {
   const told = <T>(id: string, found: Measured<T>, text: (value: T) => string, beside = '') =>
     found.ok ? line(id, text(found.value), beside) : line(id, '–', say.say(`why.${found.why}`));
 
+  // Readings beyond the sensor's limits make each of these a bound, not a measurement.
+  const bounded = mean.ok && mean.value.bounded;
+  const about = (value: string): string => (bounded ? say.say('pages.numbers.bounded', { value: word(value) }) : value);
   const { low, high } = mean.ok ? mean.value.mgdl : { low: null, high: null };
-  told(
-    'mean',
-    mean,
-    ({ mgdl, bounded }) =>
-      bounded ? say.say('pages.numbers.bounded', { value: word(glucose(mgdl.value)) }) : glucose(mgdl.value),
-    range(low, high, glucose),
-  );
-  told('sd', sd, (value) => say.value({ q: 'rise', value }, 'short'));
+  told('mean', mean, ({ mgdl }) => about(glucose(mgdl.value)), range(low, high, glucose));
+  told('sd', sd, (value) => about(say.value({ q: 'rise', value }, 'short')));
   const spread = cvRange.ok ? cvRange.value : { low: null, high: null };
   told(
     // Beside the limit only where the set of targets has one.
     analysis.targets.cvLimit === null ? 'cvAlone' : 'cv',
     cv,
-    percent,
+    (value) => about(percent(value)),
     range(spread.low, spread.high, (end) => say.number(end, 0)),
   );
-  if (gmi.ok || gmi.why !== 'not-for-these-targets') told('gmi', gmi, (value) => percent(value.percent));
+  if (gmi.ok || gmi.why !== 'not-for-these-targets') told('gmi', gmi, (value) => about(percent(value.percent)));
   return {
     kind: 'table',
     caption: say.say('pages.numbers.caption'),
