@@ -2,6 +2,7 @@ import type { LocalDate } from '../model/glucose.ts';
 import type { Comparison, Side } from '../model/occasions.ts';
 import { compareGroups } from '../stats/permutation.ts';
 import { quantile } from '../stats/quantile.ts';
+import { WINDOW } from './mealCourse.ts';
 
 /** Days on each side before anything is compared. */
 export const LEAST_DAYS = 3;
@@ -24,6 +25,9 @@ export type Question = Pick<Comparison, 'id' | 'slot' | 'grams' | 'of'> & {
 
 export type Tried = Omit<Comparison, 'verdict'> & { least: number | null };
 
+/** Two meals differ by no more minutes above range than a meal is followed for. */
+const most = (of: Comparison['of']): number => (of === 'high-minutes' ? WINDOW : Number.POSITIVE_INFINITY);
+
 /** One value a day and side, so that a day with three snacks counts once. */
 export function tryOut({ names, a, b, ...question }: Question): Tried {
   const shown = { ...question, a: side(names[0], a), b: side(names[1], b) };
@@ -31,7 +35,9 @@ export function tryOut({ names, a, b, ...question }: Question): Tried {
   const second = perDay(b);
   if (Math.min(first.length, second.length) < LEAST_DAYS) return { ...shown, difference: null, p: null, least: null };
   const { difference, low, high, p, least } = compareGroups(first, second, SEED);
-  return { ...shown, difference: { value: difference, low, high }, p, least };
+  // Between few days the interval reaches past what can be; it ends there.
+  const end = most(question.of);
+  return { ...shown, difference: { value: difference, low: Math.max(low, -end), high: Math.min(high, end) }, p, least };
 }
 
 function side(name: string, seen: readonly Seen[]): Side {
