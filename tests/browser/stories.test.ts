@@ -6,7 +6,8 @@ import type { Browser, Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { compose } from '../../src/compose.ts';
 import { analyseStory, sampleData } from '../samples/stories.ts';
-import { ownTemplate, webPage, words } from '../support/webPage.ts';
+import { wordsOf } from '../support/story.ts';
+import { ownTemplate, webPage } from '../support/webPage.ts';
 import { inBrowser } from './browser.ts';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
@@ -65,19 +66,21 @@ const papers = new Map<string, string>();
 for (const story of stories) {
   const analysis = analyseStory(story);
   if (!analysis.ok) continue;
-  for (const voice of ['clinic', 'patient'] as const) {
-    const html = webPage(compose(analysis, words, { voice, paper: 'a4' }), template);
-    papers.set(`${story} ${voice}`, html);
-    check(`${story}, ${voice}: fits, can be read by all and keeps to itself`, async (browser) => {
-      for (const viewport of [NARROWEST, PHONE, DESK]) {
-        const it = await opened(browser, html, viewport);
-        expect(await overflow(it), `overflow at ${viewport.width}`).toBe(0);
-        if (viewport === PHONE || (viewport === DESK && story === BUSIEST)) expect(await violations(it)).toEqual([]);
-        expect(it.told).toEqual([]);
-        await it.page.context().close();
-      }
-    });
-  }
+  for (const language of ['en', 'es'])
+    for (const voice of ['clinic', 'patient'] as const) {
+      const html = webPage(compose(analysis, wordsOf(language), { voice, paper: 'a4' }), template);
+      const name = language === 'en' ? `${story} ${voice}` : `${story} ${language} ${voice}`;
+      papers.set(name, html);
+      check(`${name}: fits, can be read by all and keeps to itself`, async (browser) => {
+        for (const viewport of [NARROWEST, PHONE, DESK]) {
+          const it = await opened(browser, html, viewport);
+          expect(await overflow(it), `overflow at ${viewport.width}`).toBe(0);
+          if (viewport === PHONE || (viewport === DESK && story === BUSIEST)) expect(await violations(it)).toEqual([]);
+          expect(it.told).toEqual([]);
+          await it.page.context().close();
+        }
+      });
+    }
 }
 
 const clinic = papers.get(`${BUSIEST} clinic`)!;
