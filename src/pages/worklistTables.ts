@@ -3,7 +3,7 @@ import type { Tier, WorklistLine } from '../model/clinic.ts';
 import type { Block, Cell } from '../model/report.ts';
 import { count, heading, word } from './context.ts';
 import type { WorklistContent } from './worklist.ts';
-import { hoursText, reasonsText, sinceText, tierName, visitText, whyText } from './worklistTexts.ts';
+import { briefReasons, hoursText, sinceText, tierName, visitText, whyText } from './worklistTexts.ts';
 
 interface Column {
   /** Words of the title, where the usual ones are not enough. */
@@ -75,8 +75,8 @@ export function wholeTable({ lines, tiers, beside }: WorklistContent, say: Speak
     {
       id: 'why',
       width: 0.37,
-      cell: (line) => ({ text: reasonsText(say, line.reasons) }),
-      key: (line) => reasonsText(say, line.reasons),
+      cell: (line) => ({ text: briefReasons(say, line.reasons) }),
+      key: (line) => briefReasons(say, line.reasons),
     },
     {
       id: 'tier',

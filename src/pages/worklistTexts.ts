@@ -1,7 +1,7 @@
 import type { Speaker } from '../language/index.ts';
 import type { Reason, Tier, WorklistLine } from '../model/clinic.ts';
 import type { Params } from '../model/quantity.ts';
-import { word } from './context.ts';
+import { count, word } from './context.ts';
 
 export const tierName = (say: Speaker, tier: Tier): string => say.say(`clinic.tiers.${tier}`);
 
@@ -15,6 +15,17 @@ export function reasonsText(say: Speaker, reasons: readonly Reason[]): string {
     ...texts(reasons.filter((reason) => !isWorse(reason))),
     ...(worse.length > 0 ? [say.say('clinic.reasons.sinceLast', { names: word(worse.join(', ')) })] : []),
   ].reduce((all, text) => (all === '' ? text : `${all}${all.endsWith('.') ? ' ' : '; '}${text}`), '');
+}
+
+/** So many reasons of someone who could not be read are told where a page is looked at; the table for programs has all. */
+const TOLD = 3;
+
+/** The reasons as a person looks at them: a folder of many faulty files does not fill the page. */
+export function briefReasons(say: Speaker, reasons: readonly Reason[]): string {
+  const more = reasons.length - TOLD;
+  if (reasons[0]?.tier !== 'unread' || more < 2) return reasonsText(say, reasons);
+  const rest = say.say('clinic.reasons.more', { count: count(more), file: word('worklist.csv') });
+  return `${reasonsText(say, reasons.slice(0, TOLD))} ${rest}`;
 }
 
 const shortDates = (params: Params, say: Speaker): Params =>
@@ -57,7 +68,7 @@ export const visitText = (say: Speaker, { outcome: { visit } }: WorklistLine): s
 /** The reasons, and what is closer to the goals than last time. */
 export function whyText(say: Speaker, line: WorklistLine): string {
   const better = line.outcome.facts?.change?.better ?? [];
-  const reasons = reasonsText(say, line.reasons);
+  const reasons = briefReasons(say, line.reasons);
   if (better.length === 0) return reasons;
   return `${reasons}; ${say.say('clinic.change.better', { names: word(namesOf(better, say)) })}`;
 }

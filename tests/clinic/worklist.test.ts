@@ -5,7 +5,7 @@ import { PUBLISHED, USUAL, withUsual } from '../../src/clinic/thresholds.ts';
 import { TIERS } from '../../src/clinic/tiers.ts';
 import { countTiers, place, rank } from '../../src/clinic/worklist.ts';
 import type { Facts, Tier, WorklistLine } from '../../src/model/clinic.ts';
-import { reasonsText } from '../../src/pages/worklistTexts.ts';
+import { briefReasons, reasonsText } from '../../src/pages/worklistTexts.ts';
 import { parseThresholds } from '../../src/schemas/thresholds.ts';
 import { english } from '../support/english.ts';
 import { facts, outcome } from './made.ts';
@@ -128,6 +128,21 @@ test('reasons in one line: dates short, what is further from the goals together,
   );
   const unread = ['issues.no-readings', 'clinic.unread.emptyFolder'].map((key) => ({ key, params: {} }));
   expect(told(place(outcome({ facts: null, refusals: unread }), USUAL))).toMatch(/[^.;]\. the folder holds no export$/);
+});
+
+test('a folder of many faulty files says three of its reasons where it is looked at, and how many more there are', () => {
+  const faults = (n: number) => Array.from({ length: n }, (_, i) => ({ key: `issues.fault-${i}`, params: {} }));
+  const shown = (n: number) => {
+    const { reasons } = place(outcome({ facts: null, refusals: faults(n) }), USUAL);
+    const words = listSpeaker(english);
+    const say = (key: string, params = {}) =>
+      key.startsWith('issues.fault-') ? `${key.slice(13)}.` : words.say(key, params);
+    return briefReasons({ ...words, say }, reasons);
+  };
+  expect(shown(3)).toBe('0. 1. 2.');
+  // One more takes no less room than to say that there is one more.
+  expect(shown(4)).toBe('0. 1. 2. 3.');
+  expect(shown(5)).toBe('0. 1. 2. And 2 more, all in worklist.csv.');
 });
 
 test('on paper and on a screen everybody stands once, with room to write on paper and a way to the papers on a screen', () => {

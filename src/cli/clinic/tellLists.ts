@@ -2,7 +2,7 @@ import { listSpeaker } from '../../clinic/lists.ts';
 import { TIERS } from '../../clinic/tiers.ts';
 import { countTiers } from '../../clinic/worklist.ts';
 import type { WorklistLine } from '../../model/clinic.ts';
-import { reasonsText, tierName } from '../../pages/worklistTexts.ts';
+import { briefReasons, tierName } from '../../pages/worklistTexts.ts';
 import type { Door } from '../door.ts';
 import { printable, printableLine } from '../tell.ts';
 
@@ -22,7 +22,7 @@ export function tellLists(
   if (passedOver.length > 0) print(tell.say('cli.clinic.passedOver', { n: passedOver.length }));
   const unread = lines.filter(({ tier }) => tier === 'unread');
   for (const { outcome, reasons } of unread.slice(0, NAMED)) {
-    complain(`${printable(outcome.code)}: ${printableLine(reasonsText(say, reasons))}`);
+    complain(`${printable(outcome.code)}: ${printableLine(briefReasons(say, reasons))}`);
   }
   if (unread.length > NAMED) complain(tell.say('cli.clinic.moreUnread', { n: unread.length - NAMED }));
   print(tell.say('cli.told.caution'));
