@@ -21,12 +21,15 @@ export function percent(telling: Telling, share: number): string {
   return telling.fill('units.percent', { value: percentNumber(telling, share) });
 }
 
-/** Whole minutes as hours and minutes; less than half a minute is told as less than 1. */
+/** Whole minutes as hours and minutes; less than half a minute is told as less than 1, short for a clinic with the sign. */
 export function duration(telling: Telling, minutes: number, style: Style): string {
   const length = style === 'short' ? 'short' : 'long';
   const say = (name: string, value: number): string =>
     telling.fill(`units.${name}.${length}`, { n: telling.forms.number(value) }, { n: value });
-  if (minutes > 0 && minutes < 0.5) return telling.fill('units.lessThan', { value: say('minutes', 1) });
+  if (minutes > 0 && minutes < 0.5) {
+    const sign = length === 'short' && telling.voice === 'clinic';
+    return telling.fill(sign ? 'units.under' : 'units.lessThan', { value: say('minutes', 1) });
+  }
   if (minutes >= LONG_MINUTES) return say('hours', Math.round(minutes / 60));
   const whole = Math.round(minutes);
   const hours = Math.floor(whole / 60);

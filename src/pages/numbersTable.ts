@@ -38,9 +38,9 @@ export function numbersTable({ say, analysis }: PageContext): Block {
     captionShown: false,
     dense: true,
     columns: [
-      { title: say.say('pages.numbers.name'), align: 'start', width: 0.34 },
-      { title: say.say('pages.numbers.value'), align: 'end', width: 0.34 },
-      { title: say.say('pages.numbers.interval'), align: 'end', width: 0.32 },
+      { title: say.say('pages.numbers.name'), align: 'start', width: 0.28 },
+      { title: say.say('pages.numbers.value'), align: 'end', width: 0.43 },
+      { title: say.say('pages.numbers.interval'), align: 'end', width: 0.29 },
     ],
     rows,
   };

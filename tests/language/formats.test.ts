@@ -61,7 +61,8 @@ describe('shares on the patient paper: time a day', () => {
 describe('minutes', () => {
   check(clinic, [
     [{ q: 'minutes', value: 0 }, '0 min'],
-    [{ q: 'minutes', value: 0.3 }, 'less than 1 min'],
+    [{ q: 'minutes', value: 0.3 }, '< 1 min'],
+    [{ q: 'minutes', value: 0.3 }, 'less than 1 minute', 'long'],
     [{ q: 'minutes', value: 55 }, '55 min'],
     [{ q: 'minutes', value: 59.6 }, '1 h'],
     [{ q: 'minutes', value: 72 }, '1 h 12 min'],
