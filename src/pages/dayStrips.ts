@@ -45,11 +45,13 @@ function explain({ say, analysis }: PageContext): string {
       name: word(say.say(`notes.${kind}.name`)),
     }),
   );
+  const { mean } = analysis.measures;
   const end = (mgdl: number) => word(say.value({ q: 'glucose', value: mgdl as MgPerDl }, 'short'));
   return say.say('pages.dayStrips.how', {
     from: end(AXIS_LOW),
     to: end(AXIS_HIGH),
     unit: word(say.unit),
+    beyond: word(mean.ok && mean.value.bounded ? 'yes' : 'no'),
     notes: count(kinds.length),
     key: word(key.join(', ')),
   });
