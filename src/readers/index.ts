@@ -55,27 +55,26 @@ function readerOf(input: Input): Reader {
  * taken from the others where all that could tell agree, and the choice says so.
  */
 export function readInputs(inputs: Input[], settings: ReadSettings): ReadFile[] {
-  const opened: { failed?: ReadFile; input?: Input }[] = [];
+  const opened: ({ failed: ReadFile } | { input: Input; reader: Reader })[] = [];
   for (const input of inputs) {
     const unpacked = unpack(input);
     if ('failed' in unpacked) opened.push({ failed: unpacked.failed });
-    else for (const inner of unpacked.inputs) opened.push({ input: inner });
+    else for (const input of unpacked.inputs) opened.push({ input, reader: readerOf(input) });
   }
-  const shared: Hints = companionsOf(opened.flatMap(({ input }) => (input && isFhir(input) ? [input] : [])));
-  const read = opened.map(({ failed, input }) => failed ?? readerOf(input!).read(input!, settings, shared));
+  const shared: Hints = companionsOf(opened.flatMap((one) => ('input' in one && isFhir(one) ? [one.input] : [])));
+  const read = opened.map((one) => ('failed' in one ? one.failed : one.reader.read(one.input, settings, shared)));
   const hints = { ...shared, ...agreed(read) };
   const files = read.map((file, i) => {
-    const { input } = opened[i]!;
-    const open = input && isOpen(file, hints);
-    return open ? readerOf(input).read(input, settings, hints) : file;
+    const one = opened[i]!;
+    return 'input' in one && isOpen(file, hints) ? one.reader.read(one.input, settings, hints) : file;
   });
   tellZone(files, settings);
   tellWorldTime(files, settings);
-  opened.forEach(({ input }, i) => {
-    const manifest = input && files[i]!.kind === 'fhir' ? manifestOf(input) : undefined;
+  opened.forEach((one, i) => {
+    const manifest = 'input' in one && files[i]!.kind === 'fhir' ? manifestOf(one.input) : undefined;
     if (manifest) files[i]!.issues.push(...checkManifest(manifest, files[i]!.name, files));
   });
   return files;
 }
 
-const isFhir = (input: Input): boolean => readerOf(input).id === 'fhir';
+const isFhir = ({ reader }: { reader: Reader }): boolean => reader.id === 'fhir';

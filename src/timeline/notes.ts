@@ -24,6 +24,7 @@ export interface PlacedNotes {
 export function placeNotes(files: ReadFile[], clock: LocalClock, by: ClockChoice['by'], days: Day[]): PlacedNotes {
   const placed: PlacedNotes = { notes: [], outside: 0, lost: [], issues: [] };
   const seen = new Set<string>();
+  const kept: { note: Note; saying: string }[] = [];
   let offsets = 0;
   for (const { notes } of files) {
     const lost = new Uint8Array(notes.length);
@@ -45,14 +46,14 @@ export function placeNotes(files: ReadFile[], clock: LocalClock, by: ClockChoice
       lost[n] = KEPT;
       const day = dayOf(at, days);
       if (day < 0) placed.outside++;
-      else placed.notes.push({ ...note, at, day, minute: minuteOfDay(wallAt(clock, at)) });
+      else kept.push({ note: { ...note, at, day, minute: minuteOfDay(wallAt(clock, at)) }, saying });
     });
   }
   if (offsets > 0) placed.issues.push({ code: 'note-offsets', level: 'warning', count: offsets, option: '--zone' });
-  placed.notes.sort(
-    (a, b) => a.at - b.at || Number(a.timed) - Number(b.timed) || compare(sayingOf(a, a.at), sayingOf(b, b.at)),
+  kept.sort(
+    (a, b) => a.note.at - b.note.at || Number(a.note.timed) - Number(b.note.timed) || compare(a.saying, b.saying),
   );
-  return placed;
+  return { ...placed, notes: kept.map(({ note }) => note) };
 }
 
 /**

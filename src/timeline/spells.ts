@@ -41,16 +41,17 @@ export interface SpellRange {
 export function findSpells(at: Float64Array, days: Day[]): SpellRange[] {
   const count = at.length;
   if (count === 0) return [];
-  const starts = new Set([0, ...intervalChanges(at, days)]);
+  const changes = new Set(intervalChanges(at, days));
+  const bounds = [0];
   let began = at[0]!;
   for (let i = 1; i < count; i++) {
-    const worn = at[i - 1]! - began >= WORN_DAYS * DAY_MS;
-    if (worn && at[i]! - at[i - 1]! >= CHANGE_MINUTES * MINUTE_MS) starts.add(i);
-    if (starts.has(i)) began = at[i]!;
+    const pause = at[i]! - at[i - 1]! >= CHANGE_MINUTES * MINUTE_MS && at[i - 1]! - began >= WORN_DAYS * DAY_MS;
+    if (!pause && (changes.size === 0 || !changes.has(i))) continue;
+    bounds.push(i);
+    began = at[i]!;
   }
   // A spell too short to tell its interval has that of the one before.
   let interval = usualStep(at, 0, count)?.interval ?? FALLBACK_INTERVAL;
-  const bounds = [...starts].sort((a, b) => a - b);
   return bounds.map((from, k) => {
     const to = bounds[k + 1] ?? count;
     interval = clearStep(at, from, to, DAY_SHARE)?.interval ?? interval;
