@@ -41,6 +41,9 @@ export type Block =
   | { kind: 'space'; points: number }
   | { kind: 'pageBreak' };
 
+/** Blocks of one kind. */
+export type BlockOf<K extends Block['kind']> = Extract<Block, { kind: K }>;
+
 /** One page (it may run on to further sheets). Starts at the top of a sheet. */
 export interface Page {
   id: string;

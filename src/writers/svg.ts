@@ -1,5 +1,6 @@
 import type { Drawing, Mark } from '../model/drawing.ts';
 import { type Box, boxOf, hatchLines } from './hatch.ts';
+import { withoutMarkup } from './markup.ts';
 import { COLOUR, GREY, type Ink, type Palette } from './palette.ts';
 import { letterPlace, SIGNS } from './signs.ts';
 
@@ -73,15 +74,13 @@ function outline(mark: Extract<Mark, { kind: 'shape' | 'rect' }>, { palette }: P
   return ` stroke="${palette[mark.outline].line}" stroke-width="${num(mark.outlineWidth ?? 0.75)}"${dots}`;
 }
 
-const ANCHOR = { start: 'start', middle: 'middle', end: 'end' } as const;
-
 function textSvg(mark: Extract<Mark, { kind: 'text' }>, { palette }: Pen): string {
   const under = mark.on && palette[mark.on];
   const colour = under ? under.on : palette[mark.role].text;
   const weight = mark.strong ? ' font-weight="600"' : '';
   // On a hatched band the words carry a rim of the band's plain fill, so that no line runs through them.
   const rim = under?.hatch ? ` stroke="${under.fill}" stroke-width="4" paint-order="stroke"` : '';
-  const place = `x="${num(mark.x)}" y="${num(mark.y)}" font-size="${num(mark.size)}" text-anchor="${ANCHOR[mark.anchor]}"`;
+  const place = `x="${num(mark.x)}" y="${num(mark.y)}" font-size="${num(mark.size)}" text-anchor="${mark.anchor}"`;
   return `<text ${place} fill="${colour}"${weight}${rim}>${escaped(mark.text)}</text>`;
 }
 
@@ -120,9 +119,5 @@ function num(value: number): string {
   return `${Math.round(value * 100) / 100}`;
 }
 
-const XML: Record<string, string> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&#39;' };
-
 /** Text for XML: markup escaped; controls and half surrogate pairs, which XML cannot hold, dropped. */
-function escaped(text: string): string {
-  return text.replace(/(?![\n\t])[\p{Cc}\p{Cs}\uFFFE\uFFFF]/gu, '').replace(/[&<>"']/g, (c) => XML[c]!);
-}
+const escaped = (text: string): string => withoutMarkup(text.replace(/(?![\n\t])[\p{Cc}\p{Cs}\uFFFE\uFFFF]/gu, ''));

@@ -44,8 +44,7 @@ export function checkTree(root: Tree, lines: Lines): Issue[] {
 
   const attribute = (node: Tree, name: string, value: readonly Part[]) => {
     const text = plain(value);
-    const meta = node.tag === 'meta';
-    const misplaced = /^(name|content|charset)$/.test(name) !== meta && /^(name|content|charset)$/.test(name);
+    const misplaced = node.tag !== 'meta' && /^(name|content|charset)$/.test(name);
     if (!ATTRIBUTES.test(name) || misplaced) tell(node, 'template-attribute', `${node.tag} ${name}`);
     else if (name === 'href' && !/^#[\w-]+$/.test(text)) tell(node, 'template-address', text);
     else if (name === 'href') targets.push([node, text.slice(1)]);

@@ -1,3 +1,5 @@
+import { withoutMarkup } from '../markup.ts';
+
 /** A piece of a page. A string is always text: nothing in it can become markup. */
 export type Html = string | Element | Drawn;
 
@@ -44,8 +46,6 @@ export function print(piece: Html): string {
 /** A line each in the file, for those who read it; a space between these never shows. */
 const BLOCKS = new Set(['p', 'li', 'tr', 'section', 'figure', 'details', 'h2', 'h3', 'h4', 'head', 'style', 'script']);
 
-const SIGNS: Record<string, string> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&#39;' };
-
 /** Most texts are plain: one look spares them three. */
 const PLAIN = /^[\n !#-%(-;=?-~\u00a0-\u024f\u2010-\u2027]*$/;
 
@@ -56,7 +56,4 @@ const PLAIN = /^[\n !#-%(-;=?-~\u00a0-\u024f\u2010-\u2027]*$/;
 const escapeText = (text: string): string =>
   PLAIN.test(text)
     ? text
-    : text
-        .replace(/(?![\n\t])[\p{Cc}\u202a-\u202e]/gu, '')
-        .replace(/\p{Cs}/gu, '\ufffd')
-        .replace(/[&<>"']/g, (sign) => SIGNS[sign]!);
+    : withoutMarkup(text.replace(/(?![\n\t])[\p{Cc}\u202a-\u202e]/gu, '').replace(/\p{Cs}/gu, '\ufffd'));

@@ -1,5 +1,5 @@
 import type { Drawing } from '../../model/drawing.ts';
-import type { Block } from '../../model/report.ts';
+import type { BlockOf } from '../../model/report.ts';
 import { drawingSvg } from '../svg.ts';
 import { drawn, el, type Html } from './element.ts';
 import { scroller, sideways } from './scroller.ts';
@@ -7,7 +7,7 @@ import type { Setting } from './setting.ts';
 import { plainTable } from './table.ts';
 
 /** A chart, named by its summary, and its numbers as a table one can open. */
-export function chart({ title, drawing }: Extract<Block, { kind: 'chart' }>, setting: Setting): Html {
+export function chart({ title, drawing }: BlockOf<'chart'>, setting: Setting): Html {
   const name = title ?? setting.topic;
   return el(
     'figure',

@@ -1,11 +1,9 @@
-import type { Block } from '../../model/report.ts';
+import type { BlockOf } from '../../model/report.ts';
 import { el, type Html } from './element.ts';
 import type { Setting } from './setting.ts';
 
-type Of<K extends Block['kind']> = Extract<Block, { kind: K }>;
-
 /** Boxes to tick with a pen or with a key. Nothing ticked is kept or sent. */
-export const boxes = (block: Of<'boxes'>, { topic }: Setting): Html =>
+export const boxes = (block: BlockOf<'boxes'>, { topic }: Setting): Html =>
   el(
     'div',
     { role: 'group', 'aria-label': topic },
@@ -19,7 +17,7 @@ export const boxes = (block: Of<'boxes'>, { topic }: Setting): Html =>
   );
 
 /** Room for handwriting: the lines are for the eye, the label is for everyone. */
-export const writeIn = (block: Of<'writeIn'>): Html =>
+export const writeIn = (block: BlockOf<'writeIn'>): Html =>
   el(
     'div',
     { class: 'write-in' },

@@ -11,7 +11,7 @@ export function policy(style: string, script: string): Html {
   const rules = [
     "default-src 'none'",
     `style-src ${hash(style)}`,
-    ...(script === '' ? [] : [`script-src ${hash(script)}`]),
+    `script-src ${hash(script)}`,
     "base-uri 'none'",
     "form-action 'none'",
   ];

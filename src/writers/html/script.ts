@@ -1,7 +1,7 @@
 /**
  * The page's one script, as it stands in the file; its hash stands in the page's policy. Nothing to read depends on it:
- * it lets the days be read hour by hour and be hidden, lets tables that say so be sorted, and takes scroll areas that fit out of the tab order. It takes
- * all its words from the page, keeps nothing and sends nothing.
+ * it lets the days be read hour by hour and be hidden, lets tables that say so be sorted, and takes scroll areas that fit
+ * out of the tab order. It takes all its words from the page, keeps nothing and sends nothing.
  */
 export const SCRIPT = `'use strict';
 (() => {

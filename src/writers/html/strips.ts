@@ -1,5 +1,5 @@
 import type { Drawing } from '../../model/drawing.ts';
-import type { Block } from '../../model/report.ts';
+import type { Block, BlockOf } from '../../model/report.ts';
 import { drawingSvg } from '../svg.ts';
 import { drawn, el, type Html } from './element.ts';
 import { asTable, picture } from './figure.ts';
@@ -9,10 +9,10 @@ import type { Setting } from './setting.ts';
 import { forTheEye } from './swatch.ts';
 
 type Day = NonNullable<Drawing['day']>;
-type DayBlock = Extract<Block, { kind: 'chart' }> & { drawing: Drawing & { day: Day } };
+type DayBlock = BlockOf<'chart'> & { drawing: Drawing & { day: Day } };
 
 /** Strips, and between them lines about days of which there is nothing to draw. */
-export type OfStrips = DayBlock | Extract<Block, { kind: 'paragraph' }>;
+export type OfStrips = DayBlock | BlockOf<'paragraph'>;
 
 export const isDay = (block: Block): block is DayBlock => block.kind === 'chart' && block.drawing.day !== undefined;
 

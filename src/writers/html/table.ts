@@ -1,12 +1,10 @@
-import type { Block, Cell } from '../../model/report.ts';
+import type { BlockOf, Cell } from '../../model/report.ts';
 import { el, type Html } from './element.ts';
 import { scroller, sideways } from './scroller.ts';
 import type { Setting } from './setting.ts';
 import { swatch } from './swatch.ts';
 
-type Table = Extract<Block, { kind: 'table' }>;
-
-export function table(block: Table, setting: Setting): Html[] {
+export function table(block: BlockOf<'table'>, setting: Setting): Html[] {
   const { columns, rows, caption, captionShown, dense, keys } = block;
   const end = (i: number): string | undefined => (columns[i]?.align === 'end' ? 'end' : undefined);
   const whole = el(

@@ -1,4 +1,4 @@
-import type { Block } from '../../model/report.ts';
+import type { Block, BlockOf } from '../../model/report.ts';
 import { chart } from './chart.ts';
 import { chain, drawStack, type Flow, heightOf, type Strip } from './flow.ts';
 import { boxes, writeIn } from './forms.ts';
@@ -53,7 +53,7 @@ function blockFlow(block: Block, width: number, setting: Setting): Flow {
 const blank = (height: number): Strip => ({ height, gap: 0, keep: false, draw() {} });
 
 /** Side by side and kept together; columns taller than a sheet are set one under another instead. */
-function columns(block: Extract<Block, { kind: 'columns' }>, width: number, setting: Setting): Flow {
+function columns(block: BlockOf<'columns'>, width: number, setting: Setting): Flow {
   const { scale, capacity } = setting;
   const gutter = scale.rhythm * 2;
   const sum = block.widths.reduce((total, share) => total + share, 0) || 1;

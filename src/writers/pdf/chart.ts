@@ -1,12 +1,10 @@
-import type { Block } from '../../model/report.ts';
+import type { BlockOf } from '../../model/report.ts';
 import type { Flow, Strip } from './flow.ts';
 import { drawMarks } from './marks.ts';
 import { flow, lineStrips, type Setting, setText } from './setting.ts';
 import { node } from './tree.ts';
 
-type Chart = Extract<Block, { kind: 'chart' }>;
-
-export function chart(block: Chart, width: number, setting: Setting): Flow {
+export function chart(block: BlockOf<'chart'>, width: number, setting: Setting): Flow {
   const { scale, palette, parent, capacity } = setting;
   const { drawing } = block;
   const strips: Strip[] = [];

@@ -1,5 +1,6 @@
 import { deflateSync } from 'node:zlib';
 import PDFDocument from 'pdfkit';
+import { withoutMarkup } from '../markup.ts';
 import { Bytes } from './bytes.ts';
 import type { Face } from './face.ts';
 
@@ -148,18 +149,13 @@ export function attach(pdf: Pdf, { name, bytes, type, description }: Attachment,
   pdf.file(bytes, { name, type, description, relationship: 'Data', creationDate: date, modifiedDate: date });
 }
 
-const XML: Record<string, string> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
-
 /** pdfkit 0.20 puts the title into its XML packet as it is; `A & B` would break the packet. */
 function escapeMetadata(pdf: Pdf): void {
   const write = pdf._addInfo;
   pdf._addInfo = () => {
     const plain = pdf.info;
     pdf.info = Object.fromEntries(
-      Object.entries(plain).map(([key, value]) => [
-        key,
-        typeof value === 'string' ? value.replace(/[&<>"]/g, (c) => XML[c]!) : value,
-      ]),
+      Object.entries(plain).map(([key, value]) => [key, typeof value === 'string' ? withoutMarkup(value) : value]),
     );
     write.call(pdf);
     pdf.info = plain;

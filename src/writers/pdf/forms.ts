@@ -1,10 +1,8 @@
-import type { Block } from '../../model/report.ts';
+import type { BlockOf } from '../../model/report.ts';
 import type { Flow, Strip } from './flow.ts';
 import { flow, lineStrips, type Setting, setText } from './setting.ts';
 import type { Sheet } from './sheet.ts';
 import { node } from './tree.ts';
-
-type Of<K extends Block['kind']> = Extract<Block, { kind: K }>;
 
 const MM = 72 / 25.4;
 /** Side of a tick box. */
@@ -12,7 +10,7 @@ const BOX = 5 * MM;
 /** Between ruled lines for handwriting. */
 const RULED = 9 * MM;
 
-export function boxes(block: Of<'boxes'>, width: number, setting: Setting): Flow {
+export function boxes(block: BlockOf<'boxes'>, width: number, setting: Setting): Flow {
   if (block.inline) return boxesInLine(block, width, setting);
   const { scale, palette, parent } = setting;
   const style = scale.body;
@@ -44,7 +42,7 @@ function tickBox(sheet: Sheet, x: number, y: number, { palette }: Setting): void
 }
 
 /** Boxes side by side, each with its word to the right; as many in a row as the width holds. */
-function boxesInLine(block: Of<'boxes'>, width: number, setting: Setting): Flow {
+function boxesInLine(block: BlockOf<'boxes'>, width: number, setting: Setting): Flow {
   const { scale, palette, parent } = setting;
   const style = scale.body;
   const left = BOX + scale.rhythm * 0.5;
@@ -83,7 +81,7 @@ function boxesInLine(block: Of<'boxes'>, width: number, setting: Setting): Flow 
   return flow(strips, 0.5 * scale.rhythm, scale.rhythm);
 }
 
-export function writeIn(block: Of<'writeIn'>, width: number, setting: Setting): Flow {
+export function writeIn(block: BlockOf<'writeIn'>, width: number, setting: Setting): Flow {
   const { scale, palette, parent } = setting;
   const label = lineStrips(setText(block.label, scale.strong, width, setting), node('P', parent), palette.ink.text);
   const rule: Strip = {

@@ -1,15 +1,13 @@
-import type { Block } from '../../model/report.ts';
+import type { BlockOf } from '../../model/report.ts';
 import type { Flow, Strip } from './flow.ts';
 import { framed } from './framed.ts';
 import { flow, lineStrips, type Setting, setText, together } from './setting.ts';
 import { node } from './tree.ts';
 
-type Of<K extends Block['kind']> = Extract<Block, { kind: K }>;
-
 const HEAD = { 1: 'head1', 2: 'head2', 3: 'head3' } as const;
 
 /** A heading never ends a sheet. */
-export function heading(block: Of<'heading'>, width: number, setting: Setting): Flow {
+export function heading(block: BlockOf<'heading'>, width: number, setting: Setting): Flow {
   const { scale, palette, parent } = setting;
   const text = setText(block.text, scale[HEAD[block.level]], width, setting);
   const strips = lineStrips(text, node(`H${setting.depth(block.level)}`, parent), palette.ink.text);
@@ -21,7 +19,7 @@ export function heading(block: Of<'heading'>, width: number, setting: Setting): 
   );
 }
 
-export function paragraph(block: Of<'paragraph'>, width: number, setting: Setting): Flow {
+export function paragraph(block: BlockOf<'paragraph'>, width: number, setting: Setting): Flow {
   const { scale, palette, parent } = setting;
   const colour = block.style === 'small' ? palette.axis.text : palette.ink.text;
   const text = setText(block.text, scale[block.style], width, setting);
@@ -29,7 +27,7 @@ export function paragraph(block: Of<'paragraph'>, width: number, setting: Settin
   return flow(lineStrips(text, node('P', parent), colour), 0, room * scale.rhythm);
 }
 
-export function list(block: Of<'list'>, width: number, setting: Setting): Flow {
+export function list(block: BlockOf<'list'>, width: number, setting: Setting): Flow {
   const { scale, palette, parent, faces } = setting;
   const style = scale.body;
   const face = faces.regular;
@@ -62,7 +60,7 @@ export function list(block: Of<'list'>, width: number, setting: Setting): Flow {
 }
 
 /** A boxed caution is framed in ink; the other kind has a bar at its side. Neither is ever grey. */
-export function caution(block: Of<'caution'>, width: number, setting: Setting): Flow {
+export function caution(block: BlockOf<'caution'>, width: number, setting: Setting): Flow {
   const { scale, palette, parent } = setting;
   const owner = node('P', parent);
   if (block.boxed) {

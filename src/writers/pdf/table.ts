@@ -1,4 +1,4 @@
-import type { Block, Cell } from '../../model/report.ts';
+import type { BlockOf, Cell } from '../../model/report.ts';
 import { fairWidths } from './columns.ts';
 import type { Flow, Strip } from './flow.ts';
 import { baseline, type Style } from './scale.ts';
@@ -7,8 +7,6 @@ import type { Sheet } from './sheet.ts';
 import { SWATCH, swatch } from './swatch.ts';
 import { type Node, node } from './tree.ts';
 import { widestPiece } from './wrap.ts';
-
-type Table = Extract<Block, { kind: 'table' }>;
 
 interface Column {
   x: number;
@@ -25,7 +23,7 @@ interface Set {
 
 const SWATCH_ROOM = SWATCH + 4.5;
 
-export function table(block: Table, width: number, setting: Setting): Flow {
+export function table(block: BlockOf<'table'>, width: number, setting: Setting): Flow {
   const { scale, palette, parent, capacity } = setting;
   const dense = block.dense ?? false;
   const styles = dense ? { cell: scale.denseCell, head: scale.denseHead } : { cell: scale.cell, head: scale.cellHead };
@@ -55,7 +53,12 @@ export function table(block: Table, width: number, setting: Setting): Flow {
 }
 
 /** The widths that were asked for, save where a word or a number with its unit would have to be broken. */
-function placeColumns(block: Table, width: number, styles: { cell: Style; head: Style }, setting: Setting): Column[] {
+function placeColumns(
+  block: BlockOf<'table'>,
+  width: number,
+  styles: { cell: Style; head: Style },
+  setting: Setting,
+): Column[] {
   const { size } = styles.cell;
   const gutter = size * (block.dense ? 0.9 : 1.4);
   const sum = block.columns.reduce((total, column) => total + column.width, 0) || 1;
@@ -88,7 +91,7 @@ const widestIn = (text: string, { face, size }: Style, { faces }: Setting): numb
 
 /** The head stays an artifact where it is repeated: its cells are read once. */
 function headStrip(
-  block: Table,
+  block: BlockOf<'table'>,
   columns: Column[],
   style: Style,
   pad: number,
