@@ -37,24 +37,16 @@ export const urn = (id: string): string => `urn:uuid:${id}`;
 /** What each resource carries so that a server can tell it was sent before. */
 export const identifier = (id: string): { system: string; value: string }[] => [{ system: OWN, value: id }];
 
-/** An entry that a server makes once, however often it is sent. */
-export function entry(id: string, resource: Resource): Entry {
-  return {
-    fullUrl: urn(id),
-    resource,
-    request: { method: 'POST', url: resource.resourceType, ifNoneExist: `identifier=${OWN}|${id}` },
-  };
-}
-
 /** Half of a surrogate pair has no UTF-8, and so no place in an address. */
 const wellFormed = (text: string): string => text.replace(/\p{Cs}/gu, '\ufffd');
 
-/** An entry that already has an identifier of its own. */
-export const entryBy = (id: string, resource: Resource, value: string): Entry => ({
-  ...entry(id, resource),
+/** An entry that a server makes once, however often it is sent: it is known by its id, or by an identifier it already has. */
+export const entry = (id: string, resource: Resource, known = id): Entry => ({
+  fullUrl: urn(id),
+  resource,
   request: {
     method: 'POST',
     url: resource.resourceType,
-    ifNoneExist: `identifier=${OWN}|${encodeURIComponent(wellFormed(value))}`,
+    ifNoneExist: `identifier=${OWN}|${encodeURIComponent(wellFormed(known))}`,
   },
 });

@@ -1,8 +1,8 @@
 import type { Analysis } from '../../analyse.ts';
 import { LAB, loinc, OWN, PROFILE } from './codes.ts';
-import { type Bundle, type Entry, entry, entryBy, identifier, type Resource, urn, uuid } from './entries.ts';
+import { type Bundle, type Entry, entry, identifier, type Resource, urn, uuid } from './entries.ts';
 import { readingEntries } from './readings.ts';
-import { type About, summaryEntries, summaryReference } from './summary.ts';
+import { type About, summaryEntries } from './summary.ts';
 
 export type { Bundle, Entry, Resource } from './entries.ts';
 
@@ -48,7 +48,7 @@ function patient(id: string, code: string, name: string | undefined): Entry {
     identifier: [{ system: OWN, value: code }],
     ...(name === undefined ? {} : { name: [{ text: name }] }),
   };
-  return entryBy(id, resource, code);
+  return entry(id, resource, code);
 }
 
 function report({ analysis, subject, seed }: About, summary: readonly Entry[], pdf: Uint8Array): Entry {
@@ -64,7 +64,8 @@ function report({ analysis, subject, seed }: About, summary: readonly Entry[], p
     subject,
     effectivePeriod: { start: timeline.from, end: timeline.to },
     issued: midnight(settings.today),
-    ...(summary.length === 0 ? {} : { result: summaryReference(summary) }),
+    // The first of a summary holds the others.
+    ...(summary[0] ? { result: [{ reference: summary[0].fullUrl }] } : {}),
     presentedForm: [{ contentType: 'application/pdf', data: Buffer.from(pdf).toString('base64') }],
   });
 }

@@ -1,4 +1,5 @@
 import type { Analysis } from '../../analyse.ts';
+import type { TimeInBands } from '../../model/measures.ts';
 import { MGDL_PER_MMOL } from '../../units.ts';
 import { LABORATORY, loinc, PROFILE, quantity, type UnitCode } from './codes.ts';
 import { type Entry, entry, identifier, type Resource, uuid } from './entries.ts';
@@ -38,7 +39,7 @@ export function summaryEntries(about: About): Entry[] {
       mgdl.value / MGDL_PER_MMOL,
       'mmol/L',
     ),
-    timesInRanges(about),
+    timesInRanges(about, timeInBands.value),
     single('cgm-summary-gmi', '97506-0', undefined, gmi.value.percent, '%'),
     single('cgm-summary-coefficient-of-variation', '104638-2', undefined, cv.value, '%'),
     single('cgm-summary-days-of-wear', '104636-6', undefined, coverage.value.daysWithReadings, 'd'),
@@ -68,16 +69,15 @@ const BANDS = [
   ['104639-0', 'Time above range, very high in Reporting Period Interstitial fluid by calculation', 'very-high'],
 ] as const;
 
-function timesInRanges(about: About): Entry {
-  const { targets, measures, timeline } = about.analysis;
-  const bands = measures.timeInBands;
+function timesInRanges(about: About, { exclusive }: TimeInBands): Entry {
+  const { targets, timeline } = about.analysis;
   const limits = targets.limits[timeline.unit];
   // The guide publishes no limits, and target sets differ in theirs: without them the shares would mislead.
   const outer = limits.veryHigh === null ? '' : ` | > ${limits.veryHigh}`;
   const cuts = `< ${limits.veryLow} | < ${limits.low} | ${limits.low}-${limits.high} | > ${limits.high}${outer}`;
   const component = BANDS.map(([code, display, band]) => ({
     code: loinc(code, display),
-    valueQuantity: quantity(bands.ok ? bands.value.exclusive[band].value * 100 : 0, '%'),
+    valueQuantity: quantity(exclusive[band].value * 100, '%'),
   }));
   return observation(
     about,
@@ -107,6 +107,3 @@ function observation(
   };
   return entry(id, resource);
 }
-
-export const summaryReference = (entries: readonly Entry[]): { reference: string }[] =>
-  entries.length === 0 ? [] : [{ reference: entries[0]!.fullUrl }];

@@ -1,5 +1,5 @@
 import type { BlockOf, Cell } from '../../model/report.ts';
-import { el, type Html } from './element.ts';
+import { type Attributes, el, type Html } from './element.ts';
 import { scroller, sideways } from './scroller.ts';
 import type { Setting } from './setting.ts';
 import { swatch } from './swatch.ts';
@@ -12,34 +12,28 @@ export function table(block: BlockOf<'table'>, setting: Setting): Html[] {
     { class: looks(dense && 'dense', wide(columns) && 'wide', rows.length <= SHORT && 'short', keys && 'sortable') },
     el('caption', { class: captionShown ? undefined : 'unseen' }, caption),
     el('colgroup', {}, ...columns.map(({ width }) => el('col', { class: setting.shares('column', [width]) }))),
-    el('thead', {}, el('tr', {}, ...columns.map(({ title }, i) => el('th', { scope: 'col', class: end(i) }, title)))),
-    el(
-      'tbody',
-      {},
-      ...rows.map((row, r) =>
-        el(
-          'tr',
-          {},
-          ...row.map((cell, i) =>
-            el(
-              isName(cell.text, i) ? 'th' : 'td',
-              {
-                scope: isName(cell.text, i) ? 'row' : undefined,
-                class: looks(end(i), cell.muted && 'muted'),
-                'data-key': keys?.[r]?.[i],
-              },
-              ...inside(cell, setting),
-            ),
-          ),
-        ),
+    head(columns.map(({ title }, i) => el('th', { scope: 'col', class: end(i) }, title))),
+    body(
+      rows.map((row, r) =>
+        row.map((cell, i) => {
+          const more = { class: looks(end(i), cell.muted && 'muted'), 'data-key': keys?.[r]?.[i] };
+          return cellHtml(cell.text, i, inside(cell, setting), more);
+        }),
       ),
     ),
   );
   return [scroller(caption, whole), ...(wide(columns) ? [sideways(setting)] : [])];
 }
 
+const head = (cells: Html[]): Html => el('thead', {}, el('tr', {}, ...cells));
+
+const body = (rows: Html[][]): Html => el('tbody', {}, ...rows.map((cells) => el('tr', {}, ...cells)));
+
 /** The first cell names its row, when it says anything. */
-const isName = (text: string, column: number): boolean => column === 0 && text.trim() !== '';
+function cellHtml(text: string, column: number, content: Html[], more: Attributes = {}): Html {
+  const names = column === 0 && text.trim() !== '';
+  return el(names ? 'th' : 'td', { scope: names ? 'row' : undefined, ...more }, ...content);
+}
 
 /** So many rows are never split over two sheets. */
 const SHORT = 14;
@@ -65,16 +59,6 @@ export const plainTable = (caption: string, { columns, rows }: { columns: string
     'table',
     { class: looks('dense', wide(columns) && 'wide') },
     el('caption', { class: 'unseen' }, caption),
-    el('thead', {}, el('tr', {}, ...columns.map((title) => el('th', { scope: 'col' }, title)))),
-    el(
-      'tbody',
-      {},
-      ...rows.map((row) =>
-        el(
-          'tr',
-          {},
-          ...row.map((cell, i) => (isName(cell, i) ? el('th', { scope: 'row' }, cell) : el('td', {}, cell))),
-        ),
-      ),
-    ),
+    head(columns.map((title) => el('th', { scope: 'col' }, title))),
+    body(rows.map((row) => row.map((cell, i) => cellHtml(cell, i, [cell])))),
   );
