@@ -1,10 +1,10 @@
 import type { Block, BlockOf } from '../../model/report.ts';
 import { chart } from './chart.ts';
-import { chain, drawStack, type Flow, heightOf, type Strip } from './flow.ts';
+import { chain, drawStack, type Flow, flow, heightOf, type Strip, together } from './flow.ts';
 import { boxes, writeIn } from './forms.ts';
 import { framed } from './framed.ts';
 import { caution, heading, list, paragraph } from './prose.ts';
-import { flow, type Setting, together } from './setting.ts';
+import type { Setting } from './setting.ts';
 import { table } from './table.ts';
 import { node } from './tree.ts';
 

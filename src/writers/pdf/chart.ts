@@ -1,7 +1,7 @@
 import type { BlockOf } from '../../model/report.ts';
-import type { Flow, Strip } from './flow.ts';
+import { type Flow, flow, leading, type Strip } from './flow.ts';
 import { drawMarks } from './marks.ts';
-import { flow, lineStrips, type Setting, setText } from './setting.ts';
+import { lineStrips, type Setting, setText } from './setting.ts';
 import { node } from './tree.ts';
 
 export function chart(block: BlockOf<'chart'>, width: number, setting: Setting): Flow {
@@ -10,7 +10,7 @@ export function chart(block: BlockOf<'chart'>, width: number, setting: Setting):
   const strips: Strip[] = [];
   if (block.title) {
     const text = setText(block.title, scale.strong, width, setting);
-    for (const line of lineStrips(text, node('P', parent), palette.ink.text)) strips.push({ ...line, keep: true });
+    strips.push(...leading(lineStrips(text, node('P', parent), palette.ink.text)));
   }
   const titleRoom = strips.length ? scale.rhythm * 0.5 : 0;
   const most = capacity - strips.length * scale.strong.line - titleRoom;

@@ -21,6 +21,16 @@ export interface Flow {
   after: number;
 }
 
+export const flow = (strips: Strip[], before: number, after: number): Flow => ({ strips, before, after });
+
+/** Binds strips to one another, so that they are not parted unless they outgrow a sheet. */
+export function together(strips: readonly Strip[]): Strip[] {
+  return strips.map((strip, i) => (i < strips.length - 1 && !strip.keep ? { ...strip, keep: true } : strip));
+}
+
+/** Binds strips to one another and to what comes after them: titles never end a sheet. */
+export const leading = (strips: readonly Strip[]): Strip[] => strips.map((strip) => ({ ...strip, keep: true }));
+
 export interface Placed {
   strip: Strip;
   sheet: number;

@@ -1,6 +1,6 @@
 import type { BlockOf } from '../../model/report.ts';
-import type { Flow, Strip } from './flow.ts';
-import { flow, lineStrips, type Setting, setText } from './setting.ts';
+import { type Flow, flow, leading, type Strip } from './flow.ts';
+import { lineStrips, type Setting, setText } from './setting.ts';
 import type { Sheet } from './sheet.ts';
 import { node } from './tree.ts';
 
@@ -10,42 +10,16 @@ const BOX = 5 * MM;
 /** Between ruled lines for handwriting. */
 const RULED = 9 * MM;
 
-export function boxes(block: BlockOf<'boxes'>, width: number, setting: Setting): Flow {
-  if (block.inline) return boxesInLine(block, width, setting);
-  const { scale, palette, parent } = setting;
-  const style = scale.body;
-  const left = BOX + scale.rhythm;
-  const top = node('L', parent);
-  const strips: Strip[] = block.items.map((item, i) => {
-    const text = setText(item, style, width - left, setting);
-    const body = lineStrips(text, node('LBody', node('LI', top)), palette.ink.text, left);
-    const drop = Math.max(0, (BOX - style.line) / 2);
-    return {
-      height: Math.max(BOX, drop + body.length * style.line),
-      gap: i === 0 ? 0 : scale.rhythm * 0.7,
-      keep: false,
-      draw(sheet, x, y) {
-        const boxTop = y + Math.max(0, (style.line - BOX) / 2);
-        tickBox(sheet, x, boxTop, setting);
-        body.forEach((line, n) => {
-          line.draw(sheet, x, y + drop + n * style.line);
-        });
-      },
-    };
-  });
-  return flow(strips, 0.5 * scale.rhythm, scale.rhythm);
-}
-
 function tickBox(sheet: Sheet, x: number, y: number, { palette }: Setting): void {
   const square = { x: x + 0.5, y: y + 0.5, w: BOX - 1, h: BOX - 1, radius: 1.5 };
   sheet.asArtifact().stroke(square, { colour: palette.ink.line, width: 1 });
 }
 
-/** Boxes side by side, each with its word to the right; as many in a row as the width holds. */
-function boxesInLine(block: BlockOf<'boxes'>, width: number, setting: Setting): Flow {
+/** Boxes, each with its words to the right: one under another, or in line, as many in a row as the width holds. */
+export function boxes(block: BlockOf<'boxes'>, width: number, setting: Setting): Flow {
   const { scale, palette, parent } = setting;
   const style = scale.body;
-  const left = BOX + scale.rhythm * 0.5;
+  const left = BOX + scale.rhythm * (block.inline ? 0.5 : 1);
   const between = scale.rhythm * 1.2;
   const top = node('L', parent);
   const items = block.items.map((item) => {
@@ -57,7 +31,7 @@ function boxesInLine(block: BlockOf<'boxes'>, width: number, setting: Setting): 
   const rows: { x: number; lines: Strip[] }[][] = [];
   let x = Infinity;
   for (const { lines, wide } of items) {
-    if (x + wide > width) {
+    if (!block.inline || x + wide > width) {
       rows.push([]);
       x = 0;
     }
@@ -93,7 +67,7 @@ export function writeIn(block: BlockOf<'writeIn'>, width: number, setting: Setti
       sheet.asArtifact().lines([[x, at, x + width, at]], { colour: palette.muted.line, width: 0.75 });
     },
   };
-  const strips = label.map((strip) => ({ ...strip, keep: true }));
+  const strips = leading(label);
   for (let i = 0; i < block.lines; i++) strips.push(i === 0 && block.lines > 1 ? { ...rule, keep: true } : rule);
   return flow(strips, scale.rhythm, 1.2 * scale.rhythm);
 }

@@ -1,5 +1,5 @@
-import type { Flow, Strip } from './flow.ts';
-import { flow, type Setting, together } from './setting.ts';
+import { type Flow, flow, type Strip, together } from './flow.ts';
+import type { Setting } from './setting.ts';
 
 /** Between the outline and what stands inside. */
 const PADDING = 9;

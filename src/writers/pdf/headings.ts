@@ -3,7 +3,7 @@ import type { Block, Page } from '../../model/report.ts';
 function* levels(blocks: readonly Block[]): Generator<number> {
   for (const block of blocks) {
     if (block.kind === 'heading') yield block.level;
-    else if (block.kind === 'together') yield* levels(block.blocks);
+    else if ('blocks' in block) yield* levels(block.blocks);
     else if (block.kind === 'columns') for (const column of block.columns) yield* levels(column);
   }
 }

@@ -81,9 +81,8 @@ export async function writePdf(report: Report, fonts: PdfFonts, info: PdfInfo): 
       strip.draw(sheets[first + sheet]!, x, y + headerHeight(scale) + top);
     first += page.sheets;
   }
-  const everywhere: Setting = { ...setting, depth: (level) => level };
   sheets.forEach((sheet, i) => {
-    drawStanding(report, sheet, x, y, i + 1, count, everywhere);
+    drawStanding(report, sheet, x, y, i + 1, count, setting);
   });
   const written = sheets.map((sheet) => addSheet(pdf, sheet));
   writeTree(pdf, root, written);

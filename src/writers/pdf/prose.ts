@@ -1,7 +1,8 @@
 import type { BlockOf } from '../../model/report.ts';
-import type { Flow, Strip } from './flow.ts';
+import { type Flow, flow, leading, type Strip, together } from './flow.ts';
 import { framed } from './framed.ts';
-import { flow, lineStrips, type Setting, setText, together } from './setting.ts';
+import { baseline } from './scale.ts';
+import { lineStrips, type Setting, setText } from './setting.ts';
 import { node } from './tree.ts';
 
 const HEAD = { 1: 'head1', 2: 'head2', 3: 'head3' } as const;
@@ -12,11 +13,7 @@ export function heading(block: BlockOf<'heading'>, width: number, setting: Setti
   const text = setText(block.text, scale[HEAD[block.level]], width, setting);
   const strips = lineStrips(text, node(`H${setting.depth(block.level)}`, parent), palette.ink.text);
   const [before, after] = { 1: [2.4, 0.9], 2: [1.5, 0.5], 3: [1.3, 0.3] }[block.level] as [number, number];
-  return flow(
-    strips.map((strip) => ({ ...strip, keep: true })),
-    before * scale.rhythm,
-    after * scale.rhythm,
-  );
+  return flow(leading(strips), before * scale.rhythm, after * scale.rhythm);
 }
 
 export function paragraph(block: BlockOf<'paragraph'>, width: number, setting: Setting): Flow {
@@ -47,10 +44,7 @@ export function list(block: BlockOf<'list'>, width: number, setting: Setting): F
         ...line,
         gap: first && i > 0 ? style.size * 0.3 : 0,
         draw(sheet, x, y) {
-          if (first) {
-            const base = y + style.line / 2 + 0.375 * style.size;
-            sheet.as(label).text(labels[i]!, x, base, face, style.size, palette.ink.text);
-          }
+          if (first) sheet.as(label).text(labels[i]!, x, y + baseline(style), face, style.size, palette.ink.text);
           line.draw(sheet, x, y);
         },
       });

@@ -1,5 +1,5 @@
 import type { Palette } from '../palette.ts';
-import type { Flow, Strip } from './flow.ts';
+import type { Strip } from './flow.ts';
 import { PLAIN } from './plainSetter.ts';
 import { baseline, type Scale, type Style } from './scale.ts';
 import { REORDERED, RIGHT_TO_LEFT, STEERING } from './scripts.ts';
@@ -51,10 +51,3 @@ export function lineStrips(text: SetText, owner: Node, colour: string, left = 0)
     draw: (sheet, x, y) => sheet.as(owner).text(line, x + left, y + base, face, style.size, colour),
   }));
 }
-
-/** Binds strips to one another, so that they are not parted unless they outgrow a sheet. */
-export function together(strips: readonly Strip[]): Strip[] {
-  return strips.map((strip, i) => (i < strips.length - 1 && !strip.keep ? { ...strip, keep: true } : strip));
-}
-
-export const flow = (strips: Strip[], before: number, after: number): Flow => ({ strips, before, after });

@@ -5,6 +5,8 @@ import type { Setting } from './setting.ts';
 import type { Sheet } from './sheet.ts';
 import { cut, wrap } from './wrap.ts';
 
+type Look = Pick<Setting, 'scale' | 'palette' | 'faces'>;
+
 /** Height of the box that header, content and footer share: two usual lines above and two below. */
 export const FRAME_HEIGHT = CONTENT_HEIGHT + 60;
 
@@ -23,7 +25,7 @@ export function drawStanding(
   y: number,
   page: number,
   pages: number,
-  setting: Setting,
+  setting: Look,
 ): void {
   const { scale, palette } = setting;
   const { line } = scale.standing;
@@ -44,7 +46,7 @@ function drawPair(
   x: number,
   y: number,
   side: 'above' | 'below',
-  { scale, palette, faces }: Setting,
+  { scale, palette, faces }: Look,
 ): void {
   const style = scale.standing;
   const face = faces.regular;

@@ -1,8 +1,8 @@
 import type { BlockOf, Cell } from '../../model/report.ts';
-import { fairWidths } from './columns.ts';
-import type { Flow, Strip } from './flow.ts';
+import { fairWidths } from './fairWidths.ts';
+import { type Flow, flow, leading, type Strip } from './flow.ts';
 import { baseline, type Style } from './scale.ts';
-import { flow, lineStrips, type SetText, type Setting, setText } from './setting.ts';
+import { lineStrips, type SetText, type Setting, setText } from './setting.ts';
 import type { Sheet } from './sheet.ts';
 import { SWATCH, swatch } from './swatch.ts';
 import { type Node, node } from './tree.ts';
@@ -14,11 +14,23 @@ interface Column {
   end: boolean;
 }
 
-interface Set {
+/** What the rows of one table share. */
+interface Grid {
+  columns: Column[];
+  width: number;
+  /** Above and below the text of a cell. */
+  pad: number;
+  /** Structure element of the table. */
+  top: Node;
+  setting: Setting;
+}
+
+interface SetCell {
   text: SetText;
   owner: Node;
   colour: string;
   cell: Cell;
+  column: Column;
 }
 
 const SWATCH_ROOM = SWATCH + 4.5;
@@ -33,15 +45,15 @@ export function table(block: BlockOf<'table'>, width: number, setting: Setting):
   const strips: Strip[] = [];
   if (block.captionShown) {
     const text = setText(block.caption, scale.strong, width, setting);
-    const caption = lineStrips(text, node('Caption', top), palette.ink.text);
-    for (const line of caption) strips.push({ ...line, keep: true });
+    strips.push(...leading(lineStrips(text, node('Caption', top), palette.ink.text)));
   } else top.summary = block.caption;
 
-  const head = headStrip(block, columns, styles.head, pad, width, top, setting);
+  const grid: Grid = { columns, width, pad, top, setting };
+  const head = headStrip(block, styles.head, grid);
   strips.push({ ...head, gap: strips.length ? scale.rhythm * 0.4 : 0, keep: true });
   const room = capacity - head.height;
   block.rows.forEach((row, i) => {
-    const parts = rowStrips(row, columns, styles.cell, pad, width, room, top, setting);
+    const parts = rowStrips(row, styles.cell, room, grid);
     // A first or a last row never stands alone on its sheet.
     const binds = i === 0 || i === block.rows.length - 2;
     parts.forEach((part, n) => {
@@ -90,20 +102,13 @@ const widestIn = (text: string, { face, size }: Style, { faces }: Setting): numb
   widestPiece(faces[face].readable(text), faces[face], size);
 
 /** The head stays an artifact where it is repeated: its cells are read once. */
-function headStrip(
-  block: BlockOf<'table'>,
-  columns: Column[],
-  style: Style,
-  pad: number,
-  width: number,
-  top: Node,
-  setting: Setting,
-): Strip {
+function headStrip(block: BlockOf<'table'>, style: Style, { columns, width, pad, top, setting }: Grid): Strip {
   const row = node('TR', top);
-  const cells = block.columns.map((column, i): Set => {
-    const text = setText(column.title, style, columns[i]!.width, setting);
+  const cells = columns.map((column, i): SetCell => {
+    const cell = { text: block.columns[i]!.title };
+    const text = setText(cell.text, style, column.width, setting);
     const owner = node('TH', row, { scope: 'Column' });
-    return { text, owner, colour: setting.palette.axis.text, cell: { text: column.title } };
+    return { text, owner, colour: setting.palette.axis.text, cell, column };
   });
   const lines = Math.max(1, ...cells.map((it) => it.text.lines.length));
   const height = lines * style.line + pad * 2;
@@ -115,11 +120,11 @@ function headStrip(
     draw(sheet, x, y) {
       const repeated = drawn;
       drawn = true;
-      cells.forEach((it, i) => {
+      for (const it of cells) {
         // Titles stand on the rule, so that short ones are not left hanging.
         const drop = (lines - it.text.lines.length) * style.line;
-        drawCell(it, columns[i]!, 0, it.text.lines.length, sheet, x, y + pad + drop, repeated, setting);
-      });
+        drawCell(it, 0, lines, sheet, x, y + pad + drop, repeated, setting);
+      }
       const rule = [x, y + height, x + width, y + height];
       sheet.asArtifact().lines([rule], { colour: setting.palette.ink.line, width: 0.75 });
     },
@@ -129,23 +134,19 @@ function headStrip(
 /** One strip a row; a row taller than a sheet is cut between lines. */
 function rowStrips(
   row: readonly Cell[],
-  columns: Column[],
   style: Style,
-  pad: number,
-  width: number,
   room: number,
-  top: Node,
-  setting: Setting,
+  { columns, width, pad, top, setting }: Grid,
 ): Strip[] {
   const { palette, scale } = setting;
   const owner = node('TR', top);
-  const cells = columns.map((column, i): Set => {
+  const cells = columns.map((column, i): SetCell => {
     const cell = row[i] ?? { text: '' };
     const face = cell.strong ? 'semibold' : style.face;
     const text = setText(cell.text, { ...style, face }, column.width - (cell.band ? SWATCH_ROOM : 0), setting);
     const title = i === 0 && cell.strong;
     const place = title ? node('TH', owner, { scope: 'Row' }) : node('TD', owner);
-    return { text, owner: place, colour: cell.muted ? palette.muted.text : palette.ink.text, cell };
+    return { text, owner: place, colour: cell.muted ? palette.muted.text : palette.ink.text, cell, column };
   });
   const lines = Math.max(1, ...cells.map((it) => it.text.lines.length));
   const perStrip = Math.max(1, Math.floor((room - pad * 2) / style.line));
@@ -158,9 +159,7 @@ function rowStrips(
       gap: 0,
       keep: false,
       draw(sheet, x, y) {
-        cells.forEach((it, i) => {
-          drawCell(it, columns[i]!, from, to, sheet, x, y + pad, false, setting);
-        });
+        for (const it of cells) drawCell(it, from, to, sheet, x, y + pad, false, setting);
         if (to < lines) return;
         const rule = [x, y + height, x + width, y + height];
         sheet.asArtifact().lines([rule], { colour: palette.grid.line, width: scale.rhythm > 10 ? 1 : 0.75 });
@@ -171,8 +170,7 @@ function rowStrips(
 }
 
 function drawCell(
-  it: Set,
-  column: Column,
+  { text, owner, colour, cell, column }: SetCell,
   from: number,
   to: number,
   sheet: Sheet,
@@ -181,17 +179,17 @@ function drawCell(
   artifact: boolean,
   setting: Setting,
 ): void {
-  const { style, face, lines, actual } = it.text;
-  if (actual) it.owner.actual = actual;
+  const { style, face, lines, actual } = text;
+  if (actual) owner.actual = actual;
   const base = baseline(style);
   const shown = lines.slice(from, to);
   const wide = (line: string): number => face.width(line.trimEnd(), style.size);
   let left = x + column.x;
-  if (it.cell.band) {
+  if (cell.band) {
     const first = shown[0] ?? '';
     if (from === 0) {
       const at = column.end ? left + column.width - wide(first) - SWATCH_ROOM : left;
-      swatch(sheet, it.cell.band, at, y + base, setting);
+      swatch(sheet, cell.band, at, y + base, setting);
     }
     if (!column.end) left += SWATCH_ROOM;
   }
@@ -199,7 +197,7 @@ function drawCell(
     if (!line) return;
     const at = column.end ? left + column.width - wide(line) : left;
     if (artifact) sheet.asArtifact();
-    else sheet.as(it.owner);
-    sheet.text(line, at, y + base + n * style.line, face, style.size, it.colour);
+    else sheet.as(owner);
+    sheet.text(line, at, y + base + n * style.line, face, style.size, colour);
   });
 }

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { fairWidths } from '../../src/writers/pdf/columns.ts';
+import { fairWidths } from '../../src/writers/pdf/fairWidths.ts';
 import { open, pageOf, write } from './paper.ts';
 
 test.each<[wished: number[], needs: number[], expected: number[]]>([
