@@ -1,5 +1,5 @@
 import { inVisualOrder, levelsOf, mirrored } from './bidi.ts';
-import type { DocumentFont } from './document.ts';
+import type { DocumentFont } from './documentFont.ts';
 import { REORDERED, RIGHT_TO_LEFT, STEERS } from './scripts.ts';
 
 /** A face of the document, and which characters it has. */

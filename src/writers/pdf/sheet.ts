@@ -1,5 +1,5 @@
 import { Bytes, hundredths } from './bytes.ts';
-import type { DocumentFont } from './document.ts';
+import type { DocumentFont } from './documentFont.ts';
 import type { Run } from './mixed.ts';
 import type { Node } from './tree.ts';
 import type { Typeface } from './typeface.ts';

@@ -1,5 +1,6 @@
 import type { Bytes } from './bytes.ts';
-import { type DocumentFont, type Pdf, useFace } from './document.ts';
+import type { Pdf } from './document.ts';
+import { type DocumentFont, useFace } from './documentFont.ts';
 import { type Face, openFace, type PdfFonts } from './face.ts';
 import { type Holder, mixedRuns, type Run } from './mixed.ts';
 import { type Script, scriptOf } from './scripts.ts';
