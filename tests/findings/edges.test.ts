@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { lowsLike } from '../../src/findings/episodeExamples.ts';
+import { highsLike, lowsLike, reboundsLike } from '../../src/findings/episodeExamples.ts';
 import {
   bandsLike,
   daysLike,
@@ -14,7 +14,7 @@ import { sensorsLike } from '../../src/findings/trustExamples.ts';
 import type { Measures } from '../../src/model/measures.ts';
 import { targetSets } from '../../src/targets/index.ts';
 import { measuresWith } from '../support/measures.ts';
-import { looked } from './looked.ts';
+import { changed, looked } from './looked.ts';
 
 /** Places where the smallest slip would keep a low from being told, or tell another than the deepest. */
 
@@ -98,6 +98,48 @@ describe('the deepest of several lows', () => {
     );
     expect(looked('long-lows', { lows })).toMatchObject({ count: 2, night: 1 });
     expect(looked('very-low', { lows })).toMatchObject({ count: 2, night: 1 });
+  });
+});
+
+describe('the highest of several', () => {
+  const seen = (peak: number) => ({ peak: mg(peak), peakLimit: 0 as const });
+  const above = (peak: number) => ({ peak: mg(peak), peakLimit: 1 as const });
+
+  test.each([
+    ['of three', [seen(221), seen(310), seen(250)], 310, 0],
+    ['one above the range of the sensor and one at it', [above(400), seen(400)], 400, 1],
+    ['yet not before a higher one', [above(400), seen(410)], 410, 0],
+  ])('after lows is told in whatever order: %s', (_, peaks, value, limit) => {
+    const finding = findings.find(({ id }) => id === 'rebound-after-lows')!;
+    for (const order of [peaks, peaks.toReversed()]) {
+      const rebounds = changed(reboundsLike(peaks.length, 5), (made) => ({
+        ...made,
+        list: made.list.map((each, i) => ({ ...each, ...order[i]! })),
+      }));
+      expect(finding.look(measuresWith({ rebounds }), targetSets.adult)).toMatchObject({
+        case: 'holds',
+        params: { peak: { value, limit }, limit: { of: 'high' } },
+      });
+    }
+  });
+
+  test('of those that were long very high, and the longest of them', () => {
+    const high = (outerMinutes: number, extreme: number) => ({
+      level: 2 as const,
+      outerMinutes,
+      minutes: 400,
+      extreme: mg(extreme),
+    });
+    // The last was very high for less than two hours: neither its length nor its height is told.
+    const list = [high(130, 320), high(245, 300), high(180, 290), high(119, 390)];
+    for (const order of [list, list.toReversed()])
+      expect(looked('long-very-high', { highs: highsLike(...order) })).toMatchObject({
+        count: 3,
+        length: 120,
+        longest: 245,
+        highest: 320,
+        limit: { of: 'very-high' },
+      });
   });
 });
 

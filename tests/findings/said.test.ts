@@ -9,6 +9,7 @@ import {
   seenCoverage,
   windowsLike,
 } from '../../src/findings/examples.ts';
+import { findings } from '../../src/findings/index.ts';
 import { mealsLike } from '../../src/findings/occasionExamples.ts';
 import { isPattern } from '../../src/findings/pattern.ts';
 import { dates } from '../../src/findings/quantities.ts';
@@ -23,6 +24,8 @@ import {
 import type { Measures } from '../../src/model/measures.ts';
 import type { Change } from '../../src/model/thenAndNow.ts';
 import type { Fingersticks } from '../../src/model/trust.ts';
+import { targetSets } from '../../src/targets/index.ts';
+import { measuresWith } from '../support/measures.ts';
 import { changed, looked } from './looked.ts';
 
 /** What a finding says where it holds: the numbers, the days, the side, and whether it may say it. Rules ours. */
@@ -280,6 +283,27 @@ describe('then and now', () => {
       variant: 'toward-range',
     });
     expect(looked('changed-range', { thenAndNow: thenAndNowLike(change('low', 0.1, 0.02)) }).case).toBe('absent');
+  });
+
+  test.each([
+    ['low', 0.01, 0.04, 'more', 'low', 'share'],
+    ['very-low', 0.02, 0, 'less', 'very-low', 'share'],
+    ['lows', 6, 1, 'less', 'low', 'count'],
+  ] as const)('%s from %d to %d is told with its own limit', (of, before, now, way, limit, q) => {
+    const look = findings
+      .find(({ id }) => id === 'changed-lows')!
+      .look(measuresWith({ thenAndNow: thenAndNowLike(change(of, before, now)) }), targetSets.adult);
+    expect(look).toMatchObject({
+      variant: way,
+      params: { of: { value: of }, before: { q, value: before }, now: { q, value: now }, limit: { of: limit } },
+    });
+  });
+
+  test('of several changes of lows time low is told, then time very low', () => {
+    const three = [change('lows', 6, 1), change('very-low', 0.02, 0), change('low', 0.04, 0.01)];
+    const told = (...given: Change[]) => looked('changed-lows', { thenAndNow: thenAndNowLike(...given) });
+    expect(told(...three)).toMatchObject({ of: 'low', limit: { of: 'low' } });
+    expect(told(...three.slice(0, 2))).toMatchObject({ of: 'very-low', limit: { of: 'very-low' } });
   });
 
   test.each([

@@ -1,6 +1,13 @@
 import { describe, expect, test } from 'vitest';
+import { exampleDate } from '../../src/findings/examples.ts';
 import { besideTopic, type Found } from '../../src/findings/index.ts';
-import { comparisonsLike, mealsLike, noteLogLike } from '../../src/findings/occasionExamples.ts';
+import {
+  comparisonsLike,
+  correctionsLike,
+  mealsLike,
+  noteLogLike,
+  sessionsLike,
+} from '../../src/findings/occasionExamples.ts';
 import type { Measures } from '../../src/model/measures.ts';
 import type { Comparison, Meal } from '../../src/model/occasions.ts';
 import { changed, looked } from './looked.ts';
@@ -109,5 +116,109 @@ describe('notes beside glucose', () => {
     expect(beside(['lows-at-night', 'very-low'], 'low-after-meal')).toBe('low-after-meal');
     expect(beside(['dawn-rise', 'high-after-window'], 'weekend-meals')).toBe('weekend-meals');
     expect(beside([], 'weekend-meals')).toBeNull();
+  });
+});
+
+describe('low after meals, and after insulin without food', () => {
+  const four = <T>(value: T): T[] => new Array<T>(4).fill(value);
+  const told = { case: 'holds', count: 4, of: 4 };
+  const where = [0, 1, 2, 3].map((day) => ({ date: exampleDate(day), toMinute: 1350 }));
+
+  test.each([
+    ['that cannot be used', (meal: Meal): Meal => ({ ...meal, unusable: ['gap'] })],
+    ['without a course', (meal: Meal): Meal => ({ ...meal, course: null })],
+    ['of which nobody knows', (meal: Meal): Meal => ({ ...meal, course: { ...meal.course!, low: null } })],
+    ['without insulin noted', (meal: Meal): Meal => ({ ...meal, insulin: { when: 'none-noted' } })],
+  ])('meals %s count on neither side', (_, lacking) => {
+    const lows = mealsLike(...four({ low: true }));
+    const lacked = changed(mealsLike(...four({ low: true }), ...new Array(9).fill({ low: false })), (v) =>
+      v.map(lacking),
+    );
+    const meals = changed(lows, (value) => [...(lacked.ok ? lacked.value : []), ...value]);
+    expect(looked('low-after-meal', { meals })).toMatchObject({ ...told, where });
+    expect(looked('low-after-meal', { meals: lacked })).toEqual({ case: 'untold', why: 'too-few-occasions' });
+  });
+
+  test.each([
+    ['that cannot be used', { unusable: ['gap' as const] }],
+    ['of which nobody knows', { low: null }],
+  ])('insulin notes %s count on neither side', (_, lacking) => {
+    const lacked = [...four({ low: true, ...lacking }), ...new Array(9).fill({ low: false, ...lacking })];
+    const corrections = correctionsLike(...four({ low: true }), ...lacked);
+    expect(looked('low-after-insulin-only', { corrections })).toMatchObject({
+      ...told,
+      where: [0, 1, 2, 3].map((day) => ({ date: exampleDate(day), fromMinute: 930, toMinute: 1170 })),
+    });
+    expect(looked('low-after-insulin-only', { corrections: correctionsLike(...lacked) }).case).toBe('untold');
+  });
+
+  test('three occasions are enough', () => {
+    expect(looked('low-after-meal', { meals: mealsLike(...four({ low: true }).slice(1)) }).case).toBe('holds');
+    const corrections = correctionsLike(...four({ low: true }).slice(1));
+    expect(looked('low-after-insulin-only', { corrections }).case).toBe('holds');
+  });
+});
+
+/** How often is ours: twice or more, in a third of the nights or more, twice as often as after rest days or more. */
+describe('lows in the night after exercise', () => {
+  const night = (low: number, of: number, restLow: number, rest: number, more: Partial<Comparison> = {}) => {
+    const comparisons = changed(
+      comparisonsLike({ id: 'exercise-night', verdict: 'not-told-apart', difference: -20 }),
+      (value) =>
+        value.map((one) => ({
+          ...one,
+          a: { ...one.a, lows: low, lowsOf: of },
+          b: { ...one.b, lows: restLow, lowsOf: rest },
+          ...more,
+        })),
+    );
+    return looked('night-low-after-exercise', { comparisons, exercise: sessionsLike({ nightLow: true }, {}, {}) });
+  };
+  const hint = (value: number | null, verdict: Comparison['verdict'] = 'hint'): Partial<Comparison> => ({
+    verdict,
+    difference: value === null ? null : { value, low: value - 5, high: value + 5 },
+  });
+
+  test.each([
+    ['2 of 6 nights: a third', 2, 6, 0, 9, 'holds'],
+    ['2 of 7 nights: less than a third', 2, 7, 0, 9, 'absent'],
+    ['6 of 19 nights: less than a third', 6, 19, 0, 9, 'absent'],
+    ['1 of 2 nights: once', 1, 2, 0, 9, 'absent'],
+    ['2 of 2 nights', 2, 2, 0, 9, 'holds'],
+    ['2 of 4 beside 2 of 8: twice as often', 2, 4, 2, 8, 'holds'],
+    ['2 of 4 beside 2 of 7: less than twice as often', 2, 4, 2, 7, 'absent'],
+    ['10 of 20 beside 13 of 50: less than twice as often', 10, 20, 13, 50, 'absent'],
+    ['2 of 6 beside 1 of 6: twice as often', 2, 6, 1, 6, 'holds'],
+    ['none after exercise, none after rest', 0, 6, 0, 9, 'absent'],
+    ['no night after exercise seen', 0, 0, 1, 9, 'untold'],
+    ['no night after rest seen', 2, 4, 0, 0, 'untold'],
+  ])('%s', (_, low, of, restLow, rest, expected) => {
+    expect(night(low, of, restLow, rest).case).toBe(expected);
+  });
+
+  test('without a hint are told as counts, with the nights that were low', () => {
+    expect(night(2, 4, 2, 9)).toEqual({
+      case: 'holds',
+      variant: 'count',
+      where: [{ date: exampleDate(1), fromMinute: 0, toMinute: 360 }],
+      limit: { q: 'limit', of: 'low' },
+      low: 2,
+      nights: 4,
+      restLow: 2,
+      rest: 9,
+      hint: 'count',
+    });
+  });
+
+  test.each<[string, number, Partial<Comparison>, string | undefined]>([
+    ['one low night and a hint', 1, hint(-20), 'hint'],
+    ['a hint, yet no low night', 0, hint(-20), undefined],
+    ['a hint that nights lie higher', 1, hint(20), undefined],
+    ['a hint of no difference', 1, hint(0), undefined],
+    ['a hint without a difference', 1, hint(null), undefined],
+    ['lower, yet no hint', 1, hint(-20, 'not-told-apart'), undefined],
+    ['two of four, and a hint that nights lie higher', 2, hint(20), 'count'],
+  ])('%s', (_, low, more, variant) => {
+    expect(night(low, 4, 1, 9, more).variant).toBe(variant);
   });
 });
