@@ -75,5 +75,5 @@ test('texts that no clinician has read are marked so on the paper', async () => 
   const folder = scratch();
   run(folder, ['report', story, '--out', 'r', '--language', 'es', '--html']);
   const html = readFileSync(join(folder, 'r', 'HL-104-clinic-report.html'), 'utf8');
-  expect(html).toContain('Traducción aún no revisada por un profesional de salud.');
+  expect(html).toContain('Un profesional de salud aún no ha revisado los textos de seguridad de este informe.');
 });

@@ -139,7 +139,7 @@ describe('the fence', () => {
   test.each([
     'Pregunte a su equipo qué podría ayudar en la noche',
     'La insulina se anotó a las 22:10 en 4 de 5 de estas noches',
-    '¿Qué pasaba cuando tuve insulina y nada de comida?',
+    '¿Qué pasaba cuando anoté insulina y nada de comida?',
   ])('lets "%s" pass', (text) => {
     expect(cruzaLaCerca(text)).toBe(false);
   });

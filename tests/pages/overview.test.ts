@@ -38,8 +38,8 @@ describe.each([
     'es',
     '%: abierta',
     /%: (sí|no)(?!\p{L})|alcanza/iu,
-    'no hay datos suficientes para juzgar una meta',
-    'no hay datos suficientes para juzgarla',
+    'no hay datos suficientes para evaluar una meta',
+    'no hay datos suficientes para evaluarla',
   ],
 ])('goals of too few readings, in %s', (language, open, verdict, why, finding) => {
   test('no verdict on page 1, and why; all is computed all the same', async () => {
@@ -73,7 +73,7 @@ test('programs are told too: a field beside the goals, whose meaning stays', asy
 test.each([
   ['en', 'clinic', 'There are not enough data to judge it.', 'Time low: goal not judged yet'],
   ['en', 'patient', 'too few readings to say if that is more than the usual target', null],
-  ['es', 'clinic', 'No hay datos suficientes para juzgarlo.', 'Tiempo bajo: meta aún sin juzgar'],
+  ['es', 'clinic', 'No hay datos suficientes para evaluarlo.', 'Tiempo con glucosa baja: meta aún sin evaluar'],
   ['es', 'patient', 'Hay muy pocas lecturas para saber si es más que la meta habitual.', null],
 ] as const)('much time low in few readings is told, without a verdict: %s, %s', (language, voice, what, name) => {
   const bands = openBandsLike({ low: 60, 'in-range': 940 }, { of: 'low', op: '<', share: 0.04, met: false });

@@ -88,6 +88,6 @@ describe('how a file was understood, in the language of the paper', () => {
 test('a source keeps its citations, and says in the language of the paper what it says of them', () => {
   const source = '{time-to-peak}: Daenen 2010, Diabetes Metab 36:165-169, table 4; Parkes 2000 ({borders-from-memory})';
   expect(sourceText(say, source)).toBe(
-    'Tiempo hasta el máximo: Daenen 2010, Diabetes Metab 36:165-169, tabla 4; Parkes 2000 (bordes de memoria)',
+    'Tiempo hasta el máximo: Daenen 2010, Diabetes Metab 36:165-169, tabla 4; Parkes 2000 (bordes, de memoria)',
   );
 });
