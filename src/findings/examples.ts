@@ -143,5 +143,10 @@ export function dawnLike(rises: number[]): Measured<M.DawnRise> {
 
 export function meanLike(value: number, censored = 0): Measured<M.MeanGlucose> {
   const mgdl = { ...exampleEstimate(0), value, low: value - 12, high: value + 12 };
-  return { ok: true, value: { mgdl, bounded: censored > 0, censored }, n: 4032, of: 'readings' };
+  return {
+    ok: true,
+    value: { mgdl, bounded: censored > 0, bound: censored > 0 ? 'both' : null, censored },
+    n: 4032,
+    of: 'readings',
+  };
 }

@@ -43,10 +43,14 @@ export interface Coverage {
   missing: { hole: number; change: number; edge: number };
 }
 
-/** Mean sensor glucose. `bounded`: readings at the sensor's limits make it a bound; `censored` counts them. */
+/**
+ * Mean sensor glucose. `bounded`: readings at the sensor's limits make it a bound; `censored` counts them. `bound`: lower where
+ * all of those are high, upper where all are low; with some on both sides it is near the mean and bounds it neither way.
+ */
 export interface MeanGlucose {
   mgdl: Estimate;
   bounded: boolean;
+  bound: 'lower' | 'upper' | 'both' | null;
   censored: number;
 }
 

@@ -1,6 +1,7 @@
 import type { MgPerDl } from '../model/glucose.ts';
 import type { Quantity } from '../model/quantity.ts';
 import { count, held, heldTopics, type PageContext, word } from './context.ts';
+import { bounded } from './numbersTable.ts';
 
 type Sentence = (context: PageContext) => string | null;
 
@@ -67,15 +68,13 @@ const range: Sentence = (context) => {
   const { say, analysis } = context;
   const { timeInBands, cv, mean } = analysis.measures;
   if (!timeInBands.ok || !mean.ok) return untold(context, 'time-in-range');
-  const { mgdl, bounded } = mean.value;
+  const { mgdl, bound } = mean.value;
   const average: Quantity = { q: 'glucose', value: mgdl.value as MgPerDl };
-  // With readings beyond the sensor's limits both are only bounds.
-  const about = (value: string): string => (bounded ? say.say('pages.numbers.bounded', { value: word(value) }) : value);
   const params: Record<string, Quantity> = {
     inRange: { q: 'estimate', value: timeInBands.value.exclusive['in-range'], as: 'share' },
     high: { q: 'share', value: timeInBands.value.cumulative.high.value },
-    mean: bounded ? word(about(say.value(average))) : average,
-    cv: word(cv.ok ? about(say.number(cv.value, 1)) : 'none'),
+    mean: bound === null ? average : word(bounded(say, bound, say.value(average))),
+    cv: word(cv.ok ? bounded(say, bound && 'both', say.number(cv.value, 1)) : 'none'),
   };
   return say.say(at('range'), params);
 };

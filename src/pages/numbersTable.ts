@@ -1,6 +1,11 @@
 import type { Measured } from '../model/measured.ts';
+import type { MeanGlucose } from '../model/measures.ts';
 import type { Block, Cell } from '../model/report.ts';
 import { type PageContext, word } from './context.ts';
+
+/** A number of which only the way it may lie off is known, when it is a bound at all. */
+export const bounded = (say: PageContext['say'], way: MeanGlucose['bound'], value: string): string =>
+  way === null ? value : say.say('pages.numbers.bounded', { way: word(way), value: word(value) });
 
 /** The few single numbers that consensus papers ask for beside the bands, those with an interval beside it. */
 export function numbersTable({ say, analysis }: PageContext): Block {
@@ -17,11 +22,12 @@ export function numbersTable({ say, analysis }: PageContext): Block {
   const told = <T>(id: string, found: Measured<T>, text: (value: T) => string, beside = '') =>
     found.ok ? line(id, text(found.value), beside) : line(id, '–', say.say(`why.${found.why}`));
 
-  // Readings beyond the sensor's limits make each of these a bound, not a measurement.
-  const bounded = mean.ok && mean.value.bounded;
-  const about = (value: string): string => (bounded ? say.say('pages.numbers.bounded', { value: word(value) }) : value);
+  // Readings beyond the sensor's limits make each of these a bound, not a measurement. Which way is known of the mean.
+  const way = mean.ok ? mean.value.bound : null;
+  const bound = (value: string): string => bounded(say, way, value);
+  const about = (value: string): string => bounded(say, way && 'both', value);
   const { low, high } = mean.ok ? mean.value.mgdl : { low: null, high: null };
-  told('mean', mean, ({ mgdl }) => about(glucose(mgdl.value)), range(low, high, glucose));
+  told('mean', mean, ({ mgdl }) => bound(glucose(mgdl.value)), range(low, high, glucose));
   told('sd', sd, (value) => about(say.value({ q: 'rise', value }, 'short')));
   const spread = cvRange.ok ? cvRange.value : { low: null, high: null };
   told(
@@ -31,7 +37,7 @@ export function numbersTable({ say, analysis }: PageContext): Block {
     (value) => about(percent(value)),
     range(spread.low, spread.high, (end) => say.number(end, 0)),
   );
-  if (gmi.ok || gmi.why !== 'not-for-these-targets') told('gmi', gmi, (value) => about(percent(value.percent)));
+  if (gmi.ok || gmi.why !== 'not-for-these-targets') told('gmi', gmi, (value) => bound(percent(value.percent)));
   return {
     kind: 'table',
     caption: say.say('pages.numbers.caption'),

@@ -34,13 +34,23 @@ describe('mean, SD, CV', () => {
 
   test('readings at the sensor limit make the mean a bound', () => {
     const { mean, sd, cv } = of([100, { native: 40, limit: -1 }, 130, { native: 400, limit: 1 }]);
-    expect(mean).toMatchObject({ value: { mgdl: { value: 167.5 }, bounded: true, censored: 2 }, n: 4 });
+    expect(mean).toMatchObject({ value: { mgdl: { value: 167.5 }, bounded: true, bound: 'both', censored: 2 }, n: 4 });
     expect([sd, cv]).toMatchObject([{ n: 4 }, { n: 4 }]);
+  });
+
+  test('which bound it is follows from the side on which readings are unknown', () => {
+    const boundOf = (...values: Parameters<typeof of>[0]) => {
+      const { mean } = of(values);
+      return mean.ok && mean.value.bound;
+    };
+    expect(boundOf(100, { native: 400, limit: 1 }, 130)).toBe('lower');
+    expect(boundOf(100, { native: 40, limit: -1 }, 130)).toBe('upper');
+    expect(boundOf(100, 110, 130)).toBeNull();
   });
 
   test('an unknown bound is left out of mean and SD, and still makes a bound of the mean', () => {
     const { mean, sd, timeInBands } = of([100, { native: Number.NaN, limit: -1 }, 130]);
-    expect(mean).toMatchObject({ value: { mgdl: { value: 115 }, bounded: true, censored: 1 }, n: 2 });
+    expect(mean).toMatchObject({ value: { mgdl: { value: 115 }, bounded: true, bound: 'upper', censored: 1 }, n: 2 });
     expect(sd).toMatchObject({ ok: true, n: 2 });
     expect(timeInBands.ok && timeInBands.value.exclusive['very-low'].value).toBeCloseTo(1 / 3, 9);
   });
