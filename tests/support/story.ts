@@ -17,7 +17,10 @@ export const wordsOf = (language = 'en'): unknown =>
   JSON.parse(readFileSync(join(home, `templates/words/${language}.json`), 'utf8'));
 
 /** A story's analysis, made as the report command makes it. */
-export async function analysisOf(story: string, asked: { days?: number; moreIndices?: boolean } = {}): Promise<Analysis> {
+export async function analysisOf(
+  story: string,
+  asked: { days?: number; moreIndices?: boolean } = {},
+): Promise<Analysis> {
   const { inputs, settingsPath } = gather([join(home, 'sample-data', story)]);
   const wanted = await settle(asked, settingsPath, '2026-01-01');
   if ('issues' in wanted) throw new Error(JSON.stringify(wanted.issues));
