@@ -2,8 +2,7 @@ import type { LocalDate } from '../model/glucose.ts';
 import type { CompareChoice } from '../model/settings.ts';
 import { isLocalDate } from '../time/calendar.ts';
 import { WrongUse } from './exits.ts';
-import { reasonOf } from './gather.ts';
-import { readPlainFile, SMALL, standsAt } from './plainFile.ts';
+import { readText, standsAt } from './plainFile.ts';
 
 /** What `--compare` and `--changed` ask for: `previous`, `FROM..TO`, a snapshot file, or a day on which something changed. */
 export async function compareWith(compare?: string, changed?: string): Promise<CompareChoice | undefined> {
@@ -31,14 +30,8 @@ function changedOn(value: string): CompareChoice {
 
 async function snapshotAt(path: string) {
   if (!standsAt(path)?.isFile()) throw new WrongUse('wrongCompare', { value: path });
-  let text: string;
-  try {
-    text = readPlainFile(path, SMALL).toString('utf8');
-  } catch (error) {
-    throw new WrongUse('cannotOpen', { path, reason: reasonOf(error) });
-  }
   const { readSnapshot } = await import('../schemas/snapshot.ts');
-  const read = readSnapshot(text);
+  const read = readSnapshot(readText(path));
   if ('newer' in read) throw new WrongUse('newerSnapshot', { path, form: read.newer, known: read.known });
   if ('problem' in read) throw new WrongUse('wrongSnapshot', { path, problem: read.problem });
   return read.sums;

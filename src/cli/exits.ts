@@ -20,3 +20,7 @@ export class WrongUse extends Error {
     this.details = details;
   }
 }
+
+/** The system's own short word for what went wrong, e.g. `EACCES`. */
+export const reasonOf = (error: unknown): string =>
+  error instanceof Error ? ((error as NodeJS.ErrnoException).code ?? error.message) : String(error);

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import { isResultName } from '../clinic/resultNames.ts';
 import type { Input } from '../model/input.ts';
-import { WrongUse } from './exits.ts';
+import { reasonOf, WrongUse } from './exits.ts';
 import { standsAt } from './plainFile.ts';
 
 export interface Gathered {
@@ -80,7 +80,3 @@ function open(path: string): Uint8Array {
     throw new WrongUse('cannotOpen', { path, reason: reasonOf(error) });
   }
 }
-
-/** The system's own short word for what went wrong, e.g. `EACCES`. */
-export const reasonOf = (error: unknown): string =>
-  error instanceof Error ? ((error as NodeJS.ErrnoException).code ?? error.message) : String(error);

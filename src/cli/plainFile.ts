@@ -1,7 +1,8 @@
 import { readFileSync, type Stats, statSync } from 'node:fs';
+import { reasonOf, WrongUse } from './exits.ts';
 
 /** Settings, layouts, snapshots and the like are some kilobytes; a name in them may point anywhere. */
-export const SMALL = 1_000_000;
+const SMALL = 1_000_000;
 
 /**
  * Reads a plain file of at most so many bytes. A device or a pipe may never end, so it is not opened. Throws as the
@@ -13,6 +14,17 @@ export function readPlainFile(path: string, most: number): Buffer {
   if (code !== null) throw Object.assign(new Error('no plain file'), { code });
   if (stat.size > most) throw Object.assign(new Error('too large'), { code: 'EFBIG' });
   return readFileSync(path);
+}
+
+/** The text of a small file. Throws WrongUse when it cannot be opened. */
+export function readText(path: string): string {
+  try {
+    return readPlainFile(path, SMALL)
+      .toString('utf8')
+      .replace(/^\ufeff/, '');
+  } catch (error) {
+    throw new WrongUse('cannotOpen', { path, reason: reasonOf(error) });
+  }
 }
 
 /** What stands at a path; undefined where nothing does, and for what can be no path: too long, or with a NUL in it. */

@@ -1,8 +1,7 @@
 import { intake } from '../analyse.ts';
 import type { Choice } from '../model/input.ts';
 import { openWorkbooks } from '../readers/workbook.ts';
-import type { Door } from './door.ts';
-import { refuseSettings, tellPeriod, tellSources } from './door.ts';
+import { type Door, refuseSettings, tellPeriod, tellSources } from './door.ts';
 import { EXIT } from './exits.ts';
 import { gather } from './gather.ts';
 import type { ReadOptions } from './program.ts';

@@ -6,11 +6,10 @@ import type { FolderSettings } from '../schemas/settings.ts';
 import { isZone } from '../time/zone.ts';
 import { a1cOf, compareWith } from './compareWith.ts';
 import { WrongUse } from './exits.ts';
-import { reasonOf } from './gather.ts';
 import { jsonOf } from './json.ts';
 import { logWords } from './logWords.ts';
 import { medicines } from './medicines.ts';
-import { readPlainFile, SMALL } from './plainFile.ts';
+import { readText } from './plainFile.ts';
 
 /** What the person asked for, from all places, and where it was said. */
 export interface Wanted {
@@ -123,18 +122,7 @@ function periodOf({ days, from, to }: FolderSettings): { period?: PeriodChoice }
 
 async function readLayout(path: string): Promise<unknown> {
   const { parseLayout } = await import('../schemas/layout.ts');
-  const checked = parseLayout(jsonOf(path, readText, 'wrongLayout'));
+  const checked = parseLayout(jsonOf(path, 'wrongLayout'));
   if (!checked.ok) throw new WrongUse('wrongLayout', { path, problem: checked.problems.join('; ') });
   return checked.layout;
-}
-
-/** The text of a small file. Throws WrongUse when it cannot be opened. */
-export function readText(path: string): string {
-  try {
-    return readPlainFile(path, SMALL)
-      .toString('utf8')
-      .replace(/^\ufeff/, '');
-  } catch (error) {
-    throw new WrongUse('cannotOpen', { path, reason: reasonOf(error) });
-  }
 }

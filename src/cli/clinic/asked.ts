@@ -9,11 +9,11 @@ import type { Person } from '../../model/clinic.ts';
 import type { FolderSettings } from '../../schemas/settings.ts';
 import type { Thresholds } from '../../schemas/thresholds.ts';
 import { type Door, refuseSettings } from '../door.ts';
-import { WrongUse } from '../exits.ts';
-import { reasonOf, SETTINGS } from '../gather.ts';
+import { reasonOf, WrongUse } from '../exits.ts';
+import { SETTINGS } from '../gather.ts';
 import { jsonOf } from '../json.ts';
 import { standsAt } from '../plainFile.ts';
-import { folderSettings, readText, settle, wholePaths } from '../settings.ts';
+import { folderSettings, settle, wholePaths } from '../settings.ts';
 import { MANIFEST, walk } from './walk.ts';
 
 export interface ClinicOptions extends FolderSettings {
@@ -113,7 +113,7 @@ function manifestRows(folder: string) {
 
 export async function readThresholds(path: string): Promise<Thresholds> {
   const { parseThresholds } = await import('../../schemas/thresholds.ts');
-  const checked = parseThresholds(jsonOf(path, readText, 'wrongThresholds'));
+  const checked = parseThresholds(jsonOf(path, 'wrongThresholds'));
   if (!checked.ok) throw new WrongUse('wrongThresholds', { path, problem: checked.problems.join('; ') });
   return withUsual(checked.thresholds);
 }

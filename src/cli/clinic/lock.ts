@@ -12,8 +12,7 @@ import {
 import { hostname } from 'node:os';
 import { join } from 'node:path';
 import type { Shard } from '../../clinic/shards.ts';
-import { WrongUse } from '../exits.ts';
-import { reasonOf } from '../gather.ts';
+import { reasonOf, WrongUse } from '../exits.ts';
 import { isAlive } from './disk.ts';
 
 /** A holder shows that it is there this often; one not heard of for so long is gone. Milliseconds. */

@@ -4,8 +4,7 @@ import { asOutcome } from '../../clinic/recorded.ts';
 import type { Shard } from '../../clinic/shards.ts';
 import type { Outcome } from '../../model/clinic.ts';
 import { isLocalDate } from '../../time/calendar.ts';
-import { WrongUse } from '../exits.ts';
-import { reasonOf } from '../gather.ts';
+import { reasonOf, WrongUse } from '../exits.ts';
 import { saveAll } from '../save.ts';
 import { sayable } from './sayable.ts';
 

@@ -1,6 +1,5 @@
 import type { ConnectionOptions } from 'bullmq';
-import { WrongUse } from '../exits.ts';
-import { reasonOf } from '../gather.ts';
+import { reasonOf, WrongUse } from '../exits.ts';
 
 export const QUEUE = 'daybands-people';
 

@@ -1,7 +1,8 @@
 import { existsSync, readdirSync } from 'node:fs';
 import { join, relative, resolve, sep } from 'node:path';
 import type { Listing } from '../../clinic/people.ts';
-import { isExport, isNoExport, reasonOf, SETTINGS } from '../gather.ts';
+import { reasonOf } from '../exits.ts';
+import { isExport, isNoExport, SETTINGS } from '../gather.ts';
 import { RUN_LOG } from './log.ts';
 
 export const MANIFEST = 'manifest.csv';
