@@ -1,11 +1,10 @@
-import manifest from '../../package.json' with { type: 'json' };
 import { clinic } from './clinic/command.ts';
 import { worklist } from './clinic/merge.ts';
 import { worker } from './clinic/worker.ts';
 import { joinChanged } from './compareWith.ts';
 import type { Door } from './door.ts';
 import { EXIT, reasonOf, WrongUse } from './exits.ts';
-import { words } from './home.ts';
+import { version, words } from './home.ts';
 import { program } from './program.ts';
 import { read } from './read.ts';
 import { report } from './report.ts';
@@ -25,14 +24,14 @@ const door: Door = {
   tell,
   words: language,
   today: localToday(),
-  version: manifest.version,
+  version,
   print: (line) => console.log(line),
   complain: (line) => console.error(line),
 };
 
 async function main(): Promise<number> {
   let exit: number = EXIT.done;
-  const command = program(manifest.version, tell, {
+  const command = program(version, tell, {
     report: async (files, options) => {
       exit = await report(files, options, door);
     },

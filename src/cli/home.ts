@@ -1,10 +1,12 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import manifest from '../../package.json' with { type: 'json' };
 import type { PdfFonts } from '../writers/pdf/index.ts';
 import { faceOf } from './faces.ts';
 
 // The built command stands in dist/, the source in src/cli/: both find the package's own folder from where they stand.
-const home = new URL(import.meta.url.endsWith('/src/cli/home.ts') ? '../../' : '../', import.meta.url);
+const inTree = import.meta.url.endsWith('/src/cli/home.ts');
+const home = new URL(inTree ? '../../' : '../', import.meta.url);
 
 /** Bytes of a file of this package, e.g. `dist/fonts/…`. Throws as the file system does. */
 export const ownFile = (path: string): Buffer => readFileSync(new URL(path, home));
@@ -17,9 +19,7 @@ export const words = (language: string): Record<string, unknown> =>
 
 /** What a worker thread runs: beside this file when built, a source of its own in the tree. */
 export const threadFile = (): string =>
-  fileURLToPath(
-    new URL(import.meta.url.endsWith('/src/cli/home.ts') ? './clinic/thread.ts' : './thread.js', import.meta.url),
-  );
+  fileURLToPath(new URL(inTree ? './clinic/thread.ts' : './thread.js', import.meta.url));
 
 /** Languages there are words for. */
 export const languages = (): string[] =>
@@ -28,8 +28,7 @@ export const languages = (): string[] =>
     .map((name) => name.slice(0, -'.json'.length));
 
 /** Of this program. */
-export const version = (): string =>
-  (JSON.parse(ownFile('package.json').toString('utf8')) as { version: string }).version;
+export const { version } = manifest;
 
 /** Read when first asked for, and once: the writer knows a face it has parsed by its bytes. */
 const face = once((name: string): Buffer => ownFile(`dist/fonts/${name}`));

@@ -1,6 +1,7 @@
 import { realpathSync } from 'node:fs';
 import { basename, extname, join, relative } from 'node:path';
 import { type Analysis, analyse } from '../analyse.ts';
+import { failedIn } from '../clinic/facts.ts';
 import { makePapers, type PapersWanted } from '../clinic/papers.ts';
 import { safeName } from '../clinic/safeName.ts';
 import { HalfTranslated } from '../compose.ts';
@@ -48,7 +49,7 @@ export async function report(files: string[], options: ReportOptions, door: Door
   print(accounts(tell, analysis.ledger));
   tellPeriod(door, analysis.timeline);
   for (const line of issueLines(tell, analysis.issues)) print(own(line));
-  const failed = failures(analysis);
+  const failed = failedIn(analysis);
   if (failed.length > 0) door.complain(tell.say('cli.told.failed', { names: failed.join(', ') }));
   print(tell.say('cli.told.written', { folder: out }));
   const longest = Math.max(...outputs.map(({ name }) => name.length));
@@ -90,13 +91,4 @@ function guardInputs(out: string, outputs: readonly Output[], found: Gathered): 
     const path = join(out, name);
     if (inputs.has(real(path))) throw new WrongUse('overInput', { path: relative('.', path) });
   }
-}
-
-function failures({ measures, found }: Analysis): string[] {
-  return [
-    ...Object.entries(measures)
-      .filter(([, measured]) => !measured.ok && measured.why === 'failed')
-      .map(([id]) => id),
-    ...found.filter(({ look }) => look.case === 'untold' && look.why === 'failed').map(({ id }) => id),
-  ];
 }

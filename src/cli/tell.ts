@@ -1,8 +1,10 @@
+import { issueSaid, withWords } from '../clinic/outcome.ts';
 import { type Speaker, speaker } from '../language/index.ts';
 import type { Issue, Ledger } from '../model/input.ts';
 import type { Params, Quantity } from '../model/quantity.ts';
 import { targetSets } from '../targets/index.ts';
 import type { WrongUse } from './exits.ts';
+import { textAt } from './words.ts';
 
 /** A sentence of ours within another: what it holds of a file's text was made printable when it was said. */
 interface Told {
@@ -23,15 +25,9 @@ export function teller(words: unknown): Teller {
   return {
     say: (key, texts = {}) => voice.say(key, asParams(texts)),
     has: voice.has,
-    plain: (key) => plainWords(words, key),
+    plain: (key) => String(textAt(words, key) ?? key),
     speaker: voice,
   };
-}
-
-function plainWords(words: unknown, key: string): string {
-  let at = words;
-  for (const step of key.split('.')) at = (at as Record<string, unknown> | undefined)?.[step];
-  return typeof at === 'string' ? at : key;
 }
 
 const asParams = (texts: Record<string, string | number | Told>): Params =>
@@ -62,17 +58,11 @@ export const wrongUse = (tell: Teller, error: WrongUse): string => tell.say(`cli
 
 export const accounts = (tell: Teller, ledger: Ledger): string => tell.say('cli.told.rows', { ...ledger });
 
-/** What an issue says; its words may use any of its fields. */
-export const issueMessage = (tell: Teller, issue: Issue): string =>
-  tell.say(`issues.${issue.code}`, {
-    file: issue.origin?.file ?? '',
-    line: String(issue.origin?.line ?? ''),
-    column: String(issue.origin?.column ?? ''),
-    actual: issue.actual ?? '',
-    expected: issue.expected ?? '',
-    option: issue.option ?? '',
-    count: issue.count ?? 1,
-  });
+/** What an issue says, made printable. */
+export function issueMessage({ speaker }: Teller, issue: Issue): string {
+  const { key, params } = withWords(issueSaid(issue), printable);
+  return speaker.say(key, params);
+}
 
 /** One issue as a line: where and what. Editors and terminals know `file:line:` as a place to jump to. */
 function issueLine(tell: Teller, { origin }: Issue, message: string): string {

@@ -11,7 +11,8 @@ interface Lock {
 /** The first 16 hexadecimal digits of the SHA-256 of a text. */
 export const seal = (text: string): string => createHash('sha256').update(text).digest('hex').slice(0, 16);
 
-const textAt = (all: Words, key: string): unknown =>
+/** What stands at a key of a words file, be it a text or none. */
+export const textAt = (all: unknown, key: string): unknown =>
   key.split('.').reduce<unknown>((at, step) => (at as Record<string, unknown> | undefined)?.[step], all);
 
 /** A review holds for the very texts that were reviewed: one that was changed since, here or by a clinic, undoes it. */

@@ -63,7 +63,10 @@ export function factsOf(analysis: Analysis): Facts {
       level2Dates: dates(highs.list.filter(({ level }) => level === 2)),
     },
     change: settings.compare === undefined ? null : changeOf(measures.thenAndNow),
-    ...troubles(analysis),
+    failed: failedIn(analysis),
+    withheld: Object.fromEntries(
+      Object.entries(measures).flatMap(([id, measured]) => (measured.ok ? [] : [[id, measured.why]])),
+    ),
   };
 }
 
@@ -91,15 +94,10 @@ function changeOf(measured: Measured<ThenAndNow>): Facts['change'] {
   };
 }
 
-function troubles({ measures, found }: Analysis): Pick<Facts, 'failed' | 'withheld'> {
-  const failed: string[] = found
-    .filter(({ look }) => look.case === 'untold' && look.why === 'failed')
-    .map(({ id }) => id);
-  const withheld: Facts['withheld'] = {};
-  for (const [id, measured] of Object.entries(measures)) {
-    if (measured.ok) continue;
-    if (measured.why === 'failed') failed.push(id);
-    withheld[id] = measured.why;
-  }
-  return { failed, withheld };
-}
+/** Measures and findings that could not be worked out because of a fault of ours. */
+export const failedIn = ({ measures, found }: Analysis): string[] => [
+  ...Object.entries(measures)
+    .filter(([, measured]) => !measured.ok && measured.why === 'failed')
+    .map(([id]) => id),
+  ...found.filter(({ look }) => look.case === 'untold' && look.why === 'failed').map(({ id }) => id),
+];

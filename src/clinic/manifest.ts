@@ -1,5 +1,5 @@
+import { LANGUAGES } from '../language/index.ts';
 import type { ManifestRow } from '../model/clinic.ts';
-import type { GlucoseUnit } from '../model/glucose.ts';
 import { fitDelimiters } from '../readers/delimiter.ts';
 import { decode } from '../readers/encoding.ts';
 import { cellText, fieldCount, scanRecords } from '../readers/records.ts';
@@ -11,9 +11,8 @@ import { isZone } from '../time/zone.ts';
 const MANIFEST_COLUMNS = ['person', 'code', 'name', 'targets', 'unit', 'zone', 'language', 'visit', 'a1c'] as const;
 type Column = (typeof MANIFEST_COLUMNS)[number];
 
-export type Manifest =
-  | { ok: true; rows: ManifestRow[] }
-  | { ok: false; problem: 'not-text' | 'header'; actual: string };
+/** Its rows, or what it holds in place of a first line that can be understood. */
+export type Manifest = { ok: true; rows: ManifestRow[] } | { ok: false; actual: string };
 
 const COMMA = 0x2c;
 const LONGEST = 80;
@@ -22,18 +21,18 @@ const LONGEST = 80;
  * Reads a manifest: delimited text whose first line names the columns. A cell that cannot be used is told with its line
  * and spoils its own row only; a file whose header is not understood is refused whole, as its rows may mean anything.
  */
-export function readManifest(bytes: Uint8Array, languages: readonly string[]): Manifest {
+export function readManifest(bytes: Uint8Array): Manifest {
   const decoded = decode(bytes);
-  if ('notText' in decoded) return { ok: false, problem: 'not-text', actual: decoded.notText };
+  if ('notText' in decoded) return { ok: false, actual: decoded.notText };
   const delimiter = fitDelimiters(decoded.bytes).fits[0]?.delimiter ?? COMMA;
   const records = scanRecords(decoded.bytes, delimiter);
   const names = Array.from({ length: records.count > 0 ? fieldCount(records, 0) : 0 }, (_, column) =>
     cellText(records, 0, column).toLowerCase(),
   );
   const unknown = names.find((name) => !(MANIFEST_COLUMNS as readonly string[]).includes(name));
-  const twice = unknown ?? names.find((name, i) => names.indexOf(name) !== i);
-  if (!names.includes('person') || twice !== undefined) {
-    return { ok: false, problem: 'header', actual: (twice ?? names.join(', ')).slice(0, LONGEST) };
+  const odd = unknown ?? names.find((name, i) => names.indexOf(name) !== i);
+  if (!names.includes('person') || odd !== undefined) {
+    return { ok: false, actual: (odd ?? names.join(', ')).slice(0, LONGEST) };
   }
   const rows: ManifestRow[] = [];
   for (let row = 1; row < records.count; row++) {
@@ -42,49 +41,42 @@ export function readManifest(bytes: Uint8Array, languages: readonly string[]): M
       const text = cellText(records, row, column);
       if (text !== '') cells[name as Column] = text;
     });
-    if (Object.keys(cells).length > 0) rows.push(rowOf(cells, records.line[row]!, languages));
+    if (Object.keys(cells).length > 0) rows.push(rowOf(cells, records.line[row]!));
   }
   return { ok: true, rows };
 }
 
-function rowOf(cells: Partial<Record<Column, string>>, line: number, languages: readonly string[]): ManifestRow {
+function rowOf(cells: Partial<Record<Column, string>>, line: number): ManifestRow {
   const row: ManifestRow = { line, person: (cells.person ?? '').replaceAll('\\', '/').replace(/^\.\/|\/+$/g, '') };
   const wrong = (column: Column, actual: string): void => {
     row.wrong ??= { column, actual: actual.slice(0, LONGEST) };
   };
-  if (row.person === '') wrong('person', '');
-  for (const column of ['code', 'name'] as const) {
+  /** Takes a cell as it is meant; what cannot be meant spoils the row. */
+  const take = <K extends Exclude<Column, 'person'>>(
+    column: K,
+    meant: (text: string) => ManifestRow[K] | undefined,
+  ): void => {
     const text = cells[column];
-    if (text === undefined) continue;
-    if (text.length > LONGEST) wrong(column, text);
-    else row[column] = text;
-  }
-  const { targets, unit, zone, language, visit, a1c } = cells;
-  if (targets !== undefined) {
-    if (Object.hasOwn(targetSets, targets)) row.targets = targets as keyof typeof targetSets;
-    else wrong('targets', targets);
-  }
-  if (unit !== undefined) {
-    if (unit === 'mg/dL' || unit === 'mmol/L') row.unit = unit satisfies GlucoseUnit;
-    else wrong('unit', unit);
-  }
-  if (zone !== undefined) {
-    if (isZone(zone)) row.zone = zone;
-    else wrong('zone', zone);
-  }
-  if (language !== undefined) {
-    if (languages.includes(language)) row.language = language;
-    else wrong('language', language);
-  }
-  if (visit !== undefined) {
-    if (isLocalDate(visit)) row.visit = visit;
-    else wrong('visit', visit);
-  }
-  if (a1c !== undefined) {
-    const percent = Number(/^\d{1,2}(?:[.,]\d{1,2})?$/.test(a1c) ? a1c.replace(',', '.') : Number.NaN);
-    // Outside this a laboratory would have called; 42 or 53 are mmol/mol under the wrong heading (our limits).
-    if (percent >= 3 && percent <= 20) row.a1c = percent;
-    else wrong('a1c', a1c);
-  }
+    if (text === undefined) return;
+    const value = meant(text);
+    if (value === undefined) wrong(column, text);
+    else row[column] = value;
+  };
+  const short = (text: string): string | undefined => (text.length > LONGEST ? undefined : text);
+  if (row.person === '') wrong('person', '');
+  take('code', short);
+  take('name', short);
+  take('targets', (id) => (Object.hasOwn(targetSets, id) ? (id as keyof typeof targetSets) : undefined));
+  take('unit', (unit) => (unit === 'mg/dL' || unit === 'mmol/L' ? unit : undefined));
+  take('zone', (zone) => (isZone(zone) ? zone : undefined));
+  take('language', (one) => LANGUAGES.find((language) => language === one));
+  take('visit', (date) => (isLocalDate(date) ? date : undefined));
+  take('a1c', percent);
   return row;
+}
+
+/** Outside 3 to 20 a laboratory would have called; 42 or 53 are mmol/mol under the wrong heading (our limits). */
+function percent(text: string): number | undefined {
+  const value = Number(/^\d{1,2}(?:[.,]\d{1,2})?$/.test(text) ? text.replace(',', '.') : Number.NaN);
+  return value >= 3 && value <= 20 ? value : undefined;
 }

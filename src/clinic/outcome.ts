@@ -65,6 +65,7 @@ export function refusalsIn(issues: readonly Issue[]): Said[] {
   return [...warnings.slice(0, WARNINGS), ...refusals].map(issueSaid);
 }
 
+/** An issue, to be said; its words may use any of its fields. */
 export function issueSaid(issue: Issue): Said {
   const params: Params = {
     file: word(issue.origin?.file ?? ''),

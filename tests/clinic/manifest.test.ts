@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { readManifest } from '../../src/clinic/manifest.ts';
 
-const read = (text: string) => readManifest(new TextEncoder().encode(text), ['en', 'es']);
+const read = (text: string) => readManifest(new TextEncoder().encode(text));
 
 test('columns in any order, delimiter by evenness, empty cells absent', () => {
   expect(read('code;person;visit;a1c;targets\nP-1;anna;2026-03-04;7,2;older\n\nP-2;./ben/;;;\n')).toEqual({
@@ -43,5 +43,5 @@ test.each([
 });
 
 test('what is no text is refused', () => {
-  expect(readManifest(new Uint8Array([0x89, 0x50, 0x4e, 0x47, 0, 1, 2, 3]), ['en']).ok).toBe(false);
+  expect(readManifest(new Uint8Array([0x89, 0x50, 0x4e, 0x47, 0, 1, 2, 3])).ok).toBe(false);
 });

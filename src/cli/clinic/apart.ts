@@ -15,16 +15,30 @@ const ONE_TURN = `const { work } = await import(process.argv[1]);
 process.once('disconnect', () => process.exit());
 process.once('message', async (task) => process.send(await work(task), () => process.disconnect()));`;
 
+/** Of one person's turn: seconds, and megabytes of heap. */
+interface Limits {
+  timeLimit: number;
+  memory: number;
+}
+
 /**
- * The engine ends a thread that runs out of memory between two steps of the program. Where one step, such as parsing one
- * piece of JSON, takes all there is, it ends the whole process, and everyone's run with it. So whoever has files large
- * enough for that is worked on in a process of their own.
+ * What a pool of so many threads needs to give people their turns. The engine ends a thread that runs out of memory
+ * between two steps of the program. Where one step, such as parsing one piece of JSON, takes all there is, it ends the
+ * whole process, and everyone's run with it. So whoever has files large enough for that is worked on in a process of
+ * their own.
  */
-export function workedApart({ timeLimit, memoryLimit }: Pick<PoolOptions<Task, Turn>, 'timeLimit' | 'memoryLimit'>) {
+export function poolOf(threads: number, { timeLimit, memory }: Limits): PoolOptions<Task, Turn> {
+  const most = timeLimit * 1000;
   return {
-    is: ({ person, folder }: Task): boolean =>
-      person.files.reduce((sum, name) => sum + opened(join(folder, name)), 0) * TAKEN_APART > memoryLimit * 1e6,
-    run: (task: Task): Promise<Ended<Turn>> => alone(task, timeLimit, memoryLimit),
+    filename: threadFile(),
+    threads,
+    timeLimit: most,
+    memoryLimit: memory,
+    apart: {
+      is: ({ person, folder }) =>
+        person.files.reduce((sum, name) => sum + opened(join(folder, name)), 0) * TAKEN_APART > memory * 1e6,
+      run: (task) => alone(task, most, memory),
+    },
   };
 }
 

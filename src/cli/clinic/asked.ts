@@ -4,7 +4,6 @@ import { readManifest } from '../../clinic/manifest.ts';
 import { findPeople } from '../../clinic/people.ts';
 import { inShard, parseShard, type Shard } from '../../clinic/shards.ts';
 import { USUAL, withUsual } from '../../clinic/thresholds.ts';
-import { LANGUAGES } from '../../language/index.ts';
 import type { Person } from '../../model/clinic.ts';
 import type { FolderSettings } from '../../schemas/settings.ts';
 import type { Thresholds } from '../../schemas/thresholds.ts';
@@ -106,7 +105,7 @@ function manifestRows(folder: string) {
   } catch (error) {
     throw new WrongUse('cannotOpen', { path, reason: reasonOf(error) });
   }
-  const manifest = readManifest(bytes, LANGUAGES);
+  const manifest = readManifest(bytes);
   if (!manifest.ok) throw new WrongUse('wrongManifest', { path: MANIFEST, actual: manifest.actual });
   return manifest.rows;
 }
@@ -130,20 +129,7 @@ async function usual(folder: string, found: readonly string[], door: Door): Prom
 
 /** The options that are about how to read and print, without those of the run. */
 function forEveryone(given: ClinicOptions): FolderSettings {
-  const ofTheRun = [
-    'out',
-    'html',
-    'attach',
-    'fhir',
-    'fhirReadings',
-    'dryRun',
-    'threads',
-    'shard',
-    'thresholds',
-    'since',
-    'timeLimit',
-    'memory',
-    'queue',
-  ];
-  return Object.fromEntries(Object.entries(given).filter(([name]) => !ofTheRun.includes(name)));
+  const { out, html, attach, fhir, fhirReadings, dryRun, threads, shard, thresholds, since, ...more } = given;
+  const { timeLimit, memory, queue, ...everyone } = more;
+  return everyone;
 }

@@ -61,8 +61,7 @@ export async function throughQueue(
   const look = async (): Promise<void> => {
     for (const id of [...waiting.keys()]) {
       const job: Job<Task, Turn> | undefined = await queue.getJob(id);
-      if (!job) continue;
-      if (job.finishedOn === undefined) continue;
+      if (job?.finishedOn === undefined) continue;
       if (await job.isCompleted()) end(id, { ok: true, result: job.returnvalue });
       else if (await job.isFailed()) failed(id, job.failedReason ?? '');
     }

@@ -4,8 +4,7 @@ import { because, blank, mixedUp, refused } from '../../clinic/outcome.ts';
 import { type Ended, runAll } from '../../clinic/pool.ts';
 import type { Outcome, Person } from '../../model/clinic.ts';
 import type { Door } from '../door.ts';
-import { threadFile } from '../home.ts';
-import { workedApart } from './apart.ts';
+import { poolOf } from './apart.ts';
 import type { Asked, ClinicOptions } from './asked.ts';
 import { lastOutcome, putInPlace } from './disk.ts';
 import type { Log } from './log.ts';
@@ -75,8 +74,7 @@ export async function runPeople(
     const { throughQueue } = await import('./enqueue.ts');
     await throughQueue(given.queue, tasks, told, stop);
   } else {
-    const limits = { timeLimit: given.timeLimit * 1000, memoryLimit: given.memory };
-    await runAll(tasks, { filename: threadFile(), threads, ...limits, apart: workedApart(limits) }, told, stop);
+    await runAll(tasks, poolOf(threads, given), told, stop);
   }
   if (interrupted()) stopped ??= 'SIGINT';
   const all = asked.people.map((person) => outcomes.get(person) ?? refused(nothing(person), because('notRun')));

@@ -21,7 +21,7 @@ function tools(): TurnTools {
   let template: string | undefined;
   kept = {
     // The command has told what is wrong with the template before anyone was begun.
-    ...paperTools({ tell: teller(whole), version: version(), complain: () => {} }),
+    ...paperTools({ tell: teller(whole), version, complain: () => {} }),
     wordsFor(place) {
       const words = paperWords(place);
       let known = spoken.get(words);
@@ -48,7 +48,7 @@ export async function work(task: Task): Promise<Turn> {
     // A fault of ours with this one person. Only the kind of error is passed on: its message may hold a person's text.
     if (process.env.DAYBANDS_TRACE) console.error(error);
     const { name } = error instanceof Error ? error : { name: 'unknown' };
-    const nothing = blank(task.person, { key: '', printed: task.today, version: version() });
+    const nothing = blank(task.person, { key: '', printed: task.today, version });
     return { outcome: refused(nothing, because('fault', { actual: name })), how: 'made', milliseconds: 0 };
   }
 }

@@ -3,8 +3,7 @@ import { setTimeout } from 'node:timers/promises';
 import { openPool } from '../../clinic/pool.ts';
 import type { Door } from '../door.ts';
 import { EXIT } from '../exits.ts';
-import { threadFile } from '../home.ts';
-import { workedApart } from './apart.ts';
+import { poolOf } from './apart.ts';
 import { connectionOf, QUEUE, reach } from './queue.ts';
 import type { Task, Turn } from './turn.ts';
 
@@ -27,8 +26,7 @@ export async function worker(given: WorkerOptions, { tell, print }: Door): Promi
   const shown = await reach(given.queue);
   const { Worker } = await import('bullmq');
   const threads = given.concurrency ?? availableParallelism();
-  const limits = { timeLimit: given.timeLimit * 1000, memoryLimit: given.memory };
-  const pool = await openPool<Task, Turn>({ filename: threadFile(), threads, ...limits, apart: workedApart(limits) });
+  const pool = await openPool(poolOf(threads, given));
   let done = 0;
   const bull = new Worker<Task, Turn>(
     QUEUE,
