@@ -3,7 +3,7 @@ import { type Found, lookAll, type Topic, topics } from './findings/index.ts';
 import { type Indices, indicesOf } from './indices/index.ts';
 import { besideOf } from './measures/earlier.ts';
 import { measure } from './measures/index.ts';
-import type { Choice, Input, Issue, Ledger, ReadSettings } from './model/input.ts';
+import type { Choice, Input, Issue, Ledger } from './model/input.ts';
 import type { Measures } from './model/measures.ts';
 import type { Settings } from './model/settings.ts';
 import type { TargetSet } from './model/targets.ts';
@@ -74,7 +74,7 @@ export function intake(
   inputs: readonly Input[],
   settings: Settings,
 ): Refusal | (Omit<Refusal, 'ok'> & { ok: true; timeline: Timeline; beside: Beside | null }) {
-  const files = readInputs([...inputs], readSettings(settings));
+  const files = readInputs([...inputs], settings);
   const {
     timeline,
     issues: placed,
@@ -137,16 +137,6 @@ export function analyse(inputs: readonly Input[], settings: Settings, version: s
     ...(settings.moreIndices ? { indices: indicesOf(taken.timeline, targets) } : {}),
     found,
     topics: topics(found),
-  };
-}
-
-function readSettings({ unit, zone, dateOrder, layout, today }: Settings): ReadSettings {
-  return {
-    today,
-    ...(unit === undefined ? {} : { unit }),
-    ...(zone === undefined ? {} : { zone }),
-    ...(dateOrder === undefined ? {} : { dateOrder }),
-    ...(layout === undefined ? {} : { layout }),
   };
 }
 

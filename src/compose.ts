@@ -1,5 +1,6 @@
 import type { Analysis } from './analyse.ts';
 import { apart, lacking, speaker } from './language/index.ts';
+import type { LocalDate } from './model/glucose.ts';
 import type { Report } from './model/report.ts';
 import { type PageContext, pages } from './pages/index.ts';
 
@@ -68,7 +69,7 @@ export function compose(
         from: word(say.value({ q: 'date', value: timeline.from }, sameYear ? 'compact' : 'brief')),
         to: word(say.value({ q: 'date', value: timeline.to }, 'brief')),
         unit: word(unit),
-        printed: word(say.value({ q: 'date', value: settings.today as never }, 'brief')),
+        printed: word(say.value({ q: 'date', value: settings.today as LocalDate }, 'brief')),
         version: word(analysis.version),
         hash: word(analysis.hash),
       }),

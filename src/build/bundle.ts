@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type BuildOptions, build } from 'esbuild';
+import manifest from '../../package.json' with { type: 'json' };
 import { copyFonts } from './fonts.ts';
 import { licenceText, packagesOf } from './licences.ts';
 import { lazyTables, loadedWhenCalled, ownDecoder } from './plugins.ts';
@@ -23,7 +24,7 @@ const shared: BuildOptions = {
   metafile: true,
   logLevel: 'warning',
   // These find files of their own at run time, or are asked for by few: they stay packages beside the bundle.
-  external: ['jsdom', 'tinypool', 'bullmq', 'ioredis', 'read-excel-file'],
+  external: Object.keys(manifest.dependencies),
   plugins: [ownDecoder, lazyTables, loadedWhenCalled],
 };
 const module: BuildOptions = {

@@ -21,6 +21,15 @@ export class WrongUse extends Error {
   }
 }
 
+/** What is read from the disk. Throws WrongUse, with the system's word for it, where it cannot be. */
+export function opened<T>(path: string, open: () => T): T {
+  try {
+    return open();
+  } catch (error) {
+    throw new WrongUse('cannotOpen', { path, reason: reasonOf(error) });
+  }
+}
+
 /** The system's own short word for what went wrong, e.g. `EACCES`. */
 export const reasonOf = (error: unknown): string =>
   error instanceof Error ? ((error as NodeJS.ErrnoException).code ?? error.message) : String(error);

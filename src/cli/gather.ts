@@ -1,8 +1,8 @@
-import { readdirSync, readFileSync, statSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import { isResultName } from '../clinic/resultNames.ts';
 import type { Input } from '../model/input.ts';
-import { reasonOf, WrongUse } from './exits.ts';
+import { opened, WrongUse } from './exits.ts';
 import { standsAt } from './plainFile.ts';
 
 export interface Gathered {
@@ -72,11 +72,6 @@ export function gather(named: readonly string[], apart: readonly string[] = []):
 }
 
 function open(path: string): Uint8Array {
-  try {
-    if (statSync(path).size > MOST_BYTES) throw new WrongUse('fileTooLarge', { path });
-    return readFileSync(path);
-  } catch (error) {
-    if (error instanceof WrongUse) throw error;
-    throw new WrongUse('cannotOpen', { path, reason: reasonOf(error) });
-  }
+  if ((standsAt(path)?.size ?? 0) > MOST_BYTES) throw new WrongUse('fileTooLarge', { path });
+  return opened(path, () => readFileSync(path));
 }

@@ -1,5 +1,5 @@
 import { readFileSync, type Stats, statSync } from 'node:fs';
-import { reasonOf, WrongUse } from './exits.ts';
+import { opened } from './exits.ts';
 
 /** Settings, layouts, snapshots and the like are some kilobytes; a name in them may point anywhere. */
 const SMALL = 1_000_000;
@@ -17,15 +17,10 @@ export function readPlainFile(path: string, most: number): Buffer {
 }
 
 /** The text of a small file. Throws WrongUse when it cannot be opened. */
-export function readText(path: string): string {
-  try {
-    return readPlainFile(path, SMALL)
-      .toString('utf8')
-      .replace(/^\ufeff/, '');
-  } catch (error) {
-    throw new WrongUse('cannotOpen', { path, reason: reasonOf(error) });
-  }
-}
+export const readText = (path: string): string =>
+  opened(path, () => readPlainFile(path, SMALL))
+    .toString('utf8')
+    .replace(/^\ufeff/, '');
 
 /** What stands at a path; undefined where nothing does, and for what can be no path: too long, or with a NUL in it. */
 export function standsAt(path: string): Stats | undefined {

@@ -1,5 +1,6 @@
 import { type Speaker, speaker } from '../language/index.ts';
 import type { Facts, WorklistLine } from '../model/clinic.ts';
+import type { LocalDate } from '../model/glucose.ts';
 import type { Report } from '../model/report.ts';
 import { type WorklistContent, worklistPage } from '../pages/worklist.ts';
 import { hoursText, reasonsText, sinceText, tierName } from '../pages/worklistTexts.ts';
@@ -39,7 +40,7 @@ export function worklistReport(
   on: 'paper' | 'screen',
 ): Report {
   const word = (value: string) => ({ q: 'word' as const, value });
-  const printed = word(say.value({ q: 'date', value: printing.printed as never }, 'dated'));
+  const printed = word(say.value({ q: 'date', value: printing.printed as LocalDate }, 'dated'));
   const title = say.say('clinic.title', { printed });
   const hash = sha256(JSON.stringify([printing.version, content.rules, content.lines])).slice(0, 12);
   return {

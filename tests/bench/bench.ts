@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import manifest from '../../package.json' with { type: 'json' };
 import { readKinds } from './kinds.ts';
 import { makeInputs, workloads } from './workloads.ts';
 
@@ -28,7 +29,7 @@ await build({
   format: 'esm',
   legalComments: 'none',
   logLevel: 'warning',
-  external: ['jsdom', 'tinypool', 'bullmq', 'ioredis', 'read-excel-file'],
+  external: Object.keys(manifest.dependencies),
   banner: {
     js: `import{createRequire as $require}from'node:module';const require=$require(${JSON.stringify(`${home}package.json`)});`,
   },

@@ -8,7 +8,7 @@ import type { Person } from '../../model/clinic.ts';
 import type { FolderSettings } from '../../schemas/settings.ts';
 import type { Thresholds } from '../../schemas/thresholds.ts';
 import { type Door, refuseSettings } from '../door.ts';
-import { reasonOf, WrongUse } from '../exits.ts';
+import { opened, WrongUse } from '../exits.ts';
 import { SETTINGS } from '../gather.ts';
 import { jsonOf } from '../json.ts';
 import { standsAt } from '../plainFile.ts';
@@ -63,7 +63,7 @@ export async function ask(named: string, given: ClinicOptions, door: Door): Prom
   }
   const shard = part === undefined ? undefined : parseShard(part);
   if (part !== undefined && !shard) throw new WrongUse('wrongShard', { value: part });
-  const seen = look(folder, out, named);
+  const seen = opened(named, () => walk(folder, out));
   const rows = seen.manifest ? manifestRows(folder) : [];
   const people = findPeople(seen, rows);
   if (people.length === 0) throw new WrongUse('emptyFolder', { path: named });
@@ -89,23 +89,9 @@ export async function ask(named: string, given: ClinicOptions, door: Door): Prom
   };
 }
 
-function look(folder: string, out: string, named: string) {
-  try {
-    return walk(folder, out);
-  } catch (error) {
-    throw new WrongUse('cannotOpen', { path: named, reason: reasonOf(error) });
-  }
-}
-
 function manifestRows(folder: string) {
   const path = join(folder, MANIFEST);
-  let bytes: Buffer;
-  try {
-    bytes = readFileSync(path);
-  } catch (error) {
-    throw new WrongUse('cannotOpen', { path, reason: reasonOf(error) });
-  }
-  const manifest = readManifest(bytes);
+  const manifest = readManifest(opened(path, () => readFileSync(path)));
   if (!manifest.ok) throw new WrongUse('wrongManifest', { path: MANIFEST, actual: manifest.actual });
   return manifest.rows;
 }

@@ -12,7 +12,6 @@ import { exitOf } from './exit.ts';
 import { lock } from './lock.ts';
 import { type Log, openLog } from './log.ts';
 import { savePart } from './parts.ts';
-import { progress } from './progress.ts';
 import { type Ran, runPeople } from './run.ts';
 import { saveLists } from './save.ts';
 import { tellLists } from './tellLists.ts';
@@ -53,9 +52,7 @@ export async function clinic(folder: string, given: ClinicOptions, door: Door): 
       threads,
       ...(given.shard === undefined ? {} : { shard: given.shard }),
     });
-    const bar = progress(asked.people.length, tell);
-    const ran = await runPeople(asked, given, threads, door, log, bar, stopping.asked);
-    bar.end();
+    const ran = await runPeople(asked, given, threads, door, log, stopping.asked);
     return await finish(asked, given, ran, door, log);
   } finally {
     stopping.off();
@@ -92,16 +89,14 @@ async function finish(asked: Asked, given: ClinicOptions, ran: Ran, door: Door, 
 /** Asked to stop once, a run ends what it has begun and says who is left; asked twice, it ends at once. */
 function onInterrupt(said: () => void): { asked: () => boolean; off: () => void } {
   let asked = false;
+  const off = (): void => {
+    for (const signal of ['SIGINT', 'SIGTERM'] as const) process.off(signal, stop);
+  };
   const stop = (): void => {
     asked = true;
-    for (const signal of ['SIGINT', 'SIGTERM'] as const) process.off(signal, stop);
+    off();
     said();
   };
   for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, stop);
-  return {
-    asked: () => asked,
-    off: () => {
-      for (const signal of ['SIGINT', 'SIGTERM'] as const) process.off(signal, stop);
-    },
-  };
+  return { asked: () => asked, off };
 }

@@ -9,23 +9,12 @@ import type { Thresholds } from '../../schemas/thresholds.ts';
 import type { Door } from '../door.ts';
 import type { Asked, ClinicOptions } from './asked.ts';
 import { exitOf } from './exit.ts';
-import { progress } from './progress.ts';
 import { runPeople } from './run.ts';
 
 /** Reads everyone, writes nothing, and shows how many each set of thresholds would ask someone to look at. */
 export async function dryRun(asked: Asked, given: ClinicOptions, threads: number, door: Door): Promise<number> {
   const { tell, print } = door;
-  const bar = progress(asked.people.length, tell);
-  const { outcomes } = await runPeople(
-    asked,
-    given,
-    threads,
-    door,
-    () => {},
-    bar,
-    () => false,
-  );
-  bar.end();
+  const { outcomes } = await runPeople(asked, given, threads, door);
   const own = given.thresholds === undefined ? {} : { own: asked.thresholds };
   for (const [name, thresholds] of Object.entries({ ...own, ...PUBLISHED })) {
     print('');

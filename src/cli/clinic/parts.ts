@@ -4,7 +4,7 @@ import { asOutcome } from '../../clinic/recorded.ts';
 import type { Shard } from '../../clinic/shards.ts';
 import type { Outcome } from '../../model/clinic.ts';
 import { isLocalDate } from '../../time/calendar.ts';
-import { reasonOf, WrongUse } from '../exits.ts';
+import { opened, WrongUse } from '../exits.ts';
 import { saveAll } from '../save.ts';
 import { sayable } from './sayable.ts';
 
@@ -40,7 +40,7 @@ export interface FoundPart extends Part {
 export function partsIn(folders: readonly string[]): FoundPart[] {
   const parts = new Map<string, FoundPart>();
   for (const folder of folders) {
-    for (const name of namesIn(folder)) {
+    for (const name of opened(folder, () => readdirSync(folder)).filter((one) => NAME.test(one))) {
       const part = read(join(folder, name));
       parts.set(`${part.index}/${part.of}`, { ...part, folder });
     }
@@ -54,23 +54,15 @@ export function partsIn(folders: readonly string[]): FoundPart[] {
   return all;
 }
 
-function namesIn(folder: string): string[] {
-  try {
-    return readdirSync(folder).filter((name) => NAME.test(name));
-  } catch (error) {
-    throw new WrongUse('cannotOpen', { path: folder, reason: reasonOf(error) });
-  }
-}
-
 function read(path: string): Part {
-  let content: unknown;
+  const text = opened(path, () => readFileSync(path, 'utf8'));
   try {
-    content = JSON.parse(readFileSync(path, 'utf8'));
-  } catch (error) {
-    if (!(error instanceof SyntaxError)) throw new WrongUse('cannotOpen', { path, reason: reasonOf(error) });
+    const content: unknown = JSON.parse(text);
+    if (isPart(content)) return content;
+  } catch {
+    // No JSON: no part of ours.
   }
-  if (!isPart(content)) throw new WrongUse('wrongRun', { path });
-  return content;
+  throw new WrongUse('wrongRun', { path });
 }
 
 /** A divided folder has as many parts as machines; more is no number of ours. */

@@ -7,8 +7,8 @@ import type { Door } from '../door.ts';
 import { poolOf } from './apart.ts';
 import type { Asked, ClinicOptions } from './asked.ts';
 import { lastOutcome, putInPlace } from './disk.ts';
-import type { Log } from './log.ts';
-import type { Progress } from './progress.ts';
+import type { Log, LogEntry } from './log.ts';
+import { progress } from './progress.ts';
 import type { Task, Turn } from './turn.ts';
 
 /** Without room or leave to write, going on would only fail once for each person. */
@@ -43,11 +43,11 @@ export async function runPeople(
   asked: Asked,
   given: ClinicOptions,
   threads: number,
-  { version }: Door,
-  log: Log,
-  bar: Progress,
-  interrupted: () => boolean,
+  { version, tell }: Door,
+  log: Log = () => {},
+  interrupted: () => boolean = () => false,
 ): Promise<Ran> {
+  const bar = progress(asked.people.length, tell);
   const outcomes = new Map<Person, Outcome>();
   let kept = 0;
   let stopped: string | null = null;
@@ -76,6 +76,7 @@ export async function runPeople(
   } else {
     await runAll(tasks, poolOf(threads, given), told, stop);
   }
+  bar.end();
   if (interrupted()) stopped ??= 'SIGINT';
   const all = asked.people.map((person) => outcomes.get(person) ?? refused(nothing(person), because('notRun')));
   return { outcomes: withdrawMixUps(all, () => (given.dryRun ? null : asked.out)), kept, stopped };
@@ -109,7 +110,7 @@ function withdraw(out: string, outcome: Outcome): void {
   }
 }
 
-function entryOf(outcome: Outcome, how: Turn['how'] | 'stopped', ms?: number): Parameters<Log>[0] {
+function entryOf(outcome: Outcome, how: Turn['how'] | 'stopped', ms?: number): LogEntry {
   const { facts, refusals } = outcome;
   return {
     event: 'person',

@@ -25,12 +25,12 @@ export const isOfStrips = (block: Block): block is OfStrips => isDay(block) || b
 export function strips(blocks: readonly OfStrips[], setting: Setting): Html[] {
   const days = blocks.filter(isDay);
   const { say, topic } = setting;
-  const ids = days.map(() => setting.id('day'));
+  const ids = new Map(days.map((day) => [day, setting.id('day')]));
   const inOrder = blocks.map((block) =>
-    isDay(block) ? strip(block.drawing, ids[days.indexOf(block)]!, setting) : paragraph(block),
+    isDay(block) ? strip(block.drawing, ids.get(block)!, setting) : paragraph(block),
   );
   return [
-    chooser(days, ids, setting),
+    chooser(ids, setting),
     sideways(setting),
     scroller(say('web.chart', { name: { q: 'word', value: topic } }), clock(days[0]!.drawing, setting), ...inOrder),
   ];
@@ -89,10 +89,11 @@ function clock({ width, day }: DayBlock['drawing'], { grey, id }: Setting): Html
   return el('div', { class: 'clock' }, drawn(forTheEye(svg, 'hours')));
 }
 
-function chooser(days: readonly DayBlock[], ids: readonly string[], { say }: Setting): Html {
-  const all = { q: 'count' as const, value: days.length };
-  const box = ({ drawing }: DayBlock, i: number) => {
-    const input = el('input', { type: 'checkbox', checked: true, autocomplete: 'off', 'data-day': ids[i]! });
+/** `days`: each with its id. */
+function chooser(days: ReadonlyMap<DayBlock, string>, { say }: Setting): Html {
+  const all = { q: 'count' as const, value: days.size };
+  const box = ([{ drawing }, id]: [DayBlock, string]) => {
+    const input = el('input', { type: 'checkbox', checked: true, autocomplete: 'off', 'data-day': id });
     return el('li', {}, el('label', {}, input, el('span', {}, drawing.day.name)));
   };
   return el(
@@ -106,7 +107,7 @@ function chooser(days: readonly DayBlock[], ids: readonly string[], { say }: Set
         'fieldset',
         {},
         el('legend', {}, say('web.days.legend')),
-        el('ul', { class: 'boxes days' }, ...days.map(box)),
+        el('ul', { class: 'boxes days' }, ...[...days].map(box)),
         el('button', { type: 'button', 'data-set': 'all' }, say('web.days.all')),
         el('button', { type: 'button', 'data-set': 'none' }, say('web.days.none')),
       ),
