@@ -58,39 +58,44 @@ export function settleTwoSensors(pool: Pool, files: PlacedFile[]): Issue[] {
 
 /**
  * End of the stretch from `start` in which every second reading keeps the interval and the others stand in between, all
- * at the same distance: readings taken by hand between those of a sensor come at any distance.
+ * at the same distance: readings taken by hand between those of a sensor come at any distance. It is of whole pairs, the
+ * shorter step inside: a reading before the first or after the last would be taken for one of the wrong grid.
  */
 function endOfBoth(pool: Pool, start: number, interval: number): number {
   const phase = pool.at[start + 1]! - pool.at[start]!;
+  if (phase > interval / 2) return start;
   let end = start;
   while (
     end + 2 < pool.count &&
-    pool.at[end + 1]! - pool.at[end]! < 0.8 * interval &&
     isStep(pool.at[end + 2]! - pool.at[end]!, interval) &&
     Math.abs(pool.at[end + 1]! - pool.at[end]! - ((end - start) % 2 === 0 ? phase : interval - phase)) <=
       SLACK * interval
   ) {
     end++;
   }
-  return end === start ? start : end + 2;
+  return end === start ? start : end + 2 - ((end - start) % 2);
 }
 
-/** Milliseconds for which the grid on the even (0) or odd (1) places of a stretch runs on before and after it. */
+/**
+ * Milliseconds for which the grid on the even (0) or odd (1) places of a stretch runs on before and after it. Where the two
+ * lie close together, a reading belongs to the nearer.
+ */
 function reach(pool: Pool, start: number, end: number, place: 0 | 1, interval: number): number {
-  const first = start + place;
-  const last = (end - 1 - first) % 2 === 0 ? end - 1 : end - 2;
-  return runOn(pool, first, start, -1, interval) + runOn(pool, last, end - 1, 1, interval);
+  const slack = Math.min(SLACK * interval, (pool.at[start + 1]! - pool.at[start]!) / 2);
+  return (
+    runOn(pool, start + place, start, -1, interval, slack) + runOn(pool, end - 2 + place, end - 1, 1, interval, slack)
+  );
 }
 
 /** Follows a grid away from the stretch, past single missing readings, up to a pause. */
-function runOn(pool: Pool, from: number, edge: number, way: 1 | -1, interval: number): number {
+function runOn(pool: Pool, from: number, edge: number, way: 1 | -1, interval: number, slack: number): number {
   const begin = pool.at[from]!;
   let last = begin;
   for (let k = edge + way; k >= 0 && k < pool.count; k += way) {
     const step = Math.abs(pool.at[k]! - last);
     if (step > PAUSE) break;
     const whole = Math.round(step / interval);
-    if (whole > 0 && Math.abs(step - whole * interval) <= SLACK * interval) last = pool.at[k]!;
+    if (whole > 0 && Math.abs(step - whole * interval) <= slack) last = pool.at[k]!;
   }
   return Math.abs(last - begin);
 }

@@ -29,6 +29,20 @@ describe('readings at the same instant', () => {
       [],
       { used: 1, duplicate: 0, setAside: 2 },
     ],
+    // Rounding to 0.1 mmol/L and to 1 mg/dL parts the two by at most 0.05 × 18.0156 + 0.5 = 1.4008 mg/dL (arithmetic):
+    // 12.8 mmol/L is 230.5997, 12.9 is 232.4012.
+    [
+      'the same in the other unit, as far apart as rounding goes',
+      [at({ native: 12.8, unit: 'mmol/L' }), at({ native: 232 })],
+      [232],
+      { used: 2, duplicate: 1, setAside: 0 },
+    ],
+    [
+      'a little further than rounding goes',
+      [at({ native: 12.9, unit: 'mmol/L' }), at({ native: 231 })],
+      [],
+      { used: 1, duplicate: 0, setAside: 2 },
+    ],
     [
       'a bound and a plain number at it',
       [at({ native: 40 }), at({ native: 40, limit: -1 })],

@@ -74,12 +74,42 @@ describe('a pause', () => {
   });
 });
 
+describe('the unit shown', () => {
+  const units = (mgdl: number, mmol: number) =>
+    built([
+      fileOf(
+        Array.from({ length: mgdl + mmol }, (_, k) => at(k * 5, { native: 5, unit: k < mmol ? 'mmol/L' : 'mg/dL' })),
+      ),
+    ]);
+  it.each([
+    [11, 10, 'mg/dL', 10],
+    [10, 10, 'mg/dL', 10],
+    [10, 11, 'mmol/L', 10],
+  ] as const)('of %d readings in mg/dL and %d in mmol/L is %s', (mgdl, mmol, unit, others) => {
+    const timeline = units(mgdl, mmol);
+    expect(timeline.unit).toBe(unit);
+    expect(timeline.issues.find(({ code }) => code === 'units-mixed')).toMatchObject({ expected: unit, count: others });
+  });
+});
+
 describe('weights', () => {
   it('count readings one by one, however many between them are missing', () => {
     const rows = stream(0, 5 * 1440).filter((_, k) => k % 4 !== 3);
     const { mixed, readings } = built([fileOf(rows)]);
     expect(mixed).toBe(false);
     expect(new Set(readings.weight)).toEqual(new Set([5]));
+  });
+
+  it.each([
+    [20, false],
+    [21, true],
+  ])('go by time where more than a twentieth of 400 steps are uneven (ours): %d', (uneven, mixed) => {
+    let minute = 0;
+    const rows = Array.from({ length: 401 }, (_, k) => {
+      minute += k === 0 ? 0 : k % 19 === 0 && k <= 19 * uneven ? 7 : 5;
+      return at(minute);
+    });
+    expect(built([fileOf(rows)]).mixed).toBe(mixed);
   });
 
   it('take no notice of how long pauses last', () => {
@@ -105,6 +135,8 @@ describe('an hour the clocks showed twice, passed once (Helsinki, 26 October 202
     ['joins what is after', 40, 5, SECOND, false],
     ['half an hour still joins', 30, 40, FIRST, false],
     ['half an hour still joins, after', 40, 30, SECOND, false],
+    ['a minute more does not', 31, 40, FIRST, true],
+    ['a minute more does not, after', 40, 31, FIRST, true],
     ['joins neither: the first, and it is said', 40, 40, FIRST, true],
     ['joins both: the first, and it is said', 5, 5, FIRST, true],
   ])('%s', (_, before, after, start, told) => {

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Timeline } from '../../src/model/timeline.ts';
 import { DAY_MS, MINUTE_MS } from '../../src/time/calendar.ts';
-import { slackOf } from '../../src/timeline/spells.ts';
+import { slackOf, usualStep } from '../../src/timeline/spells.ts';
 import { built, fileOf, type Row, rowsOf, timelineOf } from '../support/timeline.ts';
 
 const FROM = Date.UTC(2026, 2, 2);
@@ -53,6 +53,49 @@ describe('interval', () => {
     const timeline = at(every(298 / 60, 0, 10 * 1440), 10);
     expect(timeline.interval).toBe(5);
     expect(sum(timeline.readings.weight)).toBeLessThanOrEqual(10 * 1440 + 5);
+  });
+
+  /** From which share on a step is the usual one is ours. */
+  const usual = (...steps: number[]) => {
+    const times = [0, ...steps.map((_, k) => steps.slice(0, k + 1).reduce((a, b) => a + b))];
+    return usualStep(
+      Float64Array.from(times, (minute) => minute * MINUTE_MS),
+      0,
+      times.length,
+    );
+  };
+  const many = (times: number, ...steps: number[]): number[] => Array.from({ length: times }, () => steps).flat();
+
+  it.each([
+    ['three of five steps', many(20, 5, 8, 5, 8, 5), 5, 1],
+    ['four of seven steps, where every second keeps another', many(20, 5, 8, 5, 8, 5, 8, 5), 13, 2],
+    // Every third reading of 5 minutes is lost most of the time: of the second steps 1.46 or 1.54 times as many agree.
+    [
+      'more than half of the steps, and not 1.5 times as many of the second',
+      [...many(890, 5, 10), ...many(110, 5, 5, 5)],
+      5,
+      1,
+    ],
+    [
+      'more than half of the steps, and more than 1.5 times as many of the second',
+      [...many(910, 5, 10), ...many(90, 5, 5, 5)],
+      15,
+      2,
+    ],
+  ])('is clear from %s', (_, steps, interval, lag) => {
+    expect(usual(...steps)).toMatchObject({ interval, lag });
+  });
+
+  it.each([
+    ['more than half of the steps near it', [...many(52, 5), ...many(48, 6)], 5],
+    ['where none is, as their mean, to half a minute', [...many(47, 5), ...many(27, 5.5), ...many(26, 6)], 5.5],
+    ['up to two hours', many(20, 120), 120],
+  ])('is told from %s', (_, steps, interval) => {
+    expect(usual(...steps)?.interval).toBe(interval);
+  });
+
+  it('is not told from steps of more than two hours', () => {
+    expect(usual(...many(20, 120.5))).toBeUndefined();
   });
 
   it('is told from a lone reading by no one', () => {
@@ -176,6 +219,26 @@ describe('spells', () => {
       [3, 1640],
       [15, 12],
     ]);
+  });
+
+  it.each([
+    [12, [3, 15]],
+    [11, [3]],
+  ])('tell the interval of a new sensor from %d readings: %j', (readings, intervals) => {
+    const began = 4 * 1440 - 15 * readings;
+    const timeline = at([...every(3, 0, 3 * 1440 + 600), ...every(15, began, 4 * 1440)], 4);
+    expect(timeline.spells.map(({ interval }) => interval)).toEqual(intervals);
+  });
+
+  it.each([
+    // 15, 15, 30, 30 minutes all day: 32 of 63 steps are of 15 minutes; 28 of 59 where twice a day 45 and 45 stand for them.
+    ['half of the steps', 0, [5, 15]],
+    ['less than half of them', 2, [5]],
+  ])('change with the interval of whole days in which it is %s', (_, longer, intervals) => {
+    const days = every(90, 5 * 1440, 10 * 1440).flatMap((minute, block) =>
+      (block % 16 < longer ? [0, 45] : [0, 15, 30, 60]).map((after) => minute + after),
+    );
+    expect(at([...every(5, 0, 5 * 1440), ...days], 10).spells.map(({ interval }) => interval)).toEqual(intervals);
   });
 
   it('change with the interval of whole days of which a third is lost', () => {

@@ -63,6 +63,62 @@ describe('two sensors at once', () => {
     expect(new Set(during)).toEqual(new Set([100]));
   });
 
+  // Readings are seldom more than seconds apart by chance, and an interval has places for both at any distance.
+  it.each([1, 10, 29, 30, 31, 60, 90, 150, 151, 240, 270, 290, 299])(
+    'are kept apart at %d seconds from each other',
+    (seconds) => {
+      const rows = [...sensor(100, 0, 336, 0), ...sensor(60, 120, 216, seconds / 60)];
+      const { timeline, issues, total } = buildTimeline([fileOf(rows)], PERIOD);
+      expect(total).toMatchObject({ used: 4032, setAside: 1152 });
+      expect(new Set(timeline!.readings.native)).toEqual(new Set([100]));
+      expect(timeline!.mixed).toBe(false);
+      expect(issues.map(({ code, count }) => [code, count])).toEqual([['two-sensors', 1152]]);
+    },
+  );
+
+  /** How much makes two sensors is ours. */
+  const pairs = (n: number, shift: number, every: number) =>
+    [0, shift].flatMap((minute) => sensor(100 + minute, 50, 50 + (n * every) / 60, minute, every));
+  const beside = (n: number, shift: number, every: number) => [
+    ...sensor(100, 0, 336, 0, every),
+    ...sensor(110, 50, 50 + (n * every) / 60, shift, every),
+  ];
+  it.each([
+    ['ten readings of each beside one plain grid', beside(10, 2, 5), 10],
+    ['nine', beside(9, 2, 5), 0],
+    ['45 and a half minutes beside one plain grid', beside(46, 0.5, 1), 46],
+    ['44 and a half', beside(45, 0.5, 1), 0],
+    ['twenty of each where the interval is a guess', pairs(20, 7, 20), 20],
+    ['nineteen, though for more than six hours', pairs(19, 7, 20), 0],
+    ['six hours and five minutes where the interval is a guess', pairs(25, 5, 15), 25],
+    ['two minutes less than six hours', pairs(23, 6, 16), 0],
+  ])('asks for long enough: %s', (_, rows, aside) => {
+    const { issues, total } = buildTimeline([fileOf(rows)], PERIOD);
+    expect(total.setAside).toBe(aside);
+    expect(issues.filter(({ code }) => code === 'two-sensors').map(({ count }) => count)).toEqual(
+      aside > 0 ? [aside] : [],
+    );
+  });
+
+  it.each([
+    [90, 16],
+    [91, 0],
+  ])('keep their distance to a tenth of the interval: %d of 900 seconds off, %d set aside', (seconds, aside) => {
+    const late = (row: Row, i: number) => ({ ...row, wall: row.wall + (i < 8 ? 0 : seconds * 1000) });
+    const rows = [...sensor(100, 0, 336, 0, 15), ...sensor(110, 50, 54, 6, 15).map(late)];
+    expect(buildTimeline([fileOf(rows)], PERIOD).total.setAside).toBe(aside);
+  });
+
+  it.each([
+    ['two hours is still worn, so it is the longer', 100, 100],
+    ['two hours and five minutes has ended', 99.9, 110],
+  ])('one with a pause of %s', (_, last, kept) => {
+    const rows = [...sensor(100, 0, last + 0.01, 0), ...sensor(100, 102, 112, 0), ...sensor(110, 104, 125, 2)];
+    const { at, native } = buildTimeline([fileOf(rows)], PERIOD).timeline!.readings;
+    const during = [...native].filter((_, i) => Math.abs((at[i]! - FROM) / MINUTE_MS / 60 - 108) < 3.5);
+    expect(new Set(during)).toEqual(new Set([kept]));
+  });
+
   it('all the time: the first is used', () => {
     const { timeline, total } = buildTimeline(
       [fileOf(sensor(100, 0, 336, 1, 15)), fileOf(sensor(110, 0, 336, 6, 15))],
