@@ -251,6 +251,11 @@ describe('a laboratory A1C beside the GMI', () => {
     const labA1c = changed(a1cLike(7.5, 7), (value) => ({ ...value, ...lacking }));
     expect(looked('a1c-differs', { labA1c }).case).toBe('untold');
   });
+
+  test.each(['too-few-readings', 'not-for-these-targets'] as const)('without a GMI (%s) that is why', (why) => {
+    const given = { labA1c: a1cLike(7.5, null), gmi: { ok: false, why } as const };
+    expect(looked('a1c-differs', given)).toEqual({ case: 'untold', why });
+  });
 });
 
 describe('then and now', () => {
