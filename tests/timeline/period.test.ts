@@ -78,9 +78,9 @@ describe('the days looked at', () => {
     expect([last.from, last.to]).toEqual(['2026-03-21', '2026-03-21']);
   });
 
-  it('know the clock of days long before the only reading', () => {
+  it('know the clock of days long before the first reading', () => {
     // Helsinki's clocks went forward on 29 March 2026 (IANA).
-    const late = fileOf(rowsOf({ from: '2026-04-11', days: 1, value: () => 100 }));
+    const late = fileOf(rowsOf({ from: '2026-04-11', days: 20, value: () => 100 }));
     const { days } = built([late], { zone: 'Europe/Helsinki', period: { to: '2026-04-11' } });
     expect([days[0]!.date, days[0]!.minutes, days[1]!.minutes]).toEqual(['2026-03-29', 1380, 1440]);
   });
