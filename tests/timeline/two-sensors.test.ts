@@ -85,7 +85,7 @@ describe('two sensors at once', () => {
   ];
   it.each([
     ['ten readings of each beside one plain grid', beside(10, 2, 5), 10],
-    ['nine', beside(9, 2, 5), 0],
+    ['nine, though for 50 minutes', beside(9, 2, 6), 0],
     ['45 and a half minutes beside one plain grid', beside(46, 0.5, 1), 46],
     ['44 and a half', beside(45, 0.5, 1), 0],
     ['twenty of each where the interval is a guess', pairs(20, 7, 20), 20],
