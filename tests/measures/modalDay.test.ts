@@ -30,6 +30,7 @@ describe('modal day', () => {
     [1, 15, 96],
     [3, 15, 96],
     [5, 15, 96],
+    [6, 30, 48],
     [10, 30, 48],
     [15, 30, 48],
     [30, 60, 24],
@@ -38,6 +39,10 @@ describe('modal day', () => {
     expect([day.binMinutes, day.raw.length, day.bins.length]).toEqual([binMinutes, bins, bins]);
     expect(day.raw[0]).toMatchObject({ minute: 0, n: (14 * binMinutes) / every, days: 14, p50: 100 });
     expect(day.bins.map(({ minute }) => minute)).toEqual(day.bins.map((_, b) => b * binMinutes));
+  });
+
+  test('bins are as wide as an hour from intervals of more than 15 minutes on', () => {
+    expect(found(timelineOf({ every: 16, value: () => 100 })).binMinutes).toBe(60);
   });
 
   test('percentiles are of type 7: 1 to 42 in one bin (Hyndman & Fan 1996: 1 + 41 p)', () => {

@@ -85,6 +85,16 @@ describe('which clock', () => {
     ]);
   });
 
+  it('shows no more than two of the offsets that do not settle it', () => {
+    const utc = fileOf(withOffsets('2026-03-02T00:00', 24, () => 0));
+    const later = [330, 345, 480].map((offset, day) =>
+      fileOf(withOffsets(`2026-03-1${2 + 2 * day}T00:00`, 24, () => offset)),
+    );
+    expect(buildTimeline([...later, utc], {}).issues).toMatchObject([
+      { code: 'clock-utc', expected: '2026-03-02 05:30 (+05:30) | 2026-03-02 05:45 (+05:45)' },
+    ]);
+  });
+
   it('places rows with offsets as instants when the zone is given', () => {
     const rows = withOffsets('2026-03-02T00:00', 48, () => 0);
     const { readings, days } = built([fileOf(rows)], { zone: 'Asia/Kathmandu' });
