@@ -1,4 +1,4 @@
-/** Three verbs: analyse the inputs, compose a paper from the analysis, write it. */
+/** Analyse the inputs, compose a paper from the analysis, write the numbers as data. PDF and web pages are the command's. */
 export { type Analysis, analyse, type FileAccount, type Refusal } from './analyse.ts';
 export { type ComposeOptions, compose } from './compose.ts';
 export type { Input, Issue, Ledger } from './model/input.ts';

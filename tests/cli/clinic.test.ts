@@ -144,6 +144,19 @@ test('200 people, and others broken in every way: everyone stands on the worklis
   expect([...filesIn(join(folder, 'out/P-0005')).keys()]).toEqual(['record.json']);
 }, 400_000);
 
+test('the worklist is printed as everyone is, by the settings at the top of the folder', () => {
+  const folder = scratch();
+  writePeople(join(folder, 'in'), 1, SMALL);
+  writeFileSync(join(folder, 'in/settings.json'), '{"region":"en-US","clinic":"Harbour Lane","grey":true}');
+  const page = (...more: string[]): string => {
+    expect([0, 2]).toContain(clinic(folder, 'clinic', 'in', '--out', 'out', ...more).exit);
+    return readFileSync(join(folder, 'out/worklist.html'), 'utf8');
+  };
+  expect(page()).toMatch(/@page\{size:letter;@top-left\{content:"Harbour Lane"/);
+  // The command line is nearer.
+  expect(page('--paper', 'a4', '--clinic', 'Quay')).toMatch(/@page\{size:a4;@top-left\{content:"Quay"/);
+});
+
 test('a dry run writes nothing and shows what each set of thresholds would ask for', () => {
   const folder = scratch();
   writePeople(join(folder, 'in'), 9, SMALL);

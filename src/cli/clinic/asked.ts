@@ -47,6 +47,8 @@ export interface Asked {
   /** Results of an earlier run, to compare with. */
   since: string | undefined;
   today: string;
+  /** How the worklist is printed: as everyone's papers are. */
+  look: { paper: 'a4' | 'letter'; grey: boolean; clinic: string | undefined };
 }
 
 /** Looks at the folder and the options. Throws WrongUse for what cannot be meant. */
@@ -72,7 +74,8 @@ export async function ask(named: string, given: ClinicOptions, door: Door): Prom
   if (since !== undefined && !isFolder(since)) throw new WrongUse('noSuchFile', { path: given.since! });
   if (since === out) throw new WrongUse('sinceIsOut', { path: outNamed });
   // Wrong options are one mistake, not one a person.
-  await settle(options, undefined, door.today);
+  const wanted = await settle(options, undefined, door.today);
+  if ('issues' in wanted) return refuseSettings(door, wanted.issues);
   return {
     folder,
     out,
@@ -85,7 +88,8 @@ export async function ask(named: string, given: ClinicOptions, door: Door): Prom
     shard,
     options,
     since,
-    today: options.date ?? door.today,
+    today: wanted.settings.today,
+    look: { paper: wanted.paper, grey: wanted.grey, clinic: options.clinic },
   };
 }
 

@@ -53,14 +53,14 @@ export async function clinic(folder: string, given: ClinicOptions, door: Door): 
       ...(given.shard === undefined ? {} : { shard: given.shard }),
     });
     const ran = await runPeople(asked, given, threads, door, log, stopping.asked);
-    return await finish(asked, given, ran, door, log);
+    return await finish(asked, ran, door, log);
   } finally {
     stopping.off();
     release();
   }
 }
 
-async function finish(asked: Asked, given: ClinicOptions, ran: Ran, door: Door, log: Log): Promise<number> {
+async function finish(asked: Asked, ran: Ran, door: Door, log: Log): Promise<number> {
   const { tell, print, complain } = door;
   const { outcomes, kept, stopped } = ran;
   const lines = rank(outcomes, asked.thresholds);
@@ -69,9 +69,8 @@ async function finish(asked: Asked, given: ClinicOptions, ran: Ran, door: Door, 
     const part = { index: 1, of: 1, ...asked.shard, printed: asked.today, version: door.version };
     savePart(asked.out, { schema: 1, ...part, outcomes, passedOver: asked.passedOver });
     if (!asked.shard) {
-      const printing = { ...part, paper: given.paper ?? 'a4', grey: given.grey ?? false, clinic: given.clinic };
       const content = contentOf(lines, asked.thresholds, asked.passedOver, true);
-      const names = await saveLists(asked.out, content, printing, door);
+      const names = await saveLists(asked.out, content, { ...part, ...asked.look }, door);
       print(tell.say('cli.clinic.written', { folder: asked.out, names: names.join(', ') }));
     }
   } catch (error) {
