@@ -71,10 +71,10 @@ export const denseTable = (caption: string, columns: Table['columns'], rows: Cel
   rows,
 });
 
-/** The days behind a statement, each once, as short dates. */
+/** The days behind a statement, each once, as short dates in which no line ends. */
 export function evidenceDays({ say }: PageContext, where: Evidence[]): string {
   const days = [...new Set(where.map((one) => one.date))].sort() as LocalDate[];
-  return days.map((date) => say.value({ q: 'date', value: date }, 'compact')).join(', ');
+  return days.map((date) => say.value({ q: 'date', value: date }, 'compact').replaceAll(' ', '\u00a0')).join(', ');
 }
 
 /** `14 days, March 2 to March 15, 2026`, as parameters of a message. */
