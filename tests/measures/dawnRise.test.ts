@@ -34,13 +34,19 @@ describe('before breakfast', () => {
 
   test.each<[string, number[], number, number]>([
     ['at seven', [420], 405, 420],
+    ['at a minute past seven', [421], 410, 425],
     ['the earlier of two', [420, 480], 405, 420],
     ['in whatever order they stand', [480, 420], 405, 420],
     ['at five, which ends the night', [300], 285, 300],
-    ['just before eleven', [655], 640, 655],
+    ['a minute before eleven', [659], 645, 660],
     ['at eleven is none', [660], 360, 480],
   ])('is the quarter of an hour before the first meal: %s', (_, minutes, from, to) => {
     expect(beforeOf(daily(...minutes))).toBeCloseTo(meanFrom(from, to), 9);
+  });
+
+  test('without a meal is to the last minute before eight', () => {
+    const { before } = told({ days: 5, every: 1, value: (minute) => (minute === 479 ? 240 : 120) }).nights[0]!;
+    expect(before).toBeCloseTo(121, 9);
   });
 
   test('is not told by another note, nor by a meal of another day', () => {
@@ -57,7 +63,7 @@ describe('which nights count', () => {
   });
 
   test('not one with a meal before five', () => {
-    expect(datesOf({ days: DAYS, value: climb, notes: [meal(295, 2), meal(300, 3)] })).toEqual([
+    expect(datesOf({ days: DAYS, value: climb, notes: [meal(299, 2), meal(300, 3)] })).toEqual([
       '02',
       '03',
       '05',

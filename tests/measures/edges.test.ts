@@ -34,7 +34,7 @@ describe('lows', () => {
 
   test.each([
     [14.5, true],
-    [14.4, false],
+    [14.49, false],
   ])('stretches of %d minutes are as good as fifteen: %s', (minutes, long) => {
     expect(lastsLong(minutes)).toBe(long);
   });
