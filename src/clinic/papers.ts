@@ -4,7 +4,7 @@ import { sumsOf } from '../measures/earlier.ts';
 import type { Report } from '../model/report.ts';
 import type { HtmlOptions } from '../writers/html/index.ts';
 import { analysisJson } from '../writers/json.ts';
-import type { PdfFonts } from '../writers/pdf/index.ts';
+import type { Attachment, PdfFonts } from '../writers/pdf/index.ts';
 import { pageAsText } from '../writers/text.ts';
 import { type Result, resultName } from './resultNames.ts';
 
@@ -71,26 +71,25 @@ export async function makePapers(
   const add = (what: Result, bytes: MadeFile['bytes']): void => {
     made.push({ name: nameOf(what), bytes, what });
   };
-  const attachment = () => ({
+  const attachment = (): Attachment => ({
     name: nameOf('analysis'),
     bytes: Buffer.from(analysisJson(analysis).join('')),
     type: 'application/json',
     description: tools.aboutNumbers,
   });
   const webPage = wanted.html ? await tools.openPages() : null;
-  let clinicPdf: Uint8Array = new Uint8Array();
-  for (const voice of ['clinic', 'patient'] as const) {
+  const addPaper = async (voice: Report['voice'], attached: { attachment?: Attachment } = {}) => {
     const report = compose(analysis, words, { voice, paper, large, whole });
-    // The paper for the person stays as light as a paper.
-    const attached = wanted.attach && voice === 'clinic' ? { attachment: attachment() } : {};
     const pdf = await writePdf(report, tools.fonts, { version, grey, password, ...attached });
     add(voice, pdf);
     if (webPage) add(`${voice}Page`, webPage(report, { words, grey }));
-    if (voice === 'patient') continue;
-    clinicPdf = pdf;
-    // Plain text cannot be locked.
-    if (password === undefined) add('interpretation', pageAsText(report, 'interpretation'));
-  }
+    return { report, pdf };
+  };
+  // The paper for the person stays as light as a paper.
+  const { report, pdf } = await addPaper('clinic', wanted.attach ? { attachment: attachment() } : {});
+  // Plain text cannot be locked.
+  if (password === undefined) add('interpretation', pageAsText(report, 'interpretation'));
+  await addPaper('patient');
   // A year's numbers are 20 MB of text: not made before the papers are done.
   add('analysis', analysisJson(analysis));
   // Named by the last day it holds, so that a later visit never writes over an earlier one.
@@ -101,7 +100,7 @@ export async function makePapers(
   if (analysis.ledger.setAside > 0) add('setAside', tools.setAside(analysis));
   if (wanted.fhir) {
     const { fhirBundle } = await import('../writers/fhir/index.ts');
-    const bundle = fhirBundle(analysis, { pdf: clinicPdf, readings: wanted.fhirReadings });
+    const bundle = fhirBundle(analysis, { pdf, readings: wanted.fhirReadings });
     add('fhir', `${JSON.stringify(bundle, null, 1)}\n`);
   }
   return made;

@@ -1,4 +1,4 @@
-import type { Role } from '../model/drawing.ts';
+import type { Mark, Role } from '../model/drawing.ts';
 
 /** Parallel lines across a shape, 45 degrees to the page. Points; pitch is measured square to the lines. */
 export interface Hatch {
@@ -76,3 +76,10 @@ export const GREY: Palette = {
   'outer-ribbon': { fill: '#e3e3e3', line: AXIS, text: INK, on: INK },
   'outer-edge': plain(AXIS),
 };
+
+/** How a filled mark is outlined; null where it is not. */
+export function outlineOf(mark: Extract<Mark, { kind: 'shape' | 'rect' }>, palette: Palette) {
+  if (!mark.outline) return null;
+  const dash = mark.kind === 'rect' && mark.dotted ? ([1.5, 1.5] as const) : undefined;
+  return { colour: palette[mark.outline].line, width: mark.outlineWidth ?? 0.75, dash };
+}

@@ -40,10 +40,23 @@ export const LEAST_LETTER = 5.5;
 /** A sign of this size and more holds its letter; the letter of a smaller one stands to the right. Points. */
 const ROOMY = 7.5;
 
-/** Where a sign's letter goes, from the sign's middle to the middle (inside) or start (beside) of its baseline. */
-export function letterPlace(shape: SignShape, size: number): { size: number; dx: number; dy: number; inside: boolean } {
+export interface LetterPlace {
+  size: number;
+  /** From the sign's middle to the middle (inside) or start (beside) of the letter's baseline. */
+  dx: number;
+  dy: number;
+  inside: boolean;
+  /** Whether it stands on the sign's fill. */
+  onFill: boolean;
+}
+
+/** Where a sign's letter goes. */
+export function letterPlace(shape: SignShape, size: number): LetterPlace {
   const sign = SIGNS[shape];
   const letter = Math.max(LEAST_LETTER, size * sign.letter);
-  if (size >= ROOMY) return { size: letter, dx: 0, dy: size * sign.middle + letter * 0.35, inside: true };
-  return { size: letter, dx: size * 0.5 + 1, dy: letter * 0.35, inside: false };
+  if (size < ROOMY) return { size: letter, dx: size * 0.5 + 1, dy: letter * 0.35, inside: false, onFill: false };
+  return { size: letter, dx: 0, dy: size * sign.middle + letter * 0.35, inside: true, onFill: !sign.hollow };
 }
+
+/** Width of the line of a hollow sign. */
+export const ringWidth = (size: number): number => Math.max(0.75, size * 0.12);

@@ -1,8 +1,8 @@
 import type { Drawing, Mark } from '../model/drawing.ts';
 import { type Box, boxOf, hatchLines } from './hatch.ts';
 import { withoutMarkup } from './markup.ts';
-import { COLOUR, GREY, type Ink, type Palette } from './palette.ts';
-import { letterPlace, SIGNS } from './signs.ts';
+import { COLOUR, GREY, type Ink, outlineOf, type Palette } from './palette.ts';
+import { letterPlace, ringWidth, SIGNS } from './signs.ts';
 
 export interface SvgOptions {
   /** Black ink only. */
@@ -69,9 +69,10 @@ function filled(shape: string, rule: string, ink: Ink, box: Box, stroke: string,
 }
 
 function outline(mark: Extract<Mark, { kind: 'shape' | 'rect' }>, { palette }: Pen): string {
-  if (!mark.outline) return '';
-  const dots = mark.kind === 'rect' && mark.dotted ? ' stroke-dasharray="1.5 1.5"' : '';
-  return ` stroke="${palette[mark.outline].line}" stroke-width="${num(mark.outlineWidth ?? 0.75)}"${dots}`;
+  const stroke = outlineOf(mark, palette);
+  if (!stroke) return '';
+  const { colour, width, dash } = stroke;
+  return ` stroke="${colour}" stroke-width="${num(width)}"${dash ? ` stroke-dasharray="${dash.join(' ')}"` : ''}`;
 }
 
 function textSvg(mark: Extract<Mark, { kind: 'text' }>, { palette }: Pen): string {
@@ -94,15 +95,14 @@ function signSvg(mark: Extract<Mark, { kind: 'sign' }>, { palette }: Pen): strin
     out += `<path d="${path(ring)}Z" fill="${ink.fill}"/>`;
   }
   if (sign.circle) {
-    const width = Math.max(0.75, size * 0.12);
     const look = sign.hollow
-      ? `fill="${palette.paper.fill}" stroke="${ink.line}" stroke-width="${num(width)}"`
+      ? `fill="${palette.paper.fill}" stroke="${ink.line}" stroke-width="${num(ringWidth(size))}"`
       : `fill="${ink.fill}"`;
     out += `<circle cx="${num(x)}" cy="${num(y)}" r="${num(sign.circle * size)}" ${look}/>`;
   }
   if (!mark.letter) return out;
   const place = letterPlace(mark.shape, size);
-  const colour = place.inside && !sign.hollow ? ink.on : ink.text;
+  const colour = place.onFill ? ink.on : ink.text;
   const where = `x="${num(x + place.dx)}" y="${num(y + place.dy)}" font-size="${num(place.size)}"`;
   const anchor = place.inside ? ' text-anchor="middle"' : '';
   return `${out}<text ${where} fill="${colour}" font-weight="600"${anchor}>${escaped(mark.letter)}</text>`;

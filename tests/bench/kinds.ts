@@ -11,7 +11,6 @@ const START = Date.UTC(2026, 0, 1);
 const REPEATS = 15;
 const iso = (i: number): string => new Date(START + i * 180_000).toISOString();
 const all = <T>(make: (i: number) => T): T[] => Array.from({ length: ROWS }, (_, i) => make(i));
-const bytes = (content: string): Uint8Array => new TextEncoder().encode(content);
 
 const delimited = (): string =>
   `Time,Sensor glucose (mg/dL)\n${all((i) => `${iso(i).slice(0, 16)},${value(i)}`).join('\n')}\n`;
@@ -38,52 +37,27 @@ function workbook(): Uint8Array {
   return workbookOf({ Log: { 1: [text('Time'), text('Sensor glucose (mg/dL)')], ...rows } });
 }
 
+const file = (name: string, content: string | Uint8Array): Input => ({
+  name,
+  bytes: typeof content === 'string' ? new TextEncoder().encode(content) : content,
+});
+const json = (content: unknown): Input => file('a.json', JSON.stringify(content, null, 1));
+
+function bundle(): Input {
+  const entry = all((i) => ({ resource: observation(i, iso(i)) }));
+  return json({ resourceType: 'Bundle', type: 'collection', entry });
+}
+
 const kinds: [string, () => Input][] = [
-  ['delimited', () => ({ name: 'a.csv', bytes: bytes(delimited()) })],
-  ['delimited, a year every minute', () => ({ name: 'a.csv', bytes: bytes(year()) })],
-  ['delimited, gzip', () => ({ name: 'a.csv.gz', bytes: gzipSync(delimited()) })],
-  ['wide-table', () => ({ name: 'a.csv', bytes: bytes(wide()) })],
-  ['workbook', () => ({ name: 'a.xlsx', bytes: workbook() })],
-  [
-    'fhir, Bundle',
-    () => {
-      const entry = all((i) => ({ resource: observation(i, iso(i)) }));
-      return {
-        name: 'a.json',
-        bytes: bytes(JSON.stringify({ resourceType: 'Bundle', type: 'collection', entry }, null, 1)),
-      };
-    },
-  ],
-  [
-    'fhir, NDJSON',
-    () => ({ name: 'a.ndjson', bytes: bytes(all((i) => JSON.stringify(observation(i, iso(i)))).join('\n')) }),
-  ],
-  [
-    'open-mhealth',
-    () => ({
-      name: 'a.json',
-      bytes: bytes(
-        JSON.stringify(
-          all((i) => point(i, iso(i))),
-          null,
-          1,
-        ),
-      ),
-    }),
-  ],
-  [
-    'json-records',
-    () => ({
-      name: 'a.json',
-      bytes: bytes(
-        JSON.stringify(
-          all((i) => ({ time: iso(i), 'sensor glucose (mg/dL)': value(i) })),
-          null,
-          1,
-        ),
-      ),
-    }),
-  ],
+  ['delimited', () => file('a.csv', delimited())],
+  ['delimited, a year every minute', () => file('a.csv', year())],
+  ['delimited, gzip', () => file('a.csv.gz', gzipSync(delimited()))],
+  ['wide-table', () => file('a.csv', wide())],
+  ['workbook', () => file('a.xlsx', workbook())],
+  ['fhir, Bundle', bundle],
+  ['fhir, NDJSON', () => file('a.ndjson', all((i) => JSON.stringify(observation(i, iso(i)))).join('\n'))],
+  ['open-mhealth', () => json(all((i) => point(i, iso(i))))],
+  ['json-records', () => json(all((i) => ({ time: iso(i), 'sensor glucose (mg/dL)': value(i) })))],
 ];
 
 /** The least any reader of text must do: cut the same bytes into lines. */

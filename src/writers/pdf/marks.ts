@@ -1,7 +1,7 @@
 import type { Drawing, Mark } from '../../model/drawing.ts';
 import { type Box, boxOf, hatchLines } from '../hatch.ts';
-import type { Ink } from '../palette.ts';
-import { letterPlace, SIGNS } from '../signs.ts';
+import { type Ink, outlineOf } from '../palette.ts';
+import { letterPlace, ringWidth, SIGNS } from '../signs.ts';
 import type { Setting } from './setting.ts';
 import type { Path, Sheet } from './sheet.ts';
 
@@ -43,17 +43,16 @@ function drawMark(mark: Mark, sheet: Sheet, x: number, y: number, setting: Setti
       const box = boxOf(mark.rings);
       const path = { rings: mark.rings, dx: x, dy: y };
       hatchedFill(sheet, ink, path, { ...box, x: box.x + x, y: box.y + y });
-      if (mark.outline)
-        sheet.stroke(path, { colour: setting.palette[mark.outline].line, width: mark.outlineWidth ?? 0.75 });
+      const stroke = outlineOf(mark, setting.palette);
+      if (stroke) sheet.stroke(path, stroke);
       return;
     }
     case 'rect': {
       const box = { x: mark.x + x, y: mark.y + y, w: mark.w, h: mark.h };
       const path = { ...box, radius: mark.radius ?? 0 };
       hatchedFill(sheet, ink, path, box);
-      if (!mark.outline) return;
-      const dash = mark.dotted ? ([1.5, 1.5] as const) : undefined;
-      sheet.stroke(path, { colour: setting.palette[mark.outline].line, width: mark.outlineWidth ?? 0.75, dash });
+      const stroke = outlineOf(mark, setting.palette);
+      if (stroke) sheet.stroke(path, stroke);
       return;
     }
     case 'text':
@@ -89,7 +88,7 @@ function drawSign(mark: Extract<Mark, { kind: 'sign' }>, sheet: Sheet, x: number
     const path = { x: cx - r, y: cy - r, w: 2 * r, h: 2 * r, radius: r };
     if (sign.hollow) {
       sheet.fill(path, setting.palette.paper.fill);
-      sheet.stroke(path, { colour: ink.line, width: Math.max(0.75, size * 0.12) });
+      sheet.stroke(path, { colour: ink.line, width: ringWidth(size) });
     } else sheet.fill(path, ink.fill);
   }
   if (!mark.letter) return;
@@ -97,7 +96,7 @@ function drawSign(mark: Extract<Mark, { kind: 'sign' }>, sheet: Sheet, x: number
   const place = letterPlace(mark.shape, size);
   const letter = face.readable(mark.letter);
   const left = cx + place.dx - (place.inside ? face.width(letter, place.size) / 2 : 0);
-  const colour = place.inside && !sign.hollow ? ink.on : ink.text;
+  const colour = place.onFill ? ink.on : ink.text;
   sheet.text(letter, left, cy + place.dy, face, place.size, colour);
 }
 
