@@ -54,8 +54,8 @@ function pairUp(noted: readonly Note[], timeline: Timeline): StickPair[] {
   const near = (interval >= NEAR_SLOW ? NEAR_SLOW : NEAR) * MINUTE_MS;
   const used = new Set<number>();
   return noted.flatMap((note) => {
-    const i = nearest(readings.at, readings.count, note.at, (k) => readings.limit[k] === 0 && !used.has(k));
-    if (i < 0 || Math.abs(readings.at[i]! - note.at) > near) return [];
+    const i = nearest(readings.at, readings.count, note.at, near, (k) => readings.limit[k] === 0 && !used.has(k));
+    if (i < 0) return [];
     used.add(i);
     const finger = toMgPerDl(note.amount!, note.unit === 'mg/dL' || note.unit === 'mmol/L' ? note.unit : usual);
     const sensor = mgPerDl(readings.mgdl[i]!);
@@ -65,11 +65,16 @@ function pairUp(noted: readonly Note[], timeline: Timeline): StickPair[] {
   });
 }
 
-/** Index of the allowed reading nearest in time, the earlier of two as near; -1 without one within 3 to each side. */
-function nearest(at: Float64Array, count: number, wanted: number, allowed: (i: number) => boolean): number {
-  const low = firstFrom(at, count, wanted);
+/** Index of the allowed reading nearest in time, the earlier of two as near; -1 without one as near as `near`. */
+function nearest(
+  at: Float64Array,
+  count: number,
+  wanted: number,
+  near: number,
+  allowed: (i: number) => boolean,
+): number {
   let best = -1;
-  for (let i = Math.max(0, low - 3); i < Math.min(count, low + 3); i++) {
+  for (let i = firstFrom(at, count, wanted - near); i < count && at[i]! <= wanted + near; i++) {
     if (!allowed(i)) continue;
     if (best < 0 || Math.abs(at[i]! - wanted) < Math.abs(at[best]! - wanted)) best = i;
   }

@@ -71,6 +71,12 @@ describe('the reading beside it', () => {
     expect(taken).toEqual([220, 219, 221]);
   });
 
+  test('may lie beyond many that cannot be used', () => {
+    const value = (minute: number) => (minute > 595 && minute < 604 ? ({ native: 40, limit: -1 } as const) : 80);
+    const one = told({ days: 1, every: 1, value, notes: [stick(600, 60)] });
+    expect(one.pairs.map(({ finger, sensor }) => [finger, sensor])).toEqual([[60, 80]]);
+  });
+
   test('lies five minutes away at most, fifteen where the sensor reads every fifteen', () => {
     const lost = [{ from: 600, to: 615 }];
     const alone = (minute: number) =>
@@ -110,8 +116,9 @@ describe('agreement', () => {
     expect(within(300, 345)).toEqual([1, 1]);
     expect(within(300, 346)).toEqual([0, 1]);
     expect(within(300, 361)).toEqual([0, 0]);
-    // 0.15 * 110 is no exact number for a computer.
-    expect(within(110, 126.5)).toEqual([1, 1]);
+    // 115.575 less 100.5 is no exact number for a computer.
+    expect(within(100.5, 115.575)).toEqual([1, 1]);
+    expect(within(100.5, 115.5755)).toEqual([0, 1]);
   });
 
   test('the bias is of sensor less fingerstick, above and below', () => {

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { measure } from '../../src/measures/index.ts';
 import { targetSets } from '../../src/targets/index.ts';
+import { built, fileOf } from '../support/timeline.ts';
 import { many, type RunOptions, runOf, type Slot } from './made.ts';
 
 /** Slopes worked by hand from the least-squares formula; bands of 1, 2 and 3 mg/dL a minute are from memory. */
@@ -54,6 +55,30 @@ describe('how fast glucose moves', () => {
     expect(told(many(100, 4)).n).toBe(1);
     for (const few of [of(many(100, 3)), of(many(100, 60), { step: 10 }), of(many(100, 14), { step: 1 })])
       expect(few).toEqual({ ok: false, why: 'too-few-readings' });
+  });
+
+  /** Readings at so many seconds. */
+  const at = (...seconds: [at: number, value: number][]) => {
+    const rows = seconds.map(([second, native]) => ({ wall: Date.UTC(2026, 2, 2) + second * 1000, native }));
+    const { rates } = measure(built([fileOf(rows)]), targetSets.adult);
+    return rates.ok ? { n: rates.n, ...rates.value } : rates.why;
+  };
+
+  test.each([
+    [1230, 1],
+    [1231, 0.5],
+  ])('twenty minutes are taken to half a minute: %d seconds', (last, over3) => {
+    // By hand: -6 a minute over the first four; over all five -3.9, over the last four 0.
+    const slots = at([0, 200], [300, 100], [600, 100], [900, 100], [last, 100]);
+    expect(slots).toMatchObject({ n: 2, falling: { over3 } });
+  });
+
+  test.each([
+    [840, 1],
+    [834, 0],
+  ])('four readings over %d seconds tell one, or none', (last, slopes) => {
+    const seen = at([0, 200], [300, 190], [600, 180], [last, 170]);
+    expect(slopes === 0 ? seen : (seen as { n: number }).n).toBe(slopes === 0 ? 'too-few-readings' : slopes);
   });
 
   test('no slope crosses a gap', () => {
