@@ -1,6 +1,7 @@
 import { listSpeaker } from '../../clinic/lists.ts';
 import { TIERS } from '../../clinic/tiers.ts';
 import { countTiers } from '../../clinic/worklist.ts';
+import type { Speaker } from '../../language/index.ts';
 import type { WorklistLine } from '../../model/clinic.ts';
 import { briefReasons, tierName } from '../../pages/worklistTexts.ts';
 import type { Door } from '../door.ts';
@@ -9,6 +10,13 @@ import { printable, printableLine } from '../tell.ts';
 /** So many of those who could not be read are named in the terminal; the worklist names all. */
 const NAMED = 20;
 
+/** How many stand in each tier, a line each. */
+export function tierLines(lines: readonly WorklistLine[], say: Speaker): string[] {
+  const counts = countTiers(lines);
+  const most = String(lines.length).length;
+  return TIERS.map((tier) => `${String(counts[tier]).padStart(most)}  ${tierName(say, tier)}`);
+}
+
 /** How many stand in each tier, and who could not be read and why. */
 export function tellLists(
   { tell, words, print, complain }: Door,
@@ -16,9 +24,7 @@ export function tellLists(
   passedOver: readonly string[],
 ): void {
   const say = listSpeaker(words);
-  const counts = countTiers(lines);
-  const most = String(lines.length).length;
-  for (const tier of TIERS) print(`  ${String(counts[tier]).padStart(most)}  ${tierName(say, tier)}`);
+  for (const line of tierLines(lines, say)) print(`  ${line}`);
   if (passedOver.length > 0) print(tell.say('cli.clinic.passedOver', { n: passedOver.length }));
   const unread = lines.filter(({ tier }) => tier === 'unread');
   for (const { outcome, reasons } of unread.slice(0, NAMED)) {

@@ -26,6 +26,8 @@ export interface Scale extends Record<StyleName, Style> {
   rhythm: number;
   /** Standing lines at the foot, at most; two at the head. */
   standingLines: number;
+  /** Width of the line under a row of a table. */
+  rule: number;
   /** Longest line of running text, points; absent: as long as its column. */
   longest?: number;
 }
@@ -48,6 +50,7 @@ const CLINIC: Scale = {
   standing: regular(8.5, 11),
   standingLines: 2,
   rhythm: 9,
+  rule: 0.75,
 };
 
 /** Nothing under 12 pt but the standing lines. */
@@ -66,6 +69,7 @@ const PATIENT: Scale = {
   standing: regular(9, 11),
   standingLines: 2,
   rhythm: 10,
+  rule: 0.75,
 };
 
 /**
@@ -87,6 +91,7 @@ const LARGE: Scale = {
   standing: regular(16, 19),
   standingLines: 3,
   rhythm: 12,
+  rule: 1,
   longest: 432,
 };
 

@@ -162,7 +162,7 @@ function rowStrips(
         for (const it of cells) drawCell(it, from, to, sheet, x, y + pad, false, setting);
         if (to < lines) return;
         const rule = [x, y + height, x + width, y + height];
-        sheet.asArtifact().lines([rule], { colour: palette.grid.line, width: scale.rhythm > 10 ? 1 : 0.75 });
+        sheet.asArtifact().lines([rule], { colour: palette.grid.line, width: scale.rule });
       },
     });
   }
