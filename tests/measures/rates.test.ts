@@ -34,6 +34,15 @@ describe('how fast glucose moves', () => {
     });
   });
 
+  test.each([
+    [5.25, [1, 0, 0]],
+    [10.25, [1, 1, 0]],
+    [15.25, [1, 1, 1]],
+  ])('a little over 1, 2 or 3 a minute is over it: %d in five minutes', (step, [over1, over2, over3]) => {
+    expect(told(line(step)).rising).toEqual({ over1, over2, over3 });
+    expect(told(line(-step)).falling).toEqual({ over1, over2, over3 });
+  });
+
   test('each share is of all slopes', () => {
     const { falling, n } = told([...many(200, 9), 180, ...many(160, 10)]);
     // By hand: -0.8, -2, -2.4, -2 and -0.8 where the fall stands in the five readings, 0 elsewhere.
