@@ -20,11 +20,11 @@ export function bandsTable(time: TimeInBands, context: PageContext): Block {
   return denseTable(
     say.say('pages.bandsTable.caption'),
     [
-      { title: say.say('pages.bandsTable.band'), align: 'start', width: 0.22 },
-      { title: say.say('pages.bandsTable.share'), align: 'end', width: 0.13 },
-      { title: say.say('pages.bandsTable.interval'), align: 'end', width: 0.21 },
-      { title: say.say('pages.bandsTable.perDay'), align: 'end', width: 0.21 },
-      { title: say.say('pages.bandsTable.goal'), align: 'end', width: 0.23 },
+      { title: say.say('pages.bandsTable.band'), align: 'start', width: 0.225 },
+      { title: say.say('pages.bandsTable.share'), align: 'end', width: 0.122 },
+      { title: say.say('pages.bandsTable.interval'), align: 'end', width: 0.228 },
+      { title: say.say('pages.bandsTable.perDay'), align: 'end', width: 0.2 },
+      { title: say.say('pages.bandsTable.goal'), align: 'end', width: 0.225 },
     ],
     lines.map(({ of, band, estimate }) => row(of, band, estimate, time, context)),
   );

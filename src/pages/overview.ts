@@ -125,7 +125,7 @@ function hours(context: PageContext): Block[] {
     { kind: 'chart', drawing: hoursBarChart(timeInBands.value, chart) },
     {
       kind: 'columns',
-      widths: [0.63, 0.37],
+      widths: [0.645, 0.355],
       columns: [[bandsTable(timeInBands.value, context)], [numbersTable(context)]],
     },
     ...shortFor(context, !timeInBands.value.judged && timeInBands.value.goals.length > 0),
