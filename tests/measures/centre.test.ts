@@ -104,6 +104,10 @@ describe('GMI', () => {
     expect(Math.abs(gmiOf(mmol * MGDL_PER_MMOL).mmolPerMol - expected)).toBeLessThanOrEqual(0.05 + 1e-9);
   });
 
+  test('is 12.71 + 4.70587 × mmol/L in mmol/mol, to the last figure printed there (Bergenstal 2018)', () => {
+    expect(gmiOf(10 * MGDL_PER_MMOL).mmolPerMol).toBeCloseTo(59.7687, 6);
+  });
+
   test('comes from the mean, with 72 hours of readings', () => {
     const three = measure(timelineOf({ days: 3, value: () => 154 }), targetSets.adult).gmi;
     expect(three.ok && three.value.percent).toBeCloseTo(6.99368, 6);

@@ -85,6 +85,10 @@ describe('modal day', () => {
     expect(five.raw[0]).toMatchObject({ n: 15, days: 5, p50: 100 });
     const twenty = found(timelineOf({ every: 15, value: (minute, d) => (minute < 30 && d >= 10 ? null : 100) }));
     expect(twenty.raw[0]).toMatchObject({ n: 20, p5: 100, p95: 100 });
+    const lost = (minute: number, d: number) => minute < 30 && (d >= 10 || (d === 9 && minute === 15));
+    const nineteen = found(timelineOf({ every: 15, value: (minute, d) => (lost(minute, d) ? null : 100) }));
+    expect(nineteen.raw[0]).toMatchObject({ n: 19, p5: null, p25: 100, p95: null });
+    expect(found(timelineOf({ days: 5, every: 60, value: () => 100 })).raw[0]).toMatchObject({ n: 5, p25: 100 });
   });
 
   test('values that lie within a quarter of a mg/dL, or above all steps, are still in order', () => {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { measure } from '../../src/measures/index.ts';
+import { sensors } from '../../src/measures/sensors.ts';
 import { targetSets } from '../../src/targets/index.ts';
 import { type DaysOf, timelineOf } from '../support/timeline.ts';
 
@@ -42,6 +43,10 @@ describe('sensors worn', () => {
 });
 
 describe('days of wear', () => {
+  test('are of 24 hours, as is printed beside them', () => {
+    expect(sensors.definition).toEqual({ firstDayHours: 24 });
+  });
+
   test('of one sensor: lows, range and mean of each 24 hours from its start', () => {
     // A quarter low on its first day, half of the second above range, the third all 70 and 180, the fourth very low.
     const value = (minute: number, day: number) => {
