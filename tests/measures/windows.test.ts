@@ -74,5 +74,7 @@ describe('the hardest window', () => {
     expect(told({ days: 7, value: half(200) }).hardest).toMatchObject({ fromMinute: 240, low: 0 });
     const lessLow = (minute: number) => (inside(minute, 480) ? (minute % 20 === 0 ? 60 : 200) : half(60)(minute));
     expect(told({ days: 7, value: lessLow }).hardest.fromMinute).toBe(480);
+    const noLow = (minute: number) => (inside(minute, 480) ? (minute % 20 === 0 ? 100 : 200) : half(60)(minute));
+    expect(told({ days: 7, value: noLow }).hardest).toMatchObject({ fromMinute: 480, inRange: 0.25, low: 0 });
   });
 });
