@@ -38,6 +38,10 @@ describe('which fingersticks count', () => {
     ]);
   });
 
+  test('one of 0.6 mmol/L, as low as meters go (from memory)', () => {
+    expect(valuesOf({ notes: [stick(600, 0.6, 'mmol/L')] })).toEqual([[expect.closeTo(10.809, 3), 220]]);
+  });
+
   test('one without a unit is in the unit of the readings', () => {
     const mmol = { unit: 'mmol/L', value: () => 5.5 } as const;
     const notes = [stick(600, 5), stick(700, 90, 'mg/dL'), stick(800, 5, 'mmol/L')];
