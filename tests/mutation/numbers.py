@@ -6,7 +6,9 @@ copy of the tree, never in the tree itself: it writes into src/. Prints what no 
 
     python3 tests/mutation/numbers.py src/findings src/measures …
 """
+import os
 import re
+import signal
 import subprocess
 import sys
 from pathlib import Path
@@ -27,7 +29,17 @@ def noticed(folder, path):
     named = Path(room) / f'{path.stem}.test.ts'
     command = ['npx', 'vitest', 'run', '--config', 'tests/mutation/vitest.config.ts', '--bail', '1']
     asked = [str(named)] if named.exists() else []
-    return any(subprocess.run([*command, tests], capture_output=True).returncode != 0 for tests in [*asked, room])
+    return any(fails([*command, tests]) for tests in [*asked, room])
+
+
+def fails(command):
+    """Whether a command fails or hangs: a number that is off can make a search never end."""
+    running = subprocess.Popen(command, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, start_new_session=True)
+    try:
+        return running.wait(timeout=300) != 0
+    except subprocess.TimeoutExpired:
+        os.killpg(running.pid, signal.SIGKILL)
+        return True
 
 
 if __name__ == '__main__':
