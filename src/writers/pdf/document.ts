@@ -145,7 +145,7 @@ function escapeMetadata(pdf: Pdf): void {
 }
 
 /**
- * Fills the current page with operators. Deflated here at a lower level than pdfkit's: half the time for 6 % more
+ * Fills the current page with operators. Deflated here at a lower level than pdfkit's: a third of the time for 11 % more
  * bytes. The transformation pdfkit has already written there is dropped.
  */
 export function fillPage(page: PdfPage, operators: Uint8Array): void {
@@ -153,7 +153,7 @@ export function fillPage(page: PdfPage, operators: Uint8Array): void {
   content.compress = false;
   content.buffer = [];
   content.data.Filter = 'FlateDecode';
-  content.write(deflateSync(operators, { level: 4 }));
+  content.write(deflateSync(operators, { level: 3 }));
 }
 
 /** Ends the document. */
