@@ -27,12 +27,11 @@ export const timeInBands: Measure<'timeInBands'> = {
     const above = add(perDay[3]!, perDay[4]!);
     const share = (minutes: Float64Array, episode: number | null) =>
       bounded(shared, estimate(shared, minutes, shared.dayMinutes, 'share'), episode);
-    const outside = share(add(below, above), UNSEEN_MINUTES.high);
     const exclusive = Object.fromEntries(
       BANDS.map((band, i) => [
         band,
         i === IN_RANGE
-          ? within(share(perDay[i]!, null), outside)
+          ? within(share(perDay[i]!, null), () => share(add(below, above), UNSEEN_MINUTES.high))
           : share(perDay[i]!, i < IN_RANGE ? UNSEEN_MINUTES.low : UNSEEN_MINUTES.high),
       ]),
     ) as Record<Band, Estimate>;
@@ -62,7 +61,9 @@ function bounded(shared: Context, seen: Estimate, episode: number | null): Estim
 }
 
 /** Where nothing lay outside, the rest of what the bound leaves room for: all in range still leaves room for some outside. */
-function within(seen: Estimate, outside: Estimate): Estimate {
+function within(seen: Estimate, shareOutside: () => Estimate): Estimate {
+  if (seen.value < 1) return seen;
+  const outside = shareOutside();
   if (outside.value > 0 || outside.high === null) return seen;
   return { ...seen, low: 1 - outside.high, high: 1, method: outside.method };
 }

@@ -41,6 +41,18 @@ export function noteColumns(columns: Column[]): Column[] {
   return columns.filter((column) => NOTE_ROLES.includes(column.role));
 }
 
+/** Name by name: of objects spread from several others the engine keeps a slow table each, for all that reads them later. */
+export function noteOf(at: NotePlace, kind: NoteKind, more: Partial<NoteEntry>): NoteEntry {
+  const { wall, offset, timed, origin, row } = at;
+  const note: NoteEntry = { wall, offset, timed, origin, row, kind };
+  if (more.amount !== undefined) note.amount = more.amount;
+  if (more.unit !== undefined) note.unit = more.unit;
+  if (more.label !== undefined) note.label = more.label;
+  if (more.minutes !== undefined) note.minutes = more.minutes;
+  if (more.text !== undefined) note.text = more.text;
+  return note;
+}
+
 /** Everything written down in a row, one entry a fact: a meal, each dose, exercise, medicine, alarm, words. */
 export function notesOfRow(records: Records, row: number, columns: Column[], all: Column[], at: NotePlace): RowNotes {
   const notes: NoteEntry[] = [];
@@ -64,7 +76,7 @@ export function notesOfRow(records: Records, row: number, columns: Column[], all
     return '';
   };
   const push = (kind: NoteKind, more: Partial<NoteEntry>): void => {
-    notes.push({ ...at, kind, ...more });
+    notes.push(noteOf(at, kind, more));
   };
   const amountOf = (column: Column): Partial<NoteEntry> => {
     const { amount, unit, text: raw } = readAmount(text(column), column.unit);

@@ -64,8 +64,11 @@ export function readGrouped(text: string): number {
   return sign === '-' ? -value : value;
 }
 
+const BEYOND_ASCII = /[^\0-\x7f]/;
+
 /** Digits of other scripts (Arabic-Indic, Devanagari …) as ASCII digits; a real minus sign as a hyphen. */
 export function asciiDigits(text: string): string {
+  if (!BEYOND_ASCII.test(text)) return text;
   return text.replaceAll('\u2212', '-').replace(/\p{Nd}/gu, (digit) => {
     const code = digit.codePointAt(0)!;
     if (code < 0x80) return digit;

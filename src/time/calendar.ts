@@ -18,15 +18,31 @@ export function isLocalDate(text: string): text is LocalDate {
   return !Number.isNaN(wall) && dateOf(wall) === text;
 }
 
+/** Days and their midnights are asked for again and again, and of few days: so many are kept. */
+const MOST_KEPT = 1000;
+const midnights = new Map<string, number>();
+const dates = new Map<number, LocalDate>();
+
 /** Midnight at the start of a date, as a wall clock. @throws RangeError when there is no such day. */
 export function midnightOf(date: string): number {
+  const known = midnights.get(date);
+  if (known !== undefined) return known;
   if (!isLocalDate(date)) throw new RangeError(`not a date: ${date}`);
-  return Date.parse(`${date}T00:00:00Z`);
+  if (midnights.size >= MOST_KEPT) midnights.clear();
+  const midnight = Date.parse(`${date}T00:00:00Z`);
+  midnights.set(date, midnight);
+  return midnight;
 }
 
 /** The date a wall clock shows. */
 export function dateOf(wall: number): LocalDate {
-  return new Date(wall).toISOString().slice(0, 10) as LocalDate;
+  const day = Math.floor(wall / DAY_MS);
+  const known = dates.get(day);
+  if (known !== undefined) return known;
+  const date = new Date(wall).toISOString().slice(0, 10) as LocalDate;
+  if (dates.size >= MOST_KEPT) dates.clear();
+  dates.set(day, date);
+  return date;
 }
 
 /** Midnight before a wall clock time. */

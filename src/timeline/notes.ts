@@ -1,6 +1,7 @@
 import type { Instant } from '../model/glucose.ts';
 import type { Issue, NoteEntry, ReadFile } from '../model/input.ts';
 import type { Day, Note } from '../model/timeline.ts';
+import { noteOf } from '../readers/notes.ts';
 import { MINUTE_MS, midnightBefore, minuteOfDay } from '../time/calendar.ts';
 import { firstInstantFrom, instantsOf, type LocalClock, wallAt } from '../time/clock.ts';
 import { NO_OFFSET } from '../time/offset.ts';
@@ -46,7 +47,7 @@ export function placeNotes(files: ReadFile[], clock: LocalClock, by: ClockChoice
       lost[n] = KEPT;
       const day = dayOf(at, days);
       if (day < 0) placed.outside++;
-      else kept.push({ note: { ...note, at, day, minute: minuteOfDay(wallAt(clock, at)) }, saying });
+      else kept.push({ note: onDay(note, at, day, minuteOfDay(wallAt(clock, at))), saying });
     });
   }
   if (offsets > 0) placed.issues.push({ code: 'note-offsets', level: 'warning', count: offsets, option: '--zone' });
@@ -54,6 +55,15 @@ export function placeNotes(files: ReadFile[], clock: LocalClock, by: ClockChoice
     (a, b) => a.note.at - b.note.at || Number(a.note.timed) - Number(b.note.timed) || compare(a.saying, b.saying),
   );
   return { ...placed, notes: kept.map(({ note }) => note) };
+}
+
+/** Not spread, for the reason told at `noteOf`. */
+function onDay(entry: NoteEntry, at: Instant, day: number, minute: number): Note {
+  const note = noteOf(entry, entry.kind, entry) as Note;
+  note.at = at;
+  note.day = day;
+  note.minute = minute;
+  return note;
 }
 
 /**

@@ -51,10 +51,12 @@ export function findSpells(at: Float64Array, days: Day[]): SpellRange[] {
     began = at[i]!;
   }
   // A spell too short to tell its interval has that of the one before.
-  let interval = usualStep(at, 0, count)?.interval ?? FALLBACK_INTERVAL;
+  let before: number | undefined;
   return bounds.map((from, k) => {
     const to = bounds[k + 1] ?? count;
-    interval = clearStep(at, from, to, DAY_SHARE)?.interval ?? interval;
+    const own = clearStep(at, from, to, DAY_SHARE)?.interval;
+    const interval = own ?? before ?? usualStep(at, 0, count)?.interval ?? FALLBACK_INTERVAL;
+    before = interval;
     return { from, to, interval };
   });
 }
