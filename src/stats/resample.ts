@@ -88,14 +88,16 @@ export function drawnEnds(draws: Draws, tops: Float64Array, bottoms: Float64Arra
 
 /** The two ends of drawn values at the draws' tails; reorders `values`. */
 export function drawnQuantiles({ tail }: Draws, values: Float64Array): { low: number; high: number } {
-  return { low: orderStatistic(values, tail), high: orderStatistic(values, 1 - tail) };
+  // What the first leaves behind it holds nothing smaller: the second looks there only.
+  const low = orderStatistic(values, tail);
+  return { low, high: orderStatistic(values, 1 - tail, Math.floor((values.length - 1) * tail)) };
 }
 
-/** Type 7 quantile without sorting everything; reorders `values`. */
-function orderStatistic(values: Float64Array, p: number): number {
+/** Type 7 quantile without sorting everything; reorders `values`. None before `from` may be larger than one behind. */
+function orderStatistic(values: Float64Array, p: number, from = 0): number {
   const position = (values.length - 1) * p;
   const k = Math.floor(position);
-  select(values, k);
+  select(values, k, from);
   const below = values[k]!;
   if (k === position) return below;
   let above = values[k + 1]!;
@@ -104,8 +106,8 @@ function orderStatistic(values: Float64Array, p: number): number {
 }
 
 /** Hoare's selection: afterwards values[k] is the k-th smallest, with none larger before it. */
-export function select(values: Float64Array, k: number): void {
-  let left = 0;
+export function select(values: Float64Array, k: number, from = 0): void {
+  let left = from;
   let right = values.length - 1;
   while (left < right) {
     const pivot = values[k]!;

@@ -21,11 +21,16 @@ export function fillColumns(pool: Pool, files: PlacedFile[], days: Day[], clock:
     weight: new Float64Array(count),
   };
   let piece = 0;
+  let file = -1;
+  let source: PlacedFile['file']['readings'] | undefined;
   let midnight = Number.POSITIVE_INFINITY;
   for (let d = 0; d < days.length; d++) {
     const { from, to } = days[d]!;
     for (let i = from; i < to; i++) {
-      const source = files[pool.file[first + i]!]!.file.readings;
+      if (!source || pool.file[first + i] !== file) {
+        file = pool.file[first + i]!;
+        source = files[file]!.file.readings;
+      }
       const index = pool.index[first + i]!;
       const native = source.native[index]!;
       const unit = source.unit[index]!;

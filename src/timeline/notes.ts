@@ -24,8 +24,7 @@ export interface PlacedNotes {
  */
 export function placeNotes(files: ReadFile[], clock: LocalClock, by: ClockChoice['by'], days: Day[]): PlacedNotes {
   const placed: PlacedNotes = { notes: [], outside: 0, lost: [], issues: [] };
-  const seen = new Set<string>();
-  const kept: { note: Note; saying: string }[] = [];
+  const seen = new Map<string, { first: NoteEntry; said?: Set<string> }>();
   let offsets = 0;
   for (const { notes } of files) {
     const lost = new Uint8Array(notes.length);
@@ -38,23 +37,29 @@ export function placeNotes(files: ReadFile[], clock: LocalClock, by: ClockChoice
         placed.issues.push({ code: 'skipped-hour-note', level: 'warning', origin: note.origin });
         return;
       }
-      const saying = sayingOf(note, at);
-      if (seen.has(saying)) {
-        lost[n] = DUPLICATE;
-        return;
-      }
-      seen.add(saying);
+      // Few notes share even this much: only those are compared whole.
+      const brief = `${at} ${note.kind} ${note.amount}`;
+      const alike = seen.get(brief);
+      if (alike) {
+        alike.said ??= new Set([sayingOf(alike.first)]);
+        if (alike.said.has(sayingOf(note))) {
+          lost[n] = DUPLICATE;
+          return;
+        }
+        alike.said.add(sayingOf(note));
+      } else seen.set(brief, { first: note });
       lost[n] = KEPT;
       const day = dayOf(at, days);
       if (day < 0) placed.outside++;
-      else kept.push({ note: onDay(note, at, day, minuteOfDay(wallAt(clock, at))), saying });
+      else placed.notes.push(onDay(note, at, day, minuteOfDay(wallAt(clock, at))));
     });
   }
   if (offsets > 0) placed.issues.push({ code: 'note-offsets', level: 'warning', count: offsets, option: '--zone' });
-  kept.sort(
-    (a, b) => a.note.at - b.note.at || Number(a.note.timed) - Number(b.note.timed) || compare(a.saying, b.saying),
+  placed.notes.sort(
+    (a, b) =>
+      a.at - b.at || Number(a.timed) - Number(b.timed) || compare(a.kind, b.kind) || compare(sayingOf(a), sayingOf(b)),
   );
-  return { ...placed, notes: kept.map(({ note }) => note) };
+  return placed;
 }
 
 /** Not spread, for the reason told at `noteOf`. */
@@ -90,9 +95,9 @@ function dayOf(at: number, days: Day[]): number {
   return at < days[low]!.start + days[low]!.minutes * MINUTE_MS ? low : -1;
 }
 
-function sayingOf(note: NoteEntry, at: number): string {
-  const { timed, kind, amount, unit, label, minutes, text } = note;
-  return JSON.stringify([at, timed, kind, amount, unit, label, minutes, text]);
+/** What a note says, its time apart. */
+function sayingOf({ timed, kind, amount, unit, label, minutes, text }: NoteEntry): string {
+  return JSON.stringify([timed, kind, amount, unit, label, minutes, text]);
 }
 
 function compare(a: string, b: string): number {

@@ -37,6 +37,21 @@ describe('notes', () => {
     expect(total).toMatchObject({ notes: 2, duplicate: 288 + 1 });
   });
 
+  it('of one minute, kind and amount are told apart by all their words, and each is counted once', () => {
+    const said = (text: string): NoteOn => ({ day: 0, minute: 480, kind: 'text', text });
+    const rows = rowsOf({ days: 1, value });
+    const file = fileOf(rows, [said('b'), said('a'), said('b'), said('c'), said('a'), said('c')]);
+    const { timeline, total } = buildTimeline([file], {});
+    expect(timeline!.notes.map(({ text }) => text)).toEqual(['a', 'b', 'c']);
+    expect(total).toMatchObject({ notes: 3, duplicate: 3 });
+  });
+
+  it('are ordered by kind where they share a minute', () => {
+    const kinds = ['text', 'meal', 'insulin', 'exercise'] as const;
+    const { notes } = timelineOf({ days: 1, value, notes: kinds.map((kind) => ({ day: 0, minute: 480, kind })) });
+    expect(notes.map(({ kind }) => kind)).toEqual(['exercise', 'insulin', 'meal', 'text']);
+  });
+
   it('in a skipped hour are set aside, in a doubled one take the first pass', () => {
     const rows = rowsOf({ from: '2025-10-25', days: 2, value });
     const spring = buildTimeline(
