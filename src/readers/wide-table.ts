@@ -19,11 +19,15 @@ const CLOCKS = /(?:[,;\t|] *"?\d{1,2}[:.h]\d\d"? *){4,}/;
 
 /** One row a day, one column a clock time: the header is full of clock times. */
 export function recogniseWide(head: Uint8Array): number {
+  // Most texts have no such row, and then need not be decoded to say so. One with zero bytes may be of wider letters.
+  if (!head.includes(0) && !CLOCKS.test(latin1(head.subarray(0, 8195)))) return 0;
   const decoded = decode(head.subarray(0, 16_384));
   if ('notText' in decoded) return 0;
-  const text = Buffer.from(decoded.bytes.subarray(0, 8192)).toString('latin1');
-  return CLOCKS.test(text) && layOut(decoded.bytes) ? 0.6 : 0;
+  return CLOCKS.test(latin1(decoded.bytes.subarray(0, 8192))) && layOut(decoded.bytes) ? 0.6 : 0;
 }
+
+const latin1 = ({ buffer, byteOffset, length }: Uint8Array): string =>
+  Buffer.from(buffer, byteOffset, length).toString('latin1');
 
 interface LaidOut {
   text: string;

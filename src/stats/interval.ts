@@ -38,7 +38,7 @@ export function ratioInterval(
   const ratio = total(tops) / bottom;
   const error = ratioError(tops, perDay, ratio) / bottom;
   if (ratio <= 0 || (scale === 'share' && ratio >= 1) || error <= 1e-12 * ratio) return null;
-  const again = drawnEnds(draws, drawnSums(draws, tops), drawn);
+  const again = drawnEnds(draws, tops, drawn);
   const reach = draws.reach * error;
   const around = scale === 'share' ? aroundShare(ratio, reach) : aroundPositive(ratio, reach);
   return { low: Math.max(0, Math.min(again.low, around.low)), high: Math.max(again.high, around.high) };

@@ -54,11 +54,14 @@ export function expandedTail(days: number, t: number): number {
   return normalCdf(-t * Math.sqrt(days / (days - 1)));
 }
 
-/** Sums of a per-day column over each draw. */
-export function drawnSums({ days, count, pairs }: Draws, perDay: Float64Array): Float64Array {
+/** Sums of a per-day column over each draw, into `sums` when given. */
+export function drawnSums(
+  { days, count, pairs }: Draws,
+  perDay: Float64Array,
+  sums = new Float64Array(count),
+): Float64Array {
   const table = pairSums(perDay);
   const perDraw = Math.ceil(days / 2);
-  const sums = new Float64Array(count);
   let at = 0;
   for (let draw = 0; draw < count; draw++) {
     let sum = 0;
@@ -79,10 +82,14 @@ function pairSums(perDay: Float64Array): Float64Array {
   return table;
 }
 
-/** The two ends of the drawn ratios top / bottom at the draws' tails. Every bottom must be above 0. */
-export function drawnEnds(draws: Draws, tops: Float64Array, bottoms: Float64Array): { low: number; high: number } {
-  const ratios = new Float64Array(draws.count);
-  for (let draw = 0; draw < draws.count; draw++) ratios[draw] = tops[draw]! / bottoms[draw]!;
+/** Room for one column of draws, used and done with inside `drawnEnds`: new room for each costs more than the sums. */
+let room = new Float64Array(0);
+
+/** The two ends of the drawn ratios of a per-day column to `bottoms` at the draws' tails. Every bottom must be above 0. */
+export function drawnEnds(draws: Draws, perDay: Float64Array, bottoms: Float64Array): { low: number; high: number } {
+  if (room.length !== draws.count) room = new Float64Array(draws.count);
+  const ratios = drawnSums(draws, perDay, room);
+  for (let draw = 0; draw < draws.count; draw++) ratios[draw] = ratios[draw]! / bottoms[draw]!;
   return drawnQuantiles(draws, ratios);
 }
 
