@@ -51,7 +51,8 @@ function explain({ say, analysis }: PageContext): string {
     from: end(AXIS_LOW),
     to: end(AXIS_HIGH),
     unit: word(say.unit),
-    beyond: word(mean.ok && mean.value.bounded ? 'yes' : 'no'),
+    // No mean at all is what is left where every reading lies beyond the limits.
+    beyond: word(!mean.ok || mean.value.bounded ? 'yes' : 'no'),
     notes: count(kinds.length),
     key: word(key.join(', ')),
   });

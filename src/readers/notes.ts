@@ -41,7 +41,7 @@ export function noteColumns(columns: Column[]): Column[] {
   return columns.filter((column) => NOTE_ROLES.includes(column.role));
 }
 
-/** Name by name: of objects spread from several others the engine keeps a slow table each, for all that reads them later. */
+/** Name by name: spread from several objects, notes took half a millisecond of a report to make and to copy onto their days. */
 export function noteOf(at: NotePlace, kind: NoteKind, more: Partial<NoteEntry>): NoteEntry {
   const { wall, offset, timed, origin, row } = at;
   const note: NoteEntry = { wall, offset, timed, origin, row, kind };
