@@ -12,7 +12,7 @@ import type { Timeline } from './model/timeline.ts';
 import { readInputs } from './readers/index.ts';
 import { targetSets } from './targets/index.ts';
 import { buildTimeline } from './timeline/index.ts';
-import type { SetAside } from './timeline/set-aside.ts';
+import type { SetAside } from './timeline/setAside.ts';
 
 /** How one file was understood, and what became of each of its rows. */
 export interface FileAccount {

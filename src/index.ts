@@ -6,6 +6,6 @@ export type { Measures } from './model/measures.ts';
 export type { Report } from './model/report.ts';
 export type { PeriodChoice, Settings } from './model/settings.ts';
 export type { Timeline } from './model/timeline.ts';
-export { openWorkbooks } from './readers/workbook.ts';
+export { openWorkbooks } from './readers/containers/workbook.ts';
 export { csvText } from './writers/csv.ts';
 export { analysisJson } from './writers/json.ts';

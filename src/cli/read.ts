@@ -1,6 +1,6 @@
 import { intake } from '../analyse.ts';
 import type { Choice } from '../model/input.ts';
-import { openWorkbooks } from '../readers/workbook.ts';
+import { openWorkbooks } from '../readers/containers/workbook.ts';
 import { type Door, refuseSettings, tellPeriod, tellSources } from './door.ts';
 import { EXIT } from './exits.ts';
 import { gather } from './gather.ts';

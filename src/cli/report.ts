@@ -5,7 +5,7 @@ import { failedIn } from '../clinic/facts.ts';
 import { makePapers, type PapersWanted } from '../clinic/papers.ts';
 import { safeName } from '../clinic/safeName.ts';
 import { HalfTranslated } from '../compose.ts';
-import { openWorkbooks } from '../readers/workbook.ts';
+import { openWorkbooks } from '../readers/containers/workbook.ts';
 import { namedFor } from './alias.ts';
 import { type Door, refuseSettings, tellPeriod, tellSources } from './door.ts';
 import { EXIT, reasonOf, WrongUse } from './exits.ts';

@@ -1,8 +1,8 @@
 import { LANGUAGES } from '../language/index.ts';
 import type { ManifestRow } from '../model/clinic.ts';
-import { fitDelimiters } from '../readers/delimiter.ts';
-import { decode } from '../readers/encoding.ts';
-import { cellText, fieldCount, scanRecords } from '../readers/records.ts';
+import { fitDelimiters } from '../readers/table/delimiter.ts';
+import { decode } from '../readers/table/encoding.ts';
+import { cellText, fieldCount, scanRecords } from '../readers/table/records.ts';
 import { targetSets } from '../targets/index.ts';
 import { isLocalDate } from '../time/calendar.ts';
 import { isZone } from '../time/zone.ts';

@@ -1,4 +1,4 @@
-import type { Index } from './index-of.ts';
+import type { Index } from './indexOf.ts';
 
 /** Areas between the readings and the limits, mg/dL h a day of readings; each reading counts for the time it stands for. */
 export interface Areas {

@@ -1,6 +1,6 @@
 import { HIGH, IN_RANGE, LOW } from '../targets/bands.ts';
 import { NIGHT_END } from '../targets/consensus.ts';
-import type { Index } from './index-of.ts';
+import type { Index } from './indexOf.ts';
 import type { Trace } from './trace.ts';
 
 /** A part of the time: mean in mg/dL of the readings with a number, shares in percent of the time with readings. */

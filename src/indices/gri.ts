@@ -1,4 +1,4 @@
-import type { Index } from './index-of.ts';
+import type { Index } from './indexOf.ts';
 
 export type Zone = 'A' | 'B' | 'C' | 'D' | 'E';
 

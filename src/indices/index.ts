@@ -4,7 +4,7 @@ import type { Timeline } from '../model/timeline.ts';
 import { areas } from './areas.ts';
 import { clockBlocks, weekParts } from './clockBlocks.ts';
 import { gri } from './gri.ts';
-import type { Index } from './index-of.ts';
+import type { Index } from './indexOf.ts';
 import { adrr, lbgiHbgi } from './kovatchev.ts';
 import { lability } from './lability.ts';
 import { mage } from './mage.ts';
@@ -15,7 +15,7 @@ import { spreads } from './spreads.ts';
 import { tightRange } from './tightRange.ts';
 import { type Trace, traceOf } from './trace.ts';
 
-export type { Index } from './index-of.ts';
+export type { Index } from './indexOf.ts';
 
 /** Every further index by id. None of them is needed for a report, so none is worked out unless asked for. */
 export const indices = {

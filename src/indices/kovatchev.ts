@@ -1,5 +1,5 @@
 import { meanOf } from '../stats/moments.ts';
-import type { Index } from './index-of.ts';
+import type { Index } from './indexOf.ts';
 import { fullDayValues } from './trace.ts';
 
 const SOURCE = 'Kovatchev 1998, Diabetes Care 21:1870-1875';

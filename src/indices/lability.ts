@@ -1,6 +1,6 @@
 import { DAY_MINUTES } from '../time/calendar.ts';
 import { MGDL_PER_MMOL } from '../units.ts';
-import type { Index } from './index-of.ts';
+import type { Index } from './indexOf.ts';
 
 const WEEK = 7 * DAY_MINUTES;
 const SHORTEST = 60;

@@ -1,4 +1,4 @@
-import type { Index } from './index-of.ts';
+import type { Index } from './indexOf.ts';
 import type { Trace } from './trace.ts';
 
 type Path = Pick<Trace, 'mgdl' | 'minutes' | 'stretch'>;

@@ -1,7 +1,7 @@
 import { meanOf, moments } from '../stats/moments.ts';
 import { median } from '../stats/quantile.ts';
 import { MGDL_PER_MMOL } from '../units.ts';
-import type { Index } from './index-of.ts';
+import type { Index } from './indexOf.ts';
 
 const GRADE_MOST = 50;
 const IDEAL = 120;

@@ -1,5 +1,5 @@
 import { meanOf, sampleSd } from '../stats/moments.ts';
-import type { Index } from './index-of.ts';
+import type { Index } from './indexOf.ts';
 import type { Trace } from './trace.ts';
 
 /** Where the spread of glucose comes from, mg/dL; `cvWithin` is the mean of the days' CVs, percent. */

@@ -1,4 +1,4 @@
-import type { Index } from './index-of.ts';
+import type { Index } from './indexOf.ts';
 
 /** Share of the time with readings in 70-140 mg/dL (3.9-7.8 mmol/L). Not in pregnancy, whose own range is nearly that. */
 export const tightRange: Index<number> = {

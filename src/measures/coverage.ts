@@ -1,8 +1,8 @@
 import type { Coverage } from '../model/measures.ts';
 import { ENOUGH_DAYS, NIGHT_END, SEEN_SHARE } from '../targets/consensus.ts';
-import { hourMinutes } from './clock.ts';
 import type { Context } from './context.ts';
 import { fullDays } from './estimate.ts';
+import { hourMinutes } from './hourMinutes.ts';
 import type { Measure } from './measure.ts';
 
 /** Common practice, no source. */

@@ -4,8 +4,8 @@ import { median } from '../stats/quantile.ts';
 import { LOW } from '../targets/bands.ts';
 import { NIGHT_END, SEEN_SHARE } from '../targets/consensus.ts';
 import { mgPerDl } from '../units.ts';
-import { nightMinutes } from './clock.ts';
 import { type Context, heightAt } from './context.ts';
+import { nightMinutes } from './hourMinutes.ts';
 import type { Measure } from './measure.ts';
 
 const MIN_NIGHTS = 5;

@@ -2,8 +2,8 @@ import type { Night } from '../model/measures.ts';
 import { LOW, VERY_LOW } from '../targets/bands.ts';
 import { NIGHT_END, SEEN_SHARE } from '../targets/consensus.ts';
 import { MINUTE_MS } from '../time/calendar.ts';
-import { nightMinutes } from './clock.ts';
 import { type Context, heightAt, liesFurther, limitAt } from './context.ts';
+import { nightMinutes } from './hourMinutes.ts';
 import type { Measure } from './measure.ts';
 
 /**

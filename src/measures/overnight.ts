@@ -2,8 +2,8 @@ import type { Overnight } from '../model/trust.ts';
 import { median } from '../stats/quantile.ts';
 import { NIGHT_END, SEEN_SHARE } from '../targets/consensus.ts';
 import { mgPerDl } from '../units.ts';
-import { nightMinutes } from './clock.ts';
 import type { Context } from './context.ts';
+import { nightMinutes } from './hourMinutes.ts';
 import type { Measure } from './measure.ts';
 
 const MIN_NIGHTS = 5;

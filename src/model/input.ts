@@ -79,7 +79,7 @@ export interface ReadingColumns {
   wall: Float64Array;
   /**
    * Offset from UTC in minutes as written in the file; NO_OFFSET of time/offset.ts where the file gave none. World time is put
-   * on the clock that the person's other entries tell, where they do (readers/world-time.ts).
+   * on the clock that the person's other entries tell, where they do (readers/times/worldTime.ts).
    */
   offset: Int16Array;
   /** The number as it stood in the file, in `unit`. For a censored reading: the bound, or NaN when unknown. */

@@ -1,9 +1,9 @@
 import type { GlucoseUnit } from '../model/glucose.ts';
 import type { ReadFile, ReadSettings } from '../model/input.ts';
-import type { OrderHint } from './column-order.ts';
-import type { DateOrder } from './day-order.ts';
-import type { Deletions } from './fhir-deletions.ts';
-import type { Resolve } from './fhir-reading.ts';
+import type { Deletions } from './fhir/deletions.ts';
+import type { Resolve } from './fhir/reading.ts';
+import type { OrderHint } from './times/columnOrder.ts';
+import type { DateOrder } from './times/dayOrder.ts';
 
 /** What a person's other files tell about one that cannot tell by itself. */
 export interface Hints {

@@ -1,15 +1,15 @@
 import type { Input, ReadFile, ReadSettings } from '../model/input.ts';
-import { unpack } from './containers.ts';
-import { readDelimited, recogniseDelimited } from './delimited.ts';
-import { readFhir, recogniseFhir } from './fhir.ts';
-import { companionsOf } from './fhir-companions.ts';
-import { checkManifest, manifestOf } from './fhir-manifest.ts';
+import { unpack } from './containers/containers.ts';
+import { readSheet } from './containers/sheet.ts';
+import { companionsOf } from './fhir/companions.ts';
+import { readFhir, recogniseFhir } from './fhir/fhir.ts';
+import { checkManifest, manifestOf } from './fhir/manifest.ts';
 import { agreed, type Hints, isOpen, tellZone } from './hints.ts';
-import { readJsonRecords, recogniseJson } from './json-records.ts';
-import { readOpenMhealth, recogniseOpenMhealth } from './open-mhealth.ts';
-import { readSheet } from './sheet.ts';
-import { readWide, recogniseWide } from './wide-table.ts';
-import { tellWorldTime } from './world-time.ts';
+import { readJsonRecords, recogniseJson } from './json/jsonRecords.ts';
+import { readOpenMhealth, recogniseOpenMhealth } from './openMhealth/openMhealth.ts';
+import { readDelimited, recogniseDelimited } from './table/delimited.ts';
+import { readWide, recogniseWide } from './table/wideTable.ts';
+import { tellWorldTime } from './times/worldTime.ts';
 
 /** One input kind. Readers never throw and never drop a record. */
 export interface Reader {

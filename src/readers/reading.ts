@@ -2,7 +2,7 @@ import type { Choice, ReadSettings } from '../model/input.ts';
 import type { IssueBook } from './book.ts';
 import type { Entries } from './entries.ts';
 import type { Hints } from './hints.ts';
-import type { Records } from './records.ts';
+import type { Records } from './table/records.ts';
 
 /** What all tables of a file share while it is read. */
 export interface Reading {

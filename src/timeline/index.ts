@@ -3,7 +3,6 @@ import type { Settings } from '../model/settings.ts';
 import type { Day, Readings, Timeline } from '../model/timeline.ts';
 import { MINUTE_MS } from '../time/calendar.ts';
 import { UNITS } from '../units.ts';
-import { chooseClock, clockOfOffsets } from './clock.ts';
 import { fillColumns } from './columns.ts';
 import { choosePeriod, datesWithReadings, makeDays } from './days.ts';
 import { settleDuplicates } from './duplicates.ts';
@@ -13,9 +12,10 @@ import { placeNotes } from './notes.ts';
 import { clockSetBack, onePerson } from './order.ts';
 import { placeFile } from './place.ts';
 import { poolFiles } from './pool.ts';
-import { listSetAside, type SetAside } from './set-aside.ts';
+import { listSetAside, type SetAside } from './setAside.ts';
+import { chooseClock, clockOfOffsets } from './shownClock.ts';
 import { asSpells, findSpells, mainInterval } from './spells.ts';
-import { settleTwoSensors } from './two-sensors.ts';
+import { settleTwoSensors } from './twoSensors.ts';
 import { fillWeights, isMixed } from './weights.ts';
 
 /** What the intake made of all the files together. */

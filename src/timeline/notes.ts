@@ -1,12 +1,12 @@
 import type { Instant } from '../model/glucose.ts';
 import type { Issue, NoteEntry, ReadFile } from '../model/input.ts';
 import type { Day, Note } from '../model/timeline.ts';
-import { noteOf } from '../readers/notes.ts';
+import { noteOf } from '../readers/notes/rowNotes.ts';
 import { MINUTE_MS, midnightBefore, minuteOfDay } from '../time/calendar.ts';
 import { firstInstantFrom, instantsOf, type LocalClock, wallAt } from '../time/clock.ts';
 import { NO_OFFSET } from '../time/offset.ts';
-import type { ClockChoice } from './clock.ts';
 import { DUPLICATE, KEPT, SET_ASIDE } from './placed.ts';
+import type { ClockChoice } from './shownClock.ts';
 
 export interface PlacedNotes {
   /** Notes of the period, in order of time. */

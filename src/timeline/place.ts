@@ -2,7 +2,7 @@ import type { ReadFile } from '../model/input.ts';
 import { MINUTE_MS } from '../time/calendar.ts';
 import { type LocalClock, plainWalls } from '../time/clock.ts';
 import { NO_OFFSET } from '../time/offset.ts';
-import { settleChangeHours } from './change-hours.ts';
+import { settleChangeHours } from './changeHours.ts';
 import type { PlacedFile } from './placed.ts';
 
 /**

@@ -1,7 +1,7 @@
 import { gzipSync } from 'node:zlib';
 import type { Input } from '../../src/model/input.ts';
+import { openWorkbooks } from '../../src/readers/containers/workbook.ts';
 import { readInputs } from '../../src/readers/index.ts';
-import { openWorkbooks } from '../../src/readers/workbook.ts';
 import { number, stamp, text, workbookOf } from '../support/workbook.ts';
 import { observation, point, value } from './records.ts';
 

@@ -1,8 +1,8 @@
 import { deflateRawSync, gzipSync } from 'node:zlib';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { unzip } from '../../src/readers/containers/zip.ts';
 import { readInputs } from '../../src/readers/index.ts';
-import { unzip } from '../../src/readers/zip.ts';
 import { TODAY, tell } from './told.ts';
 
 const text = 'Time,Glucose (mg/dL)\n2026-01-14 08:00,102\n';

@@ -1,8 +1,8 @@
 import { describe, expect, it, test } from 'vitest';
-import { CLOCK_FLAGS } from '../../src/readers/clock.ts';
-import { readStamp } from '../../src/readers/dates.ts';
-import { dayNumber, isoDay, openDay } from '../../src/readers/day-order.ts';
-import { newStamp, SHAPE } from '../../src/readers/stamp.ts';
+import { CLOCK_FLAGS } from '../../src/readers/times/clockCell.ts';
+import { readStamp } from '../../src/readers/times/dates.ts';
+import { dayNumber, isoDay, openDay } from '../../src/readers/times/dayOrder.ts';
+import { newStamp, SHAPE } from '../../src/readers/times/stamp.ts';
 
 function read(text: string) {
   const stamp = newStamp();

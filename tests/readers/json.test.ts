@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
-import { walk } from '../../src/readers/json-elements.ts';
-import { openJson } from '../../src/readers/json-text.ts';
+import { walk } from '../../src/readers/json/elements.ts';
+import { openJson } from '../../src/readers/json/jsonText.ts';
 import { tell } from './told.ts';
 
 describe('Open mHealth and IEEE 1752.1 data points', () => {

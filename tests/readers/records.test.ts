@@ -1,7 +1,7 @@
 import { parse } from 'csv-parse/sync';
 import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
-import { cellText, fieldCount, scanRecords } from '../../src/readers/records.ts';
+import { cellText, fieldCount, scanRecords } from '../../src/readers/table/records.ts';
 
 const COMMA = 0x2c;
 

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
 import type { ReadSettings } from '../../src/model/input.ts';
 import { readInputs } from '../../src/readers/index.ts';
-import { scanRecords } from '../../src/readers/records.ts';
+import { scanRecords } from '../../src/readers/table/records.ts';
 import { sound } from './sound.ts';
 import { rows, TODAY, tell } from './told.ts';
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
-import { fitDelimiters, fitOfRecords, onlyDelimiter } from '../../src/readers/delimiter.ts';
-import { scanRecords } from '../../src/readers/records.ts';
+import { fitDelimiters, fitOfRecords, onlyDelimiter } from '../../src/readers/table/delimiter.ts';
+import { scanRecords } from '../../src/readers/table/records.ts';
 import { rows, tell } from './told.ts';
 
 const TWO = ['2026-01-14 08:00 102 mg/dL', '2026-01-14 08:05 98 mg/dL'];

@@ -1,6 +1,6 @@
 import { UcumLhcUtils } from '@lhncbc/ucum-lhc';
 import { describe, expect, test } from 'vitest';
-import { glucoseUnit } from '../../src/readers/unit.ts';
+import { glucoseUnit } from '../../src/readers/glucose/unit.ts';
 import { MGDL_PER_MMOL } from '../../src/units.ts';
 import { tell } from './told.ts';
 

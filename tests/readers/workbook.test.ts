@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { strToU8, zipSync } from 'fflate';
 import { describe, expect, it, test } from 'vitest';
+import { openWorkbooks } from '../../src/readers/containers/workbook.ts';
 import { readInputs } from '../../src/readers/index.ts';
-import { openWorkbooks } from '../../src/readers/workbook.ts';
 import { clock, day, fault, formula, number, type SheetRows, stamp, text, workbookOf } from '../support/workbook.ts';
 import { TODAY } from './told.ts';
 

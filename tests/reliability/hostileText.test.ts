@@ -4,7 +4,7 @@ import { setAsideCsv } from '../../src/cli/setAside.ts';
 import { issueLines, teller } from '../../src/cli/tell.ts';
 import { makePapers } from '../../src/clinic/papers.ts';
 import { compose } from '../../src/compose.ts';
-import { openWorkbooks } from '../../src/readers/workbook.ts';
+import { openWorkbooks } from '../../src/readers/containers/workbook.ts';
 import { ownTemplate, webPage, words } from '../support/webPage.ts';
 import { text as cellText, number, stamp, workbookOf } from '../support/workbook.ts';
 import { FONTS } from '../writers/paper.ts';

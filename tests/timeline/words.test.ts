@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 
 const ROOM = new URL('../../src/timeline/', import.meta.url);
-const FILES = ['change-hours', 'clock', 'days', 'duplicates', 'index', 'notes', 'order', 'two-sensors'];
+const FILES = ['changeHours', 'shownClock', 'days', 'duplicates', 'index', 'notes', 'order', 'twoSensors'];
 
 it('has words for every issue the timeline can raise', () => {
   const words = JSON.parse(readFileSync(new URL('../../templates/words/en.json', import.meta.url), 'utf8'));

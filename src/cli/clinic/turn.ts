@@ -16,7 +16,7 @@ import { keyOf, sha256, stillGood } from '../../clinic/resume.ts';
 import type { Place } from '../../language/index.ts';
 import type { Outcome, Person } from '../../model/clinic.ts';
 import type { Input } from '../../model/input.ts';
-import { openWorkbooks } from '../../readers/workbook.ts';
+import { openWorkbooks } from '../../readers/containers/workbook.ts';
 import type { FolderSettings } from '../../schemas/settings.ts';
 import { namedFor } from '../alias.ts';
 import { reasonOf, WrongUse } from '../exits.ts';

@@ -1,0 +1,35 @@
+import { gunzipSync } from 'node:zlib';
+import type { Input, ReadFile } from '../../model/input.ts';
+import { accountOf } from '../account.ts';
+import { openBook } from '../book.ts';
+import { BOUNDS, unzip } from './zip.ts';
+
+const CODE = { damaged: 'archive-damaged', 'too-large': 'archive-too-large', locked: 'archive-locked' } as const;
+
+/** The inputs inside an archive, or the account of why it could not be opened. An input that is none is itself. */
+export function unpack(input: Input): { inputs: Input[] } | { failed: ReadFile } {
+  const { bytes, name } = input;
+  if (bytes[0] === 0x1f && bytes[1] === 0x8b) {
+    try {
+      const content = gunzipSync(bytes, { maxOutputLength: BOUNDS.one });
+      return { inputs: [{ name: name.replace(/\.gz$/i, ''), bytes: content }] };
+    } catch (error) {
+      const large = error instanceof RangeError || (error as { code?: string }).code === 'ERR_BUFFER_TOO_LARGE';
+      return { failed: closed(input, large ? 'archive-too-large' : 'archive-damaged') };
+    }
+  }
+  if (bytes[0] === 0x50 && bytes[1] === 0x4b && bytes[2] === 3 && bytes[3] === 4) {
+    const opened = unzip(bytes);
+    if (!opened.ok) return { failed: closed(input, CODE[opened.why]) };
+    if (opened.workbook) return { failed: closed(input, 'workbook') };
+    if (opened.files.length === 0) return { failed: closed(input, 'file-empty') };
+    return { inputs: opened.files.map((file) => ({ name: `${name}/${file.name}`, bytes: file.bytes })) };
+  }
+  return { inputs: [input] };
+}
+
+function closed(input: Input, code: string): ReadFile {
+  const book = openBook(input.name);
+  book.add(code, 'warning');
+  return accountOf(input, 'archive', { book });
+}

@@ -1,0 +1,120 @@
+import type { GlucoseUnit } from '../../model/glucose.ts';
+import type { NoteEntry, ReadSettings } from '../../model/input.ts';
+import type { IssueBook } from '../book.ts';
+import type { Entries } from '../entries.ts';
+import { type Json, textIn } from '../json/fields.ts';
+import { minutesBetween } from '../times/instant.ts';
+
+/** One resource of a file, in file order, with the URL under which others refer to it. */
+export interface Resource {
+  body: Json;
+  fullUrl: string;
+  line: number;
+  row: number;
+  /** From a Bundle of versions, newest first. */
+  history: boolean;
+  /** The entry says that the resource was deleted; it has no body then. */
+  deletion: boolean;
+  /** When the entry was changed, as written; '' where it is not told. */
+  changed: string;
+}
+
+/** A number of glucose with its side when it is only a limit. */
+export interface GlucoseValue {
+  value: number;
+  unit: GlucoseUnit;
+  limit: -1 | 0 | 1;
+}
+
+/** Where a resource stands in its file. */
+type Placed = Pick<Resource, 'line' | 'row'>;
+
+/** A value whose code leaves open what measured it. */
+interface Unsure {
+  resource: Placed;
+  wall: number;
+  offset: number;
+  value: GlucoseValue;
+}
+
+/** Finds what a reference points at, in this file or another of the same person. */
+export type Resolve = (reference: string, from: Json) => Json | undefined;
+
+/** What is shared while the resources of one file are read. */
+export interface FhirReading {
+  file: string;
+  today: string;
+  unit: GlucoseUnit | undefined;
+  /** The first coded unit that contradicts what the user said of the unit. */
+  coded: { unit: string; line: number } | undefined;
+  /** Numbers without any unit, and the first of them. */
+  bare: { count: number; line: number; low: number; high: number };
+  /** Units of the readings. */
+  units: Set<GlucoseUnit>;
+  unsure: Unsure[];
+  /** How often something was so, told once for the file: early estimates, units that are not those of the code … */
+  often: Map<string, number>;
+  /** Whether a unit stood as text without a code. */
+  byText: boolean;
+  /** What was not read, by kind, and how often it came. */
+  ignored: Map<string, number>;
+  zones: Set<string>;
+  /** Observations that another one names as its parts; what they say is told there. */
+  parts: Set<Json>;
+  resolve: Resolve;
+  reading(resource: Placed, wall: number, offset: number, value: GlucoseValue, unsure: boolean): void;
+  note(entry: NoteEntry): void;
+  setAside(resource: Resource, code: string, actual: string, expected?: string): void;
+  repeats(resource: Resource): void;
+  ignore(what: string): void;
+  remark(code: string, line: number, count: number): void;
+  minutesOf(period: Json | undefined): number | undefined;
+}
+
+/** Nothing read yet; what is read goes into the book and the entries. */
+export function newReading(
+  file: string,
+  { today, unit }: ReadSettings,
+  resolve: Resolve,
+  book: IssueBook,
+  entries: Entries,
+): FhirReading {
+  const units = new Set<GlucoseUnit>();
+  const unsure: Unsure[] = [];
+  const ignored = new Map<string, number>();
+  return {
+    file,
+    today,
+    unit,
+    coded: undefined,
+    bare: { count: 0, line: 0, low: Number.POSITIVE_INFINITY, high: 0 },
+    units,
+    unsure,
+    often: new Map(),
+    byText: false,
+    ignored,
+    zones: new Set(),
+    parts: new Set(),
+    resolve,
+    reading: ({ line, row }, wall, offset, value, isUnsure) => {
+      if (isUnsure) {
+        unsure.push({ resource: { line, row }, wall, offset, value });
+        return;
+      }
+      units.add(value.unit);
+      entries.reading(wall, offset, value.value, value.unit === 'mg/dL' ? 0 : 1, value.limit, line, row);
+    },
+    note: (entry) => {
+      entries.notes.push(entry);
+      entries.fate(entry.row, 'note');
+    },
+    setAside: ({ line, row }, code, actual, expected) => {
+      book.add(code, 'warning', line, expected === undefined ? { actual } : { actual, expected });
+      entries.fate(row, 'set-aside');
+    },
+    repeats: ({ row }) => entries.fate(row, 'duplicate'),
+    remark: (code, line, count) => book.add(code, 'note', line, { count }),
+    ignore: (what) => ignored.set(what, (ignored.get(what) ?? 0) + 1),
+    minutesOf: (period) => (period ? minutesBetween(textIn(period, 'start'), textIn(period, 'end'), today) : undefined),
+  };
+}

@@ -1,0 +1,70 @@
+import type { Choice } from '../../model/input.ts';
+import { MINUTE_MS } from '../../time/calendar.ts';
+import { MGDL_PER_MMOL } from '../../units.ts';
+import { CELL, type GlucoseCells } from './glucoseCell.ts';
+
+/** Sensors store a value at least once an hour; a column of glucose with longer pauses is a meter's log (ours). */
+const SENSOR_MINUTES = 60;
+
+/** Median minutes between the values, in whatever order their rows stand; NaN under four of them. */
+export function medianStep(cells: GlucoseCells, wall: Float64Array): number {
+  const filled = (k: number) =>
+    (cells.state[k] === CELL.number || cells.state[k] === CELL.limit) && !Number.isNaN(wall[k]);
+  const steps: number[] = [];
+  let last = Number.NaN;
+  // A few thousand steps tell the median; more would only cost sorting.
+  for (let k = 0; k < wall.length && steps.length < 4000; k++) {
+    if (!filled(k)) continue;
+    if (!Number.isNaN(last)) steps.push(Math.abs(wall[k]! - last) / MINUTE_MS);
+    last = wall[k]!;
+  }
+  const step = medianOf(steps);
+  if (!isSparse(step)) return step;
+  // Rows in no order look far apart: their times are sorted before that is believed. A time that comes again is no step.
+  const ordered = medianOf(stepsOf(wall.filter((_, k) => filled(k))));
+  return Number.isNaN(ordered) ? step : ordered;
+}
+
+/** Minutes from each time to the next later one. */
+function stepsOf(times: Float64Array): number[] {
+  const sorted = times.sort();
+  const steps: number[] = [];
+  for (let i = 1; i < sorted.length; i++)
+    if (sorted[i]! > sorted[i - 1]!) steps.push((sorted[i]! - sorted[i - 1]!) / MINUTE_MS);
+  return steps;
+}
+
+/** Upper median of steps in minutes; NaN under three of them. */
+function medianOf(steps: number[]): number {
+  if (steps.length < 3) return Number.NaN;
+  const sorted = Float64Array.from(steps).sort();
+  return sorted[sorted.length >> 1]!;
+}
+
+export const isSparse = (step: number): boolean => step > SENSOR_MINUTES;
+
+/** Whether values that do not say what measured them come as often as a sensor's, told as a choice. */
+export function comesOften(values: { wall: number }[], choices: Choice[]): boolean {
+  const times = values.map(({ wall }) => wall).sort((a, b) => a - b);
+  const step = medianOf(times.slice(1).map((t, i) => (t - times[i]!) / MINUTE_MS));
+  const sensor = !Number.isNaN(step) && !isSparse(step);
+  const value = sensor ? 'sensor' : 'finger stick';
+  choices.push({ id: 'glucose-kind', value, by: 'file', evidence: `${step} min between values` });
+  return sensor;
+}
+
+/** Whether two sensor columns say the same in the rows that fill both: equal, or equal after changing the unit. */
+export function compareColumns(a: GlucoseCells, b: GlucoseCells): { both: number; same: number } {
+  let both = 0;
+  let same = 0;
+  for (let k = 0; k < a.state.length; k++) {
+    if (a.state[k] !== CELL.number || b.state[k] !== CELL.number) continue;
+    both++;
+    const x = a.value[k]!;
+    const y = b.value[k]!;
+    const [small, large] = x < y ? [x, y] : [y, x];
+    // With room for one rounded decimal.
+    if (small === large || Math.abs(small * MGDL_PER_MMOL - large) <= 1.5) same++;
+  }
+  return { both, same };
+}

@@ -1,0 +1,152 @@
+import type { GlucoseUnit } from '../../model/glucose.ts';
+import type { Choice } from '../../model/input.ts';
+import type { IssueBook } from '../book.ts';
+import type { Hints } from '../hints.ts';
+import { CELL, type GlucoseCells, unitCode, unitOf } from './glucoseCell.ts';
+import { glucoseUnit, PLAUSIBLE } from './unit.ts';
+import { weighUnit } from './unitWeighing.ts';
+
+/** Fewer odd values than this are told one by one. */
+const FEW = 4;
+
+/** What the user said of the unit: `laid` in a layout of this very file, `asked` of files that name no unit. */
+export interface UnitWords {
+  laid?: GlucoseUnit | undefined;
+  asked?: GlucoseUnit | undefined;
+  /** What the person's other files say; only where this one is open. */
+  hinted?: Hints['unit'] | undefined;
+  /** Line of the column names, 0 when there are none. */
+  headerLine: number;
+}
+
+/**
+ * Settles the unit of a glucose column: a layout's word, then what the rows and the header say, then the user's word for
+ * files that say nothing, then what the numbers allow. Rows keep a unit of their own. Undefined after a refusal, which
+ * shows both readings.
+ */
+export function settleUnit(
+  cells: GlucoseCells,
+  lineOf: (k: number) => number,
+  words: UnitWords,
+  book: IssueBook,
+  choices: Choice[],
+): GlucoseUnit | undefined {
+  const { laid, asked } = words;
+  const fromHeader = cells.column.unit ? glucoseUnit(cells.column.unit) : undefined;
+  const own = ownUnits(cells);
+  const other = contradiction(cells, lineOf, words, fromHeader);
+  if (other && !laid) {
+    book.add('unit-contradicts-file', 'refusal', other.line, {
+      actual: other.unit,
+      expected: asked!,
+      option: '--layout',
+    });
+    return undefined;
+  }
+  if (laid) {
+    if (other) book.add('unit-contradicts-layout', 'warning', other.line, { actual: other.unit, expected: laid });
+    return byUser(cells, laid, lineOf, book, choices);
+  }
+  if (fromHeader) {
+    const seen = looksLikeOther(cells, fromHeader);
+    if (seen) {
+      const more = { actual: seen, expected: fromHeader, option: '--layout' };
+      book.add('unit-contradicts-values', 'refusal', lineOf(0), more);
+      return undefined;
+    }
+    choices.push({
+      id: 'unit',
+      value: fromHeader,
+      by: cells.column.given ? 'user' : 'file',
+      evidence: cells.column.name,
+    });
+    return fill(cells, fromHeader);
+  }
+  if (own.with > 0 && own.without === 0) {
+    const value = own.kinds.map((kind) => (kind === 0 ? 'mg/dL' : 'mmol/L'));
+    choices.push({ id: 'unit', value: value.join(', '), by: 'file', evidence: 'unit written in each row' });
+    return value[0] as GlucoseUnit;
+  }
+  if (asked) return byUser(cells, asked, lineOf, book, choices);
+  const weighed = weighUnit(cells, lineOf, words.hinted, book, choices);
+  return weighed && fill(cells, weighed);
+}
+
+/** Where the file says another unit than the user: in the names of the columns, or in the first row that does. */
+function contradiction(
+  cells: GlucoseCells,
+  lineOf: (k: number) => number,
+  { laid, asked, headerLine }: UnitWords,
+  fromHeader: GlucoseUnit | undefined,
+): { unit: GlucoseUnit; line: number } | undefined {
+  const wanted = laid ?? asked;
+  if (!wanted) return undefined;
+  if (fromHeader && fromHeader !== wanted) return { unit: fromHeader, line: headerLine };
+  const code = unitCode(wanted);
+  for (let k = 0; k < cells.unit.length; k++) {
+    if (cells.unit[k] === 2 || cells.unit[k] === code) continue;
+    const state = cells.state[k]!;
+    if (state === CELL.number || (state === CELL.limit && !Number.isNaN(cells.value[k])))
+      return { unit: unitOf(cells.unit[k]!), line: lineOf(k) };
+  }
+  return undefined;
+}
+
+/** The user's word stands, and is said to look wrong where it does. */
+function byUser(
+  cells: GlucoseCells,
+  unit: GlucoseUnit,
+  lineOf: (k: number) => number,
+  book: IssueBook,
+  choices: Choice[],
+): GlucoseUnit {
+  cells.unit.fill(unitCode(unit));
+  choices.push({ id: 'unit', value: unit, by: 'user' });
+  const seen = looksLikeOther(cells, unit);
+  if (seen) book.add('unit-contradicts-user', 'warning', lineOf(0), { actual: seen, expected: unit });
+  return unit;
+}
+
+function fill(cells: GlucoseCells, unit: GlucoseUnit): GlucoseUnit {
+  const code = unitCode(unit);
+  for (let k = 0; k < cells.unit.length; k++) if (cells.unit[k] === 2) cells.unit[k] = code;
+  return unit;
+}
+
+/** More than half of the numbers cannot be in this unit and can be in the other: their range; else ''. */
+function looksLikeOther(cells: GlucoseCells, unit: GlucoseUnit): string {
+  const here = PLAUSIBLE[unit];
+  const there = PLAUSIBLE[unit === 'mg/dL' ? 'mmol/L' : 'mg/dL'];
+  let n = 0;
+  let other = 0;
+  let low = Number.POSITIVE_INFINITY;
+  let high = 0;
+  for (let k = 0; k < cells.state.length; k++) {
+    if (cells.state[k] !== CELL.number || (cells.unit[k] !== 2 && cells.unit[k] !== unitCode(unit))) continue;
+    const value = cells.value[k]!;
+    n++;
+    const fits = value >= here.low && value <= here.high;
+    if (fits || value < there.low || value > there.high) continue;
+    other++;
+    low = Math.min(low, value);
+    high = Math.max(high, value);
+  }
+  return other >= FEW && other * 2 > n ? `${other} values from ${low} to ${high}` : '';
+}
+
+function ownUnits(cells: GlucoseCells): { with: number; without: number; kinds: number[] } {
+  let withUnit = 0;
+  let without = 0;
+  const seen = [false, false];
+  for (let k = 0; k < cells.unit.length; k++) {
+    const state = cells.state[k]!;
+    if (state !== CELL.number && (state !== CELL.limit || Number.isNaN(cells.value[k]))) continue;
+    const unit = cells.unit[k]!;
+    if (unit === 2) without++;
+    else {
+      withUnit++;
+      seen[unit] = true;
+    }
+  }
+  return { with: withUnit, without, kinds: [0, 1].filter((kind) => seen[kind]) };
+}

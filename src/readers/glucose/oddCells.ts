@@ -1,0 +1,54 @@
+import type { GlucoseUnit } from '../../model/glucose.ts';
+import { asciiDigits, readGrouped, readNumber } from '../table/numbers.ts';
+import { limitWord } from '../table/vocabulary.ts';
+import { glucoseUnit } from './unit.ts';
+
+/** What a glucose cell that is no plain number turns out to hold. */
+export type OddCell =
+  | { is: 'number'; value: number; unit?: GlucoseUnit; mark: number; after: number }
+  | { is: 'limit'; limit: -1 | 1; bound: number; unit?: GlucoseUnit }
+  | { is: 'empty' }
+  | { is: 'date' }
+  | { is: 'text' };
+
+const NOTHING = /^(?:[-–—]+|na|n\/a|n\.a\.|null|none|nan|\.|\?|#n\/a|#ref!|#value!|#num!|#div\/0!)$/i;
+const DATE_LIKE = /^(?:\d{1,4}[/-]\d{1,2}(?:[/-]\d{1,4})?|\d{1,2}[-. ][a-zä]{3,4}\.?|[a-zä]{3,4}[-. ]\d{1,2})$/i;
+const BOUND = /^(<=?|>=?|≤|≥|[a-zéèàöäåü]+\.?)\s*([\d.,]+)\s*(\S.*)?$/i;
+const AMOUNT = /^([+-]?[\d.,'’ \u00a0\u202f]+(?:e[+-]?\d+)?)\s*([a-z%].*)?$/i;
+
+/** The slow road for cells the fast one could not read: censored values, units in the cell, other digits, groups. */
+export function readOddCell(raw: string): OddCell {
+  if (raw.length > 60) return { is: 'text' };
+  const text = asciiDigits(raw).trim();
+  if (text === '' || NOTHING.test(text)) return { is: 'empty' };
+  const limit = limitWord(text);
+  if (limit !== 0) return { is: 'limit', limit, bound: Number.NaN };
+  const bound = BOUND.exec(text);
+  if (bound) {
+    const sign = bound[1]!;
+    const side = /^[<≤]/.test(sign) ? -1 : /^[>≥]/.test(sign) ? 1 : limitWord(sign);
+    const unit = bound[3] ? glucoseUnit(bound[3]) : undefined;
+    const value = amount(bound[2]!).value;
+    if (side !== 0 && !Number.isNaN(value) && (unit || !bound[3])) {
+      return unit ? { is: 'limit', limit: side, bound: value, unit } : { is: 'limit', limit: side, bound: value };
+    }
+    return { is: 'text' };
+  }
+  const plainAmount = AMOUNT.exec(text);
+  if (plainAmount) {
+    const { value, mark, after } = amount(plainAmount[1]!.trim());
+    const unit = plainAmount[2] ? glucoseUnit(plainAmount[2]) : undefined;
+    if (!Number.isNaN(value) && (unit || !plainAmount[2])) {
+      return unit ? { is: 'number', value, unit, mark, after } : { is: 'number', value, mark, after };
+    }
+  }
+  return DATE_LIKE.test(text) ? { is: 'date' } : { is: 'text' };
+}
+
+function amount(text: string): { value: number; mark: number; after: number } {
+  const bytes = Buffer.from(text);
+  const look = { mark: 0, after: 0 };
+  const plainValue = readNumber(bytes, 0, bytes.length, look);
+  if (!Number.isNaN(plainValue)) return { value: plainValue, mark: look.mark, after: look.after };
+  return { value: readGrouped(text), mark: 0, after: 0 };
+}

@@ -1,0 +1,122 @@
+import type { Choice } from '../../model/input.ts';
+import type { Role, TableLayout } from '../../schemas/layout.ts';
+import type { IssueBook } from '../book.ts';
+import { rowKind } from '../notes/kinds.ts';
+import type { Column } from '../table/header.ts';
+import { cellText, type Records } from '../table/records.ts';
+import type { Table } from '../table/tables.ts';
+import { settleMark } from './decimalMark.ts';
+import { compareColumns, isSparse, medianStep } from './density.ts';
+import { applyUnitColumn, type GlucoseCells, readGlucoseCells } from './glucoseCell.ts';
+import { settleUnit, type UnitWords } from './glucoseUnit.ts';
+
+/** A settled glucose column and what its numbers are. */
+export interface GlucoseColumn {
+  cells: GlucoseCells;
+  is: 'reading' | 'fingerstick';
+}
+
+export interface GlucoseContext {
+  records: Records;
+  table: Table;
+  columns: Column[];
+  kinds: Column | undefined;
+  wall: Float64Array;
+  unitWords: UnitWords;
+  layout: TableLayout | undefined;
+  book: IssueBook;
+  choices: Choice[];
+  lineOf: (k: number) => number;
+}
+
+/** Reads and settles every glucose column of a table: decimal mark, unit, sensor or finger stick. Undefined after a refusal. */
+export function settleGlucose(context: GlucoseContext): GlucoseColumn[] | undefined {
+  const { columns, book, choices, lineOf } = context;
+  const found = rawColumns(context);
+  const unitColumn = columns.find((column) => column.role === 'unit');
+  const settled: GlucoseColumn[] = [];
+  // Sensor columns first, so that finger sticks without a unit can lean on theirs.
+  found.sort((a, b) => Number(a.is === 'fingerstick') - Number(b.is === 'fingerstick'));
+  for (const entry of found) {
+    const { cells } = entry;
+    if (cells.filled === 0) continue;
+    if (unitColumn) applyUnitColumn(cells, context.records, context.table.from, unitColumn);
+    if (!settleMark(cells, lineOf, context.layout?.decimalMark, book, choices)) return undefined;
+    const sensor = settled.find((other) => other.is === 'reading');
+    const leaning = entry.is === 'fingerstick' && sensor?.cells.column.unit && !cells.column.unit;
+    if (leaning) cells.column = { ...cells.column, unit: sensor.cells.column.unit! };
+    const unit = settleUnit(cells, lineOf, context.unitWords, book, choices);
+    if (!unit) return undefined;
+    if (!unitColumn) cells.column = { ...cells.column, unit };
+    if (entry.is === 'glucose') {
+      const step = medianStep(cells, context.wall);
+      entry.is = isSparse(step) ? 'fingerstick' : 'reading';
+      const value = entry.is === 'reading' ? 'sensor' : 'finger stick';
+      const evidence = Number.isNaN(step) ? 'too few rows to tell' : `${Math.round(step)} min between values`;
+      choices.push({ id: 'glucose-kind', value, by: Number.isNaN(step) ? 'default' : 'file', evidence });
+      if (entry.is === 'fingerstick') {
+        book.add('sparse-glucose', 'warning', 0, { actual: cells.column.name, expected: evidence, option: '--layout' });
+      }
+    }
+    settled.push({ cells, is: entry.is });
+  }
+  return withoutDoubles(settled, book, choices);
+}
+
+function rawColumns(context: GlucoseContext): { cells: GlucoseCells; is: 'reading' | 'fingerstick' | 'glucose' }[] {
+  const { records, table, columns, kinds } = context;
+  const found: { cells: GlucoseCells; is: 'reading' | 'fingerstick' | 'glucose' }[] = [];
+  const read = (column: Column, only?: (k: number) => boolean) =>
+    readGlucoseCells(records, table.from, table.to, column, only);
+  const byRole: [Role, 'reading' | 'fingerstick' | 'glucose'][] = [
+    ['sensor', 'reading'],
+    ['glucose', 'glucose'],
+    ['fingerstick', 'fingerstick'],
+  ];
+  if (!kinds) {
+    for (const [role, is] of byRole) {
+      for (const column of columns) if (column.role === role) found.push({ cells: read(column), is });
+    }
+    return found;
+  }
+  const kindAt = (k: number) => rowKind(cellText(records, table.from + k, kinds.index));
+  const shared = columns.filter((column) => ['value', 'glucose', 'sensor'].includes(column.role));
+  for (const column of shared) {
+    found.push({ cells: read(column, (k) => kindAt(k) === 'reading'), is: 'reading' });
+    found.push({ cells: read(column, (k) => kindAt(k) === 'glucose'), is: 'glucose' });
+    found.push({ cells: read(column, (k) => kindAt(k) === 'fingerstick'), is: 'fingerstick' });
+  }
+  for (const column of columns)
+    if (column.role === 'fingerstick') found.push({ cells: read(column), is: 'fingerstick' });
+  return found.filter(({ cells }) => cells.filled > 0);
+}
+
+/** Two sensor columns filled in the same rows: the same in two units, or two things of which only one can be meant. */
+function withoutDoubles(settled: GlucoseColumn[], book: IssueBook, choices: Choice[]): GlucoseColumn[] | undefined {
+  const sensors = settled.filter((entry) => entry.is === 'reading');
+  const dropped = new Set<GlucoseColumn>();
+  for (let i = 0; i < sensors.length; i++) {
+    for (let j = i + 1; j < sensors.length; j++) {
+      const [a, b] = [sensors[i]!, sensors[j]!];
+      if (dropped.has(a) || dropped.has(b) || a.cells.column.index === b.cells.column.index) continue;
+      const { both, same } = compareColumns(a.cells, b.cells);
+      if (both <= Math.min(a.cells.filled, b.cells.filled) * 0.05) continue;
+      if (same < both) {
+        book.add('two-value-columns', 'refusal', 0, {
+          actual: a.cells.column.name,
+          expected: b.cells.column.name,
+          option: '--layout',
+        });
+        return undefined;
+      }
+      dropped.add(b);
+      choices.push({
+        id: 'values',
+        value: a.cells.column.name,
+        by: 'file',
+        evidence: `${b.cells.column.name}: ${same} of ${both}`,
+      });
+    }
+  }
+  return settled.filter((entry) => !dropped.has(entry));
+}

@@ -1,0 +1,64 @@
+import type { GlucoseUnit } from '../../model/glucose.ts';
+import { MGDL_PER_MMOL } from '../../units.ts';
+import { plain } from '../table/vocabulary.ts';
+
+/** Readings outside this are no glucose a body or a sensor can show; set aside (ours). */
+export const PLAUSIBLE: Record<GlucoseUnit, { low: number; high: number }> = {
+  'mg/dL': { low: 10, high: 1000 },
+  'mmol/L': { low: 0.6, high: 55.5 },
+};
+
+/** Why a number is set aside, as an issue tells it; undefined for one that can be glucose. Devices store 0 and less for none. */
+export function implausible(value: number, unit: GlucoseUnit): { code: string; expected: string } | undefined {
+  const { low, high } = PLAUSIBLE[unit];
+  if (value >= low && value <= high) return undefined;
+  return { code: value <= 0 ? 'sentinel-value' : 'value-impossible', expected: `${low}-${high} ${unit}` };
+}
+
+/** Most sensors stop below this many mmol/L; nothing reads higher in mmol/L without being impossible. */
+export const MMOL_TOP = 33.3;
+
+const GLUCOSE_UNITS: [RegExp, GlucoseUnit][] = [
+  [/^(?:mg\s*\/?\s*(?:\(?100\s*\.?\s*ml\)?|dl)|mg\s*%|mg\s*per\s*dl|mg[\s_]dl)$/, 'mg/dL'],
+  [/^(?:mmol\s*\/?\s*l|mmol|mmol\s*per\s*l|mmol[\s_]l|mmol\/litre|mmol\/liter)$/, 'mmol/L'],
+];
+
+export function glucoseUnit(text: string): GlucoseUnit | undefined {
+  const word = plain(text).trim();
+  for (const [pattern, unit] of GLUCOSE_UNITS) if (pattern.test(word)) return unit;
+  return undefined;
+}
+
+/** Both readings of a number without a unit, each in both units, so that people see which one they know. */
+export function bothUnits(value: number, line: number): string {
+  const asMmol = (value / MGDL_PER_MMOL).toFixed(1);
+  const asMgdl = Math.round(value * MGDL_PER_MMOL);
+  return `${value} (line ${line}) = ${value} mg/dL (${asMmol} mmol/L) | ${value} mmol/L (${asMgdl} mg/dL)`;
+}
+
+/** Words for other quantities, written the way UCUM writes the unit. */
+const WORDS = {
+  g: 'g gr gram grams gramm gramos grammes grammi gramas grammaa',
+  IU: 'iu u ie ui e unit units einheiten unidades unites unita eenheden enheter ky yks j jednostki',
+  min: 'min mins minute minutes minuten minutos minuti minuter minuuttia minut',
+  h: 'h hr hrs hour hours std stunden',
+  s: 's sec secs second seconds sek',
+  mg: 'mg',
+  ug: 'mcg',
+  mL: 'ml',
+  tablet: 'tablet tablets',
+};
+
+/** A map, since a file may say any word, `constructor` too. */
+const OTHER_UNITS = new Map(
+  Object.entries(WORDS).flatMap(([unit, words]) => words.split(' ').map((word) => [word, unit] as const)),
+);
+
+/** The unit of an insulin dose, carbohydrate, duration or medicine; undefined when it is no unit known here. */
+export function otherUnit(text: string): string | undefined {
+  return OTHER_UNITS.get(plain(text).replace(/[.\s]/g, ''));
+}
+
+export function anyUnit(text: string): string | undefined {
+  return glucoseUnit(text) ?? otherUnit(text);
+}

@@ -1,0 +1,138 @@
+import type { Input, ReadFile, ReadSettings } from '../../model/input.ts';
+import { accountOf } from '../account.ts';
+import { openBook } from '../book.ts';
+import { newEntries } from '../entries.ts';
+import type { Hints } from '../hints.ts';
+import { readDelimited } from '../table/delimited.ts';
+import { putBack } from '../table/laidOut.ts';
+import { withoutPlaces } from '../table/layoutTables.ts';
+import { type Elements, type JsonText, NO_ELEMENTS, walk } from './elements.ts';
+import { objectIn } from './fields.ts';
+import { openJson } from './jsonText.ts';
+
+const KIND = 'json-records';
+const MAX_NAMES = 200;
+
+/** Any text that begins like JSON; the readers of named formats are surer. */
+export function recogniseJson(head: Uint8Array, name: string): number {
+  const text = Buffer.from(head.subarray(0, 256)).toString('latin1').replace('\u00ef\u00bb\u00bf', '').trimStart();
+  if (/^(?:\{\s*["}]|\[\s*[[{\]"\d])/.test(text)) return 0.5;
+  return /\.(?:nd)?jsonl?$/i.test(name) && /^[[{]/.test(text) ? 0.4 : 0;
+}
+
+/** The list of objects in a JSON text: the array, the lines, or the longest list directly inside one object. */
+function recordsIn(text: JsonText): Elements {
+  if (text.form !== 'object') return text.elements;
+  let best: Elements = NO_ELEMENTS;
+  for (const list of text.inside.values()) if (list.count > best.count) best = list;
+  return best;
+}
+
+/** Fields of an object by name; objects inside it are opened one level: `glucose.value`. */
+function fieldsOf(value: unknown): Map<string, string> {
+  const fields = new Map<string, string>();
+  const put = (name: string, inner: unknown): void => {
+    if (typeof inner === 'string') fields.set(name, inner);
+    else if (typeof inner === 'number' || typeof inner === 'boolean') fields.set(name, String(inner));
+  };
+  for (const [name, inner] of Object.entries(objectIn(value) ?? {})) {
+    const nested = objectIn(inner);
+    if (nested) for (const [below, deep] of Object.entries(nested)) put(`${name} ${below}`, deep);
+    else put(name, inner);
+  }
+  return fields;
+}
+
+const quoted = (text: string): string => `"${text.replaceAll('"', '""')}"`;
+
+/** Reads plain records by laying them out as a table and reading that: names and values mean the same in both. */
+export function readJsonRecords(input: Input, settings: ReadSettings, hints: Hints = {}): ReadFile {
+  const opened = openJson(input.bytes);
+  if ('brokenAt' in opened) return refused(input, opened.brokenAt);
+  const records = recordsIn(opened);
+  const names = new Set<string>();
+  const { brokenAt, broken } = walk(opened, records, (record) => {
+    for (const name of fieldsOf(record).keys()) if (names.size < MAX_NAMES) names.add(name);
+  });
+  if (brokenAt > 0) return refused(input, brokenAt);
+  if (names.size === 0) {
+    const book = openBook(input.name);
+    if (records.count === 0 && opened.form === 'array') book.add('file-empty', 'warning');
+    else book.add('json-unknown', 'refusal');
+    const entries = newEntries(records.count, 0);
+    for (let row = 0; row < records.count; row++) entries.fate(row, 'set-aside');
+    return accountOf(input, KIND, { book, entries });
+  }
+  const table = newText();
+  const head = [...names].map(quoted).join(',');
+  table.add(head);
+  // Where each row of the table came from, by the physical line on which it is laid out.
+  const cameFrom: number[] = [0, 1];
+  for (let l = linesOf(head); l > 1; l--) cameFrom.push(1);
+  walk(opened, records, (record, i) => {
+    const row = fieldsOf(record);
+    let text = '\n';
+    let first = true;
+    for (const name of names) {
+      text += `${first ? '' : ','}${quoted(row.get(name) ?? '')}`;
+      first = false;
+    }
+    table.add(text);
+    for (let l = linesOf(text); l > 1; l--) cameFrom.push(records.line(i));
+  });
+  const laidOut = { name: input.name, bytes: table.bytes() };
+  const file = readDelimited(laidOut, withoutPlaces(settings, true), hints);
+  return backToRecords(input, file, cameFrom, broken);
+}
+
+/** Physical lines of a text: one, and one more for each line end. */
+function linesOf(text: string): number {
+  let lines = 1;
+  for (let i = 0; i < text.length; i++) {
+    const code = text.charCodeAt(i);
+    if (code === 10 ? text.charCodeAt(i - 1) !== 13 : code === 13) lines++;
+  }
+  return lines;
+}
+
+/** Text that grows as bytes, without ever being one string. */
+function newText(): { add(text: string): void; bytes(): Uint8Array } {
+  let buffer = Buffer.alloc(65_536);
+  let length = 0;
+  return {
+    add(text) {
+      const most = length + text.length * 3;
+      if (most > buffer.length) buffer = Buffer.concat([buffer.subarray(0, length)], most * 2);
+      length += buffer.write(text, length);
+    },
+    bytes: () => buffer.subarray(0, length),
+  };
+}
+
+function refused(input: Input, brokenAt: number): ReadFile {
+  const book = openBook(input.name);
+  book.add('json-broken', 'refusal', brokenAt);
+  return accountOf(input, KIND, { book });
+}
+
+/** Puts lines and rows of the laid-out table back to those of the records. */
+function backToRecords(input: Input, file: ReadFile, cameFrom: number[], broken: number[]): ReadFile {
+  const told = putBack(
+    file,
+    (line) => cameFrom[line] ?? 1,
+    (row) => row - 1,
+  );
+  const book = openBook(input.name);
+  for (const line of broken) book.add('json-line-broken', 'warning', line);
+  const ofTable = new Set(['delimiter', 'header', 'encoding']);
+  return {
+    ...accountOf(input, KIND, { book }),
+    ...told,
+    choices: file.choices.filter(({ id }) => !ofTable.has(id)),
+    issues: [...told.issues, ...book.list()],
+    faults: [...told.faults, ...book.faults()],
+    fates: [...file.fates.slice(1), ...broken.map(() => 'set-aside' as const)],
+    persons: file.persons,
+    ...(file.zone ? { zone: file.zone } : {}),
+  };
+}

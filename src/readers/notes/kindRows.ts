@@ -1,0 +1,60 @@
+import type { NoteEntry, NotePlace } from '../../model/input.ts';
+import type { Column } from '../table/header.ts';
+import { cellText, type Records } from '../table/records.ts';
+import { readAmount, readMinutes } from './amounts.ts';
+import { isRest, type RowKind } from './kinds.ts';
+
+/**
+ * The note of a row whose kind stands in a column of its own and whose amount stands in a shared value column. The
+ * unit comes from a unit column, the cell, or nowhere: then the amount is kept without one.
+ */
+export function noteOfKind(
+  records: Records,
+  row: number,
+  kind: Exclude<RowKind, 'reading' | 'glucose'>,
+  kindText: string,
+  value: Column | undefined,
+  unit: string | undefined,
+  words: string,
+  at: NotePlace,
+): { note?: NoteEntry; rest: boolean; bare: boolean } {
+  const raw = value ? cellText(records, row, value.index) : '';
+  const note: NoteEntry = { ...at, kind };
+  let bare = false;
+  if (kind === 'exercise') {
+    if (isRest(kindText) || isRest(words)) return { rest: true, bare };
+    const minutes = raw === '' ? undefined : readMinutes(raw, unit ?? value?.unit);
+    if (minutes !== undefined) note.minutes = minutes;
+    else if (raw !== '') {
+      note.text = raw;
+      bare = true;
+    }
+    note.label = words === '' ? kindText : words;
+    return { note, rest: false, bare };
+  }
+  if (kind === 'text' || kind === 'alarm' || kind === 'sensor') {
+    const text = [raw, words].filter((part) => part !== '').join('; ');
+    if (kind === 'text') note.text = text === '' ? kindText : text;
+    else {
+      note.label = kindText;
+      if (text !== '') note.text = text;
+    }
+    return { note, rest: false, bare };
+  }
+  if (raw !== '') {
+    const amount = readAmount(raw, unit ?? value?.unit);
+    const only = kind === 'insulin' ? 'IU' : kind === 'meal' ? 'g' : undefined;
+    if (amount.amount === undefined || (only && amount.unit && amount.unit !== only)) {
+      note.text = amount.unit ? `${amount.text} ${amount.unit}` : amount.text;
+    } else {
+      note.amount = amount.amount;
+      if (amount.unit !== undefined) note.unit = amount.unit;
+      else bare = true;
+    }
+  }
+  if (kind === 'insulin') note.label = words === '' ? kindText : `${kindText} ${words}`;
+  else if (words !== '') note.label = words;
+  else if (kind === 'meal' || kind === 'medication') note.label = kindText;
+  if (raw === '' && words === '') return { rest: false, bare };
+  return { note, rest: false, bare };
+}

@@ -1,0 +1,47 @@
+import type { NoteKind } from '../../model/input.ts';
+import { conceptsOf, tokens } from '../table/vocabulary.ts';
+
+/** What a word in a record-kind column says the row is about. */
+export type RowKind = NoteKind | 'reading' | 'glucose';
+
+const known = new Map<string, RowKind | ''>();
+
+/** The kind a cell such as "Sensor glucose", "Rapid insulin" or "Meal" names; undefined when it names none. */
+export function rowKind(text: string): RowKind | undefined {
+  let kind = known.get(text);
+  if (kind === undefined) {
+    kind = meaning(text);
+    // Kinds are few; a column of free text must not grow the table without end.
+    if (known.size < 2000) known.set(text, kind);
+  }
+  return kind === '' ? undefined : kind;
+}
+
+function meaning(text: string): RowKind | '' {
+  if (text.length > 60) return '';
+  const has = conceptsOf(tokens(text));
+  if (has.has('calibration')) return 'calibration';
+  if (has.has('alarm')) return 'alarm';
+  if (has.has('carbohydrate') || has.has('food')) return 'meal';
+  if (has.has('fingerstick')) return 'fingerstick';
+  if (has.has('insulin') || has.has('bolus')) return 'insulin';
+  if (has.has('exercise')) return 'exercise';
+  if (has.has('medication')) return 'medication';
+  if (has.has('sensor') && has.has('event')) return 'sensor';
+  if (has.has('sensor')) return 'reading';
+  if (has.has('glucose')) return 'glucose';
+  if (has.has('note')) return 'text';
+  return '';
+}
+
+const resting = new Map<string, boolean>();
+
+/** Words for sitting still and sleeping, which fill activity columns without being exercise. */
+export function isRest(text: string): boolean {
+  let rest = resting.get(text);
+  if (rest === undefined) {
+    rest = text.length <= 60 && conceptsOf(tokens(text)).has('rest');
+    if (resting.size < 2000) resting.set(text, rest);
+  }
+  return rest;
+}

@@ -1,0 +1,144 @@
+import type { NoteEntry, NoteKind, NotePlace } from '../../model/input.ts';
+import type { Role } from '../../schemas/layout.ts';
+import type { Column } from '../table/header.ts';
+import { cellText, locate, type Records } from '../table/records.ts';
+import { isMealRelation, isNo } from '../table/vocabulary.ts';
+import { readAmount, readMinutes } from './amounts.ts';
+import { isRest } from './kinds.ts';
+
+/** Facts of one row beside its glucose. `rest`: it tells of sitting still, which is no exercise. */
+export interface RowNotes {
+  notes: NoteEntry[];
+  rest: boolean;
+  /** Roles whose amount stood there without any unit. */
+  bare: Set<Role>;
+}
+
+/** What a column may hold beside glucose and times. */
+export const NOTE_ROLES: Role[] = [
+  'insulin',
+  'carbohydrate',
+  'food',
+  'meal',
+  'exercise',
+  'minutes',
+  'medication',
+  'medication-dose',
+  'note',
+  'alarm',
+  'calibration',
+  'sensor-event',
+];
+
+/** Columns that many programs fill with "no" where nothing happened. */
+const FLAG_ROLES: Role[] = ['food', 'meal', 'exercise', 'medication', 'alarm', 'calibration', 'sensor-event', 'note'];
+
+/** The one unit these amounts may have; any other is kept as words, never as a dose. */
+const UNITS: Partial<Record<Role, string>> = { insulin: 'IU', carbohydrate: 'g' };
+
+/** Columns that can give notes; empty for a table of readings only, which then pays nothing for them. */
+export function noteColumns(columns: Column[]): Column[] {
+  return columns.filter((column) => NOTE_ROLES.includes(column.role));
+}
+
+/** Name by name: spread from several objects, notes took half a millisecond of a report to make and to copy onto their days. */
+export function noteOf(at: NotePlace, kind: NoteKind, more: Partial<NoteEntry>): NoteEntry {
+  const { wall, offset, timed, origin, row } = at;
+  const note: NoteEntry = { wall, offset, timed, origin, row, kind };
+  if (more.amount !== undefined) note.amount = more.amount;
+  if (more.unit !== undefined) note.unit = more.unit;
+  if (more.label !== undefined) note.label = more.label;
+  if (more.minutes !== undefined) note.minutes = more.minutes;
+  if (more.text !== undefined) note.text = more.text;
+  return note;
+}
+
+/** Everything written down in a row, one entry a fact: a meal, each dose, exercise, medicine, alarm, words. */
+export function notesOfRow(records: Records, row: number, columns: Column[], all: Column[], at: NotePlace): RowNotes {
+  const notes: NoteEntry[] = [];
+  const bare = new Set<Role>();
+  const span = { from: 0, to: 0 };
+  let rest = false;
+  const filled = columns.filter(
+    (column) =>
+      locate(records, row, column.index, span) &&
+      !(FLAG_ROLES.includes(column.role) && isNo(cellText(records, row, column.index))),
+  );
+  if (filled.length === 0) return { notes, rest, bare };
+  const text = (column: Column) => cellText(records, row, column.index);
+  const first = (role: Role) => filled.find((column) => column.role === role);
+  const beside = (role: Role): string => {
+    for (const column of all) {
+      if (column.role !== role) continue;
+      const found = cellText(records, row, column.index);
+      if (found !== '') return found;
+    }
+    return '';
+  };
+  const push = (kind: NoteKind, more: Partial<NoteEntry>): void => {
+    notes.push(noteOf(at, kind, more));
+  };
+  const amountOf = (column: Column): Partial<NoteEntry> => {
+    const { amount, unit, text: raw } = readAmount(text(column), column.unit);
+    const only = UNITS[column.role];
+    if (amount === undefined || (only && unit && unit !== only)) return { text: unit ? `${raw} ${unit}` : raw };
+    if (unit === undefined) bare.add(column.role);
+    return unit === undefined ? { amount } : { amount, unit };
+  };
+
+  const carbs = first('carbohydrate');
+  const food = first('food');
+  const meal = first('meal');
+  if (carbs || food || meal) {
+    const amount = carbs ? amountOf(carbs) : {};
+    const label = food ? text(food) : meal ? text(meal) : '';
+    const words = [amount.text, food && meal ? text(meal) : ''].filter(Boolean).join('; ');
+    // A zero in a column that every row fills is a filler, not a meal.
+    if (!carbs && isMealRelation(label)) push('text', { text: label });
+    else if (amount.amount !== 0 || label !== '') {
+      push('meal', { ...amount, ...(label ? { label } : {}), ...(words ? { text: words } : {}) });
+    }
+  }
+  for (const column of filled) {
+    if (column.role === 'insulin') {
+      const amount = amountOf(column);
+      if (amount.amount === 0) continue;
+      const label = [column.label, beside('insulin-name')].filter(Boolean).join(' ');
+      push('insulin', { ...amount, ...(label ? { label } : {}) });
+    } else if (column.role === 'note') push('text', { text: text(column) });
+    else if (column.role === 'alarm') push('alarm', { label: text(column) });
+    else if (column.role === 'sensor-event') push('sensor', { text: text(column) });
+    else if (column.role === 'calibration') push('calibration', amountOf(column));
+  }
+  const medication = first('medication');
+  const dose = first('medication-dose');
+  if (medication || dose) {
+    push('medication', { ...(dose ? amountOf(dose) : {}), ...(medication ? { label: text(medication) } : {}) });
+  }
+  const exercise = first('exercise');
+  const lasting = first('minutes');
+  if (exercise && isRest(text(exercise))) rest = true;
+  else if (lasting && !exercise && !isOfExercise(lasting, all))
+    push('text', { text: `${lasting.name}: ${text(lasting)}` });
+  else if (exercise || lasting) {
+    const minutes = lasting ? readMinutes(text(lasting), lasting.unit) : undefined;
+    if (minutes !== 0 || exercise) {
+      const words = [lasting && minutes === undefined ? text(lasting) : '', beside('intensity')]
+        .filter(Boolean)
+        .join('; ');
+      if (lasting && minutes === undefined) bare.add('minutes');
+      push('exercise', {
+        ...(exercise ? { label: text(exercise) } : lasting?.label ? { label: lasting.label } : {}),
+        ...(minutes ? { minutes } : {}),
+        ...(words ? { text: words } : {}),
+      });
+    }
+  }
+  return { notes, rest, bare };
+}
+
+/** Whether a column of lengths is about exercise: its name, a layout, or another column says so. */
+function isOfExercise(lasting: Column, all: Column[]): boolean {
+  if (lasting.label !== undefined || lasting.given) return true;
+  return all.some(({ role }) => role === 'exercise' || role === 'intensity');
+}

@@ -1,0 +1,165 @@
+import type { Choice, Input, ReadFile, ReadSettings } from '../../model/input.ts';
+import { type Layout, parseLayout, type TableLayout } from '../../schemas/layout.ts';
+import { accountOf } from '../account.ts';
+import { type IssueBook, openBook } from '../book.ts';
+import { newEntries } from '../entries.ts';
+import type { Hints } from '../hints.ts';
+import type { Reading } from '../reading.ts';
+import { decode } from './encoding.ts';
+import { columnKeys, layTables, specOf } from './layoutTables.ts';
+import { openText } from './openText.ts';
+import { readTable, type Settled } from './readTable.ts';
+import { cellText, fieldCount, type Records } from './records.ts';
+import type { Table } from './tables.ts';
+
+/** Any text whose first bytes hold line ends or delimiters; the last reader asked. */
+export function recogniseDelimited(head: Uint8Array): number {
+  return 'notText' in decode(head) ? 0 : 0.1;
+}
+
+/** Reads delimited text of any make: columns by the meaning of their names, everything else by what is in them. */
+export function readDelimited(input: Input, settings: ReadSettings, hints: Hints = {}): ReadFile {
+  const book = openBook(input.name);
+  const choices: Choice[] = [];
+  const layout = userLayout(settings, book);
+  const decoded = decode(input.bytes, layout?.encoding);
+  if (input.bytes.length === 0 || 'notText' in decoded) {
+    if (input.bytes.length === 0) book.add('file-empty', 'warning');
+    else if ('notText' in decoded) book.add('not-text', 'warning', 0, { actual: decoded.notText });
+    return accountOf(input, 'delimited', { book });
+  }
+  choices.push(decoded.choice);
+  if (decoded.guessedLetters > 0)
+    book.add('encoding-guessed', 'note', 0, { actual: decoded.choice.value, count: decoded.guessedLetters });
+  const replaced = countReplaced(decoded.bytes);
+  if (replaced > 0) book.add('letters-lost', 'note', 0, { count: replaced });
+  const opening: Choice[] = [];
+  let opened = openText(decoded.bytes, layout, book, opening);
+  const laid = layout && opened ? layTables(opened.records, layout) : undefined;
+  if (layout && !laid && (layout.columns || layout.tables)) {
+    // A folder may hold several kinds of file; the layout is for those it fits.
+    book.add('layout-does-not-fit', 'warning');
+    opening.length = 0;
+    opened = openText(decoded.bytes, undefined, book, opening);
+  }
+  choices.push(...opening);
+  if (!opened) return accountOf(input, 'delimited', { book, choices });
+  const { records, tables } = opened;
+  const reading: Reading = {
+    file: input.name,
+    records,
+    settings,
+    hints,
+    book,
+    choices,
+    entries: newEntries(records.count, records.count),
+    zones: new Map(layout?.timezone ? [[layout.timezone, 0]] : []),
+    persons: new Set(),
+  };
+  if (laid) choices.push({ id: 'layout', value: 'columns', by: 'user' });
+  const used = laid ?? tables;
+  tellTables(records, used, laid !== undefined, reading);
+  const settled: [Table, Settled][] = [];
+  for (const table of used) {
+    const part: TableLayout | undefined = 'layout' in table ? (table.layout as TableLayout) : layout;
+    const result = readTable(reading, table, part);
+    if (result) settled.push([table, result]);
+  }
+  const orders = [...new Set(settled.flatMap(([, { dateOrder }]) => dateOrder ?? []))];
+  if (orders.length > 1) book.add('date-orders-differ', 'note', 0, { actual: orders.join(', ') });
+  if (used.length === 0)
+    for (let r = 0; r < records.count; r++) if (!isBlankRecord(records, r)) reading.entries.fate(r, 'set-aside');
+  const { entries, persons } = reading;
+  const file = accountOf(input, 'delimited', { book, choices: onceEach(choices), entries, persons });
+  zoneOf(reading, file, layout);
+  if (settled.length === used.length && used.length > 0)
+    file.layout = layoutOf(decoded.choice.value, records, settled, file.zone);
+  return file;
+}
+
+/** U+FFFD already in the text: letters lost before the file came here. */
+function countReplaced(bytes: Uint8Array): number {
+  const text = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  let count = 0;
+  for (let at = text.indexOf('\ufffd'); at >= 0 && count < 1000; at = text.indexOf('\ufffd', at + 3)) count++;
+  return count;
+}
+
+function isBlankRecord(records: Records, row: number): boolean {
+  return (
+    records.first[row + 1]! - records.first[row]! === 1 && records.ends[records.first[row]!] === records.start[row]
+  );
+}
+
+function userLayout(settings: ReadSettings, book: IssueBook): Layout | undefined {
+  if (settings.layout === undefined) return undefined;
+  const parsed = parseLayout(settings.layout);
+  if (parsed.ok) return parsed.layout;
+  book.add('layout-invalid', 'refusal', 0, { actual: parsed.problems.join('; '), option: '--layout' });
+  return undefined;
+}
+
+/** An IANA zone named in a line above the table. Nothing else there is looked at: it may hold a name or a birthday. */
+const ZONE_NAME =
+  /(?:^|\s)((?:Africa|America|Antarctica|Asia|Atlantic|Australia|Europe|Indian|Pacific)\/[A-Za-z_]{2,30}(?:\/[A-Za-z_]{2,30})?)$/;
+
+function tellTables(records: Records, tables: Table[], given: boolean, { book, choices, zones }: Reading): void {
+  const first = tables[0];
+  if (!first) return;
+  const above = Math.max(0, first.header < 0 ? first.from : first.header);
+  for (let r = 0; r < Math.min(above, 50); r++) {
+    for (let c = 0; c < Math.min(fieldCount(records, r), 8); c++) {
+      const zone = ZONE_NAME.exec(cellText(records, r, c))?.[1];
+      if (zone && !zones.has(zone)) zones.set(zone, records.line[r]!);
+    }
+  }
+  if (above > 0) book.add('lines-above-table', 'note', records.line[0]!, { count: above });
+  for (const table of tables) {
+    const by = given ? 'user' : 'file';
+    choices.push({ id: 'header', value: table.header < 0 ? 'none' : `line ${records.line[table.header]!}`, by });
+  }
+  if (tables.every((table) => table.from >= table.to)) book.add('no-rows', 'warning');
+}
+
+function zoneOf(reading: Reading, file: ReadFile, layout: Layout | undefined): void {
+  const { settings, zones, book } = reading;
+  const [zone] = zones.keys();
+  if (settings.zone) file.choices.push({ id: 'zone', value: settings.zone, by: 'user' });
+  else if (zone) {
+    file.choices.push({ id: 'zone', value: zone, by: layout?.timezone ? 'user' : 'file' });
+    file.zone = zone;
+  }
+  if (zones.size > 1) {
+    const actual = [...zones].map(([name, line]) => (line > 0 ? `${name} (line ${line})` : name)).join(', ');
+    book.add('zones-in-file', settings.zone ? 'warning' : 'refusal', 0, { actual, option: '--zone' });
+  } else if (zone && settings.zone && zone !== settings.zone) {
+    book.add('zone-contradicts-file', 'warning', 0, { actual: zone, expected: settings.zone });
+  }
+}
+
+/** What was settled, as a layout that leads to the same entries without looking for anything. */
+function layoutOf(encoding: string, records: Records, settled: [Table, Settled][], zone: string | undefined): unknown {
+  const tables = settled.map(([table, { columns, ...more }]) => {
+    const keys = columnKeys(columns);
+    const used = columns.filter((column) => column.role !== 'ignore');
+    return {
+      headerLine: table.header < 0 ? 0 : records.line[table.header]!,
+      ...(table.from < records.count ? { firstLine: records.line[table.from]! } : {}),
+      ...more,
+      columns: Object.fromEntries(used.map((column) => [keys[column.index], specOf(column)])),
+    };
+  });
+  const layout: Record<string, unknown> = { encoding, delimiter: String.fromCharCode(records.delimiter) };
+  if (zone) layout.timezone = zone;
+  if (tables.length === 1) return { ...layout, ...tables[0] };
+  return { ...layout, tables };
+}
+
+/** Several tables settled alike are told once. */
+function onceEach(choices: Choice[]): Choice[] {
+  const told = new Set<string>();
+  return choices.filter((choice) => {
+    const key = JSON.stringify(choice);
+    return told.has(key) ? false : told.add(key);
+  });
+}

@@ -1,0 +1,98 @@
+import { isUtf8 } from 'node:buffer';
+import type { Choice } from '../../model/input.ts';
+
+export interface Decoded {
+  /** UTF-8 without a byte-order mark, whatever the file was in. */
+  bytes: Uint8Array;
+  choice: Choice;
+  /** Letters beyond ASCII that a single-byte code page decided. */
+  guessedLetters: number;
+}
+
+export type TextEncoding = 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252';
+
+/** Signatures of common containers and pictures: told by name instead of "not text". */
+const SIGNATURES: [string, number[]][] = [
+  ['zip archive or workbook', [0x50, 0x4b, 0x03, 0x04]],
+  ['gzip archive', [0x1f, 0x8b]],
+  ['PDF document', [0x25, 0x50, 0x44, 0x46]],
+  ['picture', [0x89, 0x50, 0x4e, 0x47]],
+  ['picture', [0xff, 0xd8, 0xff]],
+  ['old workbook', [0xd0, 0xcf, 0x11, 0xe0]],
+];
+
+/** Brings text to UTF-8, or says what kind of file it is instead. A byte-order mark decides first. */
+export function decode(bytes: Uint8Array, wanted?: TextEncoding): Decoded | { notText: string } {
+  for (const [name, signature] of SIGNATURES) {
+    if (signature.every((byte, i) => bytes[i] === byte)) return { notText: name };
+  }
+  if (wanted) return convert(skipMark(bytes, wanted), wanted, 'user', 'layout');
+  if (bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf) {
+    const rest = bytes.subarray(3);
+    // A mark before bytes that are no UTF-8 happens when files are pasted together.
+    return isUtf8(rest)
+      ? convert(rest, 'utf-8', 'file', 'byte-order mark')
+      : convert(rest, 'windows-1252', 'default', 'not UTF-8');
+  }
+  if (bytes[0] === 0xff && bytes[1] === 0xfe) {
+    if (bytes[2] === 0 && bytes[3] === 0 && bytes.length >= 4) return { notText: 'UTF-32' };
+    return convert(bytes.subarray(2), 'utf-16le', 'file', 'byte-order mark');
+  }
+  if (bytes[0] === 0xfe && bytes[1] === 0xff) return convert(bytes.subarray(2), 'utf-16be', 'file', 'byte-order mark');
+  const zeros = zeroPattern(bytes);
+  if (zeros) return convert(bytes, zeros, 'file', 'zero bytes at every other place');
+  if (isUtf8(bytes)) return convert(bytes, 'utf-8', 'file', 'valid UTF-8');
+  return convert(bytes, 'windows-1252', 'default', 'not UTF-8');
+}
+
+function skipMark(bytes: Uint8Array, encoding: TextEncoding): Uint8Array {
+  if (encoding === 'utf-8' && bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf) return bytes.subarray(3);
+  const marked = (bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff);
+  return marked && encoding.startsWith('utf-16') ? bytes.subarray(2) : bytes;
+}
+
+/** Latin text in UTF-16 has a zero at every other byte; two thirds of a sample settle it. */
+function zeroPattern(bytes: Uint8Array): TextEncoding | undefined {
+  const n = Math.min(bytes.length, 4096);
+  let even = 0;
+  let odd = 0;
+  for (let i = 0; i < n; i++) {
+    if (bytes[i] === 0) {
+      if (i & 1) odd++;
+      else even++;
+    }
+  }
+  const half = n >> 1;
+  if (half < 2) return undefined;
+  if (odd > half * 0.66 && even < half * 0.05) return 'utf-16le';
+  if (even > half * 0.66 && odd < half * 0.05) return 'utf-16be';
+  return undefined;
+}
+
+function convert(
+  bytes: Uint8Array,
+  encoding: TextEncoding,
+  by: Choice['by'],
+  evidence: string,
+): Decoded | { notText: string } {
+  const text = encoding === 'utf-8' && isUtf8(bytes) ? bytes : reencode(bytes, encoding);
+  if (looksBinary(text)) return { notText: 'binary data' };
+  let guessedLetters = 0;
+  if (by === 'default') for (const byte of bytes) if (byte >= 0x80) guessedLetters++;
+  return { bytes: text, choice: { id: 'encoding', value: encoding, by, evidence }, guessedLetters };
+}
+
+function reencode(bytes: Uint8Array, encoding: TextEncoding): Uint8Array {
+  return new TextEncoder().encode(new TextDecoder(encoding).decode(bytes));
+}
+
+/** Text holds next to no control bytes besides tab and line ends; a stray NUL alone does not make a file binary. */
+function looksBinary(bytes: Uint8Array): boolean {
+  const n = Math.min(bytes.length, 16_384);
+  let control = 0;
+  for (let i = 0; i < n; i++) {
+    const b = bytes[i]!;
+    if (b < 9 || (b > 13 && b < 32)) control++;
+  }
+  return control > n * 0.1;
+}

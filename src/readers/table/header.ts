@@ -1,0 +1,115 @@
+import type { Role } from '../../schemas/layout.ts';
+import { anyUnit, glucoseUnit, otherUnit } from '../glucose/unit.ts';
+import { type Concept, conceptsOf, tokens } from './vocabulary.ts';
+
+/** A column and what it means. */
+export interface Column {
+  index: number;
+  /** As written in the file. */
+  name: string;
+  role: Role;
+  /** Unit named by the header. */
+  unit?: string;
+  /** The header's own word for the kind, e.g. of insulin. Shown as written. */
+  label?: string;
+  /** Times of the column are UTC because its header says so. */
+  utc?: boolean;
+  /** Its meaning and unit are a layout's, not the header's. */
+  given?: boolean;
+}
+
+/** The unit in brackets, behind a comma, or at the end of the words; with the words left. */
+function splitUnit(name: string): { words: string[]; unit?: string } {
+  const bracket = /^(.*?)[([{]([^)\]}]*)[)\]}]\s*(.*)$/s.exec(name);
+  if (bracket) {
+    const unit = anyUnit(bracket[2]!);
+    const words = tokens(`${bracket[1]} ${unit ? '' : bracket[2]} ${bracket[3]}`);
+    return unit ? { words, unit } : { words };
+  }
+  const all = tokens(name);
+  for (const take of [2, 1]) {
+    if (all.length <= take) continue;
+    const tail = all.slice(-take);
+    const unit = take === 2 ? glucoseUnit(tail.join('/')) : (glucoseUnit(tail[0]!) ?? shortUnit(tail[0]!));
+    if (unit) return { words: all.slice(0, -take), unit };
+  }
+  return { words: all };
+}
+
+/** `units` closes many headers without being the unit of the column; single letters only g, u, h, s count. */
+function shortUnit(word: string): string | undefined {
+  return word === 'e' || word === 'j' || word === 'unit' ? undefined : otherUnit(word);
+}
+
+/** What a header cell says its column holds. */
+export function columnOf(index: number, name: string): Column {
+  const trimmed = name.trim();
+  const { words, unit } = splitUnit(trimmed);
+  // A column called just `Minutes` holds minutes.
+  if (words.length === 1 && !unit && otherUnit(words[0]!) === 'min')
+    return { index, name: trimmed, role: 'minutes', unit: 'min' };
+  const all = tokens(trimmed);
+  const role = roleOf(conceptsOf(words), words, unit);
+  const column: Column = { index, name: trimmed, role };
+  if (unit) column.unit = unit;
+  if (role === 'insulin' || role === 'medication-dose') {
+    const kind = words.filter((word) => conceptsOf([word]).has('bolus') || /^(?:bolus|basal\w*|bolo)$/.test(word));
+    if (kind.length > 0) column.label = kind.join(' ');
+  }
+  if (role === 'minutes' && conceptsOf(words).has('sport')) column.label = words.join(' ');
+  if (role === 'time' && all.some((word) => word === 'utc' || word === 'gmt')) column.utc = true;
+  return column;
+}
+
+/** Dates in one language and something else in another: beside a word for content they are no date. */
+const WEAK_DATES = new Set(['tag', 'data', 'dag', 'dia', 'day', 'jour', 'moment']);
+
+function tellsTime(has: Set<Concept>, words: string[]): boolean {
+  if (has.has('time') || has.has('instant')) return true;
+  if (!has.has('date')) return false;
+  const content =
+    has.has('food') || has.has('glucose') || has.has('insulin') || has.has('exercise') || has.has('sensor');
+  return !content || words.some((word) => !WEAK_DATES.has(word) && conceptsOf([word]).has('date'));
+}
+
+function roleOf(has: Set<Concept>, words: string[], unit?: string): Role {
+  const when = tellsTime(has, words);
+  const lasting = unit === 'min' || unit === 's' || unit === 'h';
+  if (words.length === 0)
+    return unit === 'mg/dL' || unit === 'mmol/L' ? 'glucose' : unit === 'min' ? 'minutes' : 'ignore';
+  if (has.has('duration') || (lasting && (has.has('active') || has.has('exercise') || has.has('sport'))))
+    return 'minutes';
+  if (lasting && when) return 'ignore';
+  if (has.has('other') && !has.has('person')) return 'ignore';
+  if (has.has('zone')) return 'offset';
+  if (has.has('person')) return 'person';
+  if (has.has('end') && when) return 'ignore';
+  if (when && !has.has('note')) {
+    if (has.has('instant') || (has.has('time') && has.has('date'))) return 'time';
+    return has.has('date') ? 'date' : 'time';
+  }
+  if (has.has('unit') && !has.has('insulin') && !has.has('dose')) return 'unit';
+  if (has.has('calibration')) return 'calibration';
+  if (has.has('carbohydrate')) return 'carbohydrate';
+  if (has.has('fingerstick') && (has.has('glucose') || has.has('value') || !has.has('note'))) return 'fingerstick';
+  if (has.has('insulin')) {
+    // "Active insulin" is a calculation, not a dose.
+    if (has.has('active')) return 'ignore';
+    return has.has('kind') || has.has('name') || has.has('note') ? 'insulin-name' : 'insulin';
+  }
+  if (has.has('alarm')) return 'alarm';
+  if (has.has('sensor') && has.has('event')) return 'sensor-event';
+  if (unit === 'g') return has.has('food') || has.has('value') ? 'carbohydrate' : 'ignore';
+  if (has.has('medication')) return has.has('dose') || has.has('value') ? 'medication-dose' : 'medication';
+  if (has.has('dose')) return unit === 'IU' ? 'insulin' : 'medication-dose';
+  if (has.has('intensity')) return 'intensity';
+  if (has.has('food')) return has.has('kind') ? 'meal' : 'food';
+  if (has.has('exercise') || has.has('sport')) return 'exercise';
+  if (has.has('glucose')) return has.has('sensor') ? 'sensor' : 'glucose';
+  if (has.has('sensor')) return has.has('name') || has.has('kind') ? 'ignore' : 'sensor';
+  if (has.has('note')) return 'note';
+  if (has.has('kind')) return 'kind';
+  if (has.has('value')) return 'value';
+  if (unit === 'mg/dL' || unit === 'mmol/L') return 'glucose';
+  return unit === 'IU' ? 'insulin' : 'ignore';
+}

@@ -1,0 +1,103 @@
+import type { ReadSettings } from '../../model/input.ts';
+import { type Layout, parseLayout, type TableLayout } from '../../schemas/layout.ts';
+import { firstFrom } from '../../stats/sorted.ts';
+import type { Column } from './header.ts';
+import { cellText, fieldCount, type Records } from './records.ts';
+import type { Table } from './tables.ts';
+import { plain } from './vocabulary.ts';
+
+/** A table with what a layout says about it. */
+export interface LaidTable extends Table {
+  layout: TableLayout;
+}
+
+const recordAtLine = (records: Records, line: number): number => firstFrom(records.line, records.count, line);
+
+function namesOf(records: Records, row: number): string[] {
+  const names: string[] = [];
+  for (let c = 0; c < fieldCount(records, row); c++) names.push(cellText(records, row, c));
+  return names;
+}
+
+/** Columns of a header row under a layout; undefined when a column it names is not there. */
+function columnsUnder(layout: TableLayout, names: string[]): Column[] | undefined {
+  const columns: Column[] = names.map((name, index) => ({ index, name, role: 'ignore' }));
+  for (const [key, spec] of Object.entries(layout.columns ?? {})) {
+    const position = /^#(\d{1,4})$/.exec(key);
+    const index = position
+      ? Number(position[1]) - 1
+      : names.findIndex((name) => name === key || plain(name.trim()) === plain(key.trim()));
+    if (index < 0 || (!position && index >= names.length)) return undefined;
+    const { role, ...more } = typeof spec === 'string' ? { role: spec } : spec;
+    const column: Column = { index, name: names[index] || key, role, given: true };
+    if ('unit' in more && more.unit) column.unit = more.unit;
+    if ('label' in more && more.label) column.label = more.label;
+    if ('utc' in more && more.utc) column.utc = true;
+    while (columns.length <= index)
+      columns.push({ index: columns.length, name: `#${columns.length + 1}`, role: 'ignore' });
+    columns[index] = column;
+  }
+  return columns;
+}
+
+/** Tables as a layout describes them; undefined when it names columns that this file has not. */
+export function layTables(records: Records, layout: Layout): LaidTable[] | undefined {
+  const parts: TableLayout[] = layout.tables ?? [layout];
+  if (!parts.some((part) => part.columns)) return undefined;
+  const tables: LaidTable[] = [];
+  for (const part of parts) {
+    const header = headerRow(records, part);
+    if (header === undefined) return undefined;
+    const columns = columnsUnder(part, header < 0 ? [] : namesOf(records, header));
+    if (!columns) return undefined;
+    const from = part.firstLine !== undefined ? recordAtLine(records, part.firstLine) : header + 1;
+    const before = tables[tables.length - 1];
+    if (before) before.to = Math.min(before.to, header >= 0 ? header : from);
+    tables.push({ header, from: Math.min(from, records.count), to: records.count, columns, layout: part });
+  }
+  return tables;
+}
+
+function headerRow(records: Records, part: TableLayout): number | undefined {
+  if (part.headerLine === 0) return -1;
+  if (part.headerLine !== undefined) {
+    const row = recordAtLine(records, part.headerLine);
+    return row < records.count ? row : undefined;
+  }
+  const keys = Object.keys(part.columns ?? {});
+  if (keys.every((key) => key.startsWith('#'))) return -1;
+  // Names given without a line: the first row that holds all of them. Headers stand near the top.
+  for (let r = 0; r < Math.min(records.count, 1000); r++) if (columnsUnder(part, namesOf(records, r))) return r;
+  return undefined;
+}
+
+/** Of a layout, what still fits once a reader has laid its input out as a table of its own: meanings, no places. */
+export function withoutPlaces(settings: ReadSettings, named: boolean): ReadSettings {
+  const { layout, ...rest } = settings;
+  const parsed = layout === undefined ? undefined : parseLayout(layout);
+  // A faulty layout goes on as it is, so that it is told.
+  if (!parsed?.ok) return settings;
+  const { unit, dateOrder, clock, decimalMark, serialDates, timezone, columns } = parsed.layout;
+  const kept = { unit, dateOrder, clock, decimalMark, serialDates, timezone, ...(named ? { columns } : {}) };
+  return { ...rest, layout: Object.fromEntries(Object.entries(kept).filter(([, value]) => value !== undefined)) };
+}
+
+/** A column of the layout that reports what was settled. */
+export function specOf(column: Column): NonNullable<TableLayout['columns']>[string] {
+  if (!column.unit && !column.label && !column.utc) return column.role;
+  return {
+    role: column.role,
+    ...(column.unit ? { unit: column.unit } : {}),
+    ...(column.label ? { label: column.label.slice(0, 80) } : {}),
+    ...(column.utc ? { utc: true } : {}),
+  };
+}
+
+/** Keys for columns: their names where these are unique, else their places. */
+export function columnKeys(columns: Column[]): string[] {
+  const seen = new Map<string, number>();
+  for (const { name } of columns) seen.set(plain(name), (seen.get(plain(name)) ?? 0) + 1);
+  return columns.map(({ name, index }) =>
+    name !== '' && !name.startsWith('#') && seen.get(plain(name)) === 1 ? name : `#${index + 1}`,
+  );
+}

@@ -1,0 +1,100 @@
+import type { Choice } from '../../model/input.ts';
+import type { Layout } from '../../schemas/layout.ts';
+import type { IssueBook } from '../book.ts';
+import { delimiterName, fitDelimiters, fitOfRecords, hintedDelimiter, onlyDelimiter } from './delimiter.ts';
+import { type Records, recordText, scanRecords } from './records.ts';
+import { columnsByContent, findTables, type Table, unknownNames } from './tables.ts';
+
+interface Opened {
+  records: Records;
+  /** Empty when no columns could be told; the book says why. */
+  tables: Table[];
+}
+
+/** Splits decoded text and finds its tables: the delimiter first, by evenness, then by which one gives meaning. */
+export function openText(
+  bytes: Uint8Array,
+  layout: Layout | undefined,
+  book: IssueBook,
+  choices: Choice[],
+): Opened | undefined {
+  const named = layout?.delimiter?.charCodeAt(0);
+  const hinted = hintedDelimiter(bytes);
+  const only = onlyDelimiter(bytes);
+  const split = only === undefined ? undefined : scanRecords(bytes, only);
+  const { fits, rows } = split ? fitOfRecords(split) : fitDelimiters(bytes);
+  if (rows === 0 || bytes.every((byte) => byte <= 0x20)) {
+    book.add('file-empty', 'warning');
+    return undefined;
+  }
+  const laidOut = layout?.columns !== undefined || layout?.tables !== undefined;
+  const open = (delimiter: number): { records: Records; tables: Table[] } => {
+    const records = split?.delimiter === delimiter ? split : scanRecords(bytes, delimiter);
+    return { records, tables: laidOut ? [] : findTables(records) };
+  };
+  if (named !== undefined || (hinted !== undefined && fits.some((fit) => fit.delimiter === hinted))) {
+    const delimiter = named ?? hinted!;
+    choices.push({
+      id: 'delimiter',
+      value: delimiterName(delimiter),
+      by: named ? 'user' : 'file',
+      evidence: named ? 'layout' : 'sep=',
+    });
+    return finish(open(delimiter), laidOut, book, choices);
+  }
+  const best = fits[0];
+  if (!best) {
+    book.add('no-columns', 'refusal', 0, { option: '--layout' });
+    return { records: scanRecords(bytes, 0x2c), tables: [] };
+  }
+  const near = fits.filter((fit) => fit.rows >= best.rows * 0.8);
+  const tried = near.map((fit) => ({ fit, opened: open(fit.delimiter) }));
+  const ranked = tried
+    .map((entry) => ({ ...entry, score: near.length === 1 ? 1 : meaningOf(entry.opened) }))
+    .sort((a, b) => b.score - a.score || b.fit.rows - a.fit.rows);
+  const [chosen, next] = ranked;
+  if (next && next.score === chosen!.score && next.fit.rows === chosen!.fit.rows) {
+    book.add('delimiter-unclear', 'refusal', 0, {
+      actual: delimiterName(chosen!.fit.delimiter),
+      expected: delimiterName(next.fit.delimiter),
+      option: '--layout',
+    });
+    return { records: chosen!.opened.records, tables: [] };
+  }
+  const { fit, opened } = chosen!;
+  const evidence = `${fit.fields} fields in ${fit.rows} of ${rows} rows`;
+  choices.push({ id: 'delimiter', value: delimiterName(fit.delimiter), by: 'file', evidence });
+  return finish(opened, laidOut, book, choices);
+}
+
+/** 2: names that mean something; 1: a time and one number a row; 0: nothing. */
+function meaningOf({ records, tables }: Opened): number {
+  if (tables.length > 0) return 2;
+  const { columns, values } = columnsByContent(records);
+  return columns.some((column) => column.role === 'time') && values > 0 ? 1 : 0;
+}
+
+function finish(opened: Opened, laidOut: boolean, book: IssueBook, choices: Choice[]): Opened {
+  const { records } = opened;
+  if (records.strayQuotes.count > 0) {
+    book.add('stray-quote', 'note', records.strayQuotes.line, { count: records.strayQuotes.count });
+  }
+  if (opened.tables.length > 0 || laidOut) return opened;
+  const { columns, values } = columnsByContent(records);
+  const times = columns.filter((column) => column.role === 'time');
+  const names = unknownNames(records, columns);
+  if (times.length === 0 || values === 0 || names !== undefined) {
+    book.add('columns-unclear', 'refusal', 0, { actual: recordText(records, names ?? 0), option: '--layout' });
+  } else if (values > 1) {
+    const which = columns.filter((column) => column.role === 'glucose');
+    book.add('two-value-columns', 'refusal', 0, {
+      actual: which[0]!.name,
+      expected: which[1]!.name,
+      option: '--layout',
+    });
+  } else {
+    choices.push({ id: 'header', value: 'none', by: 'file', evidence: 'columns told by what is in them' });
+    return { records, tables: [{ header: -1, from: 0, to: records.count, columns }] };
+  }
+  return opened;
+}

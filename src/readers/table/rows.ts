@@ -1,0 +1,199 @@
+import type { NoteEntry, NotePlace } from '../../model/input.ts';
+import type { Role } from '../../schemas/layout.ts';
+import { CELL, unitOf } from '../glucose/glucoseCell.ts';
+import type { GlucoseColumn } from '../glucose/sensorColumns.ts';
+import { anyUnit, PLAUSIBLE } from '../glucose/unit.ts';
+import { noteOfKind } from '../notes/kindRows.ts';
+import { rowKind } from '../notes/kinds.ts';
+import { noteColumns, notesOfRow } from '../notes/rowNotes.ts';
+import type { Reading } from '../reading.ts';
+import type { TimePlan } from '../times/timeColumn.ts';
+import { TIME_FAULT, type Walls } from '../times/wall.ts';
+import { tellGlucose, tellRow } from './faults.ts';
+import type { Column } from './header.ts';
+import { cellText, fieldCount, locate } from './records.ts';
+import { rowFit } from './rowFit.ts';
+import type { Table } from './tables.ts';
+
+/** A table with everything about it settled. */
+export interface SettledTable {
+  table: Table;
+  columns: Column[];
+  kinds: Column | undefined;
+  plan: TimePlan;
+  walls: Walls;
+  glucose: GlucoseColumn[];
+}
+
+/** What one row gave, and how often something was wrong with it. */
+interface Yield {
+  made: number;
+  faults: number;
+  /** It told of sitting still and of nothing else. */
+  rest: boolean;
+}
+
+const OWN_ROLES: Role[] = [
+  'insulin',
+  'carbohydrate',
+  'medication',
+  'medication-dose',
+  'calibration',
+  'alarm',
+  'sensor-event',
+];
+
+/** By the code of the unit, so that no row looks a word up. */
+const RANGES = [PLAUSIBLE['mg/dL'], PLAUSIBLE['mmol/L']];
+
+/** Turns the rows of a settled table into readings, notes and fates; every row gets exactly one. */
+export function readRows(reading: Reading, settled: SettledTable): void {
+  const { records, book, entries } = reading;
+  const { table, columns, kinds, walls, plan } = settled;
+  const notable = noteColumns(columns);
+  const people = columns.filter((column) => column.role === 'person');
+  const bare = new Set<string>();
+  const span = { from: 0, to: 0 };
+  let rests = 0;
+  const got: Yield = { made: 0, faults: 0, rest: false };
+  for (let k = 0; k < table.to - table.from; k++) {
+    const row = table.from + k;
+    const line = records.line[row]!;
+    const fault = walls.fault[k]!;
+    const misfit = rowFit(records, row, columns.length);
+    if (misfit || fault !== TIME_FAULT.none) {
+      if (isBlank(reading, row, span)) continue;
+      if (tellRow(book, records, row, line, misfit, fault, plan, reading.settings.today, columns))
+        entries.fate(row, 'set-aside');
+      continue;
+    }
+    got.made = got.faults = 0;
+    got.rest = false;
+    glucoseOfRow(reading, settled, k, got);
+    const byKind = kinds !== undefined && got.made + got.faults === 0 && !ownColumns(reading, row, columns, span);
+    if (byKind) kindOfRow(reading, settled, k, kinds, bare, got);
+    else if (notable.length > 0) {
+      const told = notesOfRow(records, row, notable, columns, placeOf(reading, settled, k));
+      for (const note of told.notes) entries.notes.push(note);
+      for (const role of told.bare) bare.add(role);
+      got.made += told.notes.length;
+      if (told.notes.length > 0) entries.fate(row, 'note');
+      if (told.rest) got.rest = true;
+    }
+    if (got.rest) rests++;
+    if (got.made === 0 && !got.rest) {
+      if (got.faults === 0) book.add('no-value', 'note', line);
+      entries.fate(row, 'set-aside');
+    }
+    for (const column of people) {
+      const code = cellText(records, row, column.index);
+      if (code !== '' && reading.persons.size < 1000) reading.persons.add(code);
+    }
+  }
+  if (rests > 0) book.add('rest-not-exercise', 'note', 0, { count: rests });
+  if (bare.size > 0) book.add('unit-not-written', 'note', 0, { actual: [...bare].join(', '), option: '--layout' });
+}
+
+function isBlank({ records }: Reading, row: number, span: { from: number; to: number }): boolean {
+  for (let c = fieldCount(records, row) - 1; c >= 0; c--) if (locate(records, row, c, span)) return false;
+  return true;
+}
+
+/** In a table of kinds: whether the row fills a column made for one kind, and leaves the shared value alone. */
+function ownColumns({ records }: Reading, row: number, columns: Column[], span: { from: number; to: number }): boolean {
+  let own = false;
+  for (const { role, index } of columns) {
+    if (role === 'value' && locate(records, row, index, span)) return false;
+    if (OWN_ROLES.includes(role) && locate(records, row, index, span)) own = true;
+  }
+  return own;
+}
+
+function placeOf(reading: Reading, { table, walls }: SettledTable, k: number): NotePlace {
+  const row = table.from + k;
+  return {
+    wall: walls.wall[k]!,
+    offset: walls.offset[k]!,
+    timed: walls.timed && walls.dateOnly[k] === 0,
+    origin: { file: reading.file, line: reading.records.line[row]! },
+    row,
+  };
+}
+
+function glucoseOfRow(reading: Reading, settled: SettledTable, k: number, got: Yield): void {
+  const { records, book, entries } = reading;
+  const { walls, table } = settled;
+  const row = table.from + k;
+  const line = records.line[row]!;
+  for (let g = 0; g < settled.glucose.length; g++) {
+    const { cells, is } = settled.glucose[g]!;
+    const state = cells.state[k]!;
+    if (state === CELL.empty) continue;
+    const unit = cells.unit[k]!;
+    const native = cells.value[k]!;
+    const range = RANGES[unit === 0 ? 0 : 1]!;
+    if (state !== CELL.limit && (state !== CELL.number || native < range.low || native > range.high)) {
+      tellGlucose(book, state, line, cellText(records, row, cells.column.index), unitOf(unit));
+      got.faults++;
+    } else if (is === 'fingerstick') {
+      const note: NoteEntry = { ...placeOf(reading, settled, k), kind: 'fingerstick', unit: unitOf(unit) };
+      if (state === CELL.number) note.amount = native;
+      else note.text = cellText(records, row, cells.column.index);
+      entries.notes.push(note);
+      entries.fate(row, 'note');
+      got.made++;
+    } else if (walls.dateOnly[k] === 1) {
+      book.add('no-time-of-day', 'warning', line, { actual: cellText(records, row, cells.column.index) });
+      got.faults++;
+    } else {
+      entries.reading(walls.wall[k]!, walls.offset[k]!, native, unit, cells.limit[k]!, line, row);
+      got.made++;
+    }
+  }
+}
+
+function kindOfRow(
+  reading: Reading,
+  settled: SettledTable,
+  k: number,
+  kinds: Column,
+  bare: Set<string>,
+  got: Yield,
+): void {
+  const { records, book, entries } = reading;
+  const { columns } = settled;
+  const row = settled.table.from + k;
+  const word = cellText(records, row, kinds.index);
+  const kind = rowKind(word);
+  if (kind === undefined) {
+    if (word === '') return;
+    book.add('kind-unknown', 'warning', records.line[row]!, { actual: word });
+    got.faults++;
+    return;
+  }
+  if (kind === 'reading' || kind === 'glucose') return;
+  const lasting = kind === 'exercise' && columns.find((column) => column.role === 'minutes');
+  const value = columns.find((column) => ['value', 'glucose', 'sensor'].includes(column.role));
+  const unitColumn = columns.find((column) => column.role === 'unit');
+  const words = columns
+    .filter((column) => ['note', 'food', 'meal', 'insulin-name', 'exercise', 'medication'].includes(column.role))
+    .map((column) => cellText(records, row, column.index))
+    .filter((text) => text !== '');
+  const unit = unitColumn ? anyUnit(cellText(records, row, unitColumn.index)) : undefined;
+  const told = noteOfKind(
+    records,
+    row,
+    kind,
+    word,
+    lasting || value,
+    lasting ? lasting.unit : unit,
+    words.join('; '),
+    placeOf(reading, settled, k),
+  );
+  if (told.bare) bare.add(word);
+  if (told.rest) got.rest = true;
+  if (!told.note) return;
+  entries.notes.push(told.note);
+  entries.fate(row, 'note');
+  got.made++;
+}

@@ -1,0 +1,149 @@
+import type { Role } from '../../schemas/layout.ts';
+import { anyUnit } from '../glucose/unit.ts';
+import { NOTE_ROLES } from '../notes/rowNotes.ts';
+import { readStamp } from '../times/dates.ts';
+import { newStamp, SHAPE } from '../times/stamp.ts';
+import { type Column, columnOf } from './header.ts';
+import { readNumber } from './numbers.ts';
+import { cellText, fieldCount, locate, type Records } from './records.ts';
+
+/** A run of rows under one header. Row numbers count records from 0; `to` is exclusive. */
+export interface Table {
+  /** -1: the table has no names. */
+  header: number;
+  from: number;
+  to: number;
+  columns: Column[];
+}
+
+const CONTENT: Role[] = ['sensor', 'glucose', 'fingerstick', 'value', 'insulin-name', ...NOTE_ROLES];
+const WHEN: Role[] = ['time', 'date', 'clock'];
+/** Rows looked at behind a header to see that times follow, and to tell columns without names apart. */
+const SAMPLE = 200;
+const MAX_COLUMNS = 256;
+
+/** Names never start with a digit in every cell of a row of data, which always holds a time or a number. */
+function mayBeHeader(records: Records, row: number): boolean {
+  const fields = Math.min(fieldCount(records, row), MAX_COLUMNS);
+  const bytes = records.bytes;
+  let start = records.start[row]!;
+  const firstField = records.first[row]!;
+  for (let c = 0; c < fields; c++) {
+    let b = bytes[start]!;
+    if (b === 0x22 || b === 0x20) b = bytes[start + 1]!;
+    if (b >= 0x30 && b <= 0x39) return false;
+    start = records.ends[firstField + c]! + 1;
+  }
+  return true;
+}
+
+function headerColumns(records: Records, row: number): Column[] | undefined {
+  const fields = Math.min(fieldCount(records, row), MAX_COLUMNS);
+  if (fields < 2) return undefined;
+  const columns: Column[] = [];
+  for (let c = 0; c < fields; c++) {
+    const name = cellText(records, row, c);
+    // A sentence is no column name.
+    if (name.length <= 80) columns.push(columnOf(c, name));
+    else columns.push({ index: c, name, role: 'ignore' });
+  }
+  const named = (roles: Role[]) => columns.some((column) => roles.includes(column.role));
+  return named(WHEN) && named(CONTENT) ? columns : undefined;
+}
+
+/** Whether a time stands under one of the time columns in any of the next rows, or no row follows at all. */
+function timesFollow(records: Records, row: number, columns: Column[]): boolean {
+  const stamp = newStamp();
+  const span = { from: 0, to: 0 };
+  const last = Math.min(records.count, row + 1 + SAMPLE);
+  let filled = false;
+  for (let r = row + 1; r < last; r++) {
+    for (const column of columns) {
+      if (!WHEN.includes(column.role) || !locate(records, r, column.index, span)) continue;
+      filled = true;
+      if (readStamp(records.bytes, span.from, span.to, stamp) !== SHAPE.none) return true;
+    }
+  }
+  return !filled;
+}
+
+const FORMAT_WORD = /^[dmyhsajt:/.\- ]{2,20}$/i;
+
+/** A second header row that holds nothing but units; fills them in. */
+function joinUnitRow(records: Records, row: number, columns: Column[]): boolean {
+  if (row >= records.count || !mayBeHeader(records, row)) return false;
+  const units = columns.map((column) => cellText(records, row, column.index).replace(/^[([]|[)\]]$/g, ''));
+  const written = units.filter((unit) => unit !== '');
+  if (!written.some((unit) => anyUnit(unit)) || !written.every((unit) => anyUnit(unit) || FORMAT_WORD.test(unit)))
+    return false;
+  columns.forEach((column, i) => {
+    const joined = units[i] ? { ...columnOf(column.index, `${column.name} (${units[i]})`), name: column.name } : column;
+    columns[i] = joined;
+  });
+  return true;
+}
+
+/** Finds every header by the meaning of its words, each starting a table of its own. Empty when there is none. */
+export function findTables(records: Records): Table[] {
+  const tables: Table[] = [];
+  for (let r = 0; r < records.count; r++) {
+    if (!mayBeHeader(records, r)) continue;
+    const columns = headerColumns(records, r);
+    if (!columns || !timesFollow(records, r, columns)) continue;
+    const open = tables[tables.length - 1];
+    if (open) open.to = r;
+    const from = joinUnitRow(records, r + 1, columns) ? r + 2 : r + 1;
+    tables.push({ header: r, from, to: records.count, columns });
+    r = from - 1;
+  }
+  return tables;
+}
+
+/** A row of names above the data that mean nothing here; numbers under unknown names are never taken for glucose. */
+export function unknownNames(records: Records, columns: Column[]): number | undefined {
+  for (let r = 0; r < Math.min(records.count, SAMPLE); r++) {
+    if (!mayBeHeader(records, r)) {
+      // The data begin.
+      if (locate(records, r, columns.find((column) => column.role === 'time')?.index ?? 0, { from: 0, to: 0 }))
+        return undefined;
+      continue;
+    }
+    const named = columns.filter((column) => cellText(records, r, column.index) !== '');
+    if (named.length >= 2 && named.some((column) => column.role === 'glucose')) return r;
+  }
+  return undefined;
+}
+
+/** Columns of a file without names, told apart by what stands in them. */
+export function columnsByContent(records: Records): { columns: Column[]; values: number } {
+  const stamp = newStamp();
+  const span = { from: 0, to: 0 };
+  const look = { mark: 0, after: 0 };
+  const times: number[] = [];
+  const numbers: number[] = [];
+  const filled: number[] = [];
+  const step = Math.max(1, Math.floor(records.count / SAMPLE));
+  for (let r = 0; r < records.count; r += step) {
+    const fields = Math.min(fieldCount(records, r), MAX_COLUMNS);
+    for (let c = 0; c < fields; c++) {
+      if (!locate(records, r, c, span)) continue;
+      const number = !Number.isNaN(readNumber(records.bytes, span.from, span.to, look));
+      const shape = readStamp(records.bytes, span.from, span.to, stamp);
+      const when = number ? shape === SHAPE.seconds || shape === SHAPE.millis : shape !== SHAPE.none;
+      filled[c] = (filled[c] ?? 0) + 1;
+      if (when) times[c] = (times[c] ?? 0) + 1;
+      else if (number) numbers[c] = (numbers[c] ?? 0) + 1;
+    }
+  }
+  const columns: Column[] = [];
+  let values = 0;
+  filled.forEach((n, index) => {
+    const name = `#${index + 1}`;
+    if ((times[index] ?? 0) >= n * 0.8) columns.push({ index, name, role: 'time' });
+    else if ((numbers[index] ?? 0) >= n * 0.8) {
+      columns.push({ index, name, role: 'glucose' });
+      values++;
+    } else columns.push({ index, name, role: 'ignore' });
+  });
+  return { columns, values };
+}

@@ -1,0 +1,119 @@
+import type { Input, ReadFile, ReadSettings, RowFate } from '../../model/input.ts';
+import { strongest } from '../entries.ts';
+import { fingerprint } from '../fingerprint.ts';
+import { glucoseUnit } from '../glucose/unit.ts';
+import type { Hints } from '../hints.ts';
+import { readStamp } from '../times/dates.ts';
+import { newStamp, SHAPE } from '../times/stamp.ts';
+import { readDelimited } from './delimited.ts';
+import { fitDelimiters } from './delimiter.ts';
+import { decode } from './encoding.ts';
+import { putBack } from './laidOut.ts';
+import { withoutPlaces } from './layoutTables.ts';
+import { cellText, fieldCount, locate, type Records, scanRecords } from './records.ts';
+import { conceptsOf, tokens } from './vocabulary.ts';
+
+/** Clock times a header must name before a table counts as one row a day. */
+const FEWEST = 4;
+const CLOCKS = /(?:[,;\t|] *"?\d{1,2}[:.h]\d\d"? *){4,}/;
+
+/** One row a day, one column a clock time: the header is full of clock times. */
+export function recogniseWide(head: Uint8Array): number {
+  // Most texts have no such row, and then need not be decoded to say so. One with zero bytes may be of wider letters.
+  if (!head.includes(0) && !CLOCKS.test(latin1(head.subarray(0, 8195)))) return 0;
+  const decoded = decode(head.subarray(0, 16_384));
+  if ('notText' in decoded) return 0;
+  return CLOCKS.test(latin1(decoded.bytes.subarray(0, 8192))) && layOut(decoded.bytes) ? 0.6 : 0;
+}
+
+const latin1 = ({ buffer, byteOffset, length }: Uint8Array): string =>
+  Buffer.from(buffer, byteOffset, length).toString('latin1');
+
+interface LaidOut {
+  text: string;
+  /** Physical line and record of the file for each line of the laid-out text, from 1. */
+  line: number[];
+  row: number[];
+  records: Records;
+}
+
+/** Lays the table out with one value a row, so that it can be read like any other. Undefined when it is no such table. */
+function layOut(bytes: Uint8Array): LaidOut | undefined {
+  const fit = fitDelimiters(bytes).fits[0];
+  if (!fit) return undefined;
+  const records = scanRecords(bytes, fit.delimiter);
+  const stamp = newStamp();
+  const span = { from: 0, to: 0 };
+  const shapeAt = (row: number, column: number): number =>
+    locate(records, row, column, span) ? readStamp(records.bytes, span.from, span.to, stamp) : -1;
+  let words = '';
+  for (let header = 0; header < Math.min(records.count, 50); header++) {
+    const fields = fieldCount(records, header);
+    const clocks: number[] = [];
+    for (let c = 1; c < fields; c++) if (shapeAt(header, c) === SHAPE.clock) clocks.push(c);
+    for (let c = 0; c < Math.min(fields, 20); c++) if (!clocks.includes(c)) words += ` ${cellText(records, header, c)}`;
+    if (clocks.length < FEWEST || shapeAt(header, 0) === SHAPE.clock || shapeAt(header, 0) === SHAPE.stamp) continue;
+    // Nothing says it is glucose: a table of steps or of meals looks just the same.
+    if (!conceptsOf(tokens(words)).has('glucose') && !unitIn(words)) return undefined;
+    return longForm(records, header, clocks, unitIn(words));
+  }
+  return undefined;
+}
+
+function unitIn(words: string): string {
+  const found = /(mg\s?\/\s?dl|mmol\s?\/\s?l)/i.exec(words);
+  return found ? (glucoseUnit(found[1]!) ?? '') : '';
+}
+
+const quoted = (text: string): string => `"${text.replaceAll('"', '""').replace(/[\r\n]+/g, ' ')}"`;
+
+function longForm(records: Records, header: number, clocks: number[], unit: string): LaidOut {
+  const times = clocks.map((c) => cellText(records, header, c));
+  let text = unit === '' ? 'Date,Time,Glucose' : `Date,Time,Glucose (${unit})`;
+  const line = [0, records.line[header]!];
+  const row = [-1, header];
+  for (let r = header + 1; r < records.count; r++) {
+    const date = cellText(records, r, 0);
+    clocks.forEach((c, i) => {
+      const value = cellText(records, r, c);
+      if (value === '') return;
+      text += `\n${quoted(date)},${quoted(times[i]!)},${quoted(value)}`;
+      line.push(records.line[r]!);
+      row.push(r);
+    });
+  }
+  return { text, line, row, records };
+}
+
+/** Reads a table of one row a day. A day's row keeps the strongest fate of its values. */
+export function readWide(input: Input, settings: ReadSettings, hints: Hints = {}): ReadFile {
+  const decoded = decode(input.bytes);
+  const laid = 'notText' in decoded ? undefined : layOut(decoded.bytes);
+  if (!laid || 'notText' in decoded) return readDelimited(input, settings, hints);
+  const told = withoutPlaces(settings, false);
+  const file = readDelimited({ name: input.name, bytes: new TextEncoder().encode(laid.text) }, told, hints);
+  const fates = new Array<RowFate>(laid.records.count).fill('ignored');
+  // The first record of the laid-out text is its header.
+  file.fates.forEach((fate, i) => {
+    const row = laid.row[i + 1];
+    if (i > 0 && row !== undefined) fates[row] = strongest(fates[row]!, fate);
+  });
+  const own = new Set(['encoding', 'delimiter', 'header', 'columns']);
+  const { layout: _, ...rest } = file;
+  return {
+    ...rest,
+    ...putBack(
+      file,
+      (line) => laid.line[line] ?? 1,
+      (row) => laid.row[row + 1]!,
+    ),
+    kind: 'wide-table',
+    hash: fingerprint(input.bytes),
+    choices: [
+      decoded.choice,
+      { id: 'header', value: `line ${laid.line[1]}`, by: 'file' },
+      ...file.choices.filter(({ id }) => !own.has(id)),
+    ],
+    fates,
+  };
+}
