@@ -1,7 +1,7 @@
+import { fingerprint } from '../bytes/hash.ts';
 import type { Choice, Input, ReadFile } from '../model/input.ts';
 import type { IssueBook } from './book.ts';
 import { type Entries, newEntries } from './entries.ts';
-import { fingerprint } from './fingerprint.ts';
 
 /** What a reader collected of one input; what it left out is empty. */
 interface Collected {

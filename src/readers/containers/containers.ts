@@ -1,4 +1,4 @@
-import { gunzipSync } from 'node:zlib';
+import { gunzip } from '../../bytes/pack.ts';
 import type { Input, ReadFile } from '../../model/input.ts';
 import { accountOf } from '../account.ts';
 import { openBook } from '../book.ts';
@@ -10,13 +10,9 @@ const CODE = { damaged: 'archive-damaged', 'too-large': 'archive-too-large', loc
 export function unpack(input: Input): { inputs: Input[] } | { failed: ReadFile } {
   const { bytes, name } = input;
   if (bytes[0] === 0x1f && bytes[1] === 0x8b) {
-    try {
-      const content = gunzipSync(bytes, { maxOutputLength: BOUNDS.one });
-      return { inputs: [{ name: name.replace(/\.gz$/i, ''), bytes: content }] };
-    } catch (error) {
-      const large = error instanceof RangeError || (error as { code?: string }).code === 'ERR_BUFFER_TOO_LARGE';
-      return { failed: closed(input, large ? 'archive-too-large' : 'archive-damaged') };
-    }
+    const content = gunzip(bytes, BOUNDS.one);
+    if (!content.ok) return { failed: closed(input, CODE[content.why]) };
+    return { inputs: [{ name: name.replace(/\.gz$/i, ''), bytes: content.bytes }] };
   }
   if (bytes[0] === 0x50 && bytes[1] === 0x4b && bytes[2] === 3 && bytes[3] === 4) {
     const opened = unzip(bytes);

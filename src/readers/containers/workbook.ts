@@ -1,3 +1,4 @@
+import { bytesOf, latin1 } from '../../bytes/text.ts';
 import type { Input } from '../../model/input.ts';
 import { DAY_MS } from '../../time/calendar.ts';
 import { isPlainXml } from './workbookXml.ts';
@@ -52,7 +53,7 @@ async function sheetsOf(input: Input, files: { name: string; bytes: Uint8Array }
     const made = sheets
       .map(({ sheet, data }) => ({ name: `${input.name}/${sheet}`, rows: data as Cell[][] }))
       .filter(({ rows }) => rows.some((row) => row.some((cell) => cell !== null)))
-      .map(({ name, rows }) => ({ name, bytes: new TextEncoder().encode(sheetText(rows)), form: 'sheet' as const }));
+      .map(({ name, rows }) => ({ name, bytes: bytesOf(sheetText(rows)), form: 'sheet' as const }));
     return made.length > 0 ? made : [{ name: input.name, bytes: new Uint8Array(0), form: 'sheet' }];
   } catch {
     return undefined;
@@ -62,7 +63,7 @@ async function sheetsOf(input: Input, files: { name: string; bytes: Uint8Array }
 /** Whether the cells of a sheet lie so far out that the table between them could not be kept. */
 function tooWide({ name, bytes }: { name: string; bytes: Uint8Array }): boolean {
   if (!name.startsWith('xl/worksheets/')) return false;
-  const text = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength).toString('latin1');
+  const text = latin1(bytes);
   let row = 0;
   let column = 0;
   for (const [, letters, digits] of text.matchAll(/\sr\s*=\s*["']([A-Z]*)(\d+)["']/g)) {

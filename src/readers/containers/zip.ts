@@ -1,4 +1,5 @@
-import { inflateRawSync } from 'node:zlib';
+import { inflate } from '../../bytes/pack.ts';
+import { utf8 } from '../../bytes/text.ts';
 
 /** Bounds against archives made to burst: files, bytes of one, bytes of all (ours). */
 export const BOUNDS = { files: 500, one: 256 * 1024 * 1024, all: 512 * 1024 * 1024 } as const;
@@ -45,7 +46,7 @@ export function unzip(bytes: Uint8Array): Unzipped {
       const size = view.getUint32(at + 24, true);
       const nameLength = view.getUint16(at + 28, true);
       const local = view.getUint32(at + 42, true);
-      const name = Buffer.from(bytes.subarray(at + 46, at + 46 + nameLength)).toString('utf8');
+      const name = utf8(bytes, at + 46, at + 46 + nameLength);
       at += 46 + nameLength + view.getUint16(at + 30, true) + view.getUint16(at + 32, true);
       if (name.endsWith('/') || name.startsWith('__MACOSX/') || /(?:^|\/)\.[^/]*$/.test(name)) continue;
       if (name === '[Content_Types].xml' || name.startsWith('xl/') || name === 'content.xml') workbook = true;
@@ -56,10 +57,9 @@ export function unzip(bytes: Uint8Array): Unzipped {
       const from = local + 30 + view.getUint16(local + 26, true) + view.getUint16(local + 28, true);
       const packed = bytes.subarray(from, from + packedSize);
       if (packed.length !== packedSize || (method !== 0 && method !== 8)) return { ok: false, why: 'damaged' };
-      // One byte more than claimed is enough to see that a claim was false.
-      const unpacked = method === 0 ? packed : inflateRawSync(packed, { maxOutputLength: size + 1 });
-      if (unpacked.length !== size) return { ok: false, why: 'damaged' };
-      files.push({ name, bytes: unpacked });
+      const unpacked = method === 0 ? { ok: true as const, bytes: packed } : inflate(packed, size);
+      if (!unpacked.ok || unpacked.bytes.length !== size) return { ok: false, why: 'damaged' };
+      files.push({ name, bytes: unpacked.bytes });
     }
   } catch {
     return { ok: false, why: 'damaged' };

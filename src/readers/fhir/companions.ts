@@ -1,3 +1,4 @@
+import { find } from '../../bytes/text.ts';
 import type { Input } from '../../model/input.ts';
 import type { Hints } from '../hints.ts';
 import { openJson } from '../json/jsonText.ts';
@@ -18,8 +19,7 @@ export function companionsOf(inputs: Input[]): Pick<Hints, 'resolve' | 'patients
   const resources: Resource[] = [];
   const deleted: Deletions = new Map();
   for (const { bytes } of inputs) {
-    const text = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-    if (bytes.length > MOST_BYTES || !MARKS.some((mark) => text.includes(mark))) continue;
+    if (bytes.length > MOST_BYTES || !MARKS.some((mark) => find(bytes, mark) >= 0)) continue;
     const opened = openJson(bytes);
     const found = 'brokenAt' in opened ? opened : resourcesOf(opened);
     if ('brokenAt' in found) continue;

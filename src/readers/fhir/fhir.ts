@@ -1,3 +1,4 @@
+import { latin1 } from '../../bytes/text.ts';
 import type { Choice, Input, ReadFile, ReadSettings } from '../../model/input.ts';
 import { accountOf } from '../account.ts';
 import { openBook } from '../book.ts';
@@ -21,7 +22,7 @@ const IN_XML = 'http://hl7.org/fhir';
 
 /** HL7 FHIR in JSON says so in every resource, a bulk export's manifest by its fields; in XML it is known and refused. */
 export function recogniseFhir(head: Uint8Array): number {
-  const text = Buffer.from(head.subarray(0, 8192)).toString('latin1');
+  const text = latin1(head, 0, 8192);
   if (/^\W{0,8}</.test(text)) return text.includes(IN_XML) ? 0.95 : 0;
   if (!/^\W{0,8}[[{]/.test(text)) return 0;
   return /"resourceType"\s*:\s*"[A-Z]/.test(text) || isManifest(text) ? 0.95 : 0;
@@ -124,7 +125,7 @@ export function readFhir(input: Input, settings: ReadSettings, hints: Hints = {}
 }
 
 function startsLikeXml(bytes: Uint8Array): boolean {
-  return /^\W{0,8}</.test(Buffer.from(bytes.subarray(0, 16)).toString('latin1'));
+  return /^\W{0,8}</.test(latin1(bytes, 0, 16));
 }
 
 const nameOf = ({ body }: Resource): string => `${textIn(body, 'resourceType')}/${textIn(body, 'id')}`;

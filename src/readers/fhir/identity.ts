@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto';
+import { fingerprint } from '../../bytes/hash.ts';
 import { type Json, listIn, objectIn, textIn } from '../json/fields.ts';
 import type { Resource } from './reading.ts';
 
@@ -119,5 +119,5 @@ function written(value: unknown): string | undefined {
 }
 
 function short(text: string): string {
-  return text.length <= LONGEST ? text : createHash('sha256').update(text).digest('base64');
+  return text.length <= LONGEST ? text : fingerprint(text);
 }

@@ -1,3 +1,4 @@
+import { latin1 } from '../../bytes/text.ts';
 import type { Input, Issue, ReadFile } from '../../model/input.ts';
 import type { IssueBook } from '../book.ts';
 import type { JsonText } from '../json/elements.ts';
@@ -32,7 +33,7 @@ export function manifestIn(text: JsonText): Manifest | undefined {
 
 /** The manifest that an input is; undefined for any other. */
 export function manifestOf({ bytes }: Input): Manifest | undefined {
-  if (bytes.length > 1_000_000 || !isManifest(Buffer.from(bytes).toString('latin1'))) return undefined;
+  if (bytes.length > 1_000_000 || !isManifest(latin1(bytes))) return undefined;
   const opened = openJson(bytes);
   return 'brokenAt' in opened ? undefined : manifestIn(opened);
 }

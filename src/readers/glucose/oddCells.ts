@@ -1,3 +1,4 @@
+import { bytesOf } from '../../bytes/text.ts';
 import type { GlucoseUnit } from '../../model/glucose.ts';
 import { asciiDigits, readGrouped, readNumber } from '../table/numbers.ts';
 import { limitWord } from '../table/vocabulary.ts';
@@ -46,7 +47,7 @@ export function readOddCell(raw: string): OddCell {
 }
 
 function amount(text: string): { value: number; mark: number; after: number } {
-  const bytes = Buffer.from(text);
+  const bytes = bytesOf(text);
   const look = { mark: 0, after: 0 };
   const plainValue = readNumber(bytes, 0, bytes.length, look);
   if (!Number.isNaN(plainValue)) return { value: plainValue, mark: look.mark, after: look.after };

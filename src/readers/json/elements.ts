@@ -1,3 +1,4 @@
+import { type ByteText, textOf } from '../../bytes/text.ts';
 import type { Json } from './fields.ts';
 import type { Places } from './places.ts';
 
@@ -57,10 +58,10 @@ export function inMemory(values: unknown[], places?: Places): Elements {
 }
 
 /** Values that are parsed anew whenever one is asked for. */
-export function fromBytes(bytes: Buffer, { count, from, to, line }: Places, encoding: 'utf8' | 'latin1'): Elements {
+export function fromBytes(bytes: Uint8Array, { count, from, to, line }: Places, encoding: ByteText): Elements {
   return {
     count,
     line: (i) => line[i]!,
-    value: (i) => JSON.parse(bytes.toString(encoding, from[i], to[i])),
+    value: (i) => JSON.parse(textOf(bytes, encoding, from[i], to[i])),
   };
 }

@@ -1,3 +1,4 @@
+import { growingText, latin1 } from '../../bytes/text.ts';
 import type { Input, ReadFile, ReadSettings } from '../../model/input.ts';
 import { accountOf } from '../account.ts';
 import { openBook } from '../book.ts';
@@ -15,7 +16,7 @@ const MAX_NAMES = 200;
 
 /** Any text that begins like JSON; the readers of named formats are surer. */
 export function recogniseJson(head: Uint8Array, name: string): number {
-  const text = Buffer.from(head.subarray(0, 256)).toString('latin1').replace('\u00ef\u00bb\u00bf', '').trimStart();
+  const text = latin1(head, 0, 256).replace('\u00ef\u00bb\u00bf', '').trimStart();
   if (/^(?:\{\s*["}]|\[\s*[[{\]"\d])/.test(text)) return 0.5;
   return /\.(?:nd)?jsonl?$/i.test(name) && /^[[{]/.test(text) ? 0.4 : 0;
 }
@@ -63,7 +64,7 @@ export function readJsonRecords(input: Input, settings: ReadSettings, hints: Hin
     for (let row = 0; row < records.count; row++) entries.fate(row, 'set-aside');
     return accountOf(input, KIND, { book, entries });
   }
-  const table = newText();
+  const table = growingText();
   const head = [...names].map(quoted).join(',');
   table.add(head);
   // Where each row of the table came from, by the physical line on which it is laid out.
@@ -93,20 +94,6 @@ function linesOf(text: string): number {
     if (code === 10 ? text.charCodeAt(i - 1) !== 13 : code === 13) lines++;
   }
   return lines;
-}
-
-/** Text that grows as bytes, without ever being one string. */
-function newText(): { add(text: string): void; bytes(): Uint8Array } {
-  let buffer = Buffer.alloc(65_536);
-  let length = 0;
-  return {
-    add(text) {
-      const most = length + text.length * 3;
-      if (most > buffer.length) buffer = Buffer.concat([buffer.subarray(0, length)], most * 2);
-      length += buffer.write(text, length);
-    },
-    bytes: () => buffer.subarray(0, length),
-  };
 }
 
 function refused(input: Input, brokenAt: number): ReadFile {

@@ -1,4 +1,4 @@
-import { isUtf8 } from 'node:buffer';
+import { type ByteText, isUtf8, textOf } from '../../bytes/text.ts';
 import { type Elements, fromBytes, inMemory, type JsonText, walk } from './elements.ts';
 import { objectIn } from './fields.ts';
 import { findLines, findLists, type Places } from './places.ts';
@@ -15,10 +15,10 @@ const LINES_TRIED = 10;
 export function openJson(source: Uint8Array, whole = WHOLE): JsonText | { brokenAt: number } {
   const marked = source[0] === 0xef && source[1] === 0xbb && source[2] === 0xbf;
   const from = marked ? 3 : 0;
-  const bytes = Buffer.from(source.buffer, source.byteOffset + from, source.byteLength - from);
+  const bytes = source.subarray(from);
   const encoding = isUtf8(bytes) ? 'utf8' : 'latin1';
   if (bytes.length > whole) return openLarge(bytes, encoding);
-  const text = bytes.toString(encoding);
+  const text = textOf(bytes, encoding);
   try {
     const value: unknown = JSON.parse(text);
     const lists = findLists(bytes).byKey;
@@ -44,7 +44,7 @@ export function openJson(source: Uint8Array, whole = WHOLE): JsonText | { broken
   }
 }
 
-function openLarge(bytes: Buffer, encoding: 'utf8' | 'latin1'): JsonText | { brokenAt: number } {
+function openLarge(bytes: Uint8Array, encoding: ByteText): JsonText | { brokenAt: number } {
   const places = findLines(bytes);
   const lines = fromBytes(bytes, places, encoding);
   let good = 0;
@@ -56,7 +56,7 @@ function openLarge(bytes: Buffer, encoding: 'utf8' | 'latin1'): JsonText | { bro
   const text = shellOf(bytes, all);
   let shell: unknown;
   try {
-    shell = JSON.parse(text.toString(encoding));
+    shell = JSON.parse(textOf(text, encoding));
   } catch (error) {
     return { brokenAt: lineAt(bytes, beforeCut(all, placeOf(error, text.length))) };
   }
@@ -65,30 +65,31 @@ function openLarge(bytes: Buffer, encoding: 'utf8' | 'latin1'): JsonText | { bro
     return { form: 'array', elements, outer: undefined, inside: new Map() };
   }
   const inside = new Map([...byKey].map(([key, list]) => [key, fromBytes(bytes, list, encoding)] as const));
-  const one = { count: 1, line: () => 1, value: (): unknown => JSON.parse(bytes.toString(encoding)) };
+  const one = { count: 1, line: () => 1, value: (): unknown => JSON.parse(textOf(bytes, encoding)) };
   return { form: 'object', elements: one, outer: objectIn(shell), inside };
 }
 
 /** The text without the elements of its outer lists; whole and elements are JSON just when this and they are. */
-function shellOf(bytes: Buffer, lists: Places[]): Buffer {
+function shellOf(bytes: Uint8Array, lists: Places[]): Uint8Array {
   let cut = 0;
   for (const { count, from, to } of lists) for (let i = 0; i < count; i++) cut += to[i]! - from[i]! - 1;
-  const shell = Buffer.alloc(bytes.length - cut);
+  const shell = new Uint8Array(bytes.length - cut);
   let length = 0;
   let at = 0;
   for (const { count, from, to } of lists) {
     for (let i = 0; i < count; i++) {
-      length += bytes.copy(shell, length, at, from[i]!);
+      shell.set(bytes.subarray(at, from[i]!), length);
+      length += from[i]! - at;
       shell[length++] = 0x30;
       at = to[i]!;
     }
   }
-  length += bytes.copy(shell, length, at);
-  return shell.subarray(0, length);
+  shell.set(bytes.subarray(at), length);
+  return shell;
 }
 
 /** Whether half of the lines could be a JSON text each, by their first and last letter. */
-function holdTexts(bytes: Buffer, { count, from, to }: Places): boolean {
+function holdTexts(bytes: Uint8Array, { count, from, to }: Places): boolean {
   let good = 0;
   for (let i = 0; i < count; i++) {
     let first = from[i]!;
@@ -109,7 +110,7 @@ function isText(lines: Elements, i: number): boolean {
 }
 
 /** The line of the first element that is broken, or of the place between them. */
-function faultOf(bytes: Buffer, encoding: 'utf8' | 'latin1'): number {
+function faultOf(bytes: Uint8Array, encoding: ByteText): number {
   const opened = openLarge(bytes, encoding);
   if ('brokenAt' in opened) return opened.brokenAt;
   for (const list of [...opened.inside.values(), opened.elements]) {

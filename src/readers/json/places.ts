@@ -1,3 +1,4 @@
+import { utf8 } from '../../bytes/text.ts';
 /** Where the elements of one list stand: byte offsets and physical lines (from 1). */
 export interface Places {
   count: number;
@@ -94,7 +95,7 @@ export function findLists(bytes: Uint8Array): Lists {
 }
 
 function keyText(bytes: Uint8Array): string {
-  const text = Buffer.from(bytes).toString('utf8');
+  const text = utf8(bytes);
   if (!text.includes('\\')) return text;
   try {
     return String(JSON.parse(`"${text}"`));
@@ -104,7 +105,7 @@ function keyText(bytes: Uint8Array): string {
 }
 
 /** Lines that are not blank, whether they end with LF, CRLF or CR. */
-export function findLines(bytes: Buffer): Places {
+export function findLines(bytes: Uint8Array): Places {
   const places = newPlaces();
   let line = 1;
   let from = 0;
@@ -125,7 +126,7 @@ export function findLines(bytes: Buffer): Places {
   return places;
 }
 
-function addLine(places: Places, bytes: Buffer, from: number, to: number, line: number): void {
+function addLine(places: Places, bytes: Uint8Array, from: number, to: number, line: number): void {
   for (let i = from; i < to; i++) {
     if (bytes[i]! <= 0x20) continue;
     addPlace(places, from, to, line);

@@ -1,3 +1,4 @@
+import { bytesOf } from '../../bytes/text.ts';
 import { anyUnit } from '../glucose/unit.ts';
 import { asciiDigits, readNumber } from '../table/numbers.ts';
 
@@ -16,7 +17,7 @@ export function readAmount(raw: string, columnUnit: string | undefined): Amount 
   if (text.length > 40) return { text };
   const ascii = asciiDigits(text);
   const parted = WITH_UNIT.exec(ascii);
-  const digits = Buffer.from(parted ? parted[1]! : ascii);
+  const digits = bytesOf(parted ? parted[1]! : ascii);
   const look = { mark: 0, after: 0 };
   const amount = readNumber(digits, 0, digits.length, look);
   const unit = parted ? anyUnit(parted[2]!) : columnUnit;

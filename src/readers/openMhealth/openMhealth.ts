@@ -1,3 +1,4 @@
+import { latin1 } from '../../bytes/text.ts';
 import type { Choice, Input, ReadFile, ReadSettings } from '../../model/input.ts';
 import { accountOf } from '../account.ts';
 import { openBook } from '../book.ts';
@@ -10,7 +11,7 @@ import { activity, dose, glucose, type Point, type Points, push } from './bodies
 
 /** Data points of Open mHealth and IEEE 1752.1 name their schema in every header. */
 export function recogniseOpenMhealth(head: Uint8Array): number {
-  const text = Buffer.from(head.subarray(0, 8192)).toString('latin1');
+  const text = latin1(head, 0, 8192);
   return /^\W{0,8}[[{]/.test(text) && /"schema_id"\s*:/.test(text) ? 0.9 : 0;
 }
 

@@ -1,3 +1,4 @@
+import { find } from '../../bytes/text.ts';
 import type { Choice, Input, ReadFile, ReadSettings } from '../../model/input.ts';
 import { type Layout, parseLayout, type TableLayout } from '../../schemas/layout.ts';
 import { accountOf } from '../account.ts';
@@ -79,9 +80,8 @@ export function readDelimited(input: Input, settings: ReadSettings, hints: Hints
 
 /** U+FFFD already in the text: letters lost before the file came here. */
 function countReplaced(bytes: Uint8Array): number {
-  const text = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   let count = 0;
-  for (let at = text.indexOf('\ufffd'); at >= 0 && count < 1000; at = text.indexOf('\ufffd', at + 3)) count++;
+  for (let at = find(bytes, '\ufffd'); at >= 0 && count < 1000; at = find(bytes, '\ufffd', at + 3)) count++;
   return count;
 }
 

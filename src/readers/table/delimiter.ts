@@ -1,3 +1,4 @@
+import { latin1 } from '../../bytes/text.ts';
 import { fieldCount, type Records } from './records.ts';
 
 const DELIMITERS = [0x2c, 0x3b, 0x09, 0x7c];
@@ -70,8 +71,7 @@ export function fitDelimiters(bytes: Uint8Array): { fits: DelimiterFit[]; rows: 
 }
 
 /** The one delimiter that occurs at all, in a text without quotes: splitting by it tells what counting would. */
-export function onlyDelimiter(source: Uint8Array): number | undefined {
-  const bytes = Buffer.from(source.buffer, source.byteOffset, source.byteLength);
+export function onlyDelimiter(bytes: Uint8Array): number | undefined {
   if (bytes.includes(0x22)) return undefined;
   const there = DELIMITERS.filter((byte) => bytes.includes(byte));
   return there.length === 1 ? there[0] : undefined;
@@ -100,7 +100,7 @@ function mostOften(byCount: Int32Array): number {
 
 /** `sep=;` on the first line: a hint many spreadsheets understand. */
 export function hintedDelimiter(bytes: Uint8Array): number | undefined {
-  const head = Buffer.from(bytes.subarray(0, 12)).toString('latin1');
+  const head = latin1(bytes, 0, 12);
   const hint = /^"?sep=([,;\t|])"?\s*[\r\n]/i.exec(head);
   return hint?.[1]?.charCodeAt(0);
 }

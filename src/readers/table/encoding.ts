@@ -1,4 +1,4 @@
-import { isUtf8 } from 'node:buffer';
+import { bytesOf, isUtf8 } from '../../bytes/text.ts';
 import type { Choice } from '../../model/input.ts';
 
 export interface Decoded {
@@ -83,7 +83,7 @@ function convert(
 }
 
 function reencode(bytes: Uint8Array, encoding: TextEncoding): Uint8Array {
-  return new TextEncoder().encode(new TextDecoder(encoding).decode(bytes));
+  return bytesOf(new TextDecoder(encoding).decode(bytes));
 }
 
 /** Text holds next to no control bytes besides tab and line ends; a stray NUL alone does not make a file binary. */

@@ -1,3 +1,5 @@
+import { utf8 } from '../../bytes/text.ts';
+
 const QUOTE = 0x22;
 const LF = 0x0a;
 const CR = 0x0d;
@@ -9,7 +11,7 @@ const MAX_QUOTED_LINES = 200;
  * on demand, so a year of rows costs a few bytes a cell and no strings.
  */
 export interface Records {
-  bytes: Buffer;
+  bytes: Uint8Array;
   delimiter: number;
   count: number;
   /** First field of each record as an index into `ends`; one more entry than records. */
@@ -32,8 +34,7 @@ function grown(array: Int32Array<ArrayBuffer>): Int32Array<ArrayBuffer> {
 }
 
 /** Splits the whole text. Linear in its length whatever the quotes do; never throws. */
-export function scanRecords(source: Uint8Array, delimiter: number): Records {
-  const bytes = Buffer.from(source.buffer, source.byteOffset, source.byteLength);
+export function scanRecords(bytes: Uint8Array, delimiter: number): Records {
   const n = bytes.length;
   const guess = Math.max(16, n >> 4);
   let first = new Int32Array(guess);
@@ -175,7 +176,7 @@ function blankBefore(bytes: Uint8Array, s: number, e: number): number {
 export function cellText(records: Records, row: number, column: number): string {
   const span = { from: 0, to: 0 };
   if (!locate(records, row, column, span)) return '';
-  const text = records.bytes.toString('utf8', span.from, span.to);
+  const text = utf8(records.bytes, span.from, span.to);
   return records.bytes[fieldStart(records, row, column)] === QUOTE ? text.replaceAll('""', '"') : text;
 }
 
@@ -183,5 +184,5 @@ export function cellText(records: Records, row: number, column: number): string 
 export function recordText(records: Records, row: number): string {
   const from = records.start[row]!;
   const to = records.ends[records.first[row + 1]! - 1]!;
-  return records.bytes.toString('utf8', from, Math.min(to, from + 480)).slice(0, 120);
+  return utf8(records.bytes, from, Math.min(to, from + 480)).slice(0, 120);
 }

@@ -1,6 +1,7 @@
+import { fingerprint } from '../../bytes/hash.ts';
+import { bytesOf, latin1 } from '../../bytes/text.ts';
 import type { Input, ReadFile, ReadSettings, RowFate } from '../../model/input.ts';
 import { strongest } from '../entries.ts';
-import { fingerprint } from '../fingerprint.ts';
 import { glucoseUnit } from '../glucose/unit.ts';
 import type { Hints } from '../hints.ts';
 import { readStamp } from '../times/dates.ts';
@@ -25,9 +26,6 @@ export function recogniseWide(head: Uint8Array): number {
   if ('notText' in decoded) return 0;
   return CLOCKS.test(latin1(decoded.bytes.subarray(0, 8192))) && layOut(decoded.bytes) ? 0.6 : 0;
 }
-
-const latin1 = ({ buffer, byteOffset, length }: Uint8Array): string =>
-  Buffer.from(buffer, byteOffset, length).toString('latin1');
 
 interface LaidOut {
   text: string;
@@ -91,7 +89,7 @@ export function readWide(input: Input, settings: ReadSettings, hints: Hints = {}
   const laid = 'notText' in decoded ? undefined : layOut(decoded.bytes);
   if (!laid || 'notText' in decoded) return readDelimited(input, settings, hints);
   const told = withoutPlaces(settings, false);
-  const file = readDelimited({ name: input.name, bytes: new TextEncoder().encode(laid.text) }, told, hints);
+  const file = readDelimited({ name: input.name, bytes: bytesOf(laid.text) }, told, hints);
   const fates = new Array<RowFate>(laid.records.count).fill('ignored');
   // The first record of the laid-out text is its header.
   file.fates.forEach((fate, i) => {

@@ -1,3 +1,4 @@
+import { bytesOf, latin1, utf8 } from '../../bytes/text.ts';
 import { SHAPE, type Stamp } from './stamp.ts';
 
 const isDigit = (b: number | undefined): b is number => b !== undefined && b >= 0x30 && b <= 0x39;
@@ -104,9 +105,7 @@ function readTail(bytes: Uint8Array, from: number, to: number, hour: number, out
     return true;
   }
   if ((b === 0x2b || b === 0x2d) && isDigit(bytes[i + 1])) return readOffset(bytes, i, to, out);
-  const tail = Buffer.from(bytes.buffer, bytes.byteOffset + i, Math.min(to - i, 80))
-    .toString('utf8')
-    .replaceAll('\u2212', '-');
+  const tail = utf8(bytes, i, Math.min(to, i + 80)).replaceAll('\u2212', '-');
   const found =
     /^[\s\u00a0\u202f]*(?:(a|p)\.?[\s\u00a0]?m\.?|(上午)|(下午)|uhr|h|hrs?\.?)?[\s\u00a0\u202f]*(z|utc|gmt)?([+-]\d{1,2}:?(?:\d\d)?)?(?:\[([A-Za-z_/+-]{3,40})\])?$/i.exec(
       tail,
@@ -120,7 +119,7 @@ function readTail(bytes: Uint8Array, from: number, to: number, hour: number, out
   if (zone) out.zone = zone;
   if (utc) out.offset = 0;
   if (offset) {
-    const text = Buffer.from(offset);
+    const text = bytesOf(offset);
     i = 0;
     return readOffset(text, i, text.length, out);
   }
@@ -136,7 +135,7 @@ function readOffset(bytes: Uint8Array, from: number, to: number, out: Stamp): bo
     const b = bytes[i]!;
     if (b === 0x3a && digits > 0) continue;
     if (b === 0x5b) {
-      const zone = Buffer.from(bytes.subarray(i + 1, to - 1)).toString('latin1');
+      const zone = latin1(bytes, i + 1, to - 1);
       if (bytes[to - 1] !== 0x5d || zone.length > 40) return false;
       out.zone = zone;
       break;

@@ -1,3 +1,4 @@
+import { bytesOf } from '../../bytes/text.ts';
 import { DAY_MS, MINUTE_MS } from '../../time/calendar.ts';
 import { NO_OFFSET } from '../../time/offset.ts';
 import { CLOCK_FLAGS } from './clockCell.ts';
@@ -16,7 +17,7 @@ export type WrittenTime =
 /** Reads `2026-01-14T12:00:00+02:00` or a plain date. The wall clock is the one written, beside its offset. */
 export function readWritten(text: string, today: string): WrittenTime {
   if (text === '') return { ok: false, code: 'no-time' };
-  const bytes = Buffer.from(text);
+  const bytes = bytesOf(text);
   const shape = readStamp(bytes, 0, bytes.length, stamp);
   if ((shape !== SHAPE.stamp && shape !== SHAPE.day) || stamp.open) return { ok: false, code: 'time-unreadable' };
   const day = dayNumber(stamp.date >>> 9, (stamp.date >>> 5) & 15, stamp.date & 31);

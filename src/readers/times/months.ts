@@ -1,3 +1,4 @@
+import { bytesOf, utf8 } from '../../bytes/text.ts';
 import { DAY_MS } from '../../time/calendar.ts';
 import { plain } from '../table/vocabulary.ts';
 import { afterDate, CLOCK_FLAGS } from './clockCell.ts';
@@ -44,7 +45,7 @@ const SPACED = /^(\d{1,2})\. ?(\d{1,2})\. ?(\d{4})(.*)$/;
 /** Dates with a month written out, an ISO week date, or blanks between the numbers: the slow road. */
 export function readNamedDate(bytes: Uint8Array, from: number, to: number, out: Stamp): number {
   if (to - from > 60 || to - from < 6) return SHAPE.none;
-  const text = plain(Buffer.from(bytes.buffer, bytes.byteOffset + from, to - from).toString('utf8'));
+  const text = plain(utf8(bytes, from, to));
   // A weekday in front says nothing more than the date does.
   const body = text.replace(/^[a-z]{2,10}\.?,? +(?=[\da-z])/, (word) =>
     MONTHS.has(word.replace(/[^a-z]/g, '')) ? word : '',
@@ -73,7 +74,7 @@ function named(year: number, name: string, day: number, rest: string, out: Stamp
 
 function certain(year: number, month: number, day: number, rest: string, out: Stamp): number {
   out.date = packDate(year, month, day);
-  const tail = Buffer.from(rest.trimEnd());
+  const tail = bytesOf(rest.trimEnd());
   return afterDate(tail, 0, tail.length, out);
 }
 

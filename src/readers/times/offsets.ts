@@ -1,3 +1,4 @@
+import { bytesOf } from '../../bytes/text.ts';
 import { NO_OFFSET } from '../../time/offset.ts';
 import type { Reading } from '../reading.ts';
 import type { Column } from '../table/header.ts';
@@ -28,7 +29,7 @@ export function applyOffsets(reading: Reading, table: Table, columns: Column[], 
 
 function offsetOf(text: string): number {
   const stamp = newStamp();
-  const bytes = Buffer.from(`00:00${text.replace(/^(?:utc|gmt)\s*/i, '')}`);
+  const bytes = bytesOf(`00:00${text.replace(/^(?:utc|gmt)\s*/i, '')}`);
   return /^(?:utc|gmt)?\s*[+-]\d|^(?:z|utc|gmt)$/i.test(text) && readClock(bytes, 0, bytes.length, stamp)
     ? stamp.offset === NO_OFFSET
       ? 0
