@@ -1,5 +1,5 @@
 import type { Analysis } from './analyse.ts';
-import { apart, lacking, speaker } from './language/index.ts';
+import { apart, lacking, speakerOf } from './language/index.ts';
 import type { LocalDate } from './model/glucose.ts';
 import type { Report } from './model/report.ts';
 import { type PageContext, pages } from './pages/index.ts';
@@ -41,39 +41,39 @@ export function compose(
   const size = voice === 'patient' && large ? 'large' : voice;
   const { timeline, targets, settings } = analysis;
   const { unit } = timeline;
-  const say = speaker(words, { unit, voice, targets });
+  const speaker = speakerOf(words, { unit, voice, targets });
   const missing = whole === undefined || whole === words ? [] : lacking(words, whole);
-  if (missing.length > 0) throw new HalfTranslated(say.language, missing);
+  if (missing.length > 0) throw new HalfTranslated(speaker.language, missing);
   const context: PageContext = {
     analysis,
-    say,
-    chart: { say, targets, native: timeline.unit, text: CHART_TEXT[size] },
+    speaker,
+    chart: { speaker, targets, native: timeline.unit, text: CHART_TEXT[size] },
   };
   const { name, code, clinic } = settings.person;
   const sameYear = timeline.from.slice(0, 4) === timeline.to.slice(0, 4);
   const word = (value: string) => ({ q: 'word' as const, value });
   const who = [name, code].flatMap((one) => (one ? apart(one) : [])).join(' · ');
   return {
-    language: say.language,
-    direction: say.direction,
+    language: speaker.language,
+    direction: speaker.direction,
     paper,
     voice,
     ...(size === 'large' ? { large } : {}),
-    title: say.say(`pages.paper.${voice}.title`),
+    title: speaker.say(`pages.paper.${voice}.title`),
     header: {
-      left: who === '' ? say.say('pages.paper.nobody') : who,
-      right: [...(clinic ? [apart(clinic)] : []), say.say(`pages.paper.${voice}.title`)].join(' · '),
+      left: who === '' ? speaker.say('pages.paper.nobody') : who,
+      right: [...(clinic ? [apart(clinic)] : []), speaker.say(`pages.paper.${voice}.title`)].join(' · '),
     },
     footer: {
-      left: say.say('pages.paper.footer', {
-        from: word(say.value({ q: 'date', value: timeline.from }, sameYear ? 'compact' : 'brief')),
-        to: word(say.value({ q: 'date', value: timeline.to }, 'brief')),
+      left: speaker.say('pages.paper.footer', {
+        from: word(speaker.value({ q: 'date', value: timeline.from }, sameYear ? 'compact' : 'brief')),
+        to: word(speaker.value({ q: 'date', value: timeline.to }, 'brief')),
         unit: word(unit),
-        printed: word(say.value({ q: 'date', value: settings.today as LocalDate }, 'brief')),
+        printed: word(speaker.value({ q: 'date', value: settings.today as LocalDate }, 'brief')),
         version: word(analysis.version),
         hash: word(analysis.hash),
       }),
-      right: say.say('pages.paper.pageOf', { page: word('{page}'), pages: word('{pages}') }),
+      right: speaker.say('pages.paper.pageOf', { page: word('{page}'), pages: word('{pages}') }),
     },
     pages: pages[voice].flatMap((make) => make(context) ?? []),
     printed: settings.today,

@@ -203,7 +203,9 @@ test('one rule, one place', () => {
 });
 
 test('files are short', () => {
-  const lengths = files.map(({ path, text }) => ({ path, lines: text.split('\n').length - 1 }));
+  // A list that is generated is not read from top to bottom.
+  const written = files.filter(({ text }) => !text.startsWith('// Written by `npm run docs`'));
+  const lengths = written.map(({ path, text }) => ({ path, lines: text.split('\n').length - 1 }));
   const sorted = lengths.map(({ lines }) => lines).sort((a, b) => a - b);
   expect(sorted[Math.floor(sorted.length / 2)]!, 'median').toBeLessThan(65);
   expect(lengths.filter(({ lines }) => lines > 230)).toEqual([]);

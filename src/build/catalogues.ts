@@ -2,12 +2,13 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { findings } from '../findings/index.ts';
 import { indices } from '../indices/index.ts';
-import { speaker } from '../language/index.ts';
+import { speakerOf } from '../language/index.ts';
 import { measures } from '../measures/index.ts';
 import { sourceText } from '../pages/sourceText.ts';
 import { targetSets } from '../targets/index.ts';
+import { wordParams } from './wordParams.ts';
 
-/** Paths of the generated pages in docs/, each with the text the registries and the English words give it now. */
+/** Paths of what is generated, pages of docs/ and types of the words, each with the text the registries and words give it. */
 export function catalogues(): Record<string, string> {
   const words = JSON.parse(readFileSync(new URL('../../templates/words/en.json', import.meta.url), 'utf8')) as Words;
   return {
@@ -15,6 +16,7 @@ export function catalogues(): Record<string, string> {
     'docs/findings.md': page('Findings', FINDINGS, findingsOf(words)),
     'docs/targets.md': page('Targets', TARGETS, targetsOf(words)),
     'docs/issues.md': page('Issues', ISSUES, issuesOf(words)),
+    'src/model/wordParams.ts': wordParams(leaves(words)),
   };
 }
 
@@ -56,7 +58,7 @@ const pairs = (record: object): string =>
 
 /** As the papers say it. */
 const sourceOf = (words: Words, source: string): string =>
-  sourceText(speaker(words, { unit: 'mg/dL', voice: 'clinic', targets: targetSets.adult }), source);
+  sourceText(speakerOf(words, { unit: 'mg/dL', voice: 'clinic', targets: targetSets.adult }), source);
 
 const measuresOf = (words: Words): string[] =>
   Object.values(measures).map(({ id, source, needs, definition }) =>

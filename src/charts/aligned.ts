@@ -72,7 +72,7 @@ export function spanAxis(plot: Plot, span: Span, step: number, context: ChartCon
     const at = round(x(minute));
     ticks.push([at, base, at, round(base + 3)]);
     if (minute < 0) continue;
-    const text = context.say.say('charts.sessions.axis', { hours: { q: 'count', value: minute / 60 } });
+    const text = context.speaker.say('charts.sessions.axis', { hours: { q: 'count', value: minute / 60 } });
     const anchor = minute === span.to ? 'end' : 'middle';
     const width = roughWidth(text, context.text);
     const left = at - (anchor === 'end' ? width : width / 2);

@@ -54,7 +54,7 @@ export function glucoseAxis(plot: Plot, context: ChartContext): Mark[] {
     const base = round(y(at) + context.text * 0.36);
     if (taken.some((other) => Math.abs(other - base) < context.text * 0.98)) return;
     taken.push(base);
-    const text = context.say.value(quantity, 'short');
+    const text = context.speaker.value(quantity, 'short');
     marks.push({
       kind: 'text',
       role,

@@ -34,7 +34,7 @@ export function byMonth(days: readonly DailySummary[]): DailySummary[][] {
  * was read, its bands stacked in it by their share, lowest at the bottom. A day nothing is known of is a dotted box.
  */
 export function calendarChart(months: readonly DailySummary[][], context: ChartContext): Drawing {
-  const { say, text } = context;
+  const { speaker, text } = context;
   const days = months.flat();
   const weeks = Math.max(...months.map((month) => weekOf(month.at(-1)!.date) + 1));
   const head = text * 2 + 9;
@@ -47,7 +47,7 @@ export function calendarChart(months: readonly DailySummary[][], context: ChartC
   return {
     width: CONTENT_WIDTH,
     height: round(head + weeks * CELL.height),
-    summary: say.say('charts.calendar.summary', {
+    summary: speaker.say('charts.calendar.summary', {
       from: { q: 'date', value: days[0]!.date },
       to: { q: 'date', value: days.at(-1)!.date },
       days: { q: 'count', value: seen.length },
@@ -56,15 +56,18 @@ export function calendarChart(months: readonly DailySummary[][], context: ChartC
       veryLow: with_('very-low'),
     }),
     table: {
-      columns: ['month', 'days', 'inRange', 'low', 'veryLow'].map((name) => say.say(`charts.calendar.${name}`)),
+      columns: ['month', 'days', 'inRange', 'low', 'veryLow'].map((name) => speaker.say(`charts.calendar.${name}`)),
       rows: months.map((month) => {
         const share = inRange(month);
         return [
-          say.value({ q: 'date', value: month[0]!.date }, 'month'),
-          say.value({ q: 'count', value: month.filter((day) => day.inRange !== null).length }),
-          share === null ? '–' : say.value({ q: 'share', value: share }),
-          say.value({ q: 'count', value: month.filter((day) => day.minutes.low + day.minutes['very-low'] > 0).length }),
-          say.value({ q: 'count', value: month.filter((day) => day.minutes['very-low'] > 0).length }),
+          speaker.value({ q: 'date', value: month[0]!.date }, 'month'),
+          speaker.value({ q: 'count', value: month.filter((day) => day.inRange !== null).length }),
+          share === null ? '–' : speaker.value({ q: 'share', value: share }),
+          speaker.value({
+            q: 'count',
+            value: month.filter((day) => day.minutes.low + day.minutes['very-low'] > 0).length,
+          }),
+          speaker.value({ q: 'count', value: month.filter((day) => day.minutes['very-low'] > 0).length }),
         ];
       }),
     },
@@ -87,7 +90,7 @@ function weekOf(date: LocalDate): number {
 }
 
 function oneMonth(days: DailySummary[], left: number, top: number, context: ChartContext): Mark[] {
-  const { say, text } = context;
+  const { speaker, text } = context;
   const word = (value: string, x: number, y: number, anchor: 'start' | 'middle' | 'end', ink = false): Mark => ({
     kind: 'text',
     role: ink ? 'ink' : 'axis',
@@ -100,22 +103,22 @@ function oneMonth(days: DailySummary[], left: number, top: number, context: Char
   });
   const share = inRange(days);
   const column = (date: LocalDate): number => left + LABEL + (weekdayOf(date) - 1) * CELL.width;
-  const marks: Mark[] = [word(say.value({ q: 'date', value: days[0]!.date }, 'month'), left, text, 'start', true)];
+  const marks: Mark[] = [word(speaker.value({ q: 'date', value: days[0]!.date }, 'month'), left, text, 'start', true)];
   if (share !== null) {
-    const told = say.say('charts.dayStrip.inRange', { share: { q: 'share', value: share } });
+    const told = speaker.say('charts.dayStrip.inRange', { share: { q: 'share', value: share } });
     marks.push(word(told, left + MONTH - CELL.gap, text, 'end'));
   }
   // Any Monday names the days of the week.
   for (let i = 0; i < 7; i++) {
     const date = addDays('2024-01-01', i);
-    const name = [...say.value({ q: 'date', value: date }, 'weekday')][0]!.toLocaleUpperCase(say.language);
+    const name = [...speaker.value({ q: 'date', value: date }, 'weekday')][0]!.toLocaleUpperCase(speaker.language);
     marks.push(word(name, column(date) + (CELL.width - CELL.gap) / 2, text * 2 + 4, 'middle'));
   }
   const outlines: number[][] = [];
   days.forEach((day, i) => {
     const [x, y] = [column(day.date), top + weekOf(day.date) * CELL.height];
     if (i === 0 || weekdayOf(day.date) === 1)
-      marks.push(word(say.value({ q: 'date', value: day.date }, 'day'), left + LABEL - 3, y + 11, 'end'));
+      marks.push(word(speaker.value({ q: 'date', value: day.date }, 'day'), left + LABEL - 3, y + 11, 'end'));
     marks.push(...oneDay(day, round(x), round(y), outlines));
   });
   return [...marks, { kind: 'line', role: 'axis', lines: outlines, width: 0.5 }];

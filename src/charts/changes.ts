@@ -15,7 +15,7 @@ export function changesChart(
   nameOf: (change: Change) => string,
   context: ChartContext,
 ): Drawing {
-  const { say, text } = context;
+  const { speaker, text } = context;
   const shown = changes.filter(({ low, high }) => low !== null && high !== null);
   const furthest = Math.max(...shown.flatMap(({ low, high }) => [Math.abs(low!), Math.abs(high!)]), 0);
   const reach = Math.max(LEAST_REACH, Math.ceil((furthest * 100) / 5) * 5);
@@ -34,7 +34,7 @@ export function changesChart(
     role: 'axis',
     x: round(at),
     y: round(text),
-    text: say.say(`charts.changes.${key}`),
+    text: speaker.say(`charts.changes.${key}`),
     size: text,
     anchor,
   });
@@ -45,7 +45,7 @@ export function changesChart(
       role: 'axis',
       x: x(points / 100),
       y: round(bottom + text + 3),
-      text: `${points < 0 ? '\u2212' : '+'}${say.number(Math.abs(points), points % 1 === 0 ? 0 : 1)}`,
+      text: `${points < 0 ? '\u2212' : '+'}${speaker.number(Math.abs(points), points % 1 === 0 ? 0 : 1)}`,
       size: text,
       anchor: 'middle',
     });
@@ -82,7 +82,7 @@ export function changesChart(
   return {
     width: CONTENT_WIDTH,
     height: round(bottom + text + 8),
-    summary: say.say('charts.changes.summary', {
+    summary: speaker.say('charts.changes.summary', {
       count: { q: 'count', value: shown.length },
       told: { q: 'count', value: told.length },
       names: { q: 'word', value: told.map(nameOf).join(', ') },

@@ -5,7 +5,7 @@ import { toMgPerDl } from '../units.ts';
 
 /** What every chart needs besides its values: a voice, and the limits to draw. */
 export interface ChartContext {
-  say: Speaker;
+  speaker: Speaker;
   targets: TargetSet;
   /** Native unit of the data, whose published limits apply. */
   native: GlucoseUnit;

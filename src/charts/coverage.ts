@@ -10,7 +10,7 @@ const BETWEEN = 22;
 
 /** How full each day and each clock hour is: what the rest of the report can and cannot speak about. */
 export function coverageChart(coverage: Coverage, context: ChartContext): Drawing {
-  const { say, text } = context;
+  const { speaker, text } = context;
   const half = (CONTENT_WIDTH - BETWEEN) / 2;
   const top = text + 6;
   const base = top + BAR_HEIGHT;
@@ -22,8 +22,8 @@ export function coverageChart(coverage: Coverage, context: ChartContext): Drawin
   );
   const hours = bars(coverage.byHour, half + BETWEEN, half, top);
   const marks: Mark[] = [
-    title(say.say('charts.coverage.byDay'), 0, context),
-    title(say.say('charts.coverage.byHour'), half + BETWEEN, context),
+    title(speaker.say('charts.coverage.byDay'), 0, context),
+    title(speaker.say('charts.coverage.byHour'), half + BETWEEN, context),
     ...days,
     ...hours,
     ...dayLabels(coverage, half, base, context),
@@ -33,17 +33,17 @@ export function coverageChart(coverage: Coverage, context: ChartContext): Drawin
   return {
     width: CONTENT_WIDTH,
     height: round(base + text + 6),
-    summary: say.say('charts.coverage.summary', {
+    summary: speaker.say('charts.coverage.summary', {
       share: { q: 'share', value: coverage.share },
       night: { q: 'share', value: coverage.night.share },
       hour: { q: 'clock', value: low * 60 },
       least: { q: 'share', value: coverage.byHour[low]! },
     }),
     table: {
-      columns: [say.say('charts.words.day'), say.say('charts.words.covered')],
+      columns: [speaker.say('charts.words.day'), speaker.say('charts.words.covered')],
       rows: coverage.byDay.map((day) => [
-        say.value({ q: 'date', value: day.date }, 'short'),
-        say.value({ q: 'share', value: day.share }),
+        speaker.value({ q: 'date', value: day.date }, 'short'),
+        speaker.value({ q: 'share', value: day.share }),
       ]),
     },
     marks,
@@ -74,9 +74,9 @@ function bars(shares: number[], left: number, width: number, top: number): Mark[
 }
 
 function dayLabels(coverage: Coverage, width: number, base: number, context: ChartContext): Mark[] {
-  const { say, text } = context;
+  const { speaker, text } = context;
   const step = width / coverage.byDay.length;
-  const labels = coverage.byDay.map((day) => say.value({ q: 'date', value: day.date }, 'day'));
+  const labels = coverage.byDay.map((day) => speaker.value({ q: 'date', value: day.date }, 'day'));
   // Every day, or evenly one of some: labels that come and go by their width look like missing days.
   const widest = Math.max(...labels.map((label) => roughWidth(label, text)));
   const every = Math.ceil((widest + 3) / step);

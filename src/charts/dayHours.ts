@@ -11,7 +11,7 @@ const HOURS = 24;
  * holds nothing has no rows.
  */
 export function dayHours(timeline: Timeline, index: number, context: ChartContext) {
-  const { say } = context;
+  const { speaker } = context;
   const { mgdl, limit, minute } = timeline.readings;
   const day = timeline.days[index]!;
   const lowest = new Array<number>(HOURS).fill(-1);
@@ -27,26 +27,26 @@ export function dayHours(timeline: Timeline, index: number, context: ChartContex
   const told = (i: number): string => {
     if (i < 0) return '–';
     const reading: Quantity = { q: 'glucose', value: mgdl[i]! as MgPerDl, limit: Math.sign(limit[i]!) as -1 | 0 | 1 };
-    return say.value(reading, 'short');
+    return speaker.value(reading, 'short');
   };
   const written = timeline.notes.filter((note) => note.day === index && note.timed);
   return {
     columns: [
-      say.say('charts.words.clock'),
-      say.say('charts.words.lowest'),
-      say.say('charts.words.highest'),
-      say.say('charts.words.notes'),
+      speaker.say('charts.words.clock'),
+      speaker.say('charts.words.lowest'),
+      speaker.say('charts.words.highest'),
+      speaker.say('charts.words.notes'),
     ],
     rows: Array.from({ length: day.to > day.from || written.length > 0 ? HOURS : 0 }, (_, hour) => [
-      say.value({ q: 'clock', value: hour * 60 }, 'short'),
+      speaker.value({ q: 'clock', value: hour * 60 }, 'short'),
       told(lowest[hour]!),
       told(highest[hour]!),
       written
         .filter((note) => Math.floor(note.minute / 60) === hour)
         .map((note) =>
           [
-            say.value({ q: 'clock', value: note.minute }, 'short'),
-            say.say(`notes.${note.kind}.name`),
+            speaker.value({ q: 'clock', value: note.minute }, 'short'),
+            speaker.say(`notes.${note.kind}.name`),
             amount(note, context) ?? '',
             note.label ?? '',
           ]

@@ -16,7 +16,7 @@ const WEEK = 3;
 
 /** Many days on one sheet: a row a day, coloured where glucose lay, empty where nothing was read. */
 export function dayRowsChart(timeline: Timeline, days: DailySummary[], first: number, context: ChartContext): Drawing {
-  const { say, text } = context;
+  const { speaker, text } = context;
   const tops: number[] = [];
   let foot = 2;
   for (const [index, day] of days.entries()) {
@@ -30,18 +30,18 @@ export function dayRowsChart(timeline: Timeline, days: DailySummary[], first: nu
   for (const [index, day] of days.entries()) {
     const top = tops[index]!;
     const base = round(top + ROW - 2.5);
-    const weekday = say.value({ q: 'date', value: day.date }, 'weekday');
-    const date = `${weekday} ${say.value({ q: 'date', value: day.date }, 'compact')}`;
+    const weekday = speaker.value({ q: 'date', value: day.date }, 'weekday');
+    const date = `${weekday} ${speaker.value({ q: 'date', value: day.date }, 'compact')}`;
     marks.push({ kind: 'text', role: 'ink', x: 0, y: base, text: date, size: text, anchor: 'start' });
     marks.push(...runs(timeline, first + index, plot, round(top + 0.5), context));
     frames.push(frame(plot.left, top + 0.5, plot.width, ROW - 2));
-    const share = day.inRange === null ? '–' : say.value({ q: 'share', value: day.inRange });
+    const share = day.inRange === null ? '–' : speaker.value({ q: 'share', value: day.inRange });
     marks.push({ kind: 'text', role: 'ink', x: CONTENT_WIDTH, y: base, text: share, size: text, anchor: 'end' });
   }
   return {
     width: CONTENT_WIDTH,
     height: round(plot.top + plot.height + text + 8),
-    summary: say.say('charts.dayRows.summary', {
+    summary: speaker.say('charts.dayRows.summary', {
       days: { q: 'count', value: days.length },
       from: { q: 'date', value: days[0]!.date },
       to: { q: 'date', value: days[days.length - 1]!.date },
@@ -50,12 +50,12 @@ export function dayRowsChart(timeline: Timeline, days: DailySummary[], first: nu
     }),
     table: {
       columns: ['day', 'inRange', 'low'].map((name) =>
-        say.say(`charts.dayRows.${name}`, { limit: { q: 'limit', of: 'low' } }),
+        speaker.say(`charts.dayRows.${name}`, { limit: { q: 'limit', of: 'low' } }),
       ),
       rows: days.map((day) => [
-        say.value({ q: 'date', value: day.date }),
-        day.inRange === null ? '–' : say.value({ q: 'share', value: day.inRange }),
-        day.inRange === null ? '–' : say.value({ q: 'minutes', value: lowMinutes(day) }),
+        speaker.value({ q: 'date', value: day.date }),
+        day.inRange === null ? '–' : speaker.value({ q: 'share', value: day.inRange }),
+        day.inRange === null ? '–' : speaker.value({ q: 'minutes', value: lowMinutes(day) }),
       ]),
     },
     marks: [

@@ -12,9 +12,9 @@ import { round } from './pen.ts';
 
 /** Room for the day and its facts at the left; more where a language needs it, and the same on every strip. */
 const DATE_WIDTH = 68;
-const dateWidth = ({ say, text }: ChartContext): number => {
+const dateWidth = ({ speaker, text }: ChartContext): number => {
   const whole = { q: 'share' as const, value: 1 };
-  const longest = ['inRange', 'covered'].map((name) => say.say(`charts.dayStrip.${name}`, { share: whole }));
+  const longest = ['inRange', 'covered'].map((name) => speaker.say(`charts.dayStrip.${name}`, { share: whole }));
   return Math.max(DATE_WIDTH, ...longest.map((line) => roughWidth(line, text)));
 };
 
@@ -26,7 +26,7 @@ export function dayStripChart(
   context: ChartContext,
   options: { height: number; clock: boolean; lanes: number },
 ): Drawing {
-  const { say, text } = context;
+  const { speaker, text } = context;
   const day = timeline.days[index]!;
   const left = dateWidth(context) + text * 2.7;
   const plot: Plot = { left, top: 2, width: CONTENT_WIDTH - left - 2, height: options.height };
@@ -34,7 +34,7 @@ export function dayStripChart(
   const x = clockScale(plot);
   const curve = curveOf(timeline, day, plot);
   const foot = plot.top + plot.height;
-  const head = `${say.value({ q: 'date', value: day.date }, 'weekday')} ${say.value({ q: 'date', value: day.date }, 'compact')}`;
+  const head = `${speaker.value({ q: 'date', value: day.date }, 'weekday')} ${speaker.value({ q: 'date', value: day.date }, 'compact')}`;
   const marks: Mark[] = [
     { kind: 'text', role: 'ink', x: 0, y: round(plot.top + 11), text: head, size: 10.5, anchor: 'start', strong: true },
     ...facts(summary, plot.top + 11, context),
@@ -63,17 +63,17 @@ export function dayStripChart(
       name: head,
       left: round(plot.left),
       right: round(plot.left + plot.width),
-      hours: [0, 3, 6, 9, 12, 15, 18, 21, 24].map((hour) => say.value({ q: 'clock', value: hour * 60 }, 'short')),
+      hours: [0, 3, 6, 9, 12, 15, 18, 21, 24].map((hour) => speaker.value({ q: 'clock', value: hour * 60 }, 'short')),
     },
     marks,
   };
 }
 
-function sentence(summary: DailySummary, notes: number, { say }: ChartContext): string {
+function sentence(summary: DailySummary, notes: number, { speaker }: ChartContext): string {
   const date = { q: 'date' as const, value: summary.date };
   if (summary.mean === null || summary.lowest === null || summary.highest === null || summary.inRange === null)
-    return say.say('charts.dayStrip.empty', { date });
-  return say.say('charts.dayStrip.summary', {
+    return speaker.say('charts.dayStrip.empty', { date });
+  return speaker.say('charts.dayStrip.summary', {
     date,
     mean: { q: 'glucose', value: summary.mean },
     lowest: { q: 'glucose', value: summary.lowest, limit: summary.limits.lowest },
@@ -84,7 +84,7 @@ function sentence(summary: DailySummary, notes: number, { say }: ChartContext): 
 }
 
 /** Date column: in range, average, and how much of the day there is to see where it is not whole. */
-function facts(summary: DailySummary, top: number, { say, text }: ChartContext): Mark[] {
+function facts(summary: DailySummary, top: number, { speaker, text }: ChartContext): Mark[] {
   const line = (index: number, content: string): Mark => ({
     kind: 'text',
     role: 'axis',
@@ -94,14 +94,15 @@ function facts(summary: DailySummary, top: number, { say, text }: ChartContext):
     size: text,
     anchor: 'start',
   });
-  if (summary.mean === null || summary.inRange === null) return [line(1, say.say('charts.dayStrip.noReadings'))];
+  if (summary.mean === null || summary.inRange === null) return [line(1, speaker.say('charts.dayStrip.noReadings'))];
   const lines = [
-    say.say('charts.dayStrip.inRange', { share: { q: 'share', value: summary.inRange } }),
-    say.say('charts.dayStrip.mean', {
-      mean: { q: 'word', value: say.value({ q: 'glucose', value: summary.mean }, 'short') },
+    speaker.say('charts.dayStrip.inRange', { share: { q: 'share', value: summary.inRange } }),
+    speaker.say('charts.dayStrip.mean', {
+      mean: { q: 'word', value: speaker.value({ q: 'glucose', value: summary.mean }, 'short') },
     }),
   ];
-  if (!summary.full) lines.push(say.say('charts.dayStrip.covered', { share: { q: 'share', value: summary.share } }));
+  if (!summary.full)
+    lines.push(speaker.say('charts.dayStrip.covered', { share: { q: 'share', value: summary.share } }));
   return lines.map((content, index) => line(index + 1, content));
 }
 

@@ -23,7 +23,7 @@ const LETTERS: readonly [string, number, number][] = [
 
 /** Fingersticks against the sensor on the consensus error grid: zones by lines and letters, never by colour. */
 export function errorGridChart({ pairs, zones }: Fingersticks, context: ChartContext): Drawing {
-  const { say, text } = context;
+  const { speaker, text } = context;
   const top = 6;
   const sx = scaleLinear()
     .domain([0, MOST])
@@ -60,7 +60,7 @@ export function errorGridChart({ pairs, zones }: Fingersticks, context: ChartCon
     });
   }
   for (const at of [0, 100, 200, 300, 400]) {
-    const label = say.value({ q: 'glucose', value: at as MgPerDl }, 'short');
+    const label = speaker.value({ q: 'glucose', value: at as MgPerDl }, 'short');
     const common = { kind: 'text' as const, role: 'axis' as const, text: label, size: text };
     marks.push(
       { ...common, x: x(at), y: round(top + SIDE + text + 3), anchor: 'middle' },
@@ -72,7 +72,7 @@ export function errorGridChart({ pairs, zones }: Fingersticks, context: ChartCon
     role: 'ink',
     x: LEFT + SIDE / 2,
     y: round(top + SIDE + 2 * text + 7),
-    text: say.say('charts.errorGrid.axes', { unit: { q: 'word', value: say.unit } }),
+    text: speaker.say('charts.errorGrid.axes', { unit: { q: 'word', value: speaker.unit } }),
     size: text,
     anchor: 'middle',
   });
@@ -81,7 +81,7 @@ export function errorGridChart({ pairs, zones }: Fingersticks, context: ChartCon
   return {
     width: LEFT + SIDE + 12,
     height: round(top + SIDE + 2 * text + 12),
-    summary: say.say('charts.errorGrid.summary', {
+    summary: speaker.say('charts.errorGrid.summary', {
       pairs: { q: 'count', value: pairs.length },
       a: { q: 'count', value: zones.A },
       b: { q: 'count', value: zones.B },
@@ -93,15 +93,15 @@ export function errorGridChart({ pairs, zones }: Fingersticks, context: ChartCon
 }
 
 /** Each pair with its zone. */
-export function pairsTable(pairs: Fingersticks['pairs'], { say }: Pick<ChartContext, 'say'>) {
+export function pairsTable(pairs: Fingersticks['pairs'], { speaker }: Pick<ChartContext, 'speaker'>) {
   return {
     columns: ['when', 'finger', 'sensor', 'zone'].map((name) =>
-      say.say(`pages.fingersticks.pairs.${name}`, { unit: { q: 'word', value: say.unit } }),
+      speaker.say(`pages.fingersticks.pairs.${name}`, { unit: { q: 'word', value: speaker.unit } }),
     ),
     rows: pairs.map(({ date, minute, finger, sensor, zone }): string[] => [
-      say.say('pages.everyLow.when', { date: { q: 'date', value: date }, clock: { q: 'clock', value: minute } }),
-      say.value({ q: 'glucose', value: finger }, 'short'),
-      say.value({ q: 'glucose', value: sensor }, 'short'),
+      speaker.say('pages.everyLow.when', { date: { q: 'date', value: date }, clock: { q: 'clock', value: minute } }),
+      speaker.value({ q: 'glucose', value: finger }, 'short'),
+      speaker.value({ q: 'glucose', value: sensor }, 'short'),
       zone,
     ]),
   };

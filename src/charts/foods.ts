@@ -21,7 +21,7 @@ export interface FoodMeals {
 
 /** One small panel a food, every meal a line, the food with the longest time above range first. */
 export function foodsChart(timeline: Timeline, foods: FoodMeals[], context: ChartContext): Drawing {
-  const { say, text } = context;
+  const { speaker, text } = context;
   const left = text * 3.2;
   const width = (CONTENT_WIDTH - left - GAP * (COLUMNS - 1)) / COLUMNS;
   const rowHeight = HEIGHT + 2 * (text + 2) + 12;
@@ -42,16 +42,16 @@ export function foodsChart(timeline: Timeline, foods: FoodMeals[], context: Char
   return {
     width: CONTENT_WIDTH,
     height: round(rows * rowHeight + text + 2),
-    summary: say.say('charts.foods.summary', {
+    summary: speaker.say('charts.foods.summary', {
       foods: { q: 'count', value: foods.length },
       longest: name(foods[0]),
       shortest: name(foods[foods.length - 1]),
     }),
     table: {
-      columns: ['food', 'n', 'medianHigh', 'spread'].map((column) => say.say(`charts.foods.${column}`)),
+      columns: ['food', 'n', 'medianHigh', 'spread'].map((column) => speaker.say(`charts.foods.${column}`)),
       rows: foods.map(({ comparison: { a } }) => [
         a.name,
-        say.number(a.n, 0),
+        speaker.number(a.n, 0),
         minutes(a.median, context),
         `${minutes(a.low, context)} – ${minutes(a.high, context)}`,
       ]),
@@ -60,15 +60,17 @@ export function foodsChart(timeline: Timeline, foods: FoodMeals[], context: Char
   };
 }
 
-function minutes(value: number | null, { say }: ChartContext): string {
-  return value === null ? '–' : say.value({ q: 'minutes', value }, 'short');
+function minutes(value: number | null, { speaker }: ChartContext): string {
+  return value === null ? '–' : speaker.value({ q: 'minutes', value }, 'short');
 }
 
 function panel(timeline: Timeline, { comparison, meals }: FoodMeals, plot: Plot, context: ChartContext): Mark[] {
-  const { say, text } = context;
+  const { speaker, text } = context;
   const title = fitted(comparison.a.name, plot.width, text);
-  const times = say.say('charts.foods.times', { n: { q: 'count', value: comparison.a.n } });
-  const high = say.say('charts.foods.high', { minutes: { q: 'word', value: minutes(comparison.a.median, context) } });
+  const times = speaker.say('charts.foods.times', { n: { q: 'count', value: comparison.a.n } });
+  const high = speaker.say('charts.foods.high', {
+    minutes: { q: 'word', value: minutes(comparison.a.median, context) },
+  });
   const line = (row: number, content: string, strong: boolean): Mark => ({
     kind: 'text',
     role: strong ? 'ink' : 'axis',

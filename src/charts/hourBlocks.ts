@@ -13,7 +13,7 @@ const HEIGHT = 30;
  * 1440, so that the picture and the words beside it always agree.
  */
 export function hourBlocksChart(minutes: Record<Band, number>, context: ChartContext): Drawing {
-  const { say, text } = context;
+  const { speaker, text } = context;
   const width = (CONTENT_WIDTH - GAP * 23) / 24;
   const marks: Mark[] = [];
   const ends: number[][] = [];
@@ -39,7 +39,7 @@ export function hourBlocksChart(minutes: Record<Band, number>, context: ChartCon
   return {
     width: CONTENT_WIDTH,
     height: round(HEIGHT + text + 8),
-    summary: say.say('charts.hourBlocks.summary', {
+    summary: speaker.say('charts.hourBlocks.summary', {
       veryLow: { q: 'minutes', value: minutes['very-low'] },
       low: { q: 'minutes', value: minutes.low },
       inRange: { q: 'minutes', value: minutes['in-range'] },
@@ -51,12 +51,12 @@ export function hourBlocksChart(minutes: Record<Band, number>, context: ChartCon
 }
 
 /** Names under the runs that are long enough; the list beside the chart names them all. */
-function names(minutes: Record<Band, number>, { say, text }: ChartContext, width: number): Mark[] {
+function names(minutes: Record<Band, number>, { speaker, text }: ChartContext, width: number): Mark[] {
   const marks: Mark[] = [];
   let start = 0;
   for (const band of BANDS) {
     const run = minutes[band];
-    const label = say.say(`bands.${band}.patient`);
+    const label = speaker.say(`bands.${band}.patient`);
     const from = (start / 60) * (width + GAP);
     const room = (run / 60) * (width + GAP) - GAP;
     if (run > 0 && roughWidth(label, text) <= room)

@@ -25,7 +25,7 @@ export function hourLabels(
   const rank = (hour: number): number => (hour % 24 === 0 ? 0 : hour === 12 ? 1 : 2);
   const taken: { hour: number; from: number; to: number; mark: Mark }[] = [];
   for (const hour of [...hours].sort((a, b) => rank(a) - rank(b) || a - b)) {
-    const text = context.say.value({ q: 'clock', value: hour * 60 }, 'short');
+    const text = context.speaker.value({ q: 'clock', value: hour * 60 }, 'short');
     const anchor: Side = hour === 24 ? 'end' : hour === 0 ? 'start' : 'middle';
     const width = widthOf(text, context.text);
     const x = at(hour);

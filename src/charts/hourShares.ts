@@ -12,7 +12,7 @@ export function hourSharesChart(
   context: ChartContext,
   options: { height: number; right: number },
 ): Drawing {
-  const { say, text } = context;
+  const { speaker, text } = context;
   const left = text * 3.6;
   const line = text + 3;
   const plot: Plot = { left, top: line + 2, width: CONTENT_WIDTH - left - options.right, height: options.height };
@@ -37,10 +37,10 @@ export function hourSharesChart(
     }
     marks.push(...column(shares, x, w, plot));
     const centre = round(x + w / 2);
-    const above = say.say('charts.hourShares.figure', {
+    const above = speaker.say('charts.hourShares.figure', {
       share: { q: 'count', value: Math.round(100 * (shares.high + shares['very-high'])) },
     });
-    const below = say.say('charts.hourShares.figure', {
+    const below = speaker.say('charts.hourShares.figure', {
       share: { q: 'count', value: Math.round(100 * (shares.low + shares['very-low'])) },
     });
     marks.push({ kind: 'text', role: 'ink', x: centre, y: text, text: above, size: text - 0.5, anchor: 'middle' });
@@ -59,12 +59,12 @@ export function hourSharesChart(
   return {
     width: CONTENT_WIDTH,
     height: round(axisPlot.top + axisPlot.height + text + 8),
-    summary: say.say('charts.hourShares.summary', extremes(hours)),
+    summary: speaker.say('charts.hourShares.summary', extremes(hours)),
     table: {
-      columns: [say.say('charts.words.clock'), ...BANDS.map((band) => say.say(`bands.${band}.name`))],
+      columns: [speaker.say('charts.words.clock'), ...BANDS.map((band) => speaker.say(`bands.${band}.name`))],
       rows: hours.map(({ hour, shares }) => [
-        say.value({ q: 'clock', value: hour * 60 }, 'short'),
-        ...BANDS.map((band) => (shares === null ? '–' : say.value({ q: 'share', value: shares[band] }))),
+        speaker.value({ q: 'clock', value: hour * 60 }, 'short'),
+        ...BANDS.map((band) => (shares === null ? '–' : speaker.value({ q: 'share', value: shares[band] }))),
       ]),
     },
     marks: [
@@ -74,7 +74,7 @@ export function hourSharesChart(
         role: 'ink',
         x: round(left - 4),
         y: text,
-        text: say.say('charts.hourShares.high'),
+        text: speaker.say('charts.hourShares.high'),
         size: text,
         anchor: 'end',
       },
@@ -83,7 +83,7 @@ export function hourSharesChart(
         role: 'ink',
         x: round(left - 4),
         y: foot,
-        text: say.say('charts.hourShares.low'),
+        text: speaker.say('charts.hourShares.low'),
         size: text,
         anchor: 'end',
       },

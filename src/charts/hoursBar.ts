@@ -12,7 +12,7 @@ const LEAST = 2;
 
 /** The whole of the time with readings as one bar, lowest at the left. Thin parts are named on a line of their own. */
 export function hoursBarChart(time: TimeInBands, context: ChartContext): Drawing {
-  const { say, text } = context;
+  const { speaker, text } = context;
   const bands = BANDS.filter(
     (band) => band !== 'very-high' || context.targets.limits[context.native].veryHigh !== null,
   );
@@ -36,7 +36,7 @@ export function hoursBarChart(time: TimeInBands, context: ChartContext): Drawing
       outline: 'ink',
       outlineWidth: 0.75,
     });
-    const label = `${say.say(`bands.${band}.name`)} ${say.value({ q: 'share', value: share })}`;
+    const label = `${speaker.say(`bands.${band}.name`)} ${speaker.value({ q: 'share', value: share })}`;
     const width = roughWidth(label, text);
     if (width + 8 <= w) {
       const y = round(top + BAR / 2 + text * 0.36);
@@ -60,7 +60,7 @@ export function hoursBarChart(time: TimeInBands, context: ChartContext): Drawing
   return {
     width: CONTENT_WIDTH,
     height: top + BAR + 2,
-    summary: say.say('charts.hoursBar.summary', {
+    summary: speaker.say('charts.hoursBar.summary', {
       veryLow: { q: 'share', value: time.exclusive['very-low'].value },
       low: { q: 'share', value: time.exclusive.low.value },
       inRange: { q: 'share', value: time.exclusive['in-range'].value },

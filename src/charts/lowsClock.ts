@@ -19,7 +19,7 @@ interface Bar {
 
 /** Every low of the period on one clock, each as long as it lasted, so that a clock time where they gather shows. */
 export function lowsClockChart(lows: Episode[], context: ChartContext): Drawing {
-  const { say, text } = context;
+  const { speaker, text } = context;
   const { lanes: shown, hidden } = choose(lows, context);
   const plot: Plot = { left: 0, top: text + 5, width: CONTENT_WIDTH, height: Math.max(1, shown.length) * LANE + 4 };
   const x = clockScale(plot);
@@ -32,14 +32,14 @@ export function lowsClockChart(lows: Episode[], context: ChartContext): Drawing 
       role: 'axis',
       x: night + 4,
       y: text + 2,
-      text: say.say('charts.words.night'),
+      text: speaker.say('charts.words.night'),
       size: text,
       anchor: 'start',
     },
     ...clockAxis(plot, context),
   ];
   if (hidden > 0) {
-    const more = say.say('charts.lowsClock.more', { count: { q: 'count', value: hidden } });
+    const more = speaker.say('charts.lowsClock.more', { count: { q: 'count', value: hidden } });
     marks.push({ kind: 'text', role: 'axis', x: CONTENT_WIDTH, y: text + 2, text: more, size: text, anchor: 'end' });
   }
   for (const [lane, bars] of shown.entries()) {
@@ -67,23 +67,23 @@ export function lowsClockChart(lows: Episode[], context: ChartContext): Drawing 
   return {
     width: CONTENT_WIDTH,
     height: round(plot.top + plot.height + text + 7),
-    summary: say.say('charts.lowsClock.summary', {
+    summary: speaker.say('charts.lowsClock.summary', {
       count: { q: 'count', value: lows.length },
       night: { q: 'count', value: lows.filter((low) => low.night).length },
       veryLow: { q: 'count', value: lows.filter((low) => low.level === 2).length },
     }),
     table: {
       columns: [
-        say.say('charts.words.day'),
-        say.say('charts.words.start'),
-        say.say('charts.words.length'),
-        say.say('charts.words.lowest'),
+        speaker.say('charts.words.day'),
+        speaker.say('charts.words.start'),
+        speaker.say('charts.words.length'),
+        speaker.say('charts.words.lowest'),
       ],
       rows: lows.map((low) => [
-        say.value({ q: 'date', value: low.date }, 'short'),
-        say.value({ q: 'clock', value: low.startMinute }, 'short'),
-        say.value({ q: 'minutes', value: low.minutes }),
-        say.value({ q: 'glucose', value: low.extreme, limit: low.extremeLimit }),
+        speaker.value({ q: 'date', value: low.date }, 'short'),
+        speaker.value({ q: 'clock', value: low.startMinute }, 'short'),
+        speaker.value({ q: 'minutes', value: low.minutes }),
+        speaker.value({ q: 'glucose', value: low.extreme, limit: low.extremeLimit }),
       ]),
     },
     marks,
@@ -104,8 +104,8 @@ function choose(lows: Episode[], context: ChartContext): { lanes: Bar[][]; hidde
 }
 
 /** A low over midnight is two bars on a clock, each under its own date. */
-function pieces(low: Episode, { say }: ChartContext): Bar[] {
-  const dated = (date: LocalDate) => say.value({ q: 'date', value: date }, 'compact');
+function pieces(low: Episode, { speaker }: ChartContext): Bar[] {
+  const dated = (date: LocalDate) => speaker.value({ q: 'date', value: date }, 'compact');
   const label = dated(low.date);
   const to = low.startMinute + low.minutes;
   if (to <= 1440) return [{ from: low.startMinute, to, label, level: low.level }];

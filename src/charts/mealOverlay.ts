@@ -24,7 +24,7 @@ export interface Laid {
 
 /** Every meal a thin line, laid over one another at the note, with the middle half as a ribbon and the median on top. */
 export function mealOverlayChart(timeline: Timeline, laid: Laid[], context: ChartContext): Drawing {
-  const { say, text } = context;
+  const { speaker, text } = context;
   const left = text * 3.2;
   const width = (CONTENT_WIDTH - left - GAP * (laid.length - 1)) / laid.length;
   const marks = laid.flatMap((one, index): Mark[] => {
@@ -34,7 +34,7 @@ export function mealOverlayChart(timeline: Timeline, laid: Laid[], context: Char
       width: round(width),
       height: HEIGHT,
     };
-    const title = say.say('charts.overlay.title', {
+    const title = speaker.say('charts.overlay.title', {
       slot: { q: 'word', value: one.slot },
       n: { q: 'count', value: one.anchors.length },
     });
@@ -59,15 +59,17 @@ export function mealOverlayChart(timeline: Timeline, laid: Laid[], context: Char
     summary: laid.map((one) => sentence(one, context)).join(' '),
     table: {
       columns: [
-        say.say('charts.overlay.after'),
-        ...laid.map(({ slot }) => say.say('charts.overlay.column', { slot: { q: 'word', value: slot } })),
+        speaker.say('charts.overlay.after'),
+        ...laid.map(({ slot }) => speaker.say('charts.overlay.column', { slot: { q: 'word', value: slot } })),
       ],
       rows: (laid[0]?.profile ?? []).flatMap((point, i) =>
         point.minute % 30 !== 0
           ? []
           : [
               [
-                say.say('charts.overlay.minutes', { minutes: { q: 'word', value: say.number(point.minute, 0) } }),
+                speaker.say('charts.overlay.minutes', {
+                  minutes: { q: 'word', value: speaker.number(point.minute, 0) },
+                }),
                 ...laid.map(({ profile }) => half(profile[i], context)),
               ],
             ],
@@ -77,20 +79,20 @@ export function mealOverlayChart(timeline: Timeline, laid: Laid[], context: Char
   };
 }
 
-function half(point: ProfilePoint | undefined, { say }: ChartContext): string {
+function half(point: ProfilePoint | undefined, { speaker }: ChartContext): string {
   if (point?.p50 == null || point.p25 === null || point.p75 === null) return '–';
   const [low, mid, high] = [point.p25, point.p50, point.p75].map((value) =>
-    say.value({ q: 'glucose', value: value as MgPerDl }, 'short'),
+    speaker.value({ q: 'glucose', value: value as MgPerDl }, 'short'),
   );
   return `${mid} (${low} – ${high})`;
 }
 
-function sentence({ slot, anchors, profile }: Laid, { say }: ChartContext): string {
+function sentence({ slot, anchors, profile }: Laid, { speaker }: ChartContext): string {
   const known = profile.filter(({ p50, minute }) => p50 !== null && minute >= 0);
   const first = known[0];
   if (!first) return '';
   const peak = known.reduce((a, b) => (b.p50! > a.p50! ? b : a));
-  return say.say('charts.overlay.summary', {
+  return speaker.say('charts.overlay.summary', {
     n: { q: 'count', value: anchors.length },
     slot: { q: 'word', value: slot },
     start: { q: 'glucose', value: first.p50 as MgPerDl },

@@ -18,7 +18,7 @@ export function modalDayChart(
   context: ChartContext,
   options: { height: number; outer: boolean },
 ): Drawing {
-  const { say, text } = context;
+  const { speaker, text } = context;
   const right = options.outer ? CURVE_LABELS : 4;
   const plot: Plot = { left: text * 3.6, top: 4, width: CONTENT_WIDTH - text * 3.6 - right, height: options.height };
   const bins = closed(modal);
@@ -40,8 +40,8 @@ export function modalDayChart(
     height: round(plot.top + plot.height + text + 8),
     summary:
       peak === null || least === null
-        ? say.say('charts.modalDay.empty')
-        : say.say('charts.modalDay.summary', {
+        ? speaker.say('charts.modalDay.empty')
+        : speaker.say('charts.modalDay.summary', {
             peak: { q: 'glucose', value: peak.p50 as MgPerDl },
             peakAt: { q: 'clock', value: peak.minute },
             least: { q: 'glucose', value: least.p50 as MgPerDl },
@@ -122,7 +122,7 @@ function endLabels(bins: ModalBin[], plot: Plot, context: ChartContext): Mark[] 
       role: of === 'p50' ? 'ink' : 'axis',
       x: round(plot.left + plot.width + 5),
       y: round(last),
-      text: context.say.say(`charts.modalDay.curves.${of}`),
+      text: context.speaker.say(`charts.modalDay.curves.${of}`),
       size: context.text,
       anchor: 'start',
       strong: of === 'p50',
@@ -130,17 +130,18 @@ function endLabels(bins: ModalBin[], plot: Plot, context: ChartContext): Mark[] 
   });
 }
 
-function hourly(modal: ModalDay, { say }: ChartContext) {
-  const cell = (value: number | null) => (value === null ? '–' : say.value({ q: 'glucose', value: value as MgPerDl }));
+function hourly(modal: ModalDay, { speaker }: ChartContext) {
+  const cell = (value: number | null) =>
+    value === null ? '–' : speaker.value({ q: 'glucose', value: value as MgPerDl });
   return {
     columns: [
-      say.say('charts.words.clock'),
-      ...(['p5', 'p25', 'p50', 'p75', 'p95'] as const).map((of) => say.say(`charts.modalDay.curves.${of}`)),
+      speaker.say('charts.words.clock'),
+      ...(['p5', 'p25', 'p50', 'p75', 'p95'] as const).map((of) => speaker.say(`charts.modalDay.curves.${of}`)),
     ],
     rows: modal.bins
       .filter((bin) => bin.minute % 60 === 0)
       .map((bin) => [
-        say.value({ q: 'clock', value: bin.minute }, 'short'),
+        speaker.value({ q: 'clock', value: bin.minute }, 'short'),
         cell(bin.p5),
         cell(bin.p25),
         cell(bin.p50),

@@ -18,7 +18,7 @@ const LARGE = { text: 14, perRow: 7 };
 
 /** One box a night. A night without enough readings is a dotted box with a question mark, never an empty calm one. */
 export function nightsChart(nights: Night[], context: ChartContext): Drawing {
-  const { say, text } = context;
+  const { speaker, text } = context;
   const perRow = text > LARGE.text ? LARGE.perRow : rowOf(nights.length, text);
   const rows = Math.ceil(nights.length / perRow);
   const gap = perRow > 14 ? 1.5 : 3;
@@ -38,7 +38,7 @@ export function nightsChart(nights: Night[], context: ChartContext): Drawing {
   return {
     width: CONTENT_WIDTH,
     height: round(rows * rowHeight - 6),
-    summary: say.say('charts.nights.summary', {
+    summary: speaker.say('charts.nights.summary', {
       nights: { q: 'count', value: nights.length },
       veryLow: count('very-low'),
       low: count('low'),
@@ -47,16 +47,16 @@ export function nightsChart(nights: Night[], context: ChartContext): Drawing {
     }),
     table: {
       columns: [
-        say.say('charts.words.night'),
-        say.say('charts.nights.state'),
-        say.say('charts.words.lowest'),
-        say.say('charts.words.covered'),
+        speaker.say('charts.words.night'),
+        speaker.say('charts.nights.state'),
+        speaker.say('charts.words.lowest'),
+        speaker.say('charts.words.covered'),
       ],
       rows: nights.map((night) => [
-        say.value({ q: 'date', value: night.date }, 'short'),
-        say.say(`charts.nights.states.${night.state}`),
-        night.lowest === null ? '–' : say.value({ q: 'glucose', value: night.lowest, limit: night.lowestLimit }),
-        say.value({ q: 'share', value: night.share }),
+        speaker.value({ q: 'date', value: night.date }, 'short'),
+        speaker.say(`charts.nights.states.${night.state}`),
+        night.lowest === null ? '–' : speaker.value({ q: 'glucose', value: night.lowest, limit: night.lowestLimit }),
+        speaker.value({ q: 'share', value: night.share }),
       ]),
     },
     marks,
@@ -82,8 +82,8 @@ function minutesFit(nights: Night[], width: number, context: ChartContext): bool
   );
 }
 
-const minutesIn = ({ lowMinutes }: Night, { say }: ChartContext): string =>
-  say.say('charts.nights.minutes', { minutes: { q: 'count', value: lowMinutes } });
+const minutesIn = ({ lowMinutes }: Night, { speaker }: ChartContext): string =>
+  speaker.say('charts.nights.minutes', { minutes: { q: 'count', value: lowMinutes } });
 
 function oneNight(
   night: Night,
@@ -91,19 +91,19 @@ function oneNight(
   minutesTold: boolean,
   context: ChartContext,
 ): Mark[] {
-  const { say, text } = context;
+  const { speaker, text } = context;
   const fill = FILL[night.state];
   const top = at.y + text + 4;
   const centre = round(at.x + at.w / 2);
   // Only the darkest box carries words on its fill; on the other, and on its hatch, they would be hard to read.
   const low = fill === 'low';
   const on = fill === 'very-low' ? { on: fill } : {};
-  const day = say.value({ q: 'date', value: night.date }, 'day');
-  const wide = `${say.value({ q: 'date', value: night.date }, 'weekday')} ${day}`;
+  const day = speaker.value({ q: 'date', value: night.date }, 'day');
+  const wide = `${speaker.value({ q: 'date', value: night.date }, 'weekday')} ${day}`;
   const label = roughWidth(wide, text) * 1.1 <= at.w ? wide : day;
   const first = night.state === 'unknown' ? '?' : lowestIn(night, at.w, context);
   const calm = night.state === 'unknown' || night.state === 'none-seen';
-  const second = calm ? say.say(`charts.nights.short.${night.state}`) : minutesIn(night, context);
+  const second = calm ? speaker.say(`charts.nights.short.${night.state}`) : minutesIn(night, context);
   const size = at.w < 24 ? text : text + 1;
   const two = calm ? roughWidth(second, text - 1) <= at.w + 1 : minutesTold;
   const head = top + (low ? lintelOf(text) : 0);
@@ -150,11 +150,11 @@ function oneNight(
 }
 
 /** The lowest reading; one at the sensor's limit as a bound, in a narrow box without its space. */
-function lowestIn({ lowest, lowestLimit }: Night, width: number, { say, text }: ChartContext): string {
+function lowestIn({ lowest, lowestLimit }: Night, width: number, { speaker, text }: ChartContext): string {
   if (lowest === null) return '–';
-  const value = say.value({ q: 'glucose', value: lowest }, 'short');
+  const value = speaker.value({ q: 'glucose', value: lowest }, 'short');
   if (lowestLimit === 0) return value;
-  const bound = say.say(lowestLimit < 0 ? 'units.under' : 'units.over', { value: { q: 'word', value } });
+  const bound = speaker.say(lowestLimit < 0 ? 'units.under' : 'units.over', { value: { q: 'word', value } });
   return roughWidth(bound, text + 1) <= width ? bound : bound.replace(/\s/u, '');
 }
 

@@ -11,7 +11,7 @@ const KINDS = ['meal', 'insulin', 'exercise'];
 
 /** When food, insulin and exercise were noted over the clock, a bar an hour, under the usual day's own clock. */
 export function noteDensityChart(log: NoteLog, context: ChartContext): Drawing {
-  const { say, text } = context;
+  const { speaker, text } = context;
   const left = text * 3.6;
   const width = CONTENT_WIDTH - left - CURVE_LABELS;
   const kinds = log.byHour.filter(({ kind }) => KINDS.includes(kind));
@@ -26,9 +26,9 @@ export function noteDensityChart(log: NoteLog, context: ChartContext): Drawing {
       const w = round(x(60) - x(0) - 3);
       return [{ kind: 'rect', role: 'axis', x: round(x(hour * 60) + 1.5), y: round(foot - h), w, h }];
     });
-    const name = say.say(`notes.${kind}.name`);
+    const name = speaker.say(`notes.${kind}.name`);
     const notes = log.byKind.find((one) => one.kind === kind)?.notes ?? 0;
-    const label = say.say('charts.noteDensity.kind', {
+    const label = speaker.say('charts.noteDensity.kind', {
       name: { q: 'word', value: name },
       count: { q: 'count', value: notes },
     });
@@ -49,14 +49,14 @@ export function noteDensityChart(log: NoteLog, context: ChartContext): Drawing {
   return {
     width: CONTENT_WIDTH,
     height: kinds.length * LANE,
-    summary: say.say('charts.noteDensity.summary', {
+    summary: speaker.say('charts.noteDensity.summary', {
       kinds: {
         q: 'word',
         value: kinds
           .map(({ kind, hours }) => {
             const hour = hours.indexOf(Math.max(...hours));
-            return say.say('charts.noteDensity.most', {
-              name: { q: 'word', value: say.say(`notes.${kind}.name`) },
+            return speaker.say('charts.noteDensity.most', {
+              name: { q: 'word', value: speaker.say(`notes.${kind}.name`) },
               from: { q: 'clock', value: hour * 60 },
               to: { q: 'clock', value: (hour + 1) * 60 },
             });
@@ -65,10 +65,10 @@ export function noteDensityChart(log: NoteLog, context: ChartContext): Drawing {
       },
     }),
     table: {
-      columns: [say.say('charts.words.clock'), ...kinds.map(({ kind }) => say.say(`notes.${kind}.name`))],
+      columns: [speaker.say('charts.words.clock'), ...kinds.map(({ kind }) => speaker.say(`notes.${kind}.name`))],
       rows: Array.from({ length: 24 }, (_, hour) => [
-        say.value({ q: 'clock', value: hour * 60 }, 'short'),
-        ...kinds.map(({ hours }) => say.number(hours[hour]!, 0)),
+        speaker.value({ q: 'clock', value: hour * 60 }, 'short'),
+        ...kinds.map(({ hours }) => speaker.number(hours[hour]!, 0)),
       ]),
     },
     marks,

@@ -59,7 +59,7 @@ export function noteSigns(
     }),
   );
   if (crowded > 0) {
-    const text = context.say.say('charts.dayStrip.crowded', { count: { q: 'count', value: crowded } });
+    const text = context.speaker.say('charts.dayStrip.crowded', { count: { q: 'count', value: crowded } });
     const y = round(top + signsHeight(room.lanes) - 2);
     marks.push({ kind: 'text', role: 'axis', x: room.left - 4, y, text, size: LABEL, anchor: 'end' });
   }
@@ -67,7 +67,7 @@ export function noteSigns(
 }
 
 function sign(note: Note, centre: number, y: number, until: number, context: ChartContext): Mark[] {
-  const letter = context.say.say(`notes.${note.kind}.letter`);
+  const letter = context.speaker.say(`notes.${note.kind}.letter`);
   const mark: Mark = {
     kind: 'sign',
     shape: SHAPES[note.kind],
@@ -88,8 +88,8 @@ function sign(note: Note, centre: number, y: number, until: number, context: Cha
 }
 
 /** Only what was written, the fuller wording first: `30 g bean salad`, `30 g`; nothing where nothing was noted. */
-function labels(note: Note, { say }: Pick<ChartContext, 'say'>): string[] {
-  const short = amount(note, { say });
+function labels(note: Note, { speaker }: Pick<ChartContext, 'speaker'>): string[] {
+  const short = amount(note, { speaker });
   const name = (note.label ?? note.text ?? '').trim();
   const named = name === '' || note.kind === 'insulin' ? [] : [beginning(name, LONGEST_LABEL)];
   if (short === null) return named.length === 0 ? [] : [...named, beginning(name, SHORT_LABEL)];
@@ -104,14 +104,17 @@ function beginning(name: string, most: number): string {
 }
 
 /** What was written as an amount, in words; null where nothing was. */
-export function amount(note: Note, { say }: Pick<ChartContext, 'say'>): string | null {
+export function amount(note: Note, { speaker }: Pick<ChartContext, 'speaker'>): string | null {
   if (note.kind === 'exercise' && note.minutes !== undefined)
-    return say.value({ q: 'minutes', value: note.minutes }, 'short');
+    return speaker.value({ q: 'minutes', value: note.minutes }, 'short');
   if (note.amount === undefined) return null;
-  const number = say.number(note.amount, decimals(note.amount));
+  const number = speaker.number(note.amount, decimals(note.amount));
   if (note.kind === 'fingerstick' || note.kind === 'calibration') return number;
-  const unit = note.unit === 'IU' ? say.say('units.insulin') : (note.unit ?? '');
-  return say.say('charts.dayStrip.amount', { amount: { q: 'word', value: number }, unit: { q: 'word', value: unit } });
+  const unit = note.unit === 'IU' ? speaker.say('units.insulin') : (note.unit ?? '');
+  return speaker.say('charts.dayStrip.amount', {
+    amount: { q: 'word', value: number },
+    unit: { q: 'word', value: unit },
+  });
 }
 
 /** As many decimals as were written, two at most. */

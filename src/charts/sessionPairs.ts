@@ -14,7 +14,7 @@ const HEIGHT = 96;
 
 /** All sessions laid over one another at their start: with extra food first, with a meal first, with none noted. */
 export function sessionPairsChart(timeline: Timeline, sessions: Session[], context: ChartContext): Drawing {
-  const { say, text } = context;
+  const { speaker, text } = context;
   const groups = GROUPS.map((group) => ({ group, some: sessions.filter((one) => one.carbsFirst === group) })).filter(
     ({ some }) => some.length > 0,
   );
@@ -35,7 +35,7 @@ export function sessionPairsChart(timeline: Timeline, sessions: Session[], conte
       strong,
     });
     return [
-      line(0, say.say(`charts.sessions.${group}`), true),
+      line(0, speaker.say(`charts.sessions.${group}`), true),
       line(1, lowNights(some, context), false),
       ...some.flatMap(({ at }) => beyondRange(timeline, at, SPAN, plot, context)),
       ...(index === 0 ? glucoseAxis(plot, context) : [rangeLines(plot, context)]),
@@ -48,7 +48,7 @@ export function sessionPairsChart(timeline: Timeline, sessions: Session[], conte
     width: CONTENT_WIDTH,
     height: round(head + HEIGHT + text + 7),
     summary: groups
-      .map(({ group, some }) => `${say.say(`charts.sessions.${group}`)}: ${lowNights(some, context)}.`)
+      .map(({ group, some }) => `${speaker.say(`charts.sessions.${group}`)}: ${lowNights(some, context)}.`)
       .join(' '),
     table: sessionsTable(sessions, context),
     marks,
@@ -56,9 +56,9 @@ export function sessionPairsChart(timeline: Timeline, sessions: Session[], conte
 }
 
 /** How many sessions, and after how many of the nights seen a low was among them. */
-function lowNights(some: readonly Session[], { say }: ChartContext): string {
+function lowNights(some: readonly Session[], { speaker }: ChartContext): string {
   const nights = some.flatMap(({ night }) => (night?.low == null ? [] : [night.low]));
-  return say.say('charts.sessions.lowNights', {
+  return speaker.say('charts.sessions.lowNights', {
     sessions: { q: 'count', value: some.length },
     low: { q: 'count', value: nights.filter((low) => low).length },
     nights: { q: 'count', value: nights.length },

@@ -22,14 +22,14 @@ export const GROUPS = ['extra', 'meal', 'none-noted'] as const;
 
 /** Each session a strip from its start to twelve hours later, those with extra food first above those without. */
 export function sessionsChart(timeline: Timeline, sessions: Session[], context: ChartContext): Drawing {
-  const { say, text } = context;
+  const { speaker, text } = context;
   const shown = sessions.slice(-MOST_SESSIONS);
   const marks: Mark[] = heads(context);
   let top = text + 6;
   for (const group of GROUPS) {
     const some = shown.filter(({ carbsFirst }) => carbsFirst === group);
     if (some.length === 0) continue;
-    const title = say.say(`charts.sessions.${group}`);
+    const title = speaker.say(`charts.sessions.${group}`);
     marks.push({
       kind: 'text',
       role: 'ink',
@@ -56,7 +56,7 @@ export function sessionsChart(timeline: Timeline, sessions: Session[], context: 
   return {
     width: CONTENT_WIDTH,
     height: round(top + text + 5),
-    summary: say.say('charts.sessions.summary', {
+    summary: speaker.say('charts.sessions.summary', {
       sessions: count(sessions.length),
       with: count(of('extra')),
       withLow: count(lowAfter('extra')),
@@ -69,7 +69,7 @@ export function sessionsChart(timeline: Timeline, sessions: Session[], context: 
 }
 
 /** Names of the two columns at the right. */
-function heads({ say, text }: ChartContext): Mark[] {
+function heads({ speaker, text }: ChartContext): Mark[] {
   return [
     { key: 'soon', x: CONTENT_WIDTH - 62 },
     { key: 'night', x: CONTENT_WIDTH },
@@ -78,7 +78,7 @@ function heads({ say, text }: ChartContext): Mark[] {
     role: 'axis',
     x,
     y: text,
-    text: say.say(`charts.sessions.${key}`),
+    text: speaker.say(`charts.sessions.${key}`),
     size: text,
     anchor: 'end',
   }));
@@ -122,7 +122,7 @@ function food(timeline: Timeline, session: Session, plot: Plot, context: ChartCo
   return noteSigns(near, x, plot.top + plot.height + 3, room, context);
 }
 
-function facts(session: Session, plot: Plot, { say, text }: ChartContext): Mark[] {
+function facts(session: Session, plot: Plot, { speaker, text }: ChartContext): Mark[] {
   const line = (row: number, x: number, content: string, anchor: 'start' | 'end', strong = false): Mark => ({
     kind: 'text',
     role: strong ? 'ink' : 'axis',
@@ -133,24 +133,24 @@ function facts(session: Session, plot: Plot, { say, text }: ChartContext): Mark[
     anchor,
     strong,
   });
-  const day = `${say.value({ q: 'date', value: session.date }, 'weekday')} ${say.value({ q: 'date', value: session.date }, 'compact')}`;
-  const clock = say.value({ q: 'clock', value: session.minute }, 'short');
-  const lasted = session.minutes === null ? '' : say.value({ q: 'minutes', value: session.minutes }, 'short');
+  const day = `${speaker.value({ q: 'date', value: session.date }, 'weekday')} ${speaker.value({ q: 'date', value: session.date }, 'compact')}`;
+  const clock = speaker.value({ q: 'clock', value: session.minute }, 'short');
+  const lasted = session.minutes === null ? '' : speaker.value({ q: 'minutes', value: session.minutes }, 'short');
   const first =
     session.carbs === null || session.carbsFirst === 'none-noted'
       ? ''
-      : say.say('charts.sessions.grams', { grams: { q: 'count', value: session.carbs } });
-  const did = [session.kind ?? say.say('charts.sessions.unnamed'), lasted, first].filter((one) => one !== '');
+      : speaker.say('charts.sessions.grams', { grams: { q: 'count', value: session.carbs } });
+  const did = [session.kind ?? speaker.say('charts.sessions.unnamed'), lasted, first].filter((one) => one !== '');
   const marks = [line(0, 0, `${day}, ${clock}`, 'start', true), line(1, 0, did.join(', '), 'start')];
-  const soon = session.lowestSoon === null ? '–' : say.value({ q: 'glucose', value: session.lowestSoon }, 'short');
+  const soon = session.lowestSoon === null ? '–' : speaker.value({ q: 'glucose', value: session.lowestSoon }, 'short');
   marks.push(line(0, CONTENT_WIDTH - 62, soon, 'end', session.lowSoon === true));
   const { night: after } = session;
   if (after?.lowest == null || after.low === null) return [...marks, line(0, CONTENT_WIDTH, '–', 'end')];
-  marks.push(line(0, CONTENT_WIDTH, say.value({ q: 'glucose', value: after.lowest }, 'short'), 'end', after.low));
+  marks.push(line(0, CONTENT_WIDTH, speaker.value({ q: 'glucose', value: after.lowest }, 'short'), 'end', after.low));
   if (after.low) {
-    const minutes = say.value({ q: 'minutes', value: after.lowMinutes }, 'short');
+    const minutes = speaker.value({ q: 'minutes', value: after.lowMinutes }, 'short');
     marks.push(
-      line(1, CONTENT_WIDTH, say.say('charts.sessions.lowFor', { minutes: { q: 'word', value: minutes } }), 'end'),
+      line(1, CONTENT_WIDTH, speaker.say('charts.sessions.lowFor', { minutes: { q: 'word', value: minutes } }), 'end'),
     );
   }
   return marks;

@@ -47,9 +47,8 @@ export async function read(files: string[], { json, ...given }: ReadOptions, doo
 function choiceLines(tell: Teller, kind: string, choices: readonly Choice[]): string[] {
   const rows = choices.map(({ id, value, by, evidence }) => {
     const who = tell.say(`cli.told.by.${by}`);
-    const key = `choices.${id}`;
     return [
-      tell.has(key) ? tell.say(key) : id,
+      tell.speaker.sayIfKnown(`choices.${id}`) ?? id,
       printable(value),
       evidence === undefined ? who : tell.say('cli.told.evidence', { by: who, evidence }),
     ];

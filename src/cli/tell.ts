@@ -1,5 +1,5 @@
 import { issueSaid, withWords } from '../clinic/outcome.ts';
-import { type Speaker, speaker } from '../language/index.ts';
+import { type Speaker, speakerOf } from '../language/index.ts';
 import type { Issue, Ledger } from '../model/input.ts';
 import type { Params, Quantity } from '../model/quantity.ts';
 import { targetSets } from '../targets/index.ts';
@@ -14,17 +14,15 @@ interface Told {
 /** What the door says in a terminal. Lines only, no colour, no movement: it reads the same in a log. */
 export interface Teller {
   say(key: string, texts?: Record<string, string | number | Told>): string;
-  has(key: string): boolean;
   /** The words at a key as they stand, for help texts: nothing is filled in, so nothing need be parsed. */
   plain(key: string): string;
   speaker: Speaker;
 }
 
 export function teller(words: unknown): Teller {
-  const voice = speaker(words, { unit: 'mg/dL', voice: 'clinic', targets: targetSets.adult });
+  const voice = speakerOf(words, { unit: 'mg/dL', voice: 'clinic', targets: targetSets.adult });
   return {
     say: (key, texts = {}) => voice.say(key, asParams(texts)),
-    has: voice.has,
     plain: (key) => String(textAt(words, key) ?? key),
     speaker: voice,
   };

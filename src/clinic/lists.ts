@@ -1,4 +1,4 @@
-import { type Speaker, speaker } from '../language/index.ts';
+import { type Speaker, speakerOf } from '../language/index.ts';
 import type { Facts, WorklistLine } from '../model/clinic.ts';
 import type { LocalDate } from '../model/glucose.ts';
 import type { Report } from '../model/report.ts';
@@ -13,7 +13,7 @@ import { FLAGGED, TIERS } from './tiers.ts';
 
 /** The words of a worklist hold no glucose: unit and targets of this speaker are never asked for. */
 export const listSpeaker = (words: unknown): Speaker =>
-  speaker(words, { unit: 'mg/dL', voice: 'clinic', targets: targetSets.adult });
+  speakerOf(words, { unit: 'mg/dL', voice: 'clinic', targets: targetSets.adult });
 
 export function contentOf(
   lines: readonly WorklistLine[],
@@ -35,30 +35,30 @@ export interface Printing {
 /** The worklist to print or for a screen. The same people, thresholds and version, the same twelve digits. */
 export function worklistReport(
   content: WorklistContent,
-  say: Speaker,
+  speaker: Speaker,
   printing: Printing,
   on: 'paper' | 'screen',
 ): Report {
   const word = (value: string) => ({ q: 'word' as const, value });
-  const printed = word(say.value({ q: 'date', value: printing.printed as LocalDate }, 'dated'));
-  const title = say.say('clinic.title', { printed });
+  const printed = word(speaker.value({ q: 'date', value: printing.printed as LocalDate }, 'dated'));
+  const title = speaker.say('clinic.title', { printed });
   const hash = sha256(JSON.stringify([printing.version, content.rules, content.lines])).slice(0, 12);
   return {
-    language: say.language,
-    direction: say.direction,
+    language: speaker.language,
+    direction: speaker.direction,
     paper: printing.paper,
     voice: 'clinic',
     title,
     header: { left: printing.clinic ?? '', right: title },
     footer: {
-      left: say.say('pages.worklist.footer', {
+      left: speaker.say('pages.worklist.footer', {
         printed,
         version: word(printing.version),
         hash: word(hash),
       }),
-      right: say.say('pages.paper.pageOf', { page: word('{page}'), pages: word('{pages}') }),
+      right: speaker.say('pages.paper.pageOf', { page: word('{page}'), pages: word('{pages}') }),
     },
-    pages: [worklistPage(content, say, on)],
+    pages: [worklistPage(content, speaker, on)],
     printed: printing.printed,
   };
 }
@@ -80,19 +80,19 @@ const COLUMNS = [
 ] as const;
 
 /** The worklist as a table for a spreadsheet, in the same order. */
-export function worklistCsv(lines: readonly WorklistLine[], say: Speaker): string {
+export function worklistCsv(lines: readonly WorklistLine[], speaker: Speaker): string {
   const rows = lines.map((line, i) => {
     const { outcome, tier, reasons } = line;
     const { facts } = outcome;
     const cells: Record<(typeof COLUMNS)[number], string | number> = {
       order: i + 1,
       code: outcome.code,
-      tier: tierName(say, tier),
-      why: reasonsText(say, reasons),
-      hours: hoursText(say, line),
-      period: periodText(say, facts),
+      tier: tierName(speaker, tier),
+      why: reasonsText(speaker, reasons),
+      hours: hoursText(speaker, line),
+      period: periodText(speaker, facts),
       visit: outcome.visit ?? '',
-      since: sinceText(say, line),
+      since: sinceText(speaker, line),
       seenBy: '',
       seenOn: '',
       remark: '',
@@ -101,10 +101,10 @@ export function worklistCsv(lines: readonly WorklistLine[], say: Speaker): strin
     };
     return COLUMNS.map((column) => cells[column]);
   });
-  return csvText([COLUMNS.map((column) => say.say(`clinic.columns.${column}`)), ...rows]);
+  return csvText([COLUMNS.map((column) => speaker.say(`clinic.columns.${column}`)), ...rows]);
 }
 
-const periodText = (say: Speaker, facts: Facts | null): string =>
+const periodText = (speaker: Speaker, facts: Facts | null): string =>
   facts
-    ? say.say('clinic.periodOf', { from: { q: 'word', value: facts.from }, to: { q: 'word', value: facts.to } })
+    ? speaker.say('clinic.periodOf', { from: { q: 'word', value: facts.from }, to: { q: 'word', value: facts.to } })
     : '';

@@ -4,4 +4,4 @@ export type { Style } from './locale.ts';
 export { messageParams } from './messages.ts';
 export { LANGUAGES, type Language, type Place, placeOf, REGIONS } from './place.ts';
 export { dayOf24, spokenMinutes, stackedTenths } from './shares.ts';
-export { type Speaker, type SpeakerOptions, speaker } from './speaker.ts';
+export { type Speaker, type SpeakerOptions, speakerOf } from './speaker.ts';

@@ -24,7 +24,8 @@ export interface Speaker {
    * Throws an Error naming the key when it, or one of its parameters, is missing.
    */
   say(key: string, params?: Params): string;
-  has(key: string): boolean;
+  /** The same for a key that comes with data, maybe of another version; null where there are no such words. */
+  sayIfKnown(key: string, params?: Params): string | null;
   value(q: Quantity, style?: Style): string;
   /** A plain number with exactly so many decimals, as the locale writes it. */
   number(value: number, decimals: number): string;
@@ -74,7 +75,7 @@ function openBook(words: unknown): Book {
 }
 
 /** Someone who can say things in one language, unit and voice. `words` is the parsed content of a words file. */
-export function speaker(words: unknown, options: SpeakerOptions): Speaker {
+export function speakerOf(words: unknown, options: SpeakerOptions): Speaker {
   const { language, direction, reviewed, messages, forms } = openBook(words);
   const { unit, voice, targets } = options;
   const fill: Telling['fill'] = (key, texts, choices = {}) =>
@@ -86,6 +87,13 @@ export function speaker(words: unknown, options: SpeakerOptions): Speaker {
   // In right-to-left text numbers with their units keep their own order.
   const isolate = (text: string): string => (direction === 'rtl' ? `\u2066${text}\u2069` : text);
   const value = (q: Quantity, style?: Style): string => isolate(quantityText(telling, q, style));
+  const say = (key: string, params: Params = {}): string =>
+    // Told only when the message asks for it: dates and lists take their time.
+    messages.fill(key, (name) => {
+      const q = Object.hasOwn(params, name) ? params[name] : undefined;
+      if (q) return { text: isolate(quantityText(telling, q, undefined, true)), choice: quantityChoice(q) };
+      return name === 'unit' ? { text: isolate(unit) } : undefined;
+    });
 
   return {
     language,
@@ -93,15 +101,8 @@ export function speaker(words: unknown, options: SpeakerOptions): Speaker {
     reviewed,
     unit,
     voice,
-    say(key, params = {}) {
-      // Told only when the message asks for it: dates and lists take their time.
-      return messages.fill(key, (name) => {
-        const q = Object.hasOwn(params, name) ? params[name] : undefined;
-        if (q) return { text: isolate(quantityText(telling, q, undefined, true)), choice: quantityChoice(q) };
-        return name === 'unit' ? { text: isolate(unit) } : undefined;
-      });
-    },
-    has: messages.has,
+    say,
+    sayIfKnown: (key, params) => (messages.has(key) ? say(key, params) : null),
     value,
     number: (number, decimals) => isolate(forms.number(number, decimals)),
     against: (share, goal) => isolate(against(telling, share, goal)),

@@ -7,10 +7,10 @@ const MOST_LISTED = 14;
 
 /** Medicine as it was noted: what, how often and when. Nothing is said of what it did. */
 export function medication(context: PageContext): Block[] {
-  const { say, analysis } = context;
+  const { speaker, analysis } = context;
   const { noteLog } = analysis.measures;
   if (!noteLog.ok || noteLog.value.medication.length === 0) return [];
-  const title = (name: string): string => say.say(`pages.aroundNotes.medication.${name}`);
+  const title = (name: string): string => speaker.say(`pages.aroundNotes.medication.${name}`);
   return [
     {
       kind: 'together',
@@ -28,8 +28,8 @@ export function medication(context: PageContext): Block[] {
           ],
           rows: noteLog.value.medication.map(({ name, days, notes }): Cell[] => [
             { text: name === '' ? title('noName') : name },
-            { text: say.number(notes.length, 0) },
-            { text: say.number(days, 0) },
+            { text: speaker.number(notes.length, 0) },
+            { text: speaker.number(days, 0) },
             { text: listed(notes, context) },
           ]),
         },
@@ -41,7 +41,7 @@ export function medication(context: PageContext): Block[] {
 
 /** Rises that look like meals nobody wrote down; only when asked for, and never as meals. */
 export function rises(context: PageContext): Block[] {
-  const { say, analysis } = context;
+  const { speaker, analysis } = context;
   const { meals } = analysis.measures;
   const found = meals.ok ? meals.value.filter(({ inferred }) => inferred) : [];
   if (found.length === 0) return [];
@@ -49,28 +49,28 @@ export function rises(context: PageContext): Block[] {
     {
       kind: 'together',
       blocks: [
-        heading(2, say.say('pages.aroundNotes.inferred')),
-        paragraph(say.say('pages.aroundNotes.rises', { count: count(found.length) })),
-        paragraph(say.say('pages.aroundNotes.inferredAt', { times: word(listed(found, context)) }), 'small'),
+        heading(2, speaker.say('pages.aroundNotes.inferred')),
+        paragraph(speaker.say('pages.aroundNotes.rises', { count: count(found.length) })),
+        paragraph(speaker.say('pages.aroundNotes.inferredAt', { times: word(listed(found, context)) }), 'small'),
       ],
     },
   ];
 }
 
 /** Days and times in order: a day is named once, and the last of a long list only counted. */
-function listed(noted: readonly { date: LocalDate; minute: number | null }[], { say }: PageContext): string {
+function listed(noted: readonly { date: LocalDate; minute: number | null }[], { speaker }: PageContext): string {
   const days = new Map<LocalDate, string[]>();
   for (const { date, minute } of noted.slice(0, MOST_LISTED)) {
     const times = days.get(date) ?? [];
-    if (minute !== null) times.push(say.value({ q: 'clock', value: minute }));
+    if (minute !== null) times.push(speaker.value({ q: 'clock', value: minute }));
     days.set(date, times);
   }
   // No line ends inside a date, nor between it and its first time.
   const told = [...days].map(([date, [first, ...later]]) => {
-    const day = say.value({ q: 'date', value: date }, 'compact');
+    const day = speaker.value({ q: 'date', value: date }, 'compact');
     const begun = first === undefined ? day : `${day} ${first}`;
     return [begun.replaceAll(' ', '\u00a0'), ...later].join(' ');
   });
   const more = noted.length - MOST_LISTED;
-  return [...told, ...(more > 0 ? [say.say('pages.aroundNotes.andMore', { count: count(more) })] : [])].join(', ');
+  return [...told, ...(more > 0 ? [speaker.say('pages.aroundNotes.andMore', { count: count(more) })] : [])].join(', ');
 }

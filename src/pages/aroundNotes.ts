@@ -21,15 +21,15 @@ const TOLD_KINDS = ['meal', 'insulin', 'exercise', 'medication'];
 
 /** What notes tell beside glucose: counts and hints first, then every occasion, then what was compared and how it came out. */
 export const aroundNotes: PageMaker = (context) => {
-  const { say, analysis } = context;
+  const { speaker, analysis } = context;
   const { noteLog, meals, exercise } = analysis.measures;
   if (!noteLog.ok || !meals.ok || !exercise.ok) return null;
   if (meals.value.length + exercise.value.length + noteLog.value.medication.length === 0) return null;
   return {
     id: 'around-notes',
-    title: say.say('pages.aroundNotes.title'),
+    title: speaker.say('pages.aroundNotes.title'),
     blocks: [
-      heading(1, say.say('pages.aroundNotes.title')),
+      heading(1, speaker.say('pages.aroundNotes.title')),
       log(context, noteLog.value),
       ...inOrder(context, [
         { ids: AROUND_MOVEMENT, pictures: sessionPairs(context) },
@@ -48,23 +48,23 @@ export const aroundNotes: PageMaker = (context) => {
 };
 
 function log(context: PageContext, { days, noted, byKind }: NoteLog): Block {
-  const { say } = context;
+  const { speaker } = context;
   const kinds = byKind
     .filter(({ kind }) => TOLD_KINDS.includes(kind))
     .map((one) =>
-      say.say('pages.aroundNotes.kind', {
-        name: word(say.say(`notes.${one.kind}.name`)),
+      speaker.say('pages.aroundNotes.kind', {
+        name: word(speaker.say(`notes.${one.kind}.name`)),
         days: count(one.days),
       }),
     );
-  const text = say.say('pages.aroundNotes.log', {
+  const text = speaker.say('pages.aroundNotes.log', {
     days: count(days),
     noted: count(noted),
     kinds: word(kinds.join(', ')),
   });
   // On how many days notes stand is said above: of few notes only what follows from them is left to say.
   const faults = AROUND_LOG.flatMap((id) => told(context, id, id === 'few-notes' ? 'why' : 'what') ?? []);
-  return paragraph([text, ...faults, say.say('cautions.C12')].join(' '));
+  return paragraph([text, ...faults, speaker.say('cautions.C12')].join(' '));
 }
 
 interface Part {
@@ -77,7 +77,7 @@ function inOrder(context: PageContext, parts: Part[]): Block[] {
   const told = parts.map(({ ids, pictures }) => ({ said: statements(context, ids), pictures }));
   const first = told.findIndex(({ said }) => said.length > 0);
   if (first < 0) {
-    const nothing = paragraph(context.say.say('pages.aroundNotes.nothing'));
+    const nothing = paragraph(context.speaker.say('pages.aroundNotes.nothing'));
     return [nothing, ...told.flatMap(({ pictures }) => pictures)];
   }
   const ordered = [told[first]!, ...told.filter((_, i) => i !== first)];
@@ -86,7 +86,7 @@ function inOrder(context: PageContext, parts: Part[]): Block[] {
 
 /** What holds, each with its days and what could be asked. */
 function statements(context: PageContext, ids: readonly string[]): Block[] {
-  const { say } = context;
+  const { speaker } = context;
   return ids.flatMap((id): Block[] => {
     const look = held(context, id);
     const what = told(context, id, 'what');
@@ -94,14 +94,14 @@ function statements(context: PageContext, ids: readonly string[]): Block[] {
     const ask = told(context, id, 'ask');
     const days = evidenceDays(context, look.where);
     const more = [
-      days === '' ? '' : say.say('pages.standsOut.seen', { days: word(days) }),
-      ask === null ? '' : say.say('pages.standsOut.ask', { ask: word(ask) }),
+      days === '' ? '' : speaker.say('pages.standsOut.seen', { days: word(days) }),
+      ask === null ? '' : speaker.say('pages.standsOut.ask', { ask: word(ask) }),
     ];
     return [
       {
         kind: 'together',
         blocks: [
-          heading(3, say.say(`findings.${id}.name`, look.params)),
+          heading(3, speaker.say(`findings.${id}.name`, look.params)),
           paragraph(what),
           paragraph(more.filter((one) => one !== '').join(' · '), 'small'),
         ],
@@ -111,22 +111,22 @@ function statements(context: PageContext, ids: readonly string[]): Block[] {
 }
 
 function coach(context: PageContext): Block[] {
-  const { say, analysis } = context;
+  const { speaker, analysis } = context;
   const topic = analysis.topics.find((one) => held(context, one.id));
   const wishes = notesWorthWriting(analysis.measures, analysis.topics);
   if (!topic || wishes.length === 0) return [];
-  const name = say.say(`findings.${topic.id}.topic`, held(context, topic.id)!.params);
+  const name = speaker.say(`findings.${topic.id}.topic`, held(context, topic.id)!.params);
   // No note helps with readings that are missing.
   const title =
     topic.rule === 'data-before-highs'
-      ? say.say('pages.aroundNotes.coachAlone')
-      : say.say('pages.aroundNotes.coach', { topic: word(name) });
+      ? speaker.say('pages.aroundNotes.coachAlone')
+      : speaker.say('pages.aroundNotes.coach', { topic: word(name) });
   return [
     {
       kind: 'together',
       blocks: [
         heading(2, title),
-        { kind: 'list', ordered: false, items: wishes.map((wish) => say.say(`coach.${wish}.clinic`)) },
+        { kind: 'list', ordered: false, items: wishes.map((wish) => speaker.say(`coach.${wish}.clinic`)) },
       ],
     },
   ];

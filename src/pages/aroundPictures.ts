@@ -26,13 +26,13 @@ const picture = (title: string, how: string, drawing: Drawing): Block => ({
 });
 
 export function sessionPairs(context: PageContext): Block[] {
-  const { say, analysis, chart } = context;
+  const { speaker, analysis, chart } = context;
   const { exercise } = analysis.measures;
   if (!exercise.ok || exercise.value.length === 0) return [];
   return [
     {
       kind: 'chart',
-      title: say.say('pages.aroundNotes.pairs'),
+      title: speaker.say('pages.aroundNotes.pairs'),
       drawing: sessionPairsChart(analysis.timeline, exercise.value, chart),
     },
     ...tooFew(context),
@@ -40,25 +40,27 @@ export function sessionPairs(context: PageContext): Block[] {
 }
 
 /** How many there were where they were too few to compare. */
-function tooFew({ say, analysis }: PageContext): Block[] {
+function tooFew({ speaker, analysis }: PageContext): Block[] {
   const { comparisons } = analysis.measures;
   const night = comparisons.ok ? comparisons.value.find(({ id }) => id === 'extra-carbs-night') : undefined;
   if (night?.verdict !== 'too-few') return [];
-  return [paragraph(say.say('pages.aroundNotes.fewSessions', { a: count(night.a.n), b: count(night.b.n) }))];
+  return [paragraph(speaker.say('pages.aroundNotes.fewSessions', { a: count(night.a.n), b: count(night.b.n) }))];
 }
 
 /** One session is told whole by the picture before. */
-export function sessions({ say, analysis, chart }: PageContext): Block[] {
+export function sessions({ speaker, analysis, chart }: PageContext): Block[] {
   const { exercise } = analysis.measures;
   if (!exercise.ok || exercise.value.length < 2) return [];
-  const how = say.say('pages.aroundNotes.sessionsHow', {
+  const how = speaker.say('pages.aroundNotes.sessionsHow', {
     limit: { q: 'limit', of: 'low' },
     hidden: count(Math.max(0, exercise.value.length - MOST_SESSIONS)),
   });
-  return [picture(say.say('pages.aroundNotes.sessions'), how, sessionsChart(analysis.timeline, exercise.value, chart))];
+  return [
+    picture(speaker.say('pages.aroundNotes.sessions'), how, sessionsChart(analysis.timeline, exercise.value, chart)),
+  ];
 }
 
-export function laidOver({ say, analysis, chart }: PageContext, meals: readonly Meal[]): Block[] {
+export function laidOver({ speaker, analysis, chart }: PageContext, meals: readonly Meal[]): Block[] {
   const slots = new Map<Slot, Meal[]>();
   for (const meal of usable(meals)) slots.set(meal.slot, [...(slots.get(meal.slot) ?? []), meal]);
   const laid = [...slots]
@@ -71,19 +73,19 @@ export function laidOver({ say, analysis, chart }: PageContext, meals: readonly 
       return { slot, anchors, profile: profileOf(analysis.timeline, anchors, OVERLAY.from, OVERLAY.to, STEP) };
     });
   if (laid.length === 0) return [];
-  const how = say.say('pages.aroundNotes.overlayHow');
-  return [picture(say.say('pages.aroundNotes.overlay'), how, mealOverlayChart(analysis.timeline, laid, chart))];
+  const how = speaker.say('pages.aroundNotes.overlayHow');
+  return [picture(speaker.say('pages.aroundNotes.overlay'), how, mealOverlayChart(analysis.timeline, laid, chart))];
 }
 
 /** The usual day once more, low, with the notes on its own clock. */
-export function overTheClock({ say, analysis, chart }: PageContext): Block[] {
+export function overTheClock({ speaker, analysis, chart }: PageContext): Block[] {
   const { modalDay, noteLog } = analysis.measures;
   if (!modalDay.ok || !noteLog.ok) return [];
   return [
     {
       kind: 'together',
       blocks: [
-        heading(2, say.say('pages.aroundNotes.clock')),
+        heading(2, speaker.say('pages.aroundNotes.clock')),
         { kind: 'chart', drawing: modalDayChart(modalDay.value, chart, { height: 84, outer: true }) },
         space(2),
         { kind: 'chart', drawing: noteDensityChart(noteLog.value, chart) },
@@ -93,7 +95,7 @@ export function overTheClock({ say, analysis, chart }: PageContext): Block[] {
 }
 
 /** Foods noted often enough to compare, by their usual time above range. */
-export function foods({ say, analysis, chart }: PageContext, meals: readonly Meal[]): Block[] {
+export function foods({ speaker, analysis, chart }: PageContext, meals: readonly Meal[]): Block[] {
   const { comparisons } = analysis.measures;
   if (!comparisons.ok) return [];
   const listed = comparisons.value
@@ -108,9 +110,9 @@ export function foods({ say, analysis, chart }: PageContext, meals: readonly Mea
     })
     .sort((a, b) => (b.comparison.a.median ?? 0) - (a.comparison.a.median ?? 0));
   if (listed.length === 0) return [];
-  const how = say.say('pages.aroundNotes.foodsHow', {
+  const how = speaker.say('pages.aroundNotes.foodsHow', {
     limit: { q: 'limit', of: 'high' },
     hidden: count(Math.max(0, listed.length - MOST_FOODS)),
   });
-  return [picture(say.say('pages.aroundNotes.foods'), how, foodsChart(analysis.timeline, listed, chart))];
+  return [picture(speaker.say('pages.aroundNotes.foods'), how, foodsChart(analysis.timeline, listed, chart))];
 }

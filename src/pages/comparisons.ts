@@ -6,18 +6,18 @@ const REASONS: readonly Unusable[] = ['overlap', 'gap', 'low-at-start', 'exercis
 
 /** Everything that was compared, also where nothing came of it: what is not told here was not looked at. */
 export function comparisonsBlocks(context: PageContext): Block[] {
-  const { say, analysis } = context;
+  const { speaker, analysis } = context;
   const { comparisons, meals } = analysis.measures;
   if (!comparisons.ok || comparisons.value.length === 0) return [];
   const fewFoods = comparisons.value.filter((one) => one.id === 'food' && one.verdict === 'too-few');
   const listed = comparisons.value.filter((one) => !fewFoods.includes(one));
-  const lines: string[] = [say.say('pages.aroundNotes.how')];
+  const lines: string[] = [speaker.say('pages.aroundNotes.how')];
   if (fewFoods.length > 0)
     lines.push(
-      say.say('pages.aroundNotes.fewFoods', {
+      speaker.say('pages.aroundNotes.fewFoods', {
         foods: word(
           fewFoods
-            .map(({ a }) => say.say('pages.aroundNotes.fewFood', { food: word(a.name), n: count(a.n) }))
+            .map(({ a }) => speaker.say('pages.aroundNotes.fewFood', { food: word(a.name), n: count(a.n) }))
             .join(', '),
         ),
       }),
@@ -25,11 +25,11 @@ export function comparisonsBlocks(context: PageContext): Block[] {
   if (meals.ok) {
     const apart = REASONS.flatMap((reason) => {
       const n = meals.value.filter(({ unusable, inferred }) => !inferred && unusable[0] === reason).length;
-      return n === 0 ? [] : [say.say(`pages.aroundNotes.reasons.${reason}`, { count: count(n) })];
+      return n === 0 ? [] : [speaker.say(`pages.aroundNotes.reasons.${reason}`, { count: count(n) })];
     });
     if (apart.length > 0)
       lines.push(
-        say.say('pages.aroundNotes.setApart', {
+        speaker.say('pages.aroundNotes.setApart', {
           meals: count(meals.value.filter(({ inferred }) => !inferred).length),
           usable: count(meals.n),
           reasons: word(apart.join(', ')),
@@ -39,20 +39,20 @@ export function comparisonsBlocks(context: PageContext): Block[] {
   const few = comparisons.value.some(({ verdict }) => verdict === 'too-few');
   const { allDays, days } = analysis.timeline;
   if (few && allDays.length > days.length)
-    lines.push(say.say('pages.aroundNotes.moreDays', { all: count(allDays.length) }));
+    lines.push(speaker.say('pages.aroundNotes.moreDays', { all: count(allDays.length) }));
   return [
-    heading(2, say.say('pages.aroundNotes.compared')),
+    heading(2, speaker.say('pages.aroundNotes.compared')),
     table(listed, context),
     paragraph(lines.join(' '), 'small'),
   ];
 }
 
 function table(listed: readonly Comparison[], context: PageContext): Block {
-  const { say } = context;
-  const title = (column: string) => say.say(`pages.aroundNotes.${column}`);
+  const { speaker } = context;
+  const title = (column: string) => speaker.say(`pages.aroundNotes.${column}`);
   return {
     kind: 'table',
-    caption: say.say('pages.aroundNotes.comparedCaption'),
+    caption: speaker.say('pages.aroundNotes.comparedCaption'),
     captionShown: false,
     dense: true,
     columns: [
@@ -68,7 +68,7 @@ function table(listed: readonly Comparison[], context: PageContext): Block {
       { text: side(one.b, one, context) },
       { text: difference(one, context), muted: true },
       {
-        text: say.say(`pages.aroundNotes.verdicts.${one.verdict}`),
+        text: speaker.say(`pages.aroundNotes.verdicts.${one.verdict}`),
         strong: one.verdict === 'hint',
         muted: one.verdict !== 'hint',
       },
@@ -76,20 +76,20 @@ function table(listed: readonly Comparison[], context: PageContext): Block {
   };
 }
 
-function question({ id, slot, grams, a, b }: Comparison, { say }: PageContext): string {
-  return say.say(`pages.aroundNotes.questions.${id}`, {
+function question({ id, slot, grams, a, b }: Comparison, { speaker }: PageContext): string {
+  return speaker.say(`pages.aroundNotes.questions.${id}`, {
     slot: word(slot ?? 'any'),
-    grams: word(grams === null ? '' : say.number(grams, 0)),
+    grams: word(grams === null ? '' : speaker.number(grams, 0)),
     first: word(a.name),
     second: word(b.name),
   });
 }
 
 function side({ n, median, low, high }: Side, { of, verdict }: Comparison, context: PageContext): string {
-  const { say } = context;
+  const { speaker } = context;
   if (median === null || low === null || high === null || verdict === 'too-few')
-    return say.say('pages.aroundNotes.cellFew', { n: count(n) });
-  return say.say('pages.aroundNotes.cell', {
+    return speaker.say('pages.aroundNotes.cellFew', { n: count(n) });
+  return speaker.say('pages.aroundNotes.cell', {
     n: count(n),
     median: word(value(median, of, context)),
     low: word(value(low, of, context)),
@@ -98,17 +98,20 @@ function side({ n, median, low, high }: Side, { of, verdict }: Comparison, conte
 }
 
 /** Bare numbers: the unit stands in the words of the question. */
-function value(number: number, of: Comparison['of'], { say }: PageContext): string {
-  if (of === 'high-minutes') return say.number(number, 0);
-  return say.value(of === 'lowest' ? { q: 'glucose', value: number as never } : { q: 'rise', value: number }, 'short');
+function value(number: number, of: Comparison['of'], { speaker }: PageContext): string {
+  if (of === 'high-minutes') return speaker.number(number, 0);
+  return speaker.value(
+    of === 'lowest' ? { q: 'glucose', value: number as never } : { q: 'rise', value: number },
+    'short',
+  );
 }
 
 function difference({ difference, of }: Comparison, context: PageContext): string {
   if (difference === null) return '–';
-  const { say } = context;
+  const { speaker } = context;
   const one = (number: number) =>
-    of === 'high-minutes' ? say.number(number, 0) : say.value({ q: 'rise', value: number }, 'short');
-  return say.say('pages.aroundNotes.range', {
+    of === 'high-minutes' ? speaker.number(number, 0) : speaker.value({ q: 'rise', value: number }, 'short');
+  return speaker.say('pages.aroundNotes.range', {
     value: word(one(difference.value)),
     low: word(one(difference.low)),
     high: word(one(difference.high)),

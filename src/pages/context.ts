@@ -9,7 +9,7 @@ import type { Block, Cell, Page } from '../model/report.ts';
 /** What every page is filled from. */
 export interface PageContext {
   analysis: Analysis;
-  say: Speaker;
+  speaker: Speaker;
   chart: ChartContext;
 }
 
@@ -27,15 +27,14 @@ export function held({ analysis }: PageContext, id: string): Holds | null {
 /** One part of a finding's words, or null when the finding does not hold or has no such words in this voice. */
 export function told(context: PageContext, id: string, part: 'what' | 'why' | 'ask'): string | null {
   const look = held(context, id);
-  const key = `findings.${id}.${context.say.voice}.${part}`;
-  return look && context.say.has(key) ? context.say.say(key, look.params) : null;
+  return look && context.speaker.sayIfKnown(`findings.${id}.${context.speaker.voice}.${part}`, look.params);
 }
 
 /** What the visit could be about, first things first, each by its name in a sentence. */
 export function heldTopics(context: PageContext): { id: string; rule: string; name: string }[] {
   return context.analysis.topics.flatMap(({ id, rule }) => {
     const look = held(context, id);
-    return look ? [{ id, rule, name: context.say.say(`findings.${id}.topic`, look.params) }] : [];
+    return look ? [{ id, rule, name: context.speaker.say(`findings.${id}.topic`, look.params) }] : [];
   });
 }
 
@@ -55,8 +54,8 @@ export const paragraph = (text: string, style: 'lead' | 'body' | 'strong' | 'sma
 export const heading = (level: 1 | 2 | 3, text: string): Block => ({ kind: 'heading', level, text });
 export const space = (points: number): Block => ({ kind: 'space', points });
 
-export function caution({ say }: PageContext, id: string, boxed = false): Block {
-  return { kind: 'caution', id, text: say.say(`cautions.${id}`), boxed };
+export function caution({ speaker }: PageContext, id: string, boxed = false): Block {
+  return { kind: 'caution', id, text: speaker.say(`cautions.${id}`), boxed };
 }
 
 type Table = Extract<Block, { kind: 'table' }>;
@@ -72,17 +71,17 @@ export const denseTable = (caption: string, columns: Table['columns'], rows: Cel
 });
 
 /** The days behind a statement, each once, as short dates in which no line ends. */
-export function evidenceDays({ say }: PageContext, where: Evidence[]): string {
+export function evidenceDays({ speaker }: PageContext, where: Evidence[]): string {
   const days = [...new Set(where.map((one) => one.date))].sort() as LocalDate[];
-  return days.map((date) => say.value({ q: 'date', value: date }, 'compact').replaceAll(' ', '\u00a0')).join(', ');
+  return days.map((date) => speaker.value({ q: 'date', value: date }, 'compact').replaceAll(' ', '\u00a0')).join(', ');
 }
 
 /** `14 days, March 2 to March 15, 2026`, as parameters of a message. */
-export function periodParams({ analysis, say }: PageContext): Record<string, Quantity> {
+export function periodParams({ analysis, speaker }: PageContext): Record<string, Quantity> {
   const { timeline } = analysis;
   return {
     days: count(timeline.days.length),
-    from: word(say.value({ q: 'date', value: timeline.from }, 'plain')),
-    to: word(say.value({ q: 'date', value: timeline.to }, 'dated')),
+    from: word(speaker.value({ q: 'date', value: timeline.from }, 'plain')),
+    to: word(speaker.value({ q: 'date', value: timeline.to }, 'dated')),
   };
 }

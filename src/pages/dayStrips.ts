@@ -18,39 +18,39 @@ const ROWS = { days: 92, perSheet: 46 };
 
 /** One strip a day, all on the same axes, with the notes of that day under its curve. Long periods get a row a day. */
 export const dayStrips: PageMaker = (context) => {
-  const { say, analysis } = context;
+  const { speaker, analysis } = context;
   const { daily } = analysis.measures;
   if (!daily.ok) return null;
   const days = daily.value;
-  const blocks: Block[] = [heading(1, say.say('pages.dayStrips.title'))];
+  const blocks: Block[] = [heading(1, speaker.say('pages.dayStrips.title'))];
   const layout = [TALL, LOW].find((one) => days.length <= one.days);
   if (layout) blocks.push(paragraph(explain(context)), ...strips(days, layout, context));
   else if (days.length <= ROWS.days) {
-    blocks.push(paragraph(say.say('pages.dayStrips.rows', { days: count(days.length) })), ...rows(days, context));
+    blocks.push(paragraph(speaker.say('pages.dayStrips.rows', { days: count(days.length) })), ...rows(days, context));
   } else {
     blocks.push(
-      paragraph(say.say('pages.dayStrips.calendar', { days: count(days.length) })),
+      paragraph(speaker.say('pages.dayStrips.calendar', { days: count(days.length) })),
       ...calendar(days, context),
     );
   }
-  return { id: 'day-strips', title: say.say('pages.dayStrips.title'), blocks };
+  return { id: 'day-strips', title: speaker.say('pages.dayStrips.title'), blocks };
 };
 
 /** What the strips show; only signs that occur are explained. */
-function explain({ say, analysis }: PageContext): string {
+function explain({ speaker, analysis }: PageContext): string {
   const kinds = [...new Set(analysis.timeline.notes.filter((note) => note.timed).map((note) => note.kind))].sort();
   const key = kinds.map((kind: NoteKind) =>
-    say.say('pages.dayStrips.sign', {
-      letter: word(say.say(`notes.${kind}.letter`)),
-      name: word(say.say(`notes.${kind}.name`)),
+    speaker.say('pages.dayStrips.sign', {
+      letter: word(speaker.say(`notes.${kind}.letter`)),
+      name: word(speaker.say(`notes.${kind}.name`)),
     }),
   );
   const { mean } = analysis.measures;
-  const end = (mgdl: number) => word(say.value({ q: 'glucose', value: mgdl as MgPerDl }, 'short'));
-  return say.say('pages.dayStrips.how', {
+  const end = (mgdl: number) => word(speaker.value({ q: 'glucose', value: mgdl as MgPerDl }, 'short'));
+  return speaker.say('pages.dayStrips.how', {
     from: end(AXIS_LOW),
     to: end(AXIS_HIGH),
-    unit: word(say.unit),
+    unit: word(speaker.unit),
     // No mean at all is what is left where every reading lies beyond the limits.
     beyond: word(!mean.ok || mean.value.bounded ? 'yes' : 'no'),
     notes: count(kinds.length),
@@ -107,11 +107,11 @@ function sheets(all: Item[], { first, perSheet }: typeof TALL): Item[][] {
   return found;
 }
 
-function unseen(days: DailySummary[], { say }: PageContext): string {
+function unseen(days: DailySummary[], { speaker }: PageContext): string {
   const date = (summary: DailySummary) => ({ q: 'date' as const, value: summary.date });
   const [first, last] = [days[0]!, days.at(-1)!];
-  if (first === last) return say.say('charts.dayStrip.empty', { date: date(first) });
-  return say.say('pages.dayStrips.unseen', { from: date(first), to: date(last), days: count(days.length) });
+  if (first === last) return speaker.say('charts.dayStrip.empty', { date: date(first) });
+  return speaker.say('pages.dayStrips.unseen', { from: date(first), to: date(last), days: count(days.length) });
 }
 
 /** As many rows on every sheet, so that none is left with a few. */

@@ -8,19 +8,19 @@ const LEAST_FOR_FIGURES = 3;
 
 /** Fingersticks that were noted, each beside the reading nearest in time: figures, and the grid when there is a pair. */
 export function fingerstickBlocks(context: PageContext): Block[] {
-  const { say, analysis } = context;
+  const { speaker, analysis } = context;
   const { fingersticks } = analysis.measures;
-  const title = heading(2, say.say('pages.fingersticks.title'));
+  const title = heading(2, speaker.say('pages.fingersticks.title'));
   if (!fingersticks.ok)
     return [
       title,
-      paragraph(say.say(`pages.fingersticks.none.${fingersticks.why === 'no-pairs' ? 'noPairs' : 'noted'}`)),
+      paragraph(speaker.say(`pages.fingersticks.none.${fingersticks.why === 'no-pairs' ? 'noPairs' : 'noted'}`)),
     ];
   const { value } = fingersticks;
   return [
     title,
     paragraph(
-      say.say('pages.fingersticks.sentence', {
+      speaker.say('pages.fingersticks.sentence', {
         noted: count(value.noted),
         pairs: count(value.pairs.length),
         alone: count(value.alone),
@@ -37,38 +37,38 @@ export function fingerstickBlocks(context: PageContext): Block[] {
               [{ kind: 'chart' as const, drawing: errorGridChart(value, context.chart) }],
             ],
           },
-          paragraph(say.say('pages.fingersticks.grid'), 'small'),
+          paragraph(speaker.say('pages.fingersticks.grid'), 'small'),
         ]),
     caution(context, 'C4'),
   ];
 }
 
-function figures(value: Fingersticks, { say }: PageContext): Block {
-  const share = (one: number) => say.value({ q: 'share', value: one });
+function figures(value: Fingersticks, { speaker }: PageContext): Block {
+  const share = (one: number) => speaker.value({ q: 'share', value: one });
   const side = (one: number, text: string) => `${one < 0 ? '\u2212' : '+'}${text}`;
   const rows: [string, string][] = [
     ['mard', share(value.mard)],
     ['medianArd', share(value.medianArd)],
-    ['bias', side(value.bias, say.value({ q: 'rise', value: Math.abs(value.bias) }, 'short'))],
+    ['bias', side(value.bias, speaker.value({ q: 'rise', value: Math.abs(value.bias) }, 'short'))],
     ['relativeBias', side(value.relativeBias, share(Math.abs(value.relativeBias)))],
-    ['mad', say.value({ q: 'rise', value: value.mad }, 'short')],
+    ['mad', speaker.value({ q: 'rise', value: value.mad }, 'short')],
     ['within15', share(value.within15)],
     ['within20', share(value.within20)],
     ['zones', `${value.zones.A} + ${value.zones.B}`],
-    ['beyond', say.number(value.zones.C + value.zones.D + value.zones.E, 0)],
+    ['beyond', speaker.number(value.zones.C + value.zones.D + value.zones.E, 0)],
   ];
   const { afterFirstDay } = value;
   if (afterFirstDay) rows.push(['afterFirstDay', `${share(afterFirstDay.mard)} (${afterFirstDay.pairs})`]);
   return denseTable(
-    say.say('pages.fingersticks.title'),
+    speaker.say('pages.fingersticks.title'),
     [
-      { title: say.say('pages.fingersticks.figure'), align: 'start', width: 0.7 },
-      { title: say.say('pages.fingersticks.value'), align: 'end', width: 0.3 },
+      { title: speaker.say('pages.fingersticks.figure'), align: 'start', width: 0.7 },
+      { title: speaker.say('pages.fingersticks.value'), align: 'end', width: 0.3 },
     ],
     rows.map(([key, text]): Cell[] => [
       {
-        text: say.say(`pages.fingersticks.rows.${key}`, {
-          unit: word(say.unit),
+        text: speaker.say(`pages.fingersticks.rows.${key}`, {
+          unit: word(speaker.unit),
           near: { q: 'rise', value: key === 'within15' ? 15 : 20 },
         }),
       },
@@ -81,7 +81,7 @@ function fewPairs({ pairs }: Fingersticks, context: PageContext): Block {
   const { columns, rows } = pairsTable(pairs, context);
   const widths = [0.4, 0.22, 0.22, 0.16];
   return denseTable(
-    context.say.say('pages.fingersticks.title'),
+    context.speaker.say('pages.fingersticks.title'),
     columns.map((title, i) => ({ title, align: i === 0 ? 'start' : 'end', width: widths[i]! })),
     rows.map((row) => row.map((text): Cell => ({ text }))),
   );

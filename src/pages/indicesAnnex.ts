@@ -7,10 +7,10 @@ import { sourceText } from './sourceText.ts';
 
 /** Further published indices, each with its unit, its source and what it rests on. Only when asked for. */
 export const indicesAnnex: PageMaker = (context) => {
-  const { say, analysis } = context;
+  const { speaker, analysis } = context;
   const found = analysis.indices as Record<string, Measured<unknown>> | undefined;
   if (found === undefined) return null;
-  const title = say.say('pages.indicesAnnex.title');
+  const title = speaker.say('pages.indicesAnnex.title');
   const rows = (Object.values(indices) as Index<unknown>[]).flatMap((index) =>
     rowsOf(index, found[index.id]!, context),
   );
@@ -20,11 +20,11 @@ export const indicesAnnex: PageMaker = (context) => {
     captionShown: false,
     dense: true,
     columns: [
-      { title: say.say('pages.indicesAnnex.index'), align: 'start', width: 0.23 },
-      { title: say.say('pages.indicesAnnex.value'), align: 'end', width: 0.11 },
-      { title: say.say('pages.indicesAnnex.unit'), align: 'start', width: 0.16 },
-      { title: say.say('pages.indicesAnnex.definition'), align: 'start', width: 0.3 },
-      { title: say.say('pages.indicesAnnex.source'), align: 'start', width: 0.2 },
+      { title: speaker.say('pages.indicesAnnex.index'), align: 'start', width: 0.23 },
+      { title: speaker.say('pages.indicesAnnex.value'), align: 'end', width: 0.11 },
+      { title: speaker.say('pages.indicesAnnex.unit'), align: 'start', width: 0.16 },
+      { title: speaker.say('pages.indicesAnnex.definition'), align: 'start', width: 0.3 },
+      { title: speaker.say('pages.indicesAnnex.source'), align: 'start', width: 0.2 },
     ],
     rows,
   };
@@ -33,7 +33,9 @@ export const indicesAnnex: PageMaker = (context) => {
     title,
     blocks: [
       heading(1, title),
-      paragraph(say.say('pages.indicesAnnex.how', { interval: { q: 'minutes', value: analysis.timeline.interval } })),
+      paragraph(
+        speaker.say('pages.indicesAnnex.how', { interval: { q: 'minutes', value: analysis.timeline.interval } }),
+      ),
       table,
     ],
   };
@@ -43,27 +45,25 @@ export const indicesAnnex: PageMaker = (context) => {
 const SHARES = new Set(['tightRange', 'grade.hypo', 'grade.eu', 'grade.hyper']);
 
 /** The index with its number, or with the numbers of its parts on lines of their own. */
-function rowsOf({ id, unit, source }: Index<unknown>, found: Measured<unknown>, { say }: PageContext): Cell[][] {
-  const name = { text: say.say(`indices.${id}.name`), strong: true };
-  const definition = say.say(`indices.${id}.definition`);
-  const from = { text: sourceText(say, source), muted: true };
+function rowsOf({ id, unit, source }: Index<unknown>, found: Measured<unknown>, { speaker }: PageContext): Cell[][] {
+  const name = { text: speaker.say(`indices.${id}.name`), strong: true };
+  const definition = speaker.say(`indices.${id}.definition`);
+  const from = { text: sourceText(speaker, source), muted: true };
   if (!found.ok)
-    return [[name, { text: '–' }, { text: say.say(`why.${found.why}`), muted: true }, { text: definition }, from]];
+    return [[name, { text: '–' }, { text: speaker.say(`why.${found.why}`), muted: true }, { text: definition }, from]];
   const { value, n, of } = found;
-  const about = [{ text: `${definition}\n${say.say(`pages.method.n.${of}`, { n: count(n) })}` }, from];
+  const about = [{ text: `${definition}\n${speaker.say(`pages.method.n.${of}`, { n: count(n) })}` }, from];
   const told = (what: string, one: number, its: string): [string, string] =>
-    SHARES.has(what) ? [say.value({ q: 'share', value: one }), ''] : inReportUnit(one, its, say);
+    SHARES.has(what) ? [speaker.value({ q: 'share', value: one }), ''] : inReportUnit(one, its, speaker);
   if (typeof value === 'number') {
     const [text, unitText] = told(id, value, unit);
     return [[name, { text, strong: true }, { text: unitText }, ...about]];
   }
   const parts = Object.entries(value as Record<string, unknown>).map(([part, one]): Cell[] => {
-    const key = `indices.${id}.units.${part}`;
-    const [text, unitText] =
-      typeof one === 'number' ? told(`${id}.${part}`, one, say.has(key) ? say.say(key) : unit) : [String(one), ''];
-    const partName = `indices.${id}.parts.${part}`;
+    const itsUnit = speaker.sayIfKnown(`indices.${id}.units.${part}`) ?? unit;
+    const [text, unitText] = typeof one === 'number' ? told(`${id}.${part}`, one, itsUnit) : [String(one), ''];
     return [
-      { text: say.has(partName) ? say.say(partName) : part, muted: true },
+      { text: speaker.sayIfKnown(`indices.${id}.parts.${part}`) ?? part, muted: true },
       { text, strong: true },
       { text: unitText },
       { text: '' },
@@ -74,10 +74,13 @@ function rowsOf({ id, unit, source }: Index<unknown>, found: Measured<unknown>, 
 }
 
 /** The number and its unit as told: glucose, its areas and its rates in the unit of the report, everything else in its own. */
-function inReportUnit(value: number, unit: string, say: PageContext['say']): [string, string] {
-  const isConverted = unit.startsWith('mg/dL') && say.unit === 'mmol/L';
+function inReportUnit(value: number, unit: string, speaker: PageContext['speaker']): [string, string] {
+  const isConverted = unit.startsWith('mg/dL') && speaker.unit === 'mmol/L';
   const told = isConverted ? value / MGDL_PER_MMOL : value;
-  return [say.number(told, Math.abs(told) < 10 ? 2 : 1), unitOf(isConverted ? unit.replace('mg/dL', say.unit) : unit)];
+  return [
+    speaker.number(told, Math.abs(told) < 10 ? 2 : 1),
+    unitOf(isConverted ? unit.replace('mg/dL', speaker.unit) : unit),
+  ];
 }
 
 /** On paper a number without a unit has none; a product and a square are written as such; UCUM has a full stop and a figure on the line. */

@@ -16,10 +16,10 @@ export function interpretationSentences(context: PageContext): string[] {
   return [data, veryLow, lows, nights, well, range, topic].flatMap((sentence) => sentence(context) ?? []);
 }
 
-const data: Sentence = ({ say, analysis }) => {
+const data: Sentence = ({ speaker, analysis }) => {
   const { coverage } = analysis.measures;
   if (!coverage.ok) return null;
-  return say.say(at('data'), {
+  return speaker.say(at('data'), {
     hours: { q: 'minutes', value: coverage.value.hours * 60 },
     days: count(analysis.timeline.days.length),
     share: { q: 'share', value: coverage.value.share },
@@ -30,14 +30,17 @@ const data: Sentence = ({ say, analysis }) => {
 /** The sentence `name` on what a finding saw, or null when it does not hold. */
 const seen = (context: PageContext, id: string, name: string): string | null => {
   const look = held(context, id);
-  return look && context.say.say(at(name), look.params);
+  return look && context.speaker.say(at(name), look.params);
 };
 
 /** That a finding could not be told, and why. */
-const untold = ({ say, analysis }: PageContext, id: string): string | null => {
+const untold = ({ speaker, analysis }: PageContext, id: string): string | null => {
   const look = analysis.found.find((one) => one.id === id)?.look;
   if (look?.case !== 'untold') return null;
-  return say.say(at('untold'), { text: word(say.say(`findings.${id}.untold`)), why: word(say.say(`why.${look.why}`)) });
+  return speaker.say(at('untold'), {
+    text: word(speaker.say(`findings.${id}.untold`)),
+    why: word(speaker.say(`why.${look.why}`)),
+  });
 };
 
 const veryLow: Sentence = (context) => seen(context, 'very-low', 'veryLow');
@@ -50,11 +53,11 @@ const lows: Sentence = (context) =>
   untold(context, 'no-lows-seen');
 
 const nights: Sentence = (context) => {
-  const { say, analysis } = context;
+  const { speaker, analysis } = context;
   const { nights } = analysis.measures;
   if (!nights.ok) return untold(context, 'lows-at-night');
   const inState = (...states: string[]) => count(nights.value.filter(({ state }) => states.includes(state)).length);
-  return say.say(at('nights'), {
+  return speaker.say(at('nights'), {
     nights: count(nights.value.length),
     low: inState('low', 'very-low'),
     unknown: inState('unknown'),
@@ -65,7 +68,7 @@ const well: Sentence = (context) =>
   seen(context, 'best-window', 'bestWindow') ?? seen(context, 'best-days', 'bestDays');
 
 const range: Sentence = (context) => {
-  const { say, analysis } = context;
+  const { speaker, analysis } = context;
   const { timeInBands, cv, mean } = analysis.measures;
   if (!timeInBands.ok || !mean.ok) return untold(context, 'time-in-range');
   const { mgdl, bound } = mean.value;
@@ -73,13 +76,13 @@ const range: Sentence = (context) => {
   const params: Record<string, Quantity> = {
     inRange: { q: 'estimate', value: timeInBands.value.exclusive['in-range'], as: 'share' },
     high: { q: 'share', value: timeInBands.value.cumulative.high.value },
-    mean: bound === null ? average : word(bounded(say, bound, say.value(average))),
-    cv: word(cv.ok ? bounded(say, bound && 'both', say.number(cv.value, 1)) : 'none'),
+    mean: bound === null ? average : word(bounded(speaker, bound, speaker.value(average))),
+    cv: word(cv.ok ? bounded(speaker, bound && 'both', speaker.number(cv.value, 1)) : 'none'),
   };
-  return say.say(at('range'), params);
+  return speaker.say(at('range'), params);
 };
 
 const topic: Sentence = (context) => {
   const [first] = heldTopics(context);
-  return first ? context.say.say(at('topic'), { topic: word(first.name) }) : null;
+  return first ? context.speaker.say(at('topic'), { topic: word(first.name) }) : null;
 };

@@ -7,40 +7,43 @@ import { sourceText } from './sourceText.ts';
 
 /** Definition, source and count behind each number, the rules that are ours, and what this report is not. */
 export const method: PageMaker = (context) => {
-  const { say, analysis } = context;
+  const { speaker, analysis } = context;
   return {
     id: 'method',
-    title: say.say('pages.method.title'),
+    title: speaker.say('pages.method.title'),
     blocks: [
-      heading(1, say.say('pages.method.title')),
-      paragraph(say.say('cautions.clinicMethod')),
-      ...(say.reviewed ? [] : [paragraph(say.say('pages.method.unreviewed'), 'strong')]),
+      heading(1, speaker.say('pages.method.title')),
+      paragraph(speaker.say('cautions.clinicMethod')),
+      ...(speaker.reviewed ? [] : [paragraph(speaker.say('pages.method.unreviewed'), 'strong')]),
       paragraph(
-        say.say('pages.method.targets', {
-          name: word(say.say(`targets.${analysis.targets.id}.name`)),
-          source: word(sourceText(say, analysis.targets.source)),
+        speaker.say('pages.method.targets', {
+          name: word(speaker.say(`targets.${analysis.targets.id}.name`)),
+          source: word(sourceText(speaker, analysis.targets.source)),
         }),
       ),
       measuresTable(context),
       ...curveTable(context, ['p75', 'p50', 'p25']),
-      heading(2, say.say('pages.method.rules')),
+      heading(2, speaker.say('pages.method.rules')),
       {
         kind: 'list',
         ordered: false,
         items: ['interval', 'axis', 'gaps', 'night', 'units', 'duplicates', 'limits', 'notes'].map((rule) =>
-          say.say(`pages.method.rule.${rule}`, {
+          speaker.say(`pages.method.rule.${rule}`, {
             gap: { q: 'minutes', value: analysis.timeline.gapMinutes },
             interval: { q: 'minutes', value: analysis.timeline.interval },
             unit: word(analysis.timeline.unit),
           }),
         ),
       },
-      paragraph(say.say('pages.method.made', { version: word(analysis.version), hash: word(analysis.hash) }), 'small'),
+      paragraph(
+        speaker.say('pages.method.made', { version: word(analysis.version), hash: word(analysis.hash) }),
+        'small',
+      ),
     ],
   };
 };
 
-function measuresTable({ say, analysis }: PageContext): Block {
+function measuresTable({ speaker, analysis }: PageContext): Block {
   // What nobody asked for or noted has no number to explain.
   const shown = Object.values(measures).filter(({ id }) => {
     const value: Measured<unknown> = analysis.measures[id];
@@ -48,26 +51,28 @@ function measuresTable({ say, analysis }: PageContext): Block {
   });
   const rows = shown.map((unit): Cell[] => {
     const value: Measured<unknown> = analysis.measures[unit.id];
-    const n = value.ok ? say.say(`pages.method.n.${value.of}`, { n: count(value.n) }) : say.say(`why.${value.why}`);
-    const name = say.say(`measures.${unit.id}.name`);
+    const n = value.ok
+      ? speaker.say(`pages.method.n.${value.of}`, { n: count(value.n) })
+      : speaker.say(`why.${value.why}`);
+    const name = speaker.say(`measures.${unit.id}.name`);
     return [
-      { text: say.say('pages.method.nameAndBasis', { name: word(name), basis: word(n) }), strong: true },
+      { text: speaker.say('pages.method.nameAndBasis', { name: word(name), basis: word(n) }), strong: true },
       {
-        text: say.say('pages.method.definitionAndSource', {
-          definition: word(say.say(`measures.${unit.id}.definition`)),
-          source: word(sourceText(say, unit.source)),
+        text: speaker.say('pages.method.definitionAndSource', {
+          definition: word(speaker.say(`measures.${unit.id}.definition`)),
+          source: word(sourceText(speaker, unit.source)),
         }),
       },
     ];
   });
   return {
     kind: 'table',
-    caption: say.say('pages.method.tableCaption'),
+    caption: speaker.say('pages.method.tableCaption'),
     captionShown: false,
     dense: true,
     columns: [
-      { title: say.say('pages.method.measure'), align: 'start', width: 0.24 },
-      { title: say.say('pages.method.definition'), align: 'start', width: 0.76 },
+      { title: speaker.say('pages.method.measure'), align: 'start', width: 0.24 },
+      { title: speaker.say('pages.method.definition'), align: 'start', width: 0.76 },
     ],
     rows,
   };

@@ -4,49 +4,53 @@ import type { Block, Cell } from '../model/report.ts';
 import { type PageContext, word } from './context.ts';
 
 /** A number of which only the way it may lie off is known, when it is a bound at all. */
-export const bounded = (say: PageContext['say'], way: MeanGlucose['bound'], value: string): string =>
-  way === null ? value : say.say('pages.numbers.bounded', { way: word(way), value: word(value) });
+export const bounded = (speaker: PageContext['speaker'], way: MeanGlucose['bound'], value: string): string =>
+  way === null ? value : speaker.say('pages.numbers.bounded', { way: word(way), value: word(value) });
 
 /** The few single numbers that consensus papers ask for beside the bands, those with an interval beside it. */
-export function numbersTable({ say, analysis }: PageContext): Block {
+export function numbersTable({ speaker, analysis }: PageContext): Block {
   const { mean, sd, cv, cvRange, gmi } = analysis.measures;
   const rows: Cell[][] = [];
   const line = (id: string, value: string, beside = '') =>
-    rows.push([{ text: say.say(`pages.numbers.${id}`) }, { text: value, strong: true }, { text: beside, muted: true }]);
-  const glucose = (mgdl: number) => say.value({ q: 'glucose', value: mgdl as never }, 'short');
-  const percent = (value: number) => say.value({ q: 'percent', value });
+    rows.push([
+      { text: speaker.say(`pages.numbers.${id}`) },
+      { text: value, strong: true },
+      { text: beside, muted: true },
+    ]);
+  const glucose = (mgdl: number) => speaker.value({ q: 'glucose', value: mgdl as never }, 'short');
+  const percent = (value: number) => speaker.value({ q: 'percent', value });
   const range = (low: number | null, high: number | null, text: (end: number) => string): string =>
     low === null || high === null
       ? ''
-      : say.say('pages.bandsTable.range', { low: word(text(low)), high: word(text(high)) });
+      : speaker.say('pages.bandsTable.range', { low: word(text(low)), high: word(text(high)) });
   const told = <T>(id: string, found: Measured<T>, text: (value: T) => string, beside = '') =>
-    found.ok ? line(id, text(found.value), beside) : line(id, '–', say.say(`why.${found.why}`));
+    found.ok ? line(id, text(found.value), beside) : line(id, '–', speaker.say(`why.${found.why}`));
 
   // Readings beyond the sensor's limits make each of these a bound, not a measurement. Which way is known of the mean.
   const way = mean.ok ? mean.value.bound : null;
-  const bound = (value: string): string => bounded(say, way, value);
-  const about = (value: string): string => bounded(say, way && 'both', value);
+  const bound = (value: string): string => bounded(speaker, way, value);
+  const about = (value: string): string => bounded(speaker, way && 'both', value);
   const { low, high } = mean.ok ? mean.value.mgdl : { low: null, high: null };
   told('mean', mean, ({ mgdl }) => bound(glucose(mgdl.value)), range(low, high, glucose));
-  told('sd', sd, (value) => about(say.value({ q: 'rise', value }, 'short')));
+  told('sd', sd, (value) => about(speaker.value({ q: 'rise', value }, 'short')));
   const spread = cvRange.ok ? cvRange.value : { low: null, high: null };
   told(
     // Beside the limit only where the set of targets has one.
     analysis.targets.cvLimit === null ? 'cvAlone' : 'cv',
     cv,
     (value) => about(percent(value)),
-    range(spread.low, spread.high, (end) => say.number(end, 0)),
+    range(spread.low, spread.high, (end) => speaker.number(end, 0)),
   );
   if (gmi.ok || gmi.why !== 'not-for-these-targets') told('gmi', gmi, (value) => bound(percent(value.percent)));
   return {
     kind: 'table',
-    caption: say.say('pages.numbers.caption'),
+    caption: speaker.say('pages.numbers.caption'),
     captionShown: false,
     dense: true,
     columns: [
-      { title: say.say('pages.numbers.name'), align: 'start', width: 0.28 },
-      { title: say.say('pages.numbers.value'), align: 'end', width: 0.43 },
-      { title: say.say('pages.numbers.interval'), align: 'end', width: 0.29 },
+      { title: speaker.say('pages.numbers.name'), align: 'start', width: 0.28 },
+      { title: speaker.say('pages.numbers.value'), align: 'end', width: 0.43 },
+      { title: speaker.say('pages.numbers.interval'), align: 'end', width: 0.29 },
     ],
     rows,
   };

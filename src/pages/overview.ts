@@ -38,12 +38,12 @@ const ENOUGH = { lows: 21, cv: 28 };
 
 /** Page 1 stands alone: enough data, lows, nights, hours, one topic, in the order a visit needs them. */
 export const overview: PageMaker = (context) => {
-  const { say } = context;
+  const { speaker } = context;
   return {
     id: 'overview',
-    title: say.say('pages.overview.bookmark'),
+    title: speaker.say('pages.overview.bookmark'),
     blocks: [
-      heading(1, say.say('pages.overview.title', periodParams(context))),
+      heading(1, speaker.say('pages.overview.title', periodParams(context))),
       ...data(context),
       ...lows(context),
       ...nights(context),
@@ -54,10 +54,10 @@ export const overview: PageMaker = (context) => {
 };
 
 function data(context: PageContext): Block[] {
-  const { say, analysis, chart } = context;
+  const { speaker, analysis, chart } = context;
   const { coverage } = analysis.measures;
-  const blocks: Block[] = [heading(2, say.say('pages.overview.data.title'))];
-  if (!coverage.ok) return [...blocks, paragraph(say.say(`why.${coverage.why}`))];
+  const blocks: Block[] = [heading(2, speaker.say('pages.overview.data.title'))];
+  if (!coverage.ok) return [...blocks, paragraph(speaker.say(`why.${coverage.why}`))];
   const { value } = coverage;
   const params: Record<string, Quantity> = {
     hours: { q: 'minutes', value: value.hours * 60 },
@@ -70,41 +70,41 @@ function data(context: PageContext): Block[] {
   const warnings = tellAll(context, ['not-enough-data', 'nights-without-data', 'readings-at-limits']);
   return [
     ...blocks,
-    paragraph([say.say('pages.overview.data.sentence', params), ...changedClock(context), ...warnings].join(' ')),
+    paragraph([speaker.say('pages.overview.data.sentence', params), ...changedClock(context), ...warnings].join(' ')),
     { kind: 'chart', drawing: coverageChart(value, chart) },
   ];
 }
 
 /** Why the hours of the period are not 24 times its days. */
-function changedClock({ say, analysis }: PageContext): string[] {
+function changedClock({ speaker, analysis }: PageContext): string[] {
   const changed = analysis.timeline.days.filter(({ minutes }) => minutes !== DAY_MINUTES);
   if (changed.length === 0) return [];
   const dates = { q: 'dates' as const, value: changed.map(({ date }) => date) };
-  return [say.say('pages.overview.data.changed', { dates, days: count(changed.length) })];
+  return [speaker.say('pages.overview.data.changed', { dates, days: count(changed.length) })];
 }
 
 function lows(context: PageContext): Block[] {
-  const { say, analysis, chart } = context;
+  const { speaker, analysis, chart } = context;
   const { lows } = analysis.measures;
-  const blocks: Block[] = [heading(2, say.say('pages.overview.lows.title'))];
-  if (!lows.ok) return [...blocks, paragraph(say.say(`why.${lows.why}`))];
+  const blocks: Block[] = [heading(2, speaker.say('pages.overview.lows.title'))];
+  if (!lows.ok) return [...blocks, paragraph(speaker.say(`why.${lows.why}`))];
   // Silence is never "no lows": where nothing can be told, that is told.
   const sentences = tellAll(context, LOWS).slice(0, 2);
-  blocks.push(paragraph(sentences.join(' ') || say.say('pages.overview.lows.none')));
+  blocks.push(paragraph(sentences.join(' ') || speaker.say('pages.overview.lows.none')));
   if (lows.value.list.length > 0) blocks.push({ kind: 'chart', drawing: lowsClockChart(lows.value.list, chart) });
   return blocks;
 }
 
 function nights(context: PageContext): Block[] {
-  const { say, analysis, chart } = context;
+  const { speaker, analysis, chart } = context;
   const { nights } = analysis.measures;
-  const blocks: Block[] = [heading(2, say.say('pages.overview.nights.title'))];
-  if (!nights.ok) return [...blocks, paragraph(say.say(`why.${nights.why}`))];
+  const blocks: Block[] = [heading(2, speaker.say('pages.overview.nights.title'))];
+  if (!nights.ok) return [...blocks, paragraph(speaker.say(`why.${nights.why}`))];
   const shown = nights.value.slice(-NIGHTS_SHOWN);
   blocks.push({ kind: 'chart', drawing: nightsChart(shown, chart) });
   blocks.push(
     paragraph(
-      say.say('pages.overview.nights.key', {
+      speaker.say('pages.overview.nights.key', {
         low: { q: 'limit', of: 'low' },
         shown: { q: 'count', value: shown.length },
         all: { q: 'word', value: shown.length === nights.value.length ? 'yes' : 'no' },
@@ -116,10 +116,10 @@ function nights(context: PageContext): Block[] {
 }
 
 function hours(context: PageContext): Block[] {
-  const { say, analysis, chart } = context;
+  const { speaker, analysis, chart } = context;
   const { timeInBands } = analysis.measures;
-  const blocks: Block[] = [heading(2, say.say('pages.overview.hours.title'))];
-  if (!timeInBands.ok) return [...blocks, paragraph(say.say(`why.${timeInBands.why}`))];
+  const blocks: Block[] = [heading(2, speaker.say('pages.overview.hours.title'))];
+  if (!timeInBands.ok) return [...blocks, paragraph(speaker.say(`why.${timeInBands.why}`))];
   return [
     ...blocks,
     { kind: 'chart', drawing: hoursBarChart(timeInBands.value, chart) },
@@ -133,25 +133,28 @@ function hours(context: PageContext): Block[] {
 }
 
 /** What is too little for a verdict; then each number's own minimum: a fortnight is enough for an average, not for lows or CV. */
-function shortFor({ say, analysis }: PageContext, open: boolean): Block[] {
+function shortFor({ speaker, analysis }: PageContext, open: boolean): Block[] {
   const days = analysis.timeline.days.length;
-  const notJudged = open ? [say.say('pages.overview.hours.open')] : [];
+  const notJudged = open ? [speaker.say('pages.overview.hours.open')] : [];
   if (days >= ENOUGH.cv) return notJudged.map((line) => paragraph(line, 'small'));
   const params = { days: count(days), lows: word(days < ENOUGH.lows ? 'yes' : 'no') };
-  return [paragraph([...notJudged, say.say('pages.overview.hours.short', params)].join(' '), 'small')];
+  return [paragraph([...notJudged, speaker.say('pages.overview.hours.short', params)].join(' '), 'small')];
 }
 
 function topic(context: PageContext): Block[] {
-  const { say } = context;
+  const { speaker } = context;
   const topics = heldTopics(context);
   const inside: Block[] = [];
   if (topics.length === 0)
-    inside.push(heading(2, say.say('pages.overview.topic.title')), paragraph(say.say('pages.overview.topic.none')));
+    inside.push(
+      heading(2, speaker.say('pages.overview.topic.title')),
+      paragraph(speaker.say('pages.overview.topic.none')),
+    );
   for (const [index, { id, rule, name }] of topics.entries()) {
-    if (index === 0) inside.push(heading(2, say.say('pages.overview.topic.first', { topic: word(name) })));
-    else inside.push(paragraph(say.say('pages.overview.topic.second', { topic: word(name) }), 'strong'));
+    if (index === 0) inside.push(heading(2, speaker.say('pages.overview.topic.first', { topic: word(name) })));
+    else inside.push(paragraph(speaker.say('pages.overview.topic.second', { topic: word(name) }), 'strong'));
     const lines = index === 0 ? [told(context, id, 'why'), told(context, id, 'ask')] : [told(context, id, 'ask')];
-    lines.push(say.say(`findings.rules.${rule}`));
+    lines.push(speaker.say(`findings.rules.${rule}`));
     inside.push(paragraph(lines.filter((line) => line !== null).join(' ')));
   }
   return [{ kind: 'panel', blocks: inside }];

@@ -11,10 +11,10 @@ const CURVE = { alone: 92, besideNotes: 70, besideChange: 66, large: 150 };
 
 /** The second side: the usual day, questions to bring, what was left out, how to stay safe. */
 export const patientBack: PageMaker = (context) => {
-  const { say } = context;
+  const { speaker } = context;
   return {
     id: 'patient-back',
-    title: say.say('pages.patientBack.title'),
+    title: speaker.say('pages.patientBack.title'),
     blocks: [
       ...usual(context),
       ...sinceOrNotes(context),
@@ -22,13 +22,13 @@ export const patientBack: PageMaker = (context) => {
       ...leftOut(context),
       ...safe(context),
       ...agreed(context),
-      paragraph(say.say('cautions.C13'), 'small'),
+      paragraph(speaker.say('cautions.C13'), 'small'),
     ],
   };
 };
 
 function usual(context: PageContext): Block[] {
-  const { say, analysis, chart } = context;
+  const { speaker, analysis, chart } = context;
   const height =
     chart.text > LARGE
       ? CURVE.large
@@ -38,14 +38,14 @@ function usual(context: PageContext): Block[] {
           ? CURVE.besideNotes
           : CURVE.alone;
   const { modalDay } = analysis.measures;
-  const title = heading(2, say.say('pages.patientBack.usual'));
-  if (!modalDay.ok) return [title, paragraph(say.say('pages.patientFront.cannotTell'))];
+  const title = heading(2, speaker.say('pages.patientBack.usual'));
+  if (!modalDay.ok) return [title, paragraph(speaker.say('pages.patientFront.cannotTell'))];
   const gap = modalDay.value.bins.some(({ p50 }) => p50 === null);
   const key = ['pages.patientBack.usualKey', ...(gap ? ['cautions.C11'] : [])];
   return [
     title,
     { kind: 'chart', drawing: modalDayChart(modalDay.value, chart, { height, outer: false }) },
-    paragraph(key.map((each) => say.say(each)).join(' ')),
+    paragraph(key.map((each) => speaker.say(each)).join(' ')),
   ];
 }
 
@@ -58,39 +58,39 @@ function sinceOrNotes(context: PageContext): Block[] {
 /** What changed since the earlier period, when one was compared: real or chance, lows first. */
 function sinceThen(context: PageContext): Block[] {
   const [line] = tellAll(context, ['changed-lows', 'changed-range', 'change-not-told']);
-  return line === undefined ? [] : [heading(2, context.say.say('pages.patientBack.since')), paragraph(line)];
+  return line === undefined ? [] : [heading(2, context.speaker.say('pages.patientBack.since')), paragraph(line)];
 }
 
 /** The one thing notes tell that fits the topic; without one, the note that would help most next time. */
 function notes(context: PageContext): Block[] {
-  const { say, analysis } = context;
+  const { speaker, analysis } = context;
   const beside = besideTopic(analysis.found, analysis.topics);
   const text = beside && told(context, beside, 'what');
   const [wish] = notesWorthWriting(analysis.measures, analysis.topics);
-  const line = text ?? (wish ? say.say(`coach.${wish}.patient`) : null);
-  return line === null ? [] : [heading(2, say.say('pages.patientBack.notes')), paragraph(line)];
+  const line = text ?? (wish ? speaker.say(`coach.${wish}.patient`) : null);
+  return line === null ? [] : [heading(2, speaker.say('pages.patientBack.notes')), paragraph(line)];
 }
 
 /** Open questions of the findings that hold, the topic's first, then room for one's own. */
 function questions(context: PageContext): Block[] {
-  const { say, analysis } = context;
+  const { speaker, analysis } = context;
   const beside = besideTopic(analysis.found, analysis.topics);
   const first = [...analysis.topics.map(({ id }) => id), ...(beside === null ? [] : [beside])];
   const order = [...first, ...analysis.found.map(({ id }) => id)];
   const asked = [...new Set(order.flatMap((id) => told(context, id, 'ask') ?? []))].slice(0, MOST_QUESTIONS);
   return [
-    heading(2, say.say('pages.patientBack.questions')),
+    heading(2, speaker.say('pages.patientBack.questions')),
     { kind: 'boxes', items: asked },
-    { kind: 'writeIn', label: say.say('pages.patientBack.own'), lines: 1 },
+    { kind: 'writeIn', label: speaker.say('pages.patientBack.own'), lines: 1 },
   ];
 }
 
-function leftOut({ say, analysis }: PageContext): Block[] {
+function leftOut({ speaker, analysis }: PageContext): Block[] {
   const { rows, duplicate, setAside } = analysis.ledger;
   if (duplicate + setAside === 0) return [];
   return [
     paragraph(
-      say.say('pages.patientBack.leftOut', {
+      speaker.say('pages.patientBack.leftOut', {
         out: { q: 'count', value: duplicate + setAside },
         rows: { q: 'count', value: rows },
         duplicate: { q: 'count', value: duplicate },
@@ -102,19 +102,19 @@ function leftOut({ say, analysis }: PageContext): Block[] {
 }
 
 function safe(context: PageContext): Block[] {
-  const { say } = context;
+  const { speaker } = context;
   return [
     {
       kind: 'panel',
       blocks: [
-        heading(2, say.say('pages.patientBack.safe')),
-        { kind: 'list', ordered: false, items: ['C3', 'C4', 'C5', 'C6'].map((id) => say.say(`cautions.${id}`)) },
+        heading(2, speaker.say('pages.patientBack.safe')),
+        { kind: 'list', ordered: false, items: ['C3', 'C4', 'C5', 'C6'].map((id) => speaker.say(`cautions.${id}`)) },
       ],
     },
   ];
 }
 
 /** Large print leaves half of its last sheet: room to write down what was agreed. */
-function agreed({ say, chart }: PageContext): Block[] {
-  return chart.text > LARGE ? [{ kind: 'writeIn', label: say.say('pages.patientBack.agreed'), lines: 3 }] : [];
+function agreed({ speaker, chart }: PageContext): Block[] {
+  return chart.text > LARGE ? [{ kind: 'writeIn', label: speaker.say('pages.patientBack.agreed'), lines: 3 }] : [];
 }

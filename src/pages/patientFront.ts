@@ -21,35 +21,35 @@ const NIGHTS_SHOWN = 14;
 
 /** The first side: what it rests on, any very low glucose, what went well, hours, nights, one thing to look at. */
 export const patientFront: PageMaker = (context) => {
-  const { say } = context;
+  const { speaker } = context;
   return {
     id: 'patient-front',
-    title: say.say('pages.patientFront.title'),
+    title: speaker.say('pages.patientFront.title'),
     blocks: [
-      heading(1, say.say('pages.patientFront.title')),
+      heading(1, speaker.say('pages.patientFront.title')),
       ...data(context),
       ...well(context),
       ...hours(context),
       ...nights(context),
       ...topic(context),
       caution(context, 'C2', true),
-      paragraph(say.say('cautions.C1'), 'small'),
+      paragraph(speaker.say('cautions.C1'), 'small'),
     ],
   };
 };
 
 function data(context: PageContext): Block[] {
-  const { say, analysis } = context;
+  const { speaker, analysis } = context;
   const { coverage } = analysis.measures;
-  const sentences = [say.say('pages.patientFront.period', periodParams(context))];
+  const sentences = [speaker.say('pages.patientFront.period', periodParams(context))];
   if (coverage.ok)
     sentences.push(
-      say.say('pages.patientFront.hours', {
+      speaker.say('pages.patientFront.hours', {
         hours: { q: 'minutes', value: coverage.value.hours * 60 },
         days: { q: 'count', value: coverage.value.daysWithReadings },
       }),
     );
-  sentences.push(say.say('pages.patientFront.unit'));
+  sentences.push(speaker.say('pages.patientFront.unit'));
   // A very low glucose stands in the first block, whatever went well.
   sentences.push(...tellAll(context, ['very-low', 'not-enough-data']));
   return [paragraph(sentences.join(' '))];
@@ -58,30 +58,30 @@ function data(context: PageContext): Block[] {
 function well(context: PageContext): Block[] {
   const lines = tellAll(context, ['best-window', 'best-days', 'no-lows-seen']).slice(0, 2);
   if (lines.length === 0) return [];
-  return [heading(2, context.say.say('pages.patientFront.well')), paragraph(lines.join(' '))];
+  return [heading(2, context.speaker.say('pages.patientFront.well')), paragraph(lines.join(' '))];
 }
 
 function hours(context: PageContext): Block[] {
-  const { say, analysis, chart } = context;
+  const { speaker, analysis, chart } = context;
   const { timeInBands } = analysis.measures;
-  const title = heading(2, say.say('pages.patientFront.hoursTitle'));
-  if (!timeInBands.ok) return [title, paragraph(say.say('pages.patientFront.cannotTell'))];
+  const title = heading(2, speaker.say('pages.patientFront.hoursTitle'));
+  if (!timeInBands.ok) return [title, paragraph(speaker.say('pages.patientFront.cannotTell'))];
   const day = dayOf24(timeInBands.value.minutes);
-  const stack = say.stack(timeInBands.value.minutes);
+  const stack = speaker.stack(timeInBands.value.minutes);
   const shown = BANDS.filter((band) => timeInBands.value.minutes[band] > 0 && band !== 'in-range');
   return [
     title,
     { kind: 'chart', drawing: hourBlocksChart(day, chart) },
     paragraph(
       [
-        say.say('pages.patientFront.inRange', {
+        speaker.say('pages.patientFront.inRange', {
           time: { q: 'minutes', value: spokenMinutes(day['in-range']) },
           low: { q: 'limit', of: 'low' },
           high: { q: 'limit', of: 'high' },
         }),
         ...shown.map((band) =>
-          say.say('pages.patientFront.band', {
-            band: { q: 'word', value: say.say(`bands.${band}.patient`) },
+          speaker.say('pages.patientFront.band', {
+            band: { q: 'word', value: speaker.say(`bands.${band}.patient`) },
             time: { q: 'word', value: stack[band] },
           }),
         ),
@@ -91,18 +91,18 @@ function hours(context: PageContext): Block[] {
 }
 
 function nights(context: PageContext): Block[] {
-  const { say, analysis, chart } = context;
+  const { speaker, analysis, chart } = context;
   const { nights } = analysis.measures;
-  const title = heading(2, say.say('pages.patientFront.nights'));
-  if (!nights.ok) return [title, paragraph(say.say('pages.patientFront.cannotTell'))];
+  const title = heading(2, speaker.say('pages.patientFront.nights'));
+  if (!nights.ok) return [title, paragraph(speaker.say('pages.patientFront.cannotTell'))];
   const shown = nights.value.slice(-NIGHTS_SHOWN);
   const blocks: Block[] = [title, { kind: 'chart', drawing: nightsChart(shown, chart) }];
   const sentences = tellAll(context, ['lows-at-night', 'nights-without-data']);
-  const key = say.say('pages.patientFront.nightsKey', {
+  const key = speaker.say('pages.patientFront.nightsKey', {
     shown: count(shown.length),
     all: word(shown.length === nights.value.length ? 'yes' : 'no'),
   });
-  const gap = shown.some(({ state }) => state === 'unknown') ? [say.say('cautions.C11')] : [];
+  const gap = shown.some(({ state }) => state === 'unknown') ? [speaker.say('cautions.C11')] : [];
   blocks.push(paragraph([key, ...gap, ...sentences].join(' ')));
   return blocks;
 }
@@ -110,7 +110,7 @@ function nights(context: PageContext): Block[] {
 function topic(context: PageContext): Block[] {
   const [first] = heldTopics(context);
   if (!first) return [];
-  const title = heading(2, context.say.say('pages.patientFront.topic', { topic: word(first.name) }));
+  const title = heading(2, context.speaker.say('pages.patientFront.topic', { topic: word(first.name) }));
   const what = told(context, first.id, 'what');
   // What already stands above is not said twice.
   const said =

@@ -29,16 +29,18 @@ const DAYS_SHOWN = 14;
 
 /** What in the readings and notes speaks for and against the sensor. Nothing is taken out of any count here. */
 export const sensorTrust: PageMaker = (context) => {
-  const { say } = context;
-  const title = say.say('pages.sensorTrust.title');
+  const { speaker } = context;
+  const title = speaker.say('pages.sensorTrust.title');
   const told = tellAll(context, TOLD);
   return {
     id: 'sensor-trust',
     title,
     blocks: [
       heading(1, title),
-      paragraph(say.say('pages.sensorTrust.how')),
-      told.length > 0 ? { kind: 'list', items: told, ordered: false } : paragraph(say.say('pages.sensorTrust.nothing')),
+      paragraph(speaker.say('pages.sensorTrust.how')),
+      told.length > 0
+        ? { kind: 'list', items: told, ordered: false }
+        : paragraph(speaker.say('pages.sensorTrust.nothing')),
       caution(context, 'C7'),
       ...fingerstickBlocks(context),
       ...laboratory(context),
@@ -50,16 +52,16 @@ export const sensorTrust: PageMaker = (context) => {
   };
 };
 
-function laboratory({ say, analysis }: PageContext): Block[] {
+function laboratory({ speaker, analysis }: PageContext): Block[] {
   const { labA1c } = analysis.measures;
   if (!labA1c.ok) return [];
   const { percent, mmolPerMol, eag, mean, gmi } = labA1c.value;
   return [
-    heading(2, say.say('pages.sensorTrust.a1c.title')),
+    heading(2, speaker.say('pages.sensorTrust.a1c.title')),
     paragraph(
-      say.say('pages.sensorTrust.a1c.sentence', {
+      speaker.say('pages.sensorTrust.a1c.sentence', {
         percent: { q: 'percent', value: percent },
-        mmol: word(say.number(mmolPerMol, 0)),
+        mmol: word(speaker.number(mmolPerMol, 0)),
         eag: { q: 'glucose', value: eag },
         mean: mean === null ? word('–') : { q: 'glucose', value: mean },
         known: word(gmi === null ? 'no' : 'yes'),
@@ -70,15 +72,15 @@ function laboratory({ say, analysis }: PageContext): Block[] {
 }
 
 function pressed(context: PageContext): Block[] {
-  const { say, analysis } = context;
+  const { speaker, analysis } = context;
   const { pressedLows } = analysis.measures;
   if (!pressedLows.ok || pressedLows.value.list.length === 0) return [];
   const { list, lows, nightLows, veryLows, pressedVeryLows } = pressedLows.value;
-  const at = (key: string) => say.say(`pages.sensorTrust.pressed.${key}`);
+  const at = (key: string) => speaker.say(`pages.sensorTrust.pressed.${key}`);
   return [
     heading(2, at('title')),
     paragraph(
-      say.say('pages.sensorTrust.pressed.counts', {
+      speaker.say('pages.sensorTrust.pressed.counts', {
         lows: count(lows),
         others: count(lows - list.length),
         nights: count(nightLows),
@@ -98,8 +100,8 @@ function pressed(context: PageContext): Block[] {
       ],
       list.map(({ low, fall, back }): Cell[] => [
         ...lowCells(context, low),
-        { text: say.value({ q: 'rise', value: fall }, 'short') },
-        { text: say.value({ q: 'rise', value: back }, 'short') },
+        { text: speaker.value({ q: 'rise', value: fall }, 'short') },
+        { text: speaker.value({ q: 'rise', value: back }, 'short') },
       ]),
     ),
     caution(context, 'C8'),
@@ -107,16 +109,16 @@ function pressed(context: PageContext): Block[] {
 }
 
 function wear(context: PageContext): Block[] {
-  const { say, analysis } = context;
+  const { speaker, analysis } = context;
   const { sensors } = analysis.measures;
   if (!sensors.ok) return [];
   const { worn, byDay } = sensors.value;
-  const at = (key: string) => say.say(`pages.sensorTrust.wear.${key}`);
+  const at = (key: string) => speaker.say(`pages.sensorTrust.wear.${key}`);
   const pauses = worn.flatMap(({ pauseMinutes }) => (pauseMinutes === null ? [] : [pauseMinutes]));
   const blocks: Block[] = [
     heading(2, at('title')),
     paragraph(
-      say.say('pages.sensorTrust.wear.sentence', {
+      speaker.say('pages.sensorTrust.wear.sentence', {
         sensors: count(worn.length),
         begun: count(pauses.length),
         pause: { q: 'minutes', value: pauses.reduce((sum, each) => sum + each, 0) },
@@ -137,12 +139,12 @@ function wear(context: PageContext): Block[] {
       ],
       byDay.slice(0, DAYS_SHOWN).map(({ day, sensors: n, share, mean, inRange, low }): Cell[] => {
         // Of a day of wear without readings nothing is known, lows least of all.
-        const part = (value: number) => (share > 0 ? say.value({ q: 'share', value }) : '–');
+        const part = (value: number) => (share > 0 ? speaker.value({ q: 'share', value }) : '–');
         return [
-          { text: say.number(day, 0), strong: day === 1 },
-          { text: say.number(n, 0) },
-          { text: say.value({ q: 'share', value: share }) },
-          { text: mean === null ? '–' : say.value({ q: 'glucose', value: mean as MgPerDl }, 'short') },
+          { text: speaker.number(day, 0), strong: day === 1 },
+          { text: speaker.number(n, 0) },
+          { text: speaker.value({ q: 'share', value: share }) },
+          { text: mean === null ? '–' : speaker.value({ q: 'glucose', value: mean as MgPerDl }, 'short') },
           { text: part(inRange) },
           { text: part(low) },
         ];
@@ -153,15 +155,15 @@ function wear(context: PageContext): Block[] {
   return blocks;
 }
 
-function alarms({ say, analysis }: PageContext): Block[] {
+function alarms({ speaker, analysis }: PageContext): Block[] {
   const { alarms } = analysis.measures;
-  const title = heading(2, say.say('pages.sensorTrust.alarms.title'));
-  if (!alarms.ok) return [title, paragraph(say.say('pages.sensorTrust.alarms.none'))];
+  const title = heading(2, speaker.say('pages.sensorTrust.alarms.title'));
+  if (!alarms.ok) return [title, paragraph(speaker.say('pages.sensorTrust.alarms.none'))];
   const { noted, days, nights, lowsWith, lows, apart } = alarms.value;
   return [
     title,
     paragraph(
-      say.say('pages.sensorTrust.alarms.sentence', {
+      speaker.say('pages.sensorTrust.alarms.sentence', {
         noted: count(noted),
         days: count(days),
         nights: count(nights.length),
@@ -174,14 +176,14 @@ function alarms({ say, analysis }: PageContext): Block[] {
   ];
 }
 
-function odd({ say, analysis }: PageContext): Block[] {
+function odd({ speaker, analysis }: PageContext): Block[] {
   const { oddStretches } = analysis.measures;
-  const blocks: Block[] = [heading(2, say.say('pages.sensorTrust.odd.title'))];
+  const blocks: Block[] = [heading(2, speaker.say('pages.sensorTrust.odd.title'))];
   if (oddStretches.ok) {
     const { flat, jumps, belowLimit, aboveLimit } = oddStretches.value;
     blocks.push(
       paragraph(
-        say.say('pages.sensorTrust.odd.sentence', {
+        speaker.say('pages.sensorTrust.odd.sentence', {
           flat: count(flat.length),
           jumps: count(jumps.length),
           below: count(belowLimit),
@@ -197,5 +199,5 @@ function medicines(context: PageContext): Block[] {
   const { medicinesNoted } = context.analysis.measures;
   const noted = medicinesNoted.ok ? medicinesNoted.value.list : [];
   if (noted.length > 0) return [caution(context, 'C9', true)];
-  return [paragraph(context.say.say('pages.sensorTrust.medicines.none'), 'small')];
+  return [paragraph(context.speaker.say('pages.sensorTrust.medicines.none'), 'small')];
 }

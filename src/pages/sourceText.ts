@@ -5,7 +5,7 @@ import { word } from './context.ts';
  * Where a number comes from. Author, journal and year are data and stay as published; what is said about them is a text
  * of `sources`, by its name in braces, and the number of a table.
  */
-export const sourceText = (say: Speaker, source: string): string =>
+export const sourceText = (speaker: Speaker, source: string): string =>
   source
-    .replace(/\{([\w-]+)\}/g, (_, name: string) => say.say(`sources.${name}`))
-    .replace(/\btable (\d+)/g, (_, n: string) => say.say('sources.table', { n: word(n) }));
+    .replace(/\{([\w-]+)\}/g, (_, name: string) => speaker.say(`sources.${name}`))
+    .replace(/\btable (\d+)/g, (_, n: string) => speaker.say('sources.table', { n: word(n) }));

@@ -6,53 +6,53 @@ import { lowCells } from './lowCells.ts';
 
 /** Every finding that holds, safety first, with what it rests on; then what the data could not tell. */
 export const standsOut: PageMaker = (context) => {
-  const { say, analysis } = context;
+  const { speaker, analysis } = context;
   // What notes tell stands on a page of its own.
   const found = analysis.found.filter(({ id }) => !(AROUND_NOTES as readonly string[]).includes(id));
   const holding = found.filter((one) => one.look.case === 'holds').map((one) => one.id);
-  const blocks: Block[] = [heading(1, say.say('pages.standsOut.title'))];
-  if (holding.length === 0) blocks.push(paragraph(say.say('pages.standsOut.none')));
+  const blocks: Block[] = [heading(1, speaker.say('pages.standsOut.title'))];
+  if (holding.length === 0) blocks.push(paragraph(speaker.say('pages.standsOut.none')));
   for (const id of holding) blocks.push(...statement(context, id));
   const untold = found.filter((one) => one.look.case === 'untold');
   if (untold.length > 0)
-    blocks.push(heading(2, say.say('pages.standsOut.untold')), {
+    blocks.push(heading(2, speaker.say('pages.standsOut.untold')), {
       kind: 'list',
       ordered: false,
       items: untold.map(({ id, look }) =>
-        say.say('pages.standsOut.untoldLine', {
-          text: { q: 'word', value: say.say(`findings.${id}.untold`) },
-          why: { q: 'word', value: look.case === 'untold' ? say.say(`why.${look.why}`) : '' },
+        speaker.say('pages.standsOut.untoldLine', {
+          text: { q: 'word', value: speaker.say(`findings.${id}.untold`) },
+          why: { q: 'word', value: look.case === 'untold' ? speaker.say(`why.${look.why}`) : '' },
         }),
       ),
     });
   blocks.push(...everyLow(context));
-  return { id: 'stands-out', title: say.say('pages.standsOut.title'), blocks };
+  return { id: 'stands-out', title: speaker.say('pages.standsOut.title'), blocks };
 };
 
 function statement(context: PageContext, id: string): Block[] {
-  const { say, analysis } = context;
+  const { speaker, analysis } = context;
   const what = told(context, id, 'what');
   const look = analysis.found.find((one) => one.id === id)?.look;
   if (what === null || look?.case !== 'holds') return [];
-  const blocks: Block[] = [heading(3, say.say(`findings.${id}.name`, look.params)), paragraph(what)];
+  const blocks: Block[] = [heading(3, speaker.say(`findings.${id}.name`, look.params)), paragraph(what)];
   const why = told(context, id, 'why');
   const ask = told(context, id, 'ask');
-  const more = [why, ask && say.say('pages.standsOut.ask', { ask: { q: 'word', value: ask } })].filter(
+  const more = [why, ask && speaker.say('pages.standsOut.ask', { ask: { q: 'word', value: ask } })].filter(
     (line) => line !== null,
   );
   if (more.length > 0) blocks.push(paragraph(more.join(' ')));
   const days = evidenceDays(context, look.where);
   if (days !== '')
-    blocks.push(paragraph(say.say('pages.standsOut.seen', { days: { q: 'word', value: days } }), 'small'));
+    blocks.push(paragraph(speaker.say('pages.standsOut.seen', { days: { q: 'word', value: days } }), 'small'));
   return [{ kind: 'together', blocks }];
 }
 
 /** The lows one by one, since no picture of many shows each. */
 function everyLow(context: PageContext): Block[] {
-  const { say, analysis } = context;
+  const { speaker, analysis } = context;
   const { lows } = analysis.measures;
   if (!lows.ok || lows.value.list.length === 0) return [];
-  const title = (column: string) => say.say(`pages.everyLow.${column}`);
+  const title = (column: string) => speaker.say(`pages.everyLow.${column}`);
   const night = (low: Episode) => (low.night ? title('night') : runsIntoNight(low) ? title('into') : '');
   return [
     heading(2, title('title')),
@@ -69,7 +69,7 @@ function everyLow(context: PageContext): Block[] {
         const cut = low.cut.start || low.cut.end;
         return [
           ...lowCells(context, low),
-          { text: say.value({ q: 'minutes', value: low.outerMinutes }, 'short') },
+          { text: speaker.value({ q: 'minutes', value: low.outerMinutes }, 'short') },
           { text: [night(low), cut ? title('cut') : ''].filter((one) => one !== '').join(', ') },
         ];
       }),

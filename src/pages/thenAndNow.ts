@@ -16,10 +16,10 @@ const isShare = (of: Compared): of is Band => BANDS.some((band) => band === of);
  * cannot be made stands among what could not be told, with the reason.
  */
 export const thenAndNow: PageMaker = (context) => {
-  const { say, analysis } = context;
+  const { speaker, analysis } = context;
   const found = analysis.measures.thenAndNow;
   if (!found.ok) return null;
-  const title = say.say('pages.thenAndNow.title');
+  const title = speaker.say('pages.thenAndNow.title');
   const { value } = found;
   const blocks: Block[] = [heading(1, title)];
   const shares = value.changes.filter(({ of }) => isShare(of));
@@ -30,23 +30,26 @@ export const thenAndNow: PageMaker = (context) => {
   if (shares.some(({ low }) => low !== null))
     blocks.push({
       kind: 'chart',
-      title: say.say('pages.thenAndNow.chart'),
+      title: speaker.say('pages.thenAndNow.chart'),
       drawing: changesChart(shares, (change) => name(change, context), context.chart),
     });
   blocks.push(
     table(context, value),
     paragraph(
-      say.say('pages.thenAndNow.read', { mean: { q: 'rise', value: SMALLEST.mean }, all: count(value.changes.length) }),
+      speaker.say('pages.thenAndNow.read', {
+        mean: { q: 'rise', value: SMALLEST.mean },
+        all: count(value.changes.length),
+      }),
       'small',
     ),
   );
   return { id: 'then-and-now', title, blocks };
 };
 
-function about({ say }: PageContext, value: ThenAndNow): Block[] {
+function about({ speaker }: PageContext, value: ThenAndNow): Block[] {
   const period = ({ from, to, days, fullDays, share, sensors }: PeriodFacts): Record<string, Quantity> => ({
-    from: word(say.value({ q: 'date', value: from }, 'plain')),
-    to: word(say.value({ q: 'date', value: to }, 'dated')),
+    from: word(speaker.value({ q: 'date', value: from }, 'plain')),
+    to: word(speaker.value({ q: 'date', value: to }, 'dated')),
     days: count(days),
     full: count(fullDays),
     share: { q: 'share', value: share },
@@ -54,27 +57,27 @@ function about({ say }: PageContext, value: ThenAndNow): Block[] {
   });
   const { before, now, sharedDays } = value;
   const items = [
-    say.say('pages.thenAndNow.before', period(before)),
-    say.say('pages.thenAndNow.now', period(now)),
+    speaker.say('pages.thenAndNow.before', period(before)),
+    speaker.say('pages.thenAndNow.now', period(now)),
     ...value.differs.map((what) =>
-      say.say(`pages.thenAndNow.differs.${what}`, {
+      speaker.say(`pages.thenAndNow.differs.${what}`, {
         before: { q: 'minutes', value: before.interval },
         now: { q: 'minutes', value: now.interval },
       }),
     ),
   ];
-  if (sharedDays > 0) items.push(say.say('pages.thenAndNow.sharedDays', { days: count(sharedDays) }));
+  if (sharedDays > 0) items.push(speaker.say('pages.thenAndNow.sharedDays', { days: count(sharedDays) }));
   return [
-    paragraph(say.say(`pages.thenAndNow.with.${value.with}`, { text: word(value.text) })),
+    paragraph(speaker.say(`pages.thenAndNow.with.${value.with}`, { text: word(value.text) })),
     { kind: 'list', items, ordered: false },
   ];
 }
 
 function table(context: PageContext, { changes }: ThenAndNow): Block {
-  const { say } = context;
-  const title = (column: string) => say.say(`pages.thenAndNow.columns.${column}`);
+  const { speaker } = context;
+  const title = (column: string) => speaker.say(`pages.thenAndNow.columns.${column}`);
   return denseTable(
-    say.say('pages.thenAndNow.tableCaption'),
+    speaker.say('pages.thenAndNow.tableCaption'),
     [
       { title: title('number'), align: 'start', width: 0.25 },
       { title: title('before'), align: 'end', width: 0.11 },
@@ -88,7 +91,7 @@ function table(context: PageContext, { changes }: ThenAndNow): Block {
 }
 
 function row(change: Change, context: PageContext): Cell[] {
-  const { say } = context;
+  const { speaker } = context;
   const { low, high, verdict, why } = change;
   const told = verdict === 'more-than-noise';
   const sure = low !== null && high !== null && (low > 0 || high < 0);
@@ -102,14 +105,14 @@ function row(change: Change, context: PageContext): Cell[] {
       text:
         low === null || high === null
           ? '–'
-          : say.say('pages.bandsTable.range', {
+          : speaker.say('pages.bandsTable.range', {
               low: word(signed(change, low, context)),
               high: word(signed(change, high, context)),
             }),
       muted: true,
     },
     {
-      text: say.say(`pages.thenAndNow.verdict.${key}`, {
+      text: speaker.say(`pages.thenAndNow.verdict.${key}`, {
         smallest: word(signed(change, change.smallest, context).slice(1)),
       }),
       strong: told,
@@ -117,20 +120,22 @@ function row(change: Change, context: PageContext): Cell[] {
   ];
 }
 
-function name({ of }: Change, { say }: PageContext): string {
-  return say.say(`pages.thenAndNow.of.${of}`, isShare(of) ? limitsOf(of, say) : {});
+function name({ of }: Change, { speaker }: PageContext): string {
+  return speaker.say(`pages.thenAndNow.of.${of}`, isShare(of) ? limitsOf(of, speaker) : {});
 }
 
-function amount({ of }: Change, value: number, { say }: PageContext): string {
-  if (isShare(of)) return say.value({ q: 'share', value });
-  if (of === 'mean') return say.value({ q: 'glucose', value: value as MgPerDl }, 'short');
-  return say.number(value, 1);
+function amount({ of }: Change, value: number, { speaker }: PageContext): string {
+  if (isShare(of)) return speaker.value({ q: 'share', value });
+  if (of === 'mean') return speaker.value({ q: 'glucose', value: value as MgPerDl }, 'short');
+  return speaker.number(value, 1);
 }
 
 /** With its sign; shares in points of a hundred. */
-function signed({ of }: Change, value: number, { say }: PageContext): string {
+function signed({ of }: Change, value: number, { speaker }: PageContext): string {
   const size = Math.abs(value);
   const text =
-    of === 'mean' ? say.value({ q: 'rise', value: size }, 'short') : say.number(isShare(of) ? size * 100 : size, 1);
+    of === 'mean'
+      ? speaker.value({ q: 'rise', value: size }, 'short')
+      : speaker.number(isShare(of) ? size * 100 : size, 1);
   return `${value < 0 ? '\u2212' : '+'}${text}`;
 }

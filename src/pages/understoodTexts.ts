@@ -66,32 +66,37 @@ const SHOWN: Readonly<Record<string, readonly Form[]>> = {
 /** Number of parts a text takes, in the order of the data. */
 const NAMES = ['a', 'b', 'c'] as const;
 
-function said(say: Speaker, forms: readonly Form[] | undefined, data: string): string {
+function said(speaker: Speaker, forms: readonly Form[] | undefined, data: string): string {
   for (const [form, key] of forms ?? []) {
     const parts = form.exec(data)?.slice(1);
     if (!parts) continue;
     const quantity = (part: string): Quantity =>
       key !== 'line' && /^-?\d+(\.\d+)?$/.test(part)
-        ? word(say.number(Number(part), part.split('.')[1]?.length ?? 0))
+        ? word(speaker.number(Number(part), part.split('.')[1]?.length ?? 0))
         : word(part);
-    return say.say(`understood.${key}`, Object.fromEntries(parts.map((part, i) => [NAMES[i] ?? 'd', quantity(part)])));
+    return speaker.say(
+      `understood.${key}`,
+      Object.fromEntries(parts.map((part, i) => [NAMES[i] ?? 'd', quantity(part)])),
+    );
   }
   return data;
 }
 
 /** The value of a choice as the paper says it: names and marks of the file unchanged, our own words in its language. */
-export function valueText(say: Speaker, { id, value }: Choice): string {
-  if (id !== 'columns') return said(say, VALUES[id], value);
-  return value.replace(/ = ([a-z-]+)(?=, |$)/g, (whole, role: string) =>
-    say.has(`understood.roles.${role}`) ? ` = ${say.say(`understood.roles.${role}`)}` : whole,
-  );
+export function valueText(speaker: Speaker, { id, value }: Choice): string {
+  if (id !== 'columns') return said(speaker, VALUES[id], value);
+  return value.replace(/ = ([a-z-]+)(?=, |$)/g, (whole, role: string) => {
+    const known = speaker.sayIfKnown(`understood.roles.${role}`);
+    return known === null ? whole : ` = ${known}`;
+  });
 }
 
-export const evidenceText = (say: Speaker, { id, evidence }: Choice): string => said(say, EVIDENCE[id], evidence ?? '');
+export const evidenceText = (speaker: Speaker, { id, evidence }: Choice): string =>
+  said(speaker, EVIDENCE[id], evidence ?? '');
 
 /** What an issue found or expected, as the paper says it. */
-export const shownText = (say: Speaker, code: string, text: string | undefined): string =>
-  said(say, SHOWN[code], text ?? '').replace(
+export const shownText = (speaker: Speaker, code: string, text: string | undefined): string =>
+  said(speaker, SHOWN[code], text ?? '').replace(
     /\(line (\d+)\)/g,
-    (_, n: string) => `(${say.say('understood.line', { a: word(n) })})`,
+    (_, n: string) => `(${speaker.say('understood.line', { a: word(n) })})`,
   );

@@ -15,24 +15,26 @@ const CLOCK_FINDINGS = [
 ] as const;
 /** Where on the clock glucose usually runs, how far days differ, and what share of each hour lay in each band. */
 export const usualDay: PageMaker = (context) => {
-  const { say, analysis, chart } = context;
+  const { speaker, analysis, chart } = context;
   const { modalDay, hourly, windows } = analysis.measures;
-  const blocks: Block[] = [heading(1, say.say('pages.usualDay.title'))];
+  const blocks: Block[] = [heading(1, speaker.say('pages.usualDay.title'))];
   if (!modalDay.ok)
     blocks.push(
-      paragraph(say.say('pages.usualDay.untold', { why: { q: 'word', value: say.say(`why.${modalDay.why}`) } })),
+      paragraph(
+        speaker.say('pages.usualDay.untold', { why: { q: 'word', value: speaker.say(`why.${modalDay.why}`) } }),
+      ),
     );
   else {
     blocks.push(
       paragraph(
-        say.say('pages.usualDay.how', {
+        speaker.say('pages.usualDay.how', {
           days: { q: 'count', value: modalDay.value.bins.reduce((most, bin) => Math.max(most, bin.days), 0) },
           minutes: { q: 'count', value: modalDay.value.binMinutes },
         }),
       ),
       {
         kind: 'chart',
-        title: say.say('pages.usualDay.ribbons', { unit: { q: 'word', value: say.unit } }),
+        title: speaker.say('pages.usualDay.ribbons', { unit: { q: 'word', value: speaker.unit } }),
         drawing: modalDayChart(modalDay.value, chart, { height: 196, outer: true }),
       },
     );
@@ -41,19 +43,19 @@ export const usualDay: PageMaker = (context) => {
   if (hourly.ok)
     blocks.push(space(6), {
       kind: 'chart',
-      title: say.say('pages.usualDay.shares'),
+      title: speaker.say('pages.usualDay.shares'),
       drawing: hourSharesChart(hourly.value, chart, { height: 84, right: CURVE_LABELS }),
     });
   const lines = tellAll(context, CLOCK_FINDINGS);
   if (windows.ok)
     lines.push(
-      say.say('pages.usualDay.hardest', {
+      speaker.say('pages.usualDay.hardest', {
         from: { q: 'clock', value: windows.value.hardest.fromMinute },
         to: { q: 'clock', value: windows.value.hardest.toMinute },
         inRange: { q: 'share', value: windows.value.hardest.inRange },
       }),
     );
   if (lines.length > 0)
-    blocks.push(heading(2, say.say('pages.usualDay.clock')), { kind: 'list', items: lines, ordered: false });
-  return { id: 'usual-day', title: say.say('pages.usualDay.title'), blocks };
+    blocks.push(heading(2, speaker.say('pages.usualDay.clock')), { kind: 'list', items: lines, ordered: false });
+  return { id: 'usual-day', title: speaker.say('pages.usualDay.title'), blocks };
 };

@@ -23,49 +23,49 @@ export interface WorklistContent {
 const NAMED = 20;
 
 /** Who to look at first and why, with empty columns for those who look. Everybody stands on it exactly once. */
-export function worklistPage(content: WorklistContent, say: Speaker, on: 'paper' | 'screen'): Page {
+export function worklistPage(content: WorklistContent, speaker: Speaker, on: 'paper' | 'screen'): Page {
   const { lines, tiers, flagged } = content;
   return {
     id: 'worklist',
-    title: say.say('pages.worklist.title'),
+    title: speaker.say('pages.worklist.title'),
     blocks: [
-      heading(1, say.say('pages.worklist.title')),
-      paragraph(say.say('pages.worklist.lead', { people: count(lines.length), flagged: count(flagged) }), 'lead'),
-      paragraph(say.say('pages.worklist.about'), 'small'),
-      tierCounts(content, say),
-      ...(on === 'screen' ? wholeTable(content, say) : tiers.flatMap((tier) => tierTable(content, tier, say))),
-      ...passedOver(content, say),
-      heading(2, say.say('pages.worklist.how')),
+      heading(1, speaker.say('pages.worklist.title')),
+      paragraph(speaker.say('pages.worklist.lead', { people: count(lines.length), flagged: count(flagged) }), 'lead'),
+      paragraph(speaker.say('pages.worklist.about'), 'small'),
+      tierCounts(content, speaker),
+      ...(on === 'screen' ? wholeTable(content, speaker) : tiers.flatMap((tier) => tierTable(content, tier, speaker))),
+      ...passedOver(content, speaker),
+      heading(2, speaker.say('pages.worklist.how')),
       {
         kind: 'list',
         ordered: false,
-        items: content.rules.map(({ key, params }) => say.say(key, params)),
+        items: content.rules.map(({ key, params }) => speaker.say(key, params)),
       },
     ],
   };
 }
 
-function tierCounts({ lines, tiers }: WorklistContent, say: Speaker): Block {
+function tierCounts({ lines, tiers }: WorklistContent, speaker: Speaker): Block {
   return denseTable(
-    say.say('pages.worklist.tiersCaption'),
+    speaker.say('pages.worklist.tiersCaption'),
     [
-      { title: say.say('pages.worklist.group'), align: 'start', width: 0.8 },
-      { title: say.say('pages.worklist.people'), align: 'end', width: 0.2 },
+      { title: speaker.say('pages.worklist.group'), align: 'start', width: 0.8 },
+      { title: speaker.say('pages.worklist.people'), align: 'end', width: 0.2 },
     ],
     tiers.map((tier): Cell[] => {
       const n = lines.filter((line) => line.tier === tier).length;
       return [
-        { text: tierName(say, tier), muted: n === 0 },
-        { text: say.number(n, 0), muted: n === 0 },
+        { text: tierName(speaker, tier), muted: n === 0 },
+        { text: speaker.number(n, 0), muted: n === 0 },
       ];
     }),
   );
 }
 
-function passedOver({ passedOver: names }: WorklistContent, say: Speaker): Block[] {
+function passedOver({ passedOver: names }: WorklistContent, speaker: Speaker): Block[] {
   if (names.length === 0) return [];
   const rest = names.length - NAMED;
   const items = names.slice(0, NAMED);
-  if (rest > 0) items.push(say.say('pages.worklist.andMore', { n: count(rest) }));
-  return [heading(2, say.say('pages.worklist.passedOver')), { kind: 'list', items: [...items], ordered: false }];
+  if (rest > 0) items.push(speaker.say('pages.worklist.andMore', { n: count(rest) }));
+  return [heading(2, speaker.say('pages.worklist.passedOver')), { kind: 'list', items: [...items], ordered: false }];
 }

@@ -16,13 +16,13 @@ interface Column {
 }
 
 /** Without a caption of its own to be seen: a heading with the same words stands above. */
-const tableOf = (caption: string, columns: readonly Column[], lines: readonly WorklistLine[], say: Speaker) => ({
+const tableOf = (caption: string, columns: readonly Column[], lines: readonly WorklistLine[], speaker: Speaker) => ({
   kind: 'table' as const,
   caption,
   captionShown: false,
   dense: true,
   columns: columns.map(({ title, id, width }) => ({
-    title: title ?? say.say(`clinic.columns.${id}`),
+    title: title ?? speaker.say(`clinic.columns.${id}`),
     align: id === 'hours' ? ('end' as const) : ('start' as const),
     width,
   })),
@@ -32,24 +32,24 @@ const tableOf = (caption: string, columns: readonly Column[], lines: readonly Wo
 const isCompared = (lines: readonly WorklistLine[]): boolean => lines.some(({ outcome }) => outcome.facts?.change);
 
 /** On paper a table for each group that has anyone in it: the groups are the order. Room to write at the end. */
-export function tierTable({ lines }: WorklistContent, tier: Tier, say: Speaker): Block[] {
+export function tierTable({ lines }: WorklistContent, tier: Tier, speaker: Speaker): Block[] {
   const own = lines.filter((line) => line.tier === tier);
   if (own.length === 0) return [];
-  const caption = say.say('pages.worklist.caption', { tier: word(tierName(say, tier)), n: count(own.length) });
-  const columns = onPaper(tier, isCompared(own), say);
-  return [heading(2, caption), tableOf(caption, columns, own, say)];
+  const caption = speaker.say('pages.worklist.caption', { tier: word(tierName(speaker, tier)), n: count(own.length) });
+  const columns = onPaper(tier, isCompared(own), speaker);
+  return [heading(2, caption), tableOf(caption, columns, own, speaker)];
 }
 
 /** No column stands empty for a whole group but those to write in. */
-function onPaper(tier: Tier, compared: boolean, say: Speaker): Column[] {
+function onPaper(tier: Tier, compared: boolean, speaker: Speaker): Column[] {
   const empty = (): Cell => ({ text: '' });
   const code: Column = { id: 'code', width: 0.15, cell: ({ outcome }) => ({ text: outcome.code, strong: true }) };
   // A table that goes on over the page repeats its titles, and they the group.
-  const title = say.say('pages.worklist.whyIn', { tier: word(tierName(say, tier)) });
-  const why: Column = { id: 'why', title, width: 0.41, cell: (line) => ({ text: whyText(say, line) }) };
-  const since: Column = { id: 'since', width: 0.33, cell: (line) => ({ text: sinceText(say, line) }) };
-  const hours: Column = { id: 'hours', width: 0.12, cell: (line) => ({ text: hoursText(say, line) }) };
-  const visit: Column = { id: 'visit', width: 0.09, cell: (line) => ({ text: visitText(say, line) }) };
+  const title = speaker.say('pages.worklist.whyIn', { tier: word(tierName(speaker, tier)) });
+  const why: Column = { id: 'why', title, width: 0.41, cell: (line) => ({ text: whyText(speaker, line) }) };
+  const since: Column = { id: 'since', width: 0.33, cell: (line) => ({ text: sinceText(speaker, line) }) };
+  const hours: Column = { id: 'hours', width: 0.12, cell: (line) => ({ text: hoursText(speaker, line) }) };
+  const visit: Column = { id: 'visit', width: 0.09, cell: (line) => ({ text: visitText(speaker, line) }) };
   const room = (width: number): Column[] => [
     { id: 'seenBy', width: 0.1, cell: empty },
     { id: 'remark', width, cell: empty },
@@ -63,8 +63,8 @@ function onPaper(tier: Tier, compared: boolean, say: Speaker): Column[] {
  * On a screen one table of everybody, to be sorted as wanted. Code and reasons stand first: a small screen shows them
  * without moving sideways.
  */
-export function wholeTable({ lines, tiers, beside }: WorklistContent, say: Speaker): Block[] {
-  const caption = say.say('pages.worklist.everyone');
+export function wholeTable({ lines, tiers, beside }: WorklistContent, speaker: Speaker): Block[] {
+  const caption = speaker.say('pages.worklist.everyone');
   const columns: Column[] = [
     {
       id: 'code',
@@ -75,36 +75,36 @@ export function wholeTable({ lines, tiers, beside }: WorklistContent, say: Speak
     {
       id: 'why',
       width: 0.37,
-      cell: (line) => ({ text: briefReasons(say, line.reasons) }),
-      key: (line) => briefReasons(say, line.reasons),
+      cell: (line) => ({ text: briefReasons(speaker, line.reasons) }),
+      key: (line) => briefReasons(speaker, line.reasons),
     },
     {
       id: 'tier',
       width: 0.14,
-      cell: ({ tier }) => ({ text: tierName(say, tier) }),
+      cell: ({ tier }) => ({ text: tierName(speaker, tier) }),
       // The order of the list itself: by group, the graver first.
       key: ({ tier }, place) => tiers.indexOf(tier) * lines.length + place,
     },
     ...(isCompared(lines)
-      ? [{ id: 'since' as const, width: 0.16, cell: (line: WorklistLine) => ({ text: sinceText(say, line) }) }]
+      ? [{ id: 'since' as const, width: 0.16, cell: (line: WorklistLine) => ({ text: sinceText(speaker, line) }) }]
       : []),
     {
       id: 'hours',
       width: 0.1,
-      cell: (line) => ({ text: hoursText(say, line) }),
+      cell: (line) => ({ text: hoursText(speaker, line) }),
       key: ({ outcome }) => outcome.facts?.coverage.hours ?? '',
     },
     {
       id: 'visit',
       width: 0.08,
-      cell: (line) => ({ text: visitText(say, line) }),
+      cell: (line) => ({ text: visitText(speaker, line) }),
       key: ({ outcome }) => outcome.visit ?? '',
     },
   ];
   return [
     heading(2, caption),
     {
-      ...tableOf(caption, columns, lines, say),
+      ...tableOf(caption, columns, lines, speaker),
       keys: lines.map((line, i) => columns.map(({ key, cell }) => key?.(line, i) ?? cell(line).text)),
     },
   ];

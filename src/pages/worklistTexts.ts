@@ -3,17 +3,17 @@ import type { Reason, Tier, WorklistLine } from '../model/clinic.ts';
 import type { Params } from '../model/quantity.ts';
 import { count, word } from './context.ts';
 
-export const tierName = (say: Speaker, tier: Tier): string => say.say(`clinic.tiers.${tier}`);
+export const tierName = (speaker: Speaker, tier: Tier): string => speaker.say(`clinic.tiers.${tier}`);
 
 /** All reasons in one line, dates short, what is further from the goals than last time together. */
-export function reasonsText(say: Speaker, reasons: readonly Reason[]): string {
+export function reasonsText(speaker: Speaker, reasons: readonly Reason[]): string {
   const isWorse = ({ key }: Reason): boolean => key.startsWith('clinic.reasons.worse.');
   const texts = (some: readonly Reason[]): string[] =>
-    some.map(({ key, params }) => say.say(key, shortDates(params, say)));
+    some.map(({ key, params }) => speaker.say(key, shortDates(params, speaker)));
   const worse = texts(reasons.filter(isWorse));
   return [
     ...texts(reasons.filter((reason) => !isWorse(reason))),
-    ...(worse.length > 0 ? [say.say('clinic.reasons.sinceLast', { names: word(worse.join(', ')) })] : []),
+    ...(worse.length > 0 ? [speaker.say('clinic.reasons.sinceLast', { names: word(worse.join(', ')) })] : []),
   ].reduce((all, text) => (all === '' ? text : `${all}${all.endsWith('.') ? ' ' : '; '}${text}`), '');
 }
 
@@ -21,54 +21,54 @@ export function reasonsText(say: Speaker, reasons: readonly Reason[]): string {
 const TOLD = 3;
 
 /** The reasons as a person looks at them: a folder of many faulty files does not fill the page. */
-export function briefReasons(say: Speaker, reasons: readonly Reason[]): string {
+export function briefReasons(speaker: Speaker, reasons: readonly Reason[]): string {
   const more = reasons.length - TOLD;
-  if (reasons[0]?.tier !== 'unread' || more < 2) return reasonsText(say, reasons);
-  const rest = say.say('clinic.reasons.more', { count: count(more), file: word('worklist.csv') });
-  return `${reasonsText(say, reasons.slice(0, TOLD))} ${rest}`;
+  if (reasons[0]?.tier !== 'unread' || more < 2) return reasonsText(speaker, reasons);
+  const rest = speaker.say('clinic.reasons.more', { count: count(more), file: word('worklist.csv') });
+  return `${reasonsText(speaker, reasons.slice(0, TOLD))} ${rest}`;
 }
 
-const shortDates = (params: Params, say: Speaker): Params =>
+const shortDates = (params: Params, speaker: Speaker): Params =>
   Object.fromEntries(
     Object.entries(params).map(([name, value]) => [
       name,
       value.q === 'dates'
-        ? word(value.value.map((date) => say.value({ q: 'date', value: date }, 'compact')).join(', '))
+        ? word(value.value.map((date) => speaker.value({ q: 'date', value: date }, 'compact')).join(', '))
         : value,
     ]),
   );
 
 /** What changed since the earlier period by more than day-to-day noise, or why nothing is told. */
-export function sinceText(say: Speaker, { outcome: { facts } }: WorklistLine): string {
+export function sinceText(speaker: Speaker, { outcome: { facts } }: WorklistLine): string {
   if (!facts) return '';
-  if (!facts.change) return say.say('clinic.change.notCompared');
+  if (!facts.change) return speaker.say('clinic.change.notCompared');
   const { change } = facts;
-  if (!change.told) return say.say('clinic.change.cannotTell');
+  if (!change.told) return speaker.say('clinic.change.cannotTell');
   const parts = (['worse', 'better'] as const)
     .filter((way) => change[way].length > 0)
-    .map((way) => say.say(`clinic.change.${way}`, { names: word(namesOf(change[way], say)) }));
-  return parts.length > 0 ? parts.join('; ') : say.say('clinic.change.withinNoise');
+    .map((way) => speaker.say(`clinic.change.${way}`, { names: word(namesOf(change[way], speaker)) }));
+  return parts.length > 0 ? parts.join('; ') : speaker.say('clinic.change.withinNoise');
 }
 
-const namesOf = (all: readonly string[], say: Speaker): string =>
-  all.map((of) => say.say(`clinic.change.of.${of}`)).join(', ');
+const namesOf = (all: readonly string[], speaker: Speaker): string =>
+  all.map((of) => speaker.say(`clinic.change.of.${of}`)).join(', ');
 
-export function hoursText(say: Speaker, { outcome: { facts } }: WorklistLine): string {
+export function hoursText(speaker: Speaker, { outcome: { facts } }: WorklistLine): string {
   if (!facts) return '';
-  const whole = (hours: number): string => say.number(hours, 0);
-  return say.say('clinic.hoursOf', {
+  const whole = (hours: number): string => speaker.number(hours, 0);
+  return speaker.say('clinic.hoursOf', {
     hours: word(whole(facts.coverage.hours)),
     of: word(whole(facts.coverage.ofHours)),
   });
 }
 
-export const visitText = (say: Speaker, { outcome: { visit } }: WorklistLine): string =>
-  visit === null ? '' : say.value({ q: 'date', value: visit }, 'compact');
+export const visitText = (speaker: Speaker, { outcome: { visit } }: WorklistLine): string =>
+  visit === null ? '' : speaker.value({ q: 'date', value: visit }, 'compact');
 
 /** The reasons, and what is closer to the goals than last time. */
-export function whyText(say: Speaker, line: WorklistLine): string {
+export function whyText(speaker: Speaker, line: WorklistLine): string {
   const better = line.outcome.facts?.change?.better ?? [];
-  const reasons = briefReasons(say, line.reasons);
+  const reasons = briefReasons(speaker, line.reasons);
   if (better.length === 0) return reasons;
-  return `${reasons}; ${say.say('clinic.change.better', { names: word(namesOf(better, say)) })}`;
+  return `${reasons}; ${speaker.say('clinic.change.better', { names: word(namesOf(better, speaker)) })}`;
 }

@@ -11,7 +11,7 @@ import { hoursBarChart } from '../../src/charts/hoursBar.ts';
 import { lowsClockChart } from '../../src/charts/lowsClock.ts';
 import { modalDayChart } from '../../src/charts/modalDay.ts';
 import { nightsChart } from '../../src/charts/nights.ts';
-import { dayOf24, speaker } from '../../src/language/index.ts';
+import { dayOf24, speakerOf } from '../../src/language/index.ts';
 import type { Drawing, Mark } from '../../src/model/drawing.ts';
 import type { Measured } from '../../src/model/measured.ts';
 import { drawingSvg } from '../../src/writers/svg.ts';
@@ -26,8 +26,8 @@ function value<T>(measured: Measured<T>): T {
 function charts(analysis: Analysis, text = 8.5): Record<string, Drawing> {
   const { measures, targets, timeline } = analysis;
   const voice = text > 10 ? 'patient' : 'clinic';
-  const say = speaker(wordsOf(), { unit: timeline.unit, voice, targets });
-  const context: ChartContext = { say, targets, native: timeline.unit, text };
+  const speaker = speakerOf(wordsOf(), { unit: timeline.unit, voice, targets });
+  const context: ChartContext = { speaker, targets, native: timeline.unit, text };
   const drawn: Record<string, Drawing> = {
     coverage: coverageChart(value(measures.coverage), context),
     lowsClock: lowsClockChart(value(measures.lows).list, context),

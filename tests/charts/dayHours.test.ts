@@ -2,14 +2,14 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import type { ChartContext } from '../../src/charts/context.ts';
 import { dayHours } from '../../src/charts/dayHours.ts';
-import { speaker } from '../../src/language/index.ts';
+import { speakerOf } from '../../src/language/index.ts';
 import { targetSets } from '../../src/targets/index.ts';
 import { type DaysOf, timelineOf } from '../support/timeline.ts';
 
 const words: unknown = JSON.parse(readFileSync(new URL('../../templates/words/en.json', import.meta.url), 'utf8'));
 const targets = targetSets.adult;
-const say = speaker(words, { unit: 'mg/dL', voice: 'clinic', targets });
-const context: ChartContext = { say, targets, native: 'mg/dL', text: 8.5 };
+const speaker = speakerOf(words, { unit: 'mg/dL', voice: 'clinic', targets });
+const context: ChartContext = { speaker, targets, native: 'mg/dL', text: 8.5 };
 
 /** The row of one hour of the first day. */
 const hour = (at: number, days: DaysOf): string[] => dayHours(timelineOf({ days: 1, ...days }), 0, context).rows[at]!;

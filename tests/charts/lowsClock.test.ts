@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { lowsClockChart } from '../../src/charts/lowsClock.ts';
-import { speaker } from '../../src/language/index.ts';
+import { speakerOf } from '../../src/language/index.ts';
 import type { Drawing } from '../../src/model/drawing.ts';
 import type { LocalDate } from '../../src/model/glucose.ts';
 import type { Episode } from '../../src/model/measures.ts';
@@ -8,7 +8,7 @@ import { analysisOf, wordsOf } from '../support/story.ts';
 
 const { targets, measures } = await analysisOf('evening-exercise');
 const context = {
-  say: speaker(wordsOf(), { unit: 'mg/dL', voice: 'clinic', targets }),
+  speaker: speakerOf(wordsOf(), { unit: 'mg/dL', voice: 'clinic', targets }),
   targets,
   native: 'mg/dL' as const,
   text: 8.5,

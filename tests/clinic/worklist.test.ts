@@ -159,10 +159,10 @@ test('on paper and on a screen everybody stands once, with room to write on pape
     ],
     USUAL,
   );
-  const say = listSpeaker(english);
+  const speaker = listSpeaker(english);
   const printing = { paper: 'a4' as const, printed: '2026-03-01', version: '1', clinic: undefined };
   const tables = (on: 'paper' | 'screen') =>
-    worklistReport(contentOf(lines, USUAL, [], true), say, printing, on)
+    worklistReport(contentOf(lines, USUAL, [], true), speaker, printing, on)
       .pages[0]!.blocks.flatMap((block) => (block.kind === 'table' ? [block] : []))
       .slice(1);
   const paper = tables('paper');

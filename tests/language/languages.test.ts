@@ -2,7 +2,7 @@ import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { IntlMessageFormat } from 'intl-messageformat';
 import { describe, expect, test } from 'vitest';
-import { lacking, layered, messageParams, placeOf, REGIONS, speaker, type Words } from '../../src/language/index.ts';
+import { lacking, layered, messageParams, placeOf, REGIONS, speakerOf, type Words } from '../../src/language/index.ts';
 import { targetSets } from '../../src/targets/index.ts';
 import { english } from '../support/english.ts';
 import { everyMessage } from '../support/everyMessage.ts';
@@ -131,7 +131,7 @@ describe('places', () => {
 /** Forms as the Unicode CLDR gives them; spaces that do not break are told as spaces. */
 describe('Spanish forms by region', () => {
   const say = (locale: string) => {
-    const made = speaker(
+    const made = speakerOf(
       { ...(wordsOf('es') as Words), locale },
       { unit: 'mg/dL', voice: 'patient', targets: targetSets.adult },
     );

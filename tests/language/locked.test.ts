@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { seal } from '../../src/cli/words.ts';
-import { speaker } from '../../src/language/index.ts';
+import { speakerOf } from '../../src/language/index.ts';
 import { targetSets } from '../../src/targets/index.ts';
 import { everyMessage } from '../support/everyMessage.ts';
 import { wordsOf } from '../support/story.ts';
@@ -42,7 +42,7 @@ test('the same texts are locked in each language', () => {
 
 test('unless it is known that a clinician has read them, the texts count as not reviewed', () => {
   const say = (review?: string) =>
-    speaker({ ...(wordsOf() as object), review }, { unit: 'mg/dL', voice: 'clinic', targets: targetSets.adult });
+    speakerOf({ ...(wordsOf() as object), review }, { unit: 'mg/dL', voice: 'clinic', targets: targetSets.adult });
   expect(say().reviewed).toBe(false);
   expect(say('not reviewed').reviewed).toBe(false);
   expect(say('reviewed').reviewed).toBe(true);

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { apart, speaker } from '../../src/language/index.ts';
+import { apart, speakerOf } from '../../src/language/index.ts';
 import { openMessages } from '../../src/language/messages.ts';
 import { adult } from '../../src/targets/adult.ts';
 import { wordsOf } from '../support/story.ts';
@@ -23,10 +23,10 @@ describe('a number and its unit stay together', () => {
   });
 
   test('in every text of every paper', () => {
-    const say = speaker(wordsOf(), { unit: 'mg/dL', voice: 'clinic', targets: adult });
+    const speaker = speakerOf(wordsOf(), { unit: 'mg/dL', voice: 'clinic', targets: adult });
     const texts = JSON.stringify(wordsOf()).match(/"[^"\\]*\d (?:%|mg\/dL|mmol\/L)(?!\w)[^"\\]*"/g) ?? [];
     expect(texts.length).toBeGreaterThan(3);
-    expect(say.say('pages.method.rule.axis')).not.toMatch(/\d (?:%|mg\/dL|mmol\/L)/);
+    expect(speaker.say('pages.method.rule.axis')).not.toMatch(/\d (?:%|mg\/dL|mmol\/L)/);
   });
 });
 
@@ -38,8 +38,8 @@ describe('a name that runs from right to left keeps to itself', () => {
     ['Dr. محمد', '\u2068Dr. محمد\u2069'],
   ])('%s', (name, expected) => {
     expect(apart(name)).toBe(expected);
-    const say = speaker(wordsOf(), { unit: 'mg/dL', voice: 'clinic', targets: adult });
-    expect(say.value({ q: 'word', value: name })).toBe(expected);
+    const speaker = speakerOf(wordsOf(), { unit: 'mg/dL', voice: 'clinic', targets: adult });
+    expect(speaker.value({ q: 'word', value: name })).toBe(expected);
   });
 
   test('and nothing of it is lost', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { speaker } from '../../src/language/index.ts';
+import { speakerOf } from '../../src/language/index.ts';
 import type { Quantity } from '../../src/model/quantity.ts';
 import { targetSets } from '../../src/targets/index.ts';
 import { wordsOf } from '../support/story.ts';
@@ -17,15 +17,15 @@ const QUANTITIES: [Quantity, string][] = [
 describe.each(['clinic', 'patient'] as const)('to a reader of the %s paper', (voice) => {
   test.each(QUANTITIES)('%j in %s: a number parts from nothing that belongs to it', (quantity, language) => {
     const options = { unit: 'mg/dL', voice, targets: targetSets.adult } as const;
-    expect(speaker(wordsOf(language), options).value(quantity)).not.toMatch(
+    expect(speakerOf(wordsOf(language), options).value(quantity)).not.toMatch(
       /\d (?:of|de) \d|h \d|\d (?:min|h|%|mg|hour|hora|AM|PM|a\.)/,
     );
   });
 
   test('nor in a sentence', () => {
-    const say = speaker(wordsOf(), { unit: 'mg/dL', voice, targets: targetSets.adult });
+    const speaker = speakerOf(wordsOf(), { unit: 'mg/dL', voice, targets: targetSets.adult });
     const count = (value: number) => ({ q: 'count' as const, value });
-    const text = say.say('findings.few-notes.patient.what', { noted: count(8), days: count(14) });
+    const text = speaker.say('findings.few-notes.patient.what', { noted: count(8), days: count(14) });
     expect(text).toContain('8\u00a0of\u00a014 days');
   });
 });

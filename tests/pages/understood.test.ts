@@ -1,19 +1,20 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { speaker } from '../../src/language/index.ts';
+import { speakerOf } from '../../src/language/index.ts';
 import { sourceText } from '../../src/pages/sourceText.ts';
 import { evidenceText, shownText, valueText } from '../../src/pages/understoodTexts.ts';
 import { targetSets } from '../../src/targets/index.ts';
 import { home, wordsOf } from '../support/story.ts';
 
-const say = speaker(wordsOf('es'), { unit: 'mg/dL', voice: 'clinic', targets: targetSets.adult });
+const speaker = speakerOf(wordsOf('es'), { unit: 'mg/dL', voice: 'clinic', targets: targetSets.adult });
 const readers = join(home, 'src/readers');
 const code = readdirSync(readers)
   .map((name) => readFileSync(join(readers, name), 'utf8'))
   .join('\n');
-const valueSaid = (id: string, value: string): string => valueText(say, { id, value, by: 'file' });
-const evidenceOf = (id: string, evidence: string): string => evidenceText(say, { id, value: '', by: 'file', evidence });
+const valueSaid = (id: string, value: string): string => valueText(speaker, { id, value, by: 'file' });
+const evidenceOf = (id: string, evidence: string): string =>
+  evidenceText(speaker, { id, value: '', by: 'file', evidence });
 
 describe('how a file was understood, in the language of the paper', () => {
   test.each([
@@ -74,20 +75,20 @@ describe('how a file was understood, in the language of the paper', () => {
   });
 
   test('what an issue shows', () => {
-    expect(shownText(say, 'sparse-glucose', '240 min between values').replaceAll('\u00a0', ' ')).toBe(
+    expect(shownText(speaker, 'sparse-glucose', '240 min between values').replaceAll('\u00a0', ' ')).toBe(
       '240 min entre valores',
     );
-    expect(shownText(say, 'date-order-contradicts-file', 'month-first')).toBe('primero el mes');
-    expect(shownText(say, 'zones-in-file', 'Europe/Rome (line 2), Asia/Tokyo')).toBe(
+    expect(shownText(speaker, 'date-order-contradicts-file', 'month-first')).toBe('primero el mes');
+    expect(shownText(speaker, 'zones-in-file', 'Europe/Rome (line 2), Asia/Tokyo')).toBe(
       'Europe/Rome (línea 2), Asia/Tokyo',
     );
-    expect(shownText(say, 'no-rows', undefined)).toBe('');
+    expect(shownText(speaker, 'no-rows', undefined)).toBe('');
   });
 });
 
 test('a source keeps its citations, and says in the language of the paper what it says of them', () => {
   const source = '{time-to-peak}: Daenen 2010, Diabetes Metab 36:165-169, table 4; Parkes 2000 ({borders-from-memory})';
-  expect(sourceText(say, source)).toBe(
+  expect(sourceText(speaker, source)).toBe(
     'Tiempo hasta el máximo: Daenen 2010, Diabetes Metab 36:165-169, tabla 4; Parkes 2000 (bordes, de memoria)',
   );
 });

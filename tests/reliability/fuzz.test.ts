@@ -199,7 +199,7 @@ describe('files that steer: read or refused with a reason, whatever is in them',
     if ('problems' in read) expect(read.problems.length).toBeGreaterThan(0);
   });
 
-  const say = listSpeaker(words);
+  const speaker = listSpeaker(words);
   const refusal = outcome({
     facts: null,
     outputs: [],
@@ -217,9 +217,9 @@ describe('files that steer: read or refused with a reason, whatever is in them',
     for (const name of [read.stem, ...read.outputs.map((output) => output.name)]) expect(name).not.toMatch(/[/\\]|^\./);
     const lines = rank([read], USUAL);
     const page = contentOf(lines, USUAL, [], false);
-    worklistCsv(lines, say);
+    worklistCsv(lines, speaker);
     measuresCsv(lines);
-    worklistReport(page, say, { paper: 'a4', printed: '2026-03-01', version: 'x', clinic: undefined }, 'paper');
+    worklistReport(page, speaker, { paper: 'a4', printed: '2026-03-01', version: 'x', clinic: undefined }, 'paper');
   });
 });
 

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { type Speaker, speaker } from '../../src/language/index.ts';
+import { type Speaker, speakerOf } from '../../src/language/index.ts';
 import type { GlucoseUnit } from '../../src/model/glucose.ts';
 import { targetSets } from '../../src/targets/index.ts';
 
@@ -7,5 +7,5 @@ import { targetSets } from '../../src/targets/index.ts';
 export const english = JSON.parse(readFileSync(new URL('../../templates/words/en.json', import.meta.url), 'utf8'));
 
 export function englishSpeaker(voice: 'clinic' | 'patient', unit: GlucoseUnit = 'mg/dL'): Speaker {
-  return speaker(english, { unit, voice, targets: targetSets.adult });
+  return speakerOf(english, { unit, voice, targets: targetSets.adult });
 }

@@ -15,7 +15,7 @@ import { tierLines } from './tellLists.ts';
 /** Reads everyone, writes nothing, and shows how many each set of thresholds would ask someone to look at. */
 export async function dryRun(asked: Asked, given: ClinicOptions, threads: number, door: Door): Promise<number> {
   const { tell, print, words } = door;
-  const say = listSpeaker(words);
+  const speaker = listSpeaker(words);
   const { outcomes } = await runPeople(asked, given, threads, door);
   const own = given.thresholds === undefined ? {} : { own: asked.thresholds };
   for (const [name, thresholds] of Object.entries({ ...own, ...PUBLISHED })) {
@@ -25,17 +25,17 @@ export async function dryRun(asked: Asked, given: ClinicOptions, threads: number
     print(
       `${tell.say(`cli.clinic.rules.${name}`)}: ${tell.say('cli.clinic.flagged', { n: flagged, of: lines.length })}`,
     );
-    for (const line of tierLines(lines, say)) print(`  ${line}`);
+    for (const line of tierLines(lines, speaker)) print(`  ${line}`);
   }
   print('');
   print(tell.say('cli.clinic.eachRule'));
-  for (const line of ruleLines(outcomes, asked.thresholds, say)) print(`  ${line}`);
+  for (const line of ruleLines(outcomes, asked.thresholds, speaker)) print(`  ${line}`);
   print(tell.say('cli.clinic.dry'));
   return exitOf(outcomes);
 }
 
 /** How many people each threshold alone would put on the list. */
-function ruleLines(outcomes: readonly Outcome[], thresholds: Thresholds, say: Speaker): string[] {
+function ruleLines(outcomes: readonly Outcome[], thresholds: Thresholds, speaker: Speaker): string[] {
   const lines = rank(outcomes, thresholds);
   const passing = (rule: string): number =>
     lines.filter(({ tier, reasons }) => {
@@ -45,7 +45,7 @@ function ruleLines(outcomes: readonly Outcome[], thresholds: Thresholds, say: Sp
   const most = String(outcomes.length).length;
   return rulesOf(thresholds).map(({ key, params }) => {
     const n = passing(key.split('.').at(-1)!);
-    return `${String(n).padStart(most)}  ${say.say(key, params)}`;
+    return `${String(n).padStart(most)}  ${speaker.say(key, params)}`;
   });
 }
 

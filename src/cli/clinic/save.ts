@@ -14,16 +14,16 @@ export async function saveLists(
   door: Door,
 ): Promise<string[]> {
   const { writePdf } = await import('../../writers/pdf/index.ts');
-  const say = listSpeaker(door.words);
-  const paper = worklistReport(content, say, printing, 'paper');
+  const speaker = listSpeaker(door.words);
+  const paper = worklistReport(content, speaker, printing, 'paper');
   const page = await openPages(door);
   const outputs: Output[] = [
     { name: 'worklist.pdf', bytes: await writePdf(paper, fonts(), { version: door.version, grey: printing.grey }) },
     {
       name: 'worklist.html',
-      bytes: page(worklistReport(content, say, printing, 'screen'), { words: door.words, grey: printing.grey }),
+      bytes: page(worklistReport(content, speaker, printing, 'screen'), { words: door.words, grey: printing.grey }),
     },
-    { name: 'worklist.csv', bytes: worklistCsv(content.lines, say) },
+    { name: 'worklist.csv', bytes: worklistCsv(content.lines, speaker) },
     { name: 'measures.csv', bytes: measuresCsv(content.lines) },
   ];
   saveAll(out, outputs);

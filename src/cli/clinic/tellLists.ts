@@ -11,10 +11,10 @@ import { printable, printableLine } from '../tell.ts';
 const NAMED = 20;
 
 /** How many stand in each tier, a line each. */
-export function tierLines(lines: readonly WorklistLine[], say: Speaker): string[] {
+export function tierLines(lines: readonly WorklistLine[], speaker: Speaker): string[] {
   const counts = countTiers(lines);
   const most = String(lines.length).length;
-  return TIERS.map((tier) => `${String(counts[tier]).padStart(most)}  ${tierName(say, tier)}`);
+  return TIERS.map((tier) => `${String(counts[tier]).padStart(most)}  ${tierName(speaker, tier)}`);
 }
 
 /** How many stand in each tier, and who could not be read and why. */
@@ -23,12 +23,12 @@ export function tellLists(
   lines: readonly WorklistLine[],
   passedOver: readonly string[],
 ): void {
-  const say = listSpeaker(words);
-  for (const line of tierLines(lines, say)) print(`  ${line}`);
+  const speaker = listSpeaker(words);
+  for (const line of tierLines(lines, speaker)) print(`  ${line}`);
   if (passedOver.length > 0) print(tell.say('cli.clinic.passedOver', { n: passedOver.length }));
   const unread = lines.filter(({ tier }) => tier === 'unread');
   for (const { outcome, reasons } of unread.slice(0, NAMED)) {
-    complain(`${printable(outcome.code)}: ${printableLine(briefReasons(say, reasons))}`);
+    complain(`${printable(outcome.code)}: ${printableLine(briefReasons(speaker, reasons))}`);
   }
   if (unread.length > NAMED) complain(tell.say('cli.clinic.moreUnread', { n: unread.length - NAMED }));
   print(tell.say('cli.told.caution'));

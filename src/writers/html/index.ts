@@ -1,4 +1,4 @@
-import { speaker } from '../../language/index.ts';
+import { speakerOf } from '../../language/index.ts';
 import type { Report } from '../../model/report.ts';
 import { targetSets } from '../../targets/index.ts';
 import { blocksHtml } from './blocks.ts';
@@ -26,7 +26,7 @@ export interface HtmlOptions {
  */
 export function writeHtml(report: Report, template: CompiledTemplate, { words, grey = false }: HtmlOptions): string {
   // Its words hold no glucose: unit and targets are never asked for.
-  const { say } = speaker(words, { unit: 'mg/dL', voice: report.voice, targets: targetSets.adult });
+  const { say } = speakerOf(words, { unit: 'mg/dL', voice: report.voice, targets: targetSets.adult });
   const own = ownStyle();
   const setting: Setting = { say, grey, depth: depths(), id: ids(), shares: own.shares, topic: report.title };
   const pageIds = report.pages.map(() => setting.id('page'));
