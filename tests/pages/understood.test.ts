@@ -9,7 +9,8 @@ import { home, wordsOf } from '../support/story.ts';
 
 const speaker = speakerOf(wordsOf('es'), { unit: 'mg/dL', voice: 'clinic', targets: targetSets.adult });
 const readers = join(home, 'src/readers');
-const code = readdirSync(readers)
+const code = readdirSync(readers, { recursive: true, encoding: 'utf8' })
+  .filter((name) => name.endsWith('.ts'))
   .map((name) => readFileSync(join(readers, name), 'utf8'))
   .join('\n');
 const valueSaid = (id: string, value: string): string => valueText(speaker, { id, value, by: 'file' });
