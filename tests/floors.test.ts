@@ -29,6 +29,11 @@ const FLOORS = [
 const LIBRARIES: Record<string, string> = {
   luxon: 'time',
   'd3-array': 'stats',
+  '@stdlib/math-base-special-atan': 'stats',
+  '@stdlib/math-base-special-exp': 'stats',
+  '@stdlib/math-base-special-ln': 'stats',
+  '@stdlib/math-base-special-log10': 'stats',
+  '@stdlib/math-base-special-pow': 'stats',
   zod: 'schemas',
   'd3-scale': 'charts',
   'd3-shape': 'charts',
@@ -181,6 +186,13 @@ test('two levels of folder, no drawer for odds and ends, no default exports, no 
       return found;
     }),
   ).toEqual([]);
+});
+
+test('no arithmetic that engines do differently', () => {
+  // ECMA-262, 21.3: these are "implementation-approximated". + - * / and the square root are not.
+  const own =
+    /\bMath\s*\.\s*(a?(cos|sin|tan)h?|atan2|cbrt|exp|expm1|hypot|log|log10|log1p|log2|pow)\b|\bMath\s*\[|\*\*/;
+  expect(breaches(({ code }) => (own.test(code) ? [own.exec(code)![0]] : []))).toEqual([]);
 });
 
 test('one rule, one place', () => {

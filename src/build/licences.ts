@@ -5,17 +5,23 @@ import { join } from 'node:path';
 export const packagesOf = (inputs: string[]): string[] =>
   [...new Set(inputs.flatMap((path) => /^[^:]*node_modules\/((?:@[^/]+\/)?[^/]+)/.exec(path)?.[0] ?? []))].sort();
 
-/** Their licences in one text: the licences ask that they travel with the code. Throws when a package has none. */
+/**
+ * Their licences in one text: the licences ask that they travel with the code, and notices beside them. A text that
+ * several packages share stands once, under all their names. Throws when a package has none.
+ */
 export function licenceText(home: string, packages: string[]): string {
-  return packages
-    .map((path) => {
-      const folder = join(home, path);
-      const { name, version, license } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'));
-      const file = readdirSync(folder).find((each) => /^licen[cs]e/i.test(each));
-      if (license === undefined && file === undefined) throw new Error(`${name} names no licence.`);
-      const text = file === undefined ? '' : `\n\n${readFileSync(join(folder, file), 'utf8').trim()}`;
-      return `${name} ${version}${license === undefined ? '' : `: ${license}`}${text}`;
-    })
+  const byText = new Map<string, string[]>();
+  for (const path of packages) {
+    const folder = join(home, path);
+    const { name, version, license } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'));
+    const files = readdirSync(folder).filter((each) => /^(licen[cs]e|notice)/i.test(each));
+    if (license === undefined && files.length === 0) throw new Error(`${name} names no licence.`);
+    const text = files.map((file) => `\n\n${readFileSync(join(folder, file), 'utf8').trim()}`).join('');
+    const named = `${name} ${version}${license === undefined ? '' : `: ${license}`}`;
+    byText.set(text, [...(byText.get(text) ?? []), named]);
+  }
+  return [...byText]
+    .map(([text, names]) => names.join('\n') + text)
     .join(`\n\n${'-'.repeat(78)}\n\n`)
     .concat('\n');
 }

@@ -1,5 +1,6 @@
 import type { Compared, DaySums } from '../model/thenAndNow.ts';
 import type { DayStatistic } from '../stats/dayStatistic.ts';
+import { square } from '../stats/elementary.ts';
 import { DAY_MINUTES } from '../time/calendar.ts';
 
 /** Minutes of a week. */
@@ -56,5 +57,5 @@ function ratio(sums: readonly number[]): number {
 function variation(sums: readonly number[]): number {
   const known = sums[1]!;
   const mean = sums[0]! / known;
-  return (100 * Math.sqrt(Math.max(0, sums[2]! / known - mean ** 2))) / mean;
+  return (100 * Math.sqrt(Math.max(0, sums[2]! / known - square(mean)))) / mean;
 }

@@ -1,3 +1,4 @@
+import { ln, pow, square } from '../stats/elementary.ts';
 import { meanOf } from '../stats/moments.ts';
 import type { Index } from './indexOf.ts';
 import { fullDayValues } from './trace.ts';
@@ -6,12 +7,12 @@ const SOURCE = 'Kovatchev 1998, Diabetes Care 21:1870-1875';
 
 /** Glucose made symmetric: 0 at 112.5 mg/dL, the same size at 70 and 180. Constants from memory; mg/dL, kept to 20-600. */
 export function symmetric(mgdl: number): number {
-  return 1.509 * (Math.log(Math.min(600, Math.max(20, mgdl))) ** 1.084 - 5.381);
+  return 1.509 * (pow(ln(Math.min(600, Math.max(20, mgdl))), 1.084) - 5.381);
 }
 
 /** Risk of one value, 0 to 100, whichever side. */
 export function risk(mgdl: number): number {
-  return 10 * symmetric(mgdl) ** 2;
+  return 10 * square(symmetric(mgdl));
 }
 
 const lowRisk = (mgdl: number) => (symmetric(mgdl) < 0 ? risk(mgdl) : 0);

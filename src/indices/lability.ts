@@ -1,3 +1,4 @@
+import { square } from '../stats/elementary.ts';
 import { DAY_MINUTES } from '../time/calendar.ts';
 import { MGDL_PER_MMOL } from '../units.ts';
 import type { Index } from './indexOf.ts';
@@ -16,7 +17,7 @@ export function labilitySum(mmol: ArrayLike<number>, minutes: ArrayLike<number>)
   for (let i = 1; i < mmol.length; i++) {
     const apart = minutes[i]! - minutes[last]!;
     if (apart < SHORTEST) continue;
-    if (apart <= LONGEST) sum += (mmol[i]! - mmol[last]!) ** 2 / (apart / 60);
+    if (apart <= LONGEST) sum += square(mmol[i]! - mmol[last]!) / (apart / 60);
     last = i;
   }
   return sum;

@@ -1,3 +1,4 @@
+import { square } from '../stats/elementary.ts';
 import type { Index } from './indexOf.ts';
 import type { Trace } from './trace.ts';
 
@@ -27,7 +28,7 @@ export function magOf(path: Path): number | null {
 
 /** How much longer the drawn line is than a flat one, percent; a minute and a mg/dL drawn alike. Formula from memory. */
 export function gvpOf(path: Path): number | null {
-  const { sum, minutes } = along(path, Math.hypot);
+  const { sum, minutes } = along(path, (change, minutes) => Math.sqrt(square(change) + square(minutes)));
   return minutes > 0 ? 100 * (sum / minutes - 1) : null;
 }
 

@@ -1,3 +1,4 @@
+import { log10, pow, square } from '../stats/elementary.ts';
 import { meanOf, moments } from '../stats/moments.ts';
 import { median } from '../stats/quantile.ts';
 import { MGDL_PER_MMOL } from '../units.ts';
@@ -8,7 +9,7 @@ const IDEAL = 120;
 
 /** Score of one value in mmol/L; zero near 4.9. The cap at 50 and the cut-offs of the shares are from memory. */
 export function gradeScore(mmol: number): number {
-  return Math.min(GRADE_MOST, 425 * (Math.log10(Math.log10(mmol)) + 0.16) ** 2);
+  return Math.min(GRADE_MOST, 425 * square(log10(log10(mmol)) + 0.16));
 }
 
 export interface Grade {
@@ -36,13 +37,13 @@ export function gradeOf(mmol: readonly number[]): Grade {
 
 /** Mean of |10 log10(x / 120)|^3, mg/dL; with fewer than 25 values plus a twentieth of their range. From memory. */
 export function mValueOf(mgdl: readonly number[]): number {
-  const mean = meanOf(mgdl.map((value) => Math.abs(10 * Math.log10(value / IDEAL)) ** 3));
+  const mean = meanOf(mgdl.map((value) => pow(Math.abs(10 * log10(value / IDEAL)), 3)));
   return mgdl.length < 25 ? mean + (Math.max(...mgdl) - Math.min(...mgdl)) / 20 : mean;
 }
 
 /** 0.001 (mean + SD)^2, mg/dL. */
 export function jIndexOf(mean: number, sd: number): number {
-  return 0.001 * (mean + sd) ** 2;
+  return 0.001 * square(mean + sd);
 }
 
 export const grade: Index<Grade> = {

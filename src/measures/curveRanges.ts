@@ -90,7 +90,7 @@ function placesDrawn(size: number, ofDay: Uint16Array): Uint16Array[] {
   for (let k = 0; k < n; k++) perDay[ofDay[k]!] = perDay[ofDay[k]!]! + 1;
   const most = size * perDay.reduce((a, b) => Math.max(a, b), 0);
   const { bits, counts } = drawCounts(size, most < 256 ? 8 : most < 65_536 ? 16 : 32);
-  const mask = 2 ** bits - 1;
+  const mask = 0xffffffff >>> (32 - bits);
   const places = WANTED.map(() => new Uint16Array(n));
   const passed = new Int32Array(n);
   for (let draw = 0, from = 0; draw < DRAWS; from += size) {

@@ -1,3 +1,4 @@
+import { pow, square } from './elementary.ts';
 /**
  * Correlation of neighbouring days that every interval answers for (ours). A fortnight tells its own so badly that an
  * estimate would only make the width of intervals a matter of chance.
@@ -10,7 +11,7 @@ export const LIKENESS = 0.25;
  * small as well, which `times` holds.
  */
 export function alikeDays(days: number, a: number): { times: number; degrees: number } {
-  const more = (1 + a) / (1 - a) - (2 * a * (1 - a ** days)) / (days * (1 - a) ** 2);
+  const more = (1 + a) / (1 - a) - (2 * a * (1 - pow(a, days))) / (days * square(1 - a));
   const seen = 1 - (more - 1) / (days - 1);
   return { times: more / seen, degrees: Math.max(1, days / more - 1) };
 }

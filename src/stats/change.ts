@@ -2,6 +2,7 @@ import { alikeDays } from './alike.ts';
 import { chance } from './chance.ts';
 import { type DayStatistic, influence, total } from './dayStatistic.ts';
 import { studentQuantile } from './distributions.ts';
+import { exp, square } from './elementary.ts';
 import { noneCountedUpper } from './poisson.ts';
 import { expandedTail } from './resample.ts';
 
@@ -74,7 +75,10 @@ export function changeInterval(
   const variance = a.variance + b.variance;
   if (!(variance > 0)) return null;
   // Welch's degrees of freedom, from days that count for fewer than they are.
-  const degrees = Math.max(2, Math.floor(variance ** 2 / (a.variance ** 2 / a.degrees + b.variance ** 2 / b.degrees)));
+  const degrees = Math.max(
+    2,
+    Math.floor(square(variance) / (square(a.variance) / a.degrees + square(b.variance) / b.degrees)),
+  );
   const t = studentQuantile((1 + level) / 2, degrees);
   const reach = t * Math.sqrt(variance);
   const again = drawnChanges(sides[0], sides[1]);
@@ -84,8 +88,8 @@ export function changeInterval(
   const ends = { low: Math.min(change - reach, at(tail)), high: Math.max(change + reach, at(1 - tail)) };
   if (rare !== null) {
     const [then, later] = [aroundRare(before, a, level, rare), aroundRare(now, b, level, rare)];
-    ends.low = Math.min(ends.low, change - Math.hypot(later.down, then.up));
-    ends.high = Math.max(ends.high, change + Math.hypot(later.up, then.down));
+    ends.low = Math.min(ends.low, change - Math.sqrt(square(later.down) + square(then.up)));
+    ends.high = Math.max(ends.high, change + Math.sqrt(square(later.up) + square(then.down)));
   }
   return { change, ...ends, correlation };
 }
@@ -104,15 +108,15 @@ function aroundRare(
   const value = of(sums);
   if (!(value > 0)) return { down: 0, up: (noneCountedUpper(level) * episode) / sums[1]! };
   const t = studentQuantile((1 + level) / 2, Math.max(2, Math.floor(Math.min(degrees, daysThatCount(columns[0]!)))));
-  const factor = Math.exp((t * Math.sqrt(variance)) / value);
+  const factor = exp((t * Math.sqrt(variance)) / value);
   return { down: value - value / factor, up: value * factor - value };
 }
 
 /** As many days as would hold the same sum if it were spread evenly (Kish 1965): two, where two days hold nearly all. */
 function daysThatCount(perDay: Float64Array): number {
   let squares = 0;
-  for (let day = 0; day < perDay.length; day++) squares += perDay[day]! ** 2;
-  return total(perDay) ** 2 / squares;
+  for (let day = 0; day < perDay.length; day++) squares += square(perDay[day]!);
+  return square(total(perDay)) / squares;
 }
 
 interface DayError {
@@ -123,7 +127,7 @@ interface DayError {
 function errorOf(pull: Float64Array, a: number): DayError {
   const n = pull.length;
   let squares = 0;
-  for (let i = 0; i < n; i++) squares += pull[i]! ** 2;
+  for (let i = 0; i < n; i++) squares += square(pull[i]!);
   const { times, degrees } = alikeDays(n, a);
   return { variance: ((squares * n) / (n - 1)) * times, degrees };
 }
@@ -136,7 +140,7 @@ function neighbours(periods: { pull: Float64Array; place: Int32Array }[]): numbe
   let days = 0;
   for (const { pull, place } of periods) {
     let own = 0;
-    for (let i = 0; i < pull.length; i++) own += pull[i]! ** 2;
+    for (let i = 0; i < pull.length; i++) own += square(pull[i]!);
     if (own === 0) continue;
     // Each period in its own spread, so that the wider one does not speak for both.
     const spread = own / pull.length;

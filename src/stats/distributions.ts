@@ -1,3 +1,4 @@
+import { atan, exp } from './elementary.ts';
 /**
  * Standard normal distribution function by the series of Abramowitz & Stegun 1964, 26.2.11. Beyond 8 the rest is below
  * 1e-15 and the series would only add rounding.
@@ -10,7 +11,7 @@ export function normalCdf(x: number): number {
     term *= (x * x) / k;
     sum += term;
   }
-  return 0.5 + (sum * Math.exp((-x * x) / 2)) / Math.sqrt(2 * Math.PI);
+  return 0.5 + (sum * exp((-x * x) / 2)) / Math.sqrt(2 * Math.PI);
 }
 
 /**
@@ -18,8 +19,9 @@ export function normalCdf(x: number): number {
  * Stegun 1964, 26.7.3 and 26.7.4.
  */
 function studentWithin(t: number, degrees: number): number {
-  const angle = Math.atan(t / Math.sqrt(degrees));
-  const cosine = Math.cos(angle);
+  const slope = t / Math.sqrt(degrees);
+  const cosine = 1 / Math.sqrt(1 + slope * slope);
+  const sine = slope * cosine;
   const odd = degrees % 2 === 1;
   let term = odd ? cosine : 1;
   let sum = degrees === 1 ? 0 : term;
@@ -27,7 +29,7 @@ function studentWithin(t: number, degrees: number): number {
     term *= (cosine * cosine * (k - 1)) / k;
     sum += term;
   }
-  return odd ? (2 / Math.PI) * (angle + Math.sin(angle) * sum) : Math.sin(angle) * sum;
+  return odd ? (2 / Math.PI) * (atan(slope) + sine * sum) : sine * sum;
 }
 
 /** The t below which Student's distribution with whole `degrees` of freedom holds probability `p`, 0.5 < p < 1. */

@@ -1,4 +1,5 @@
 import { total } from './dayStatistic.ts';
+import { exp, square } from './elementary.ts';
 import { type Draws, drawnEnds, drawnSums } from './resample.ts';
 
 /** Lower and upper end of an interval. */
@@ -48,18 +49,18 @@ export function ratioInterval(
 function ratioError(tops: Float64Array, perDay: Float64Array, ratio: number): number {
   const days = tops.length;
   let squares = 0;
-  for (let day = 0; day < days; day++) squares += (tops[day]! - ratio * perDay[day]!) ** 2;
+  for (let day = 0; day < days; day++) squares += square(tops[day]! - ratio * perDay[day]!);
   return Math.sqrt((squares * days) / (days - 1));
 }
 
 function aroundShare(ratio: number, reach: number): Interval {
   const odds = ratio / (1 - ratio);
-  const factor = Math.exp(reach / (ratio * (1 - ratio)));
+  const factor = exp(reach / (ratio * (1 - ratio)));
   return { low: odds / (odds + factor), high: 1 / (1 + 1 / (odds * factor)) };
 }
 
 /** Ends on the log scale, for a number that cannot go below 0. */
 export function aroundPositive(ratio: number, reach: number): Interval {
-  const factor = Math.exp(reach / ratio);
+  const factor = exp(reach / ratio);
   return { low: ratio / factor, high: ratio * factor };
 }

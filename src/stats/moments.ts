@@ -1,3 +1,4 @@
+import { square } from './elementary.ts';
 /** Mean and spread of values that stand for different lengths of time. */
 export interface Moments {
   n: number;
@@ -42,6 +43,6 @@ export function meanOf(values: readonly number[]): number {
 export function sampleSd(values: readonly number[]): number {
   const mean = meanOf(values);
   let squares = 0;
-  for (const value of values) squares += (value - mean) ** 2;
+  for (const value of values) squares += square(value - mean);
   return Math.sqrt(squares / (values.length - 1));
 }

@@ -63,7 +63,7 @@ describe('what others wrote', () => {
 
   test('the licences in dist are those of the packages in the program', () => {
     const text = readFileSync(join(home, 'dist/LICENCES.txt'), 'utf8');
-    const heads = text.split(/\n-{70,}\n/).map((part) => part.trim().split('\n')[0]!);
+    const heads = text.split(/\n-{70,}\n/).flatMap((part) => part.trim().split('\n\n')[0]!.split('\n'));
     expect(heads.length).toBeGreaterThan(5);
     for (const head of heads) {
       const [, name, version] = /^((?:@[^/]+\/)?\S+) (\S+?)(?::|$)/.exec(head)!;

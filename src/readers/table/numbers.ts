@@ -6,6 +6,9 @@ export interface NumberLook {
   after: number;
 }
 
+/** 1, 10, 100 … as the grammar below can ask for: engines do not agree on every power they work out. */
+const TENS = Array.from({ length: 36 }, (_, power) => Number(`1e${power}`));
+
 const isDigit = (b: number): boolean => b >= 0x30 && b <= 0x39;
 
 /**
@@ -48,7 +51,7 @@ export function readNumber(bytes: Uint8Array, from: number, to: number, look: Nu
     power += down ? -exponent : exponent;
   }
   // One division or multiplication of whole numbers, so that 5.6 and 1.12E+02 come out exact.
-  if (power !== 0) value = power < 0 ? value / 10 ** -power : value * 10 ** power;
+  if (power !== 0) value = power < 0 ? value / TENS[-power]! : value * TENS[power]!;
   return negative ? -value : value;
 }
 
