@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { type Found, lookAll, type Topic, topics } from './findings/index.ts';
+import type { Found } from './findings/index.ts';
 import { type Indices, indicesOf } from './indices/index.ts';
 import { besideOf } from './measures/earlier.ts';
 import { measure } from './measures/index.ts';
@@ -13,6 +13,7 @@ import { readInputs } from './readers/index.ts';
 import { targetSets } from './targets/index.ts';
 import { buildTimeline } from './timeline/index.ts';
 import type { SetAside } from './timeline/setAside.ts';
+import { lookAll, type Topic, topics } from './topics/index.ts';
 
 /** How one file was understood, and what became of each of its rows. */
 export interface FileAccount {

@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { examples } from '../../tests/findings/examples/index.ts';
 import { findings } from '../findings/index.ts';
 import { indices } from '../indices/index.ts';
 import { speakerOf } from '../language/index.ts';
@@ -97,10 +98,10 @@ function leaves(words: string | Words | undefined, path = ''): [string, string][
 }
 
 const findingsOf = (words: Words): string[] =>
-  findings.map(({ id, source, examples }) => {
+  findings.map(({ id, source }) => {
     const section = words.findings as Words | undefined;
     const said = leaves(section?.[id]).map(([path, message]) => `*${path}*\n\n${quote(message)}`);
-    const rows = examples.map(([name, , expected, set]) => `| ${name} | ${expected} | ${set ?? 'adult'} |`);
+    const rows = examples[id].map(([name, , expected, set]) => `| ${name} | ${expected} | ${set ?? 'adult'} |`);
     return [
       `## ${id}`,
       facts([['source', source]]),

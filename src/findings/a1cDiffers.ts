@@ -1,11 +1,10 @@
+import { glucose, word } from './evidence/quantities.ts';
 import { absent, type Finding, holds, quiet, untold } from './finding.ts';
-import { glucose, word } from './quantities.ts';
-import { a1cLike } from './trustExamples.ts';
 
 const LEAST = 0.5;
 
 /** A laboratory A1C and the GMI lie half a point or more apart: said, never averaged away. */
-export const a1cDiffers: Finding = {
+export const a1cDiffers: Finding<'a1c-differs'> = {
   id: 'a1c-differs',
   source: 'that they may differ: Bergenstal 2018, Diabetes Care 41:2275-2280; 0.5 points: ours',
   look({ labA1c, gmi: indicator }) {
@@ -27,14 +26,4 @@ export const a1cDiffers: Finding = {
       apart < 0 ? 'above' : 'below',
     );
   },
-  examples: [
-    ['half a point apart', { labA1c: a1cLike(7.5, 7.0) }, 'holds'],
-    ['0.4 apart', { labA1c: a1cLike(7.4, 7.0) }, 'absent'],
-    [
-      'no GMI for these targets',
-      { labA1c: a1cLike(7.4, null), gmi: { ok: false, why: 'not-for-these-targets' } },
-      'untold',
-    ],
-    ['none typed in', { labA1c: { ok: false, why: 'not-asked' } }, 'absent'],
-  ],
 };

@@ -1,12 +1,11 @@
-import { nightOf } from './evidence.ts';
+import { nightOf } from './evidence/places.ts';
+import { count, dates } from './evidence/quantities.ts';
 import { absent, type Finding, holds, quiet } from './finding.ts';
-import { count, dates } from './quantities.ts';
-import { alarmsLike } from './trustExamples.ts';
 
 const LEAST_NIGHTS = 3;
 
 /** Alarms are noted on three nights or more: sleep is a thing to ask about. */
-export const alarmsAtNight: Finding = {
+export const alarmsAtNight: Finding<'alarms-at-night'> = {
   id: 'alarms-at-night',
   source: 'ours',
   look({ alarms }) {
@@ -24,9 +23,4 @@ export const alarmsAtNight: Finding = {
       nights.map(({ date }) => nightOf(date)),
     );
   },
-  examples: [
-    ['3 nights', { alarms: alarmsLike([1, 2, 1], 0, 0) }, 'holds'],
-    ['2 nights', { alarms: alarmsLike([3, 3], 0, 0) }, 'absent'],
-    ['none noted', { alarms: { ok: false, why: 'none-noted' } }, 'absent'],
-  ],
 };

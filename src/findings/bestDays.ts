@@ -1,10 +1,9 @@
 import type { DailySummary } from '../model/measures.ts';
-import { daysLike } from './examples.ts';
+import { count, dates, often, share, word } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
-import { count, dates, often, share, word } from './quantities.ts';
 
 /** Full days free of lows: those above the goal for time in range, or else the one with most of it. */
-export const bestDays: Finding = {
+export const bestDays: Finding<'best-days'> = {
   id: 'best-days',
   source: 'ours; goal and full day (70 %) Battelino 2019, Diabetes Care 42:1593-1603',
   look({ daily }, { goals }) {
@@ -32,14 +31,4 @@ export const bestDays: Finding = {
       met.length > 0 ? 'goal' : 'top',
     );
   },
-  examples: [
-    ['2 of 3 days above the goal', { daily: daysLike([0.71, 0.7, 0.9]) }, 'holds'],
-    ['none above the goal', { daily: daysLike([0.7, 0.5]) }, 'holds'],
-    [
-      'every day with a low',
-      { daily: daysLike([0.9], { minutes: { 'very-low': 0, low: 15, 'in-range': 1000, high: 0, 'very-high': 0 } }) },
-      'absent',
-    ],
-    ['no full day', { daily: daysLike([0.9], { full: false }) }, 'untold'],
-  ],
 };

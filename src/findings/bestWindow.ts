@@ -1,10 +1,9 @@
-import { windowsLike } from './examples.ts';
+import { PATTERN_DAYS } from './evidence/pattern.ts';
+import { clock, count, often, share } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
-import { PATTERN_DAYS } from './pattern.ts';
-import { clock, count, often, share } from './quantities.ts';
 
 /** The clock window with most days in range and free of lows, when that is two thirds of them or more. */
-export const bestWindow: Finding = {
+export const bestWindow: Finding<'best-window'> = {
   id: 'best-window',
   source: 'ours',
   look({ windows }) {
@@ -23,10 +22,4 @@ export const bestWindow: Finding = {
       goodDays.map((date) => ({ date, fromMinute, toMinute })),
     );
   },
-  examples: [
-    ['6 of 9 days', { windows: windowsLike(9, 6) }, 'holds'],
-    ['5 of 9 days', { windows: windowsLike(9, 5) }, 'absent'],
-    ['6 days', { windows: windowsLike(6, 6) }, 'untold'],
-    ['too few days to measure', { windows: { ok: false, why: 'too-few-days' } }, 'untold'],
-  ],
 };

@@ -1,10 +1,8 @@
-import { lowsLike } from './episodeExamples.ts';
-import { bandsLike, daysLike, seenCoverage } from './examples.ts';
+import { count, dates, limit, minutes } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
-import { count, dates, limit, minutes } from './quantities.ts';
 
 /** Readings below the low limit, but never 15 minutes on end. Those below the very low limit are told apart. */
-export const briefLows: Finding = {
+export const briefLows: Finding<'brief-lows'> = {
   id: 'brief-lows',
   source: '15 minutes: Danne 2017, Diabetes Care 40:1631-1640; told at all: ours',
   look({ lows, timeInBands, daily, coverage }) {
@@ -24,15 +22,4 @@ export const briefLows: Finding = {
       days.map((date) => ({ date })),
     );
   },
-  examples: [
-    ['ten minutes low, no episode', { ...brief(10), lows: lowsLike() }, 'holds'],
-    ['nothing low', { ...brief(0), lows: lowsLike() }, 'absent'],
-    ['an episode', { ...brief(30), lows: lowsLike({}) }, 'absent'],
-    ['no readings', { lows: { ok: false, why: 'no-readings' } }, 'untold'],
-  ],
 };
-
-function brief(low: number) {
-  const minutes = { 'very-low': 0, low, 'in-range': 1000, high: 0, 'very-high': 0 };
-  return { timeInBands: bandsLike(minutes), daily: daysLike([0.9], { minutes }), coverage: seenCoverage(14, 1) };
-}

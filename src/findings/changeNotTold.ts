@@ -1,11 +1,10 @@
+import { count, limit, share, word } from './evidence/quantities.ts';
 import { absent, type Finding, holds, quiet } from './finding.ts';
-import { count, limit, share, word } from './quantities.ts';
-import { thenAndNowLike } from './trustExamples.ts';
 
 const TOLD = ['in-range', 'low', 'very-low', 'lows', 'high', 'very-high'];
 
 /** Two periods are put side by side, and the difference in range and lows may be chance, or cannot be told yet. */
-export const changeNotTold: Finding = {
+export const changeNotTold: Finding<'change-not-told'> = {
   id: 'change-not-told',
   source: 'ours',
   look({ thenAndNow }) {
@@ -29,14 +28,4 @@ export const changeNotTold: Finding = {
       known,
     );
   },
-  examples: [
-    ['not told apart', { thenAndNow: thenAndNowLike() }, 'holds'],
-    [
-      'too few days',
-      { thenAndNow: thenAndNowLike({ of: 'in-range', verdict: 'cannot-tell', why: 'few-days' }) },
-      'holds',
-    ],
-    ['more than noise', { thenAndNow: thenAndNowLike({ of: 'in-range', verdict: 'more-than-noise' }) }, 'absent'],
-    ['nothing to compare with', { thenAndNow: { ok: false, why: 'not-asked' } }, 'absent'],
-  ],
 };

@@ -1,11 +1,11 @@
-import { changeLike, firstChanged } from './changed.ts';
+import { firstChanged } from './evidence/changed.ts';
+import { count, limit, share, word } from './evidence/quantities.ts';
 import { type Finding, holds } from './finding.ts';
-import { count, limit, share, word } from './quantities.ts';
 
 const OF = ['low', 'very-low', 'lows'] as const;
 
 /** Time low, time very low or the number of lows changed by more than day-to-day noise; time low is told first. */
-export const changedLows: Finding = {
+export const changedLows: Finding<'changed-lows'> = {
   id: 'changed-lows',
   source: 'ours; smallest change that matters: ours',
   look(measures) {
@@ -26,11 +26,4 @@ export const changedLows: Finding = {
       way,
     );
   },
-  examples: [
-    ['more time low', changeLike('low', 0.01, 0.04, 'more-than-noise'), 'holds'],
-    ['not told apart', changeLike('low', 0.01, 0.04, 'not-told-apart'), 'absent'],
-    ['fewer lows', changeLike('lows', 6, 1, 'more-than-noise'), 'holds'],
-    ['nothing to compare with', { thenAndNow: { ok: false, why: 'not-asked' } }, 'absent'],
-    ['no readings before', { thenAndNow: { ok: false, why: 'no-earlier-readings' } }, 'untold'],
-  ],
 };

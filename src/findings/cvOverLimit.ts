@@ -1,8 +1,8 @@
+import { share } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
-import { share } from './quantities.ts';
 
 /** The coefficient of variation is above what the consensus calls stable; flagged only when the unrounded value is. */
-export const cvOverLimit: Finding = {
+export const cvOverLimit: Finding<'cv-over-limit'> = {
   id: 'cv-over-limit',
   source: 'Battelino 2019, Diabetes Care 42:1593-1603 (36 % or less)',
   look({ cv }, { cvLimit }) {
@@ -11,9 +11,4 @@ export const cvOverLimit: Finding = {
     if (cv.value <= cvLimit) return absent;
     return holds({ cv: share(cv.value / 100, cvLimit / 100), limit: share(cvLimit / 100) }, []);
   },
-  examples: [
-    ['36.1 %', { cv: { ok: true, value: 36.1, n: 4032, of: 'readings' } }, 'holds'],
-    ['36 %', { cv: { ok: true, value: 36, n: 4032, of: 'readings' } }, 'absent'],
-    ['no readings', { cv: { ok: false, why: 'no-readings' } }, 'untold'],
-  ],
 };

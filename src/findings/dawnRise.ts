@@ -1,13 +1,12 @@
 import { median } from '../stats/quantile.ts';
-import { dawnLike } from './examples.ts';
+import { isPattern, PATTERN_DAYS } from './evidence/pattern.ts';
+import { count, often, rise } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
-import { isPattern, PATTERN_DAYS } from './pattern.ts';
-import { count, often, rise } from './quantities.ts';
 
 const LEAST_RISE = 20;
 
 /** Glucose rose by 20 mg/dL or more from the night's lowest value to before breakfast, on a third of nights or more. */
-export const dawnRise: Finding = {
+export const dawnRise: Finding<'dawn-rise'> = {
   id: 'dawn-rise',
   source: 'Monnier 2013, Diabetes Care 36:4057-4062 (type 2; no agreed threshold elsewhere); how often: ours',
   look({ dawnRise }) {
@@ -27,10 +26,4 @@ export const dawnRise: Finding = {
       risen.map(({ date, nadirMinute }) => ({ date, fromMinute: nadirMinute, toMinute: 480 })),
     );
   },
-  examples: [
-    ['20 mg/dL on 3 of 9 nights', { dawnRise: dawnLike([20, 20, 20, 5, 5, 5, 5, 5, 5]) }, 'holds'],
-    ['one of them 19.9', { dawnRise: dawnLike([20, 20, 19.9, 5, 5, 5, 5, 5, 5]) }, 'absent'],
-    ['6 nights', { dawnRise: dawnLike([30, 30, 30, 30, 30, 30]) }, 'untold'],
-    ['too few nights to measure', { dawnRise: { ok: false, why: 'too-few-nights' } }, 'untold'],
-  ],
 };

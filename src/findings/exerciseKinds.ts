@@ -1,10 +1,9 @@
+import { counts, ofKind, seenOn } from './evidence/hint.ts';
+import { rise, word } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
-import { counts, ofKind, seenOn } from './hint.ts';
-import { comparisonsLike } from './occasionExamples.ts';
-import { rise, word } from './quantities.ts';
 
 /** The two kinds of exercise noted most, by how far glucose fell from the start to two hours after the end. */
-export const exerciseKinds: Finding = {
+export const exerciseKinds: Finding<'exercise-kinds'> = {
   id: 'exercise-kinds',
   source: 'ours',
   look({ comparisons }) {
@@ -23,13 +22,4 @@ export const exerciseKinds: Finding = {
       [...seenOn(one.a), ...seenOn(one.b)].map(({ date }) => ({ date })),
     );
   },
-  examples: [
-    ['a hint', { comparisons: comparisonsLike({ id: 'exercise-kind', verdict: 'hint', difference: 40 }) }, 'holds'],
-    [
-      'not told apart from chance',
-      { comparisons: comparisonsLike({ id: 'exercise-kind', verdict: 'not-told-apart', difference: 40 }) },
-      'absent',
-    ],
-    ['one kind only', { comparisons: { ok: true, value: [], n: 0, of: 'pairs' } }, 'untold'],
-  ],
 };

@@ -1,11 +1,10 @@
 import type { Comparison } from '../model/occasions.ts';
+import { counts, ofKind, seenOn } from './evidence/hint.ts';
+import { glucose, limit, word } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
-import { counts, ofKind, seenOn } from './hint.ts';
-import { comparisonsLike } from './occasionExamples.ts';
-import { glucose, limit, word } from './quantities.ts';
 
 /** Sessions with extra food in the hour before beside those with none noted: the night after, or soon after. */
-export const extraCarbsFirst: Finding = {
+export const extraCarbsFirst: Finding<'extra-carbs-first'> = {
   id: 'extra-carbs-first',
   source: 'Colberg 2016, Diabetes Care 39:2065-2079 (context); comparison: ours',
   look({ comparisons }) {
@@ -29,15 +28,4 @@ export const extraCarbsFirst: Finding = {
       (one.difference?.value ?? 0) > 0 ? 'higher-with' : 'lower-with',
     );
   },
-  examples: [
-    ['a hint for the night', like('extra-carbs-night', 'hint', 20), 'holds'],
-    ['a hint for soon after', like('extra-carbs-soon', 'hint', 20), 'holds'],
-    ['a hint the other way', like('extra-carbs-soon', 'hint', -20), 'holds'],
-    ['not told apart from chance', like('extra-carbs-night', 'not-told-apart', 20), 'absent'],
-    ['2 sessions with extra food', like('extra-carbs-night', 'too-few', 20), 'untold'],
-  ],
 };
-
-function like(id: 'extra-carbs-night' | 'extra-carbs-soon', verdict: Comparison['verdict'], difference: number) {
-  return { comparisons: comparisonsLike({ id, verdict, difference }) };
-}

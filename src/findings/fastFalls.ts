@@ -1,14 +1,13 @@
 import { WINDOW } from '../measures/rates.ts';
-import { stretchFrom } from './evidence.ts';
+import { stretchFrom } from './evidence/places.ts';
+import { clock, dates, glucose, minutes, rise, share } from './evidence/quantities.ts';
 import { absent, type Finding, holds, quiet } from './finding.ts';
-import { clock, dates, glucose, minutes, rise, share } from './quantities.ts';
-import { ratesLike } from './trustExamples.ts';
 
 const LEAST_SHARE = 0.01;
 const FAST = 2;
 
 /** One per cent of the time or more glucose fell by over 2 mg/dL a minute. Told as from what to what, never as an arrow. */
-export const fastFalls: Finding = {
+export const fastFalls: Finding<'fast-falls'> = {
   id: 'fast-falls',
   source: '2 mg/dL a minute widely used (from memory); how much of the time: ours',
   look({ rates }) {
@@ -28,9 +27,4 @@ export const fastFalls: Finding = {
       [stretchFrom(steepest, WINDOW)],
     );
   },
-  examples: [
-    ['1 % of the time', { rates: ratesLike(0.01) }, 'holds'],
-    ['0.9 % of the time', { rates: ratesLike(0.009) }, 'absent'],
-    ['no readings', { rates: { ok: false, why: 'no-readings' } }, 'untold'],
-  ],
 };

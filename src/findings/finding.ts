@@ -4,28 +4,12 @@ import type { Measures } from '../model/measures.ts';
 import type { Params } from '../model/quantity.ts';
 import type { TargetSet } from '../model/targets.ts';
 
-/** A few measures, what the finding makes of them, and the target set when it is not the adult one. */
-export type Example = readonly [
-  name: string,
-  measures: Partial<Measures>,
-  expected: Look['case'],
-  targets?: TargetSet['id'],
-];
-
 /** One statement about the data. It reads measures, never readings, and advises nothing. */
-export interface Finding {
-  id: string;
+export interface Finding<Id extends string = string> {
+  id: Id;
   /** Where the rule was published, or that it is ours. */
   source: string;
   look(measures: Measures, targets: TargetSet): Look;
-  /** With the boundary between holding and absent. */
-  examples: readonly Example[];
-}
-
-/** What one finding saw. */
-export interface Found {
-  id: string;
-  look: Look;
 }
 
 export const absent: Look = { case: 'absent' };

@@ -1,9 +1,8 @@
 import { SWITCH } from '../measures/fingersticks.ts';
 import type { MgPerDl } from '../model/glucose.ts';
 import type { StickPair } from '../model/trust.ts';
+import { count, glucose, rise, share, word } from './evidence/quantities.ts';
 import { absent, type Finding, holds, quiet, untold } from './finding.ts';
-import { count, glucose, rise, share, word } from './quantities.ts';
-import { sticksLike } from './trustExamples.ts';
 
 const LEAST_PAIRS = 3;
 const LEAST_WITHIN = 0.8;
@@ -13,7 +12,7 @@ const NEAR = 20;
  * Fewer than four in five fingersticks lie within 20 mg/dL (below 100) or 20 % of the sensor, or one pair lies in zone C or
  * beyond of the consensus grid. Few pairs, and a fingerstick errs too: a question, not a verdict.
  */
-export const fingersticksDiffer: Finding = {
+export const fingersticksDiffer: Finding<'fingersticks-differ'> = {
   id: 'fingersticks-differ',
   source: '20/20 and the limit of 80 % ours; zones: Parkes 2000, Diabetes Care 23:1143-1148 (borders from memory)',
   look({ fingersticks }) {
@@ -36,20 +35,6 @@ export const fingersticksDiffer: Finding = {
       pairs.filter(isApart).map(({ date }) => ({ date })),
     );
   },
-  examples: [
-    [
-      '3 of 5 within 20 %',
-      { fingersticks: sticksLike([100, 100], [150, 150], [200, 200], [100, 140], [200, 130]) },
-      'holds',
-    ],
-    [
-      '4 of 5 within 20 %',
-      { fingersticks: sticksLike([100, 100], [150, 150], [200, 200], [100, 110], [200, 130]) },
-      'absent',
-    ],
-    ['two pairs', { fingersticks: sticksLike([100, 140], [200, 130]) }, 'untold'],
-    ['no fingersticks noted', { fingersticks: { ok: false, why: 'none-noted' } }, 'absent'],
-  ],
 };
 
 /** As in `within20`. Pairs in zone C and beyond are all so far apart. */

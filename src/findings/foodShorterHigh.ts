@@ -1,10 +1,9 @@
+import { mealHint } from './evidence/mealHints.ts';
 import type { Finding } from './finding.ts';
-import { mealHint, mealHintExamples } from './mealHints.ts';
 
 /** The food after which glucose stayed above range for less time than after other meals of the same part of the day. */
-export const foodShorterHigh: Finding = {
+export const foodShorterHigh: Finding<'food-shorter-high'> = {
   id: 'food-shorter-high',
   source: 'ours; guard against many comparisons: Benjamini & Hochberg 1995, J R Stat Soc B 57:289-300',
   look: (measures) => mealHint(measures, 'food', -1),
-  examples: mealHintExamples('food', 'absent', -1),
 };

@@ -2,18 +2,17 @@ import type { Slot } from '../model/logbook.ts';
 import type { Meal } from '../model/occasions.ts';
 import { WINDOW } from '../occasions/mealCourse.ts';
 import { median } from '../stats/quantile.ts';
-import { stretchFrom } from './evidence.ts';
+import { PATTERN_DAYS } from './evidence/pattern.ts';
+import { stretchFrom } from './evidence/places.ts';
+import { count, glucose, limit, minutes, word } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
-import { mealsLike } from './occasionExamples.ts';
-import { PATTERN_DAYS } from './pattern.ts';
-import { count, glucose, limit, minutes, word } from './quantities.ts';
 
 const LONG = 60;
 /** A rise after a meal is nothing to tell: most meals of that part of the day must stay high (ours). */
 const MOST = 2 / 3;
 
 /** The part of the day whose noted meals were most often followed by more than an hour above range. */
-export const highAfterMeals: Finding = {
+export const highAfterMeals: Finding<'high-after-meals'> = {
   id: 'high-after-meals',
   source: 'Peak 1 to 2 hours after the start of a meal: ADA Standards of Care, section 6; how often: ours',
   look({ meals }) {
@@ -42,15 +41,6 @@ export const highAfterMeals: Finding = {
       most.high.map((meal) => stretchFrom(meal, WINDOW)),
     );
   },
-  examples: [
-    ['6 of 9 meals, 61 minutes', { meals: mealsLike(...lasting(61, 61, 61, 61, 61, 61, 0, 0, 0)) }, 'holds'],
-    ['one of them 60', { meals: mealsLike(...lasting(61, 61, 61, 61, 61, 60, 0, 0, 0)) }, 'absent'],
-    ['6 meals', { meals: mealsLike(...lasting(90, 90, 90, 90, 90, 90)) }, 'untold'],
-  ],
 };
 
 const isLong = ({ course }: Meal): boolean => course!.highMinutes > LONG;
-
-function lasting(...minutesHigh: number[]) {
-  return minutesHigh.map((highMinutes) => ({ highMinutes }));
-}

@@ -1,16 +1,14 @@
 import type { LocalDate } from '../model/glucose.ts';
 import type { DayWindow, Episode } from '../model/measures.ts';
-import { highsLike } from './episodeExamples.ts';
-import { minutesInWindow } from './episodes.ts';
-import { windowsLike } from './examples.ts';
+import { minutesInWindow } from './evidence/episodes.ts';
+import { isPattern, PATTERN_DAYS } from './evidence/pattern.ts';
+import { clock, count, limit, minutes, often, share } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
-import { isPattern, PATTERN_DAYS } from './pattern.ts';
-import { clock, count, limit, minutes, often, share } from './quantities.ts';
 
 const LONG = 120;
 
 /** The clock window in which most days spent more than 2 hours above the high limit. */
-export const highAfterWindow: Finding = {
+export const highAfterWindow: Finding<'high-after-window'> = {
   id: 'high-after-window',
   source: 'ours',
   look({ highs, windows }) {
@@ -36,20 +34,7 @@ export const highAfterWindow: Finding = {
       most.days.map((date) => ({ date, fromMinute, toMinute })),
     );
   },
-  examples: [
-    ['3 of 9 evenings, 121 minutes', evenings(9, 121, 121, 121), 'holds'],
-    ['one of the 3 only 120 minutes', evenings(9, 121, 121, 120), 'absent'],
-    ['3 of 10 evenings', evenings(10, 121, 121, 121), 'absent'],
-    ['6 days', evenings(6, 121, 121, 121), 'untold'],
-  ],
 };
-
-function evenings(days: number, ...lengths: number[]) {
-  return {
-    highs: highsLike(...lengths.map((length) => ({ startMinute: 1090, minutes: length }))),
-    windows: windowsLike(days, 0),
-  };
-}
 
 interface Counted {
   window: DayWindow;

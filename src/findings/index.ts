@@ -1,5 +1,4 @@
-import type { Measures } from '../model/measures.ts';
-import type { TargetSet } from '../model/targets.ts';
+import type { Look } from '../model/look.ts';
 import { a1cDiffers } from './a1cDiffers.ts';
 import { alarmsAtNight } from './alarmsAtNight.ts';
 import { bestDays } from './bestDays.ts';
@@ -8,14 +7,13 @@ import { briefLows } from './briefLows.ts';
 import { changedLows } from './changedLows.ts';
 import { changedRange } from './changedRange.ts';
 import { changeNotTold } from './changeNotTold.ts';
-import { settled } from './contradictions.ts';
 import { cvOverLimit } from './cvOverLimit.ts';
 import { dawnRise } from './dawnRise.ts';
 import { exerciseKinds } from './exerciseKinds.ts';
 import { extraCarbsFirst } from './extraCarbsFirst.ts';
 import { fastFalls } from './fastFalls.ts';
 import { fewNotes } from './fewNotes.ts';
-import { type Finding, type Found, untold } from './finding.ts';
+import type { Finding } from './finding.ts';
 import { fingersticksDiffer } from './fingersticksDiffer.ts';
 import { foodLongerHigh } from './foodLongerHigh.ts';
 import { foodShorterHigh } from './foodShorterHigh.ts';
@@ -52,14 +50,8 @@ import { veryLow } from './veryLow.ts';
 import { weekendMeals } from './weekendMeals.ts';
 import { wideSpread } from './wideSpread.ts';
 
-export { AROUND_LOG, AROUND_MEALS, AROUND_MOVEMENT, AROUND_NOTES, besideTopic } from './around.ts';
-export { type NoteWish, notesWorthWriting } from './coach.ts';
-export { runsIntoNight } from './episodes.ts';
-export type { Example, Finding, Found } from './finding.ts';
-export { type Topic, topics } from './topic.ts';
-
 /** Every finding, in the order of print: enough data, lows, nights, what went well, time in range, highs, the rest. */
-export const findings: readonly Finding[] = [
+const registered = [
   notEnoughData,
   veryLow,
   lowsSeen,
@@ -109,16 +101,15 @@ export const findings: readonly Finding[] = [
   highAfterMeals,
   fewNotes,
   lateNotes,
-];
+] as const;
 
-/** What every finding saw, in the order of print. Never throws: a finding that does is told as failed. */
-export function lookAll(measures: Measures, targets: TargetSet): Found[] {
-  const found = findings.map((finding) => {
-    try {
-      return { id: finding.id, look: finding.look(measures, targets) };
-    } catch {
-      return { id: finding.id, look: untold('failed') };
-    }
-  });
-  return settled(found);
+/** The id of a finding; no other name compiles where one is asked for. */
+export type FindingId = (typeof registered)[number]['id'];
+
+export const findings: readonly Finding<FindingId>[] = registered;
+
+/** What one finding saw. */
+export interface Found {
+  id: FindingId;
+  look: Look;
 }

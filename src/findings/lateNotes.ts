@@ -1,13 +1,12 @@
 import { median } from '../stats/quantile.ts';
+import { isRepeated } from './evidence/pattern.ts';
+import { count, minutes } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
-import { mealsLike } from './occasionExamples.ts';
-import { isRepeated } from './pattern.ts';
-import { count, minutes } from './quantities.ts';
 
 const LEAST = 3;
 
 /** Food notes made while glucose was already rising, so that times around them may be off, and how long it had been. */
-export const lateNotes: Finding = {
+export const lateNotes: Finding<'late-notes'> = {
   id: 'late-notes',
   source: 'ours',
   look({ meals }) {
@@ -25,18 +24,4 @@ export const lateNotes: Finding = {
       late.map(({ date, minute }) => ({ date, fromMinute: Math.max(0, minute - 60), toMinute: minute })),
     );
   },
-  examples: [
-    ['3 of 9 notes', { meals: mealsLike(...late(3), ...inTime(6)) }, 'holds'],
-    ['3 of 10 notes', { meals: mealsLike(...late(3), ...inTime(7)) }, 'absent'],
-    ['2 notes', { meals: mealsLike(...late(2)) }, 'untold'],
-    ['2 of 3 notes', { meals: mealsLike(...late(2), ...inTime(1)) }, 'absent'],
-  ],
 };
-
-function late(n: number) {
-  return Array.from({ length: n }, () => ({ late: true, riseBefore: 35 }));
-}
-
-function inTime(n: number) {
-  return Array.from({ length: n }, () => ({ late: false }));
-}

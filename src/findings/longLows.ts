@@ -1,12 +1,11 @@
-import { lowsLike } from './episodeExamples.ts';
-import { daysOf, evidenceOf, extremes } from './episodes.ts';
+import { daysOf, evidenceOf, extremes } from './evidence/episodes.ts';
+import { count, dates, limit, minutes } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
-import { count, dates, limit, minutes } from './quantities.ts';
 
 const LONG = 120;
 
 /** Lows of 2 hours or more. Whether the consensus means 120 minutes or more than 120 is read both ways; ours: from 120. */
-export const longLows: Finding = {
+export const longLows: Finding<'long-lows'> = {
   id: 'long-lows',
   source: 'extended lows: Battelino 2023, Lancet Diabetes Endocrinol 11:42-57 (minutes from memory)',
   look({ lows }) {
@@ -30,9 +29,4 @@ export const longLows: Finding = {
       where,
     );
   },
-  examples: [
-    ['a low of 120 minutes', { lows: lowsLike({ minutes: 120 }) }, 'holds'],
-    ['a low of 119 minutes', { lows: lowsLike({ minutes: 119 }) }, 'absent'],
-    ['no readings', { lows: { ok: false, why: 'no-readings' } }, 'untold'],
-  ],
 };

@@ -1,12 +1,11 @@
-import { highsLike } from './episodeExamples.ts';
-import { daysOf, evidenceOf, extremes } from './episodes.ts';
+import { daysOf, evidenceOf, extremes } from './evidence/episodes.ts';
+import { count, dates, limit, minutes } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
-import { count, dates, limit, minutes } from './quantities.ts';
 
 const LONG = 120;
 
 /** Highs with 2 hours or more above the very high limit. */
-export const longVeryHigh: Finding = {
+export const longVeryHigh: Finding<'long-very-high'> = {
   id: 'long-very-high',
   source: 'ours; the consensus counts 90 minutes inside 2 hours (Battelino 2023, from memory)',
   look({ highs }, targets) {
@@ -29,10 +28,4 @@ export const longVeryHigh: Finding = {
       where,
     );
   },
-  examples: [
-    ['120 minutes very high', { highs: highsLike({ level: 2, outerMinutes: 120, minutes: 200 }) }, 'holds'],
-    ['119 minutes very high', { highs: highsLike({ level: 2, outerMinutes: 119, minutes: 200 }) }, 'absent'],
-    ['a set without a very high limit', { highs: highsLike() }, 'untold', 'pregnancy-type-1'],
-    ['no readings', { highs: { ok: false, why: 'no-readings' } }, 'untold'],
-  ],
 };

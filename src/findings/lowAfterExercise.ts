@@ -1,11 +1,10 @@
 import { SOON } from '../occasions/sessions.ts';
-import { stretchFrom } from './evidence.ts';
+import { stretchFrom } from './evidence/places.ts';
+import { count, glucose, limit } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
-import { sessionsLike } from './occasionExamples.ts';
-import { count, glucose, limit } from './quantities.ts';
 
 /** Readings below the low limit while exercise lasted or within two hours after it. Once is enough to be told. */
-export const lowAfterExercise: Finding = {
+export const lowAfterExercise: Finding<'low-after-exercise'> = {
   id: 'low-after-exercise',
   source: 'Colberg 2016, Diabetes Care 39:2065-2079 (lows during and after exercise); how far to look: ours',
   look({ exercise }) {
@@ -20,10 +19,4 @@ export const lowAfterExercise: Finding = {
       low.map((session) => stretchFrom(session, (session.minutes ?? 30) + SOON)),
     );
   },
-  examples: [
-    ['1 of 3 sessions', { exercise: sessionsLike({ lowSoon: true }, {}, {}) }, 'holds'],
-    ['none of 3', { exercise: sessionsLike({}, {}, {}) }, 'absent'],
-    ['too few readings around all of them', { exercise: sessionsLike({ lowSoon: null }) }, 'untold'],
-    ['none noted', { exercise: sessionsLike() }, 'untold'],
-  ],
 };

@@ -1,13 +1,12 @@
-import { stretchFrom } from './evidence.ts';
+import { isRepeated } from './evidence/pattern.ts';
+import { stretchFrom } from './evidence/places.ts';
+import { count, limit } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
-import { correctionsLike } from './occasionExamples.ts';
-import { isRepeated } from './pattern.ts';
-import { count, limit } from './quantities.ts';
 
 const LEAST = 3;
 
 /** Readings below the low limit within four hours of mealtime insulin that stands in the log without food. */
-export const lowAfterInsulinOnly: Finding = {
+export const lowAfterInsulinOnly: Finding<'low-after-insulin-only'> = {
   id: 'low-after-insulin-only',
   source: 'ours',
   look({ corrections }) {
@@ -21,14 +20,4 @@ export const lowAfterInsulinOnly: Finding = {
       low.map((one) => stretchFrom(one, 240)),
     );
   },
-  examples: [
-    ['3 of 9', { corrections: correctionsLike(...some(9, 3)) }, 'holds'],
-    ['3 of 10', { corrections: correctionsLike(...some(10, 3)) }, 'absent'],
-    ['2 of 4', { corrections: correctionsLike(...some(4, 2)) }, 'absent'],
-    ['2 in all', { corrections: correctionsLike(...some(2, 2)) }, 'untold'],
-  ],
 };
-
-function some(n: number, low: number) {
-  return Array.from({ length: n }, (_, i) => ({ low: i < low }));
-}

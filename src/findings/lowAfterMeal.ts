@@ -1,14 +1,12 @@
-import { stretchFrom } from './evidence.ts';
+import { isRepeated } from './evidence/pattern.ts';
+import { stretchFrom } from './evidence/places.ts';
+import { count, limit } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
-import { mealsLike } from './occasionExamples.ts';
-import { isRepeated } from './pattern.ts';
-import { count, limit } from './quantities.ts';
 
 const LEAST = 3;
-const NONE = { when: 'none-noted' } as const;
 
 /** Readings below the low limit within four hours of meals for which insulin was noted. */
-export const lowAfterMeal: Finding = {
+export const lowAfterMeal: Finding<'low-after-meal'> = {
   id: 'low-after-meal',
   source: 'ours',
   look({ meals }) {
@@ -24,19 +22,4 @@ export const lowAfterMeal: Finding = {
       low.map((meal) => stretchFrom(meal, 240)),
     );
   },
-  examples: [
-    ['3 of 9 meals', { meals: mealsLike(...low(3), ...fine(6)) }, 'holds'],
-    ['3 of 10 meals', { meals: mealsLike(...low(3), ...fine(7)) }, 'absent'],
-    ['2 of 3 meals', { meals: mealsLike(...low(2), ...fine(1)) }, 'absent'],
-    ['2 meals', { meals: mealsLike(...low(2)) }, 'untold'],
-    ['no insulin noted', { meals: mealsLike(...low(4).map((one) => ({ ...one, insulin: NONE }))) }, 'untold'],
-  ],
 };
-
-function low(n: number) {
-  return Array.from({ length: n }, () => ({ low: true }));
-}
-
-function fine(n: number) {
-  return Array.from({ length: n }, () => ({ low: false }));
-}

@@ -1,12 +1,11 @@
 import type { Night } from '../model/measures.ts';
 import { NIGHT_END } from '../targets/consensus.ts';
-import { nightOf } from './evidence.ts';
-import { nightsLike } from './examples.ts';
+import { nightOf } from './evidence/places.ts';
+import { clock, count, dates, glucose, limit, minutes, often, word } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
-import { clock, count, dates, glucose, limit, minutes, often, word } from './quantities.ts';
 
 /** Nights with any reading below the low limit. */
-export const lowsAtNight: Finding = {
+export const lowsAtNight: Finding<'lows-at-night'> = {
   id: 'lows-at-night',
   source: 'night: Danne 2017, Diabetes Care 40:1631-1640; counted by night: ours',
   look({ nights }) {
@@ -35,12 +34,6 @@ export const lowsAtNight: Finding = {
       longest === 0 ? 'brief' : low.length > 1 ? 'repeated' : 'once',
     );
   },
-  examples: [
-    ['1 night of 14', { nights: nightsLike(14, {}, { state: 'low', longestLow: 20 }) }, 'holds'],
-    ['none seen on 14 nights', { nights: nightsLike(14) }, 'absent'],
-    ['no night with enough readings', { nights: nightsLike(14, { state: 'unknown', share: 0.5 }) }, 'untold'],
-    ['a low in a night with few readings', { nights: nightsLike(1, { state: 'very-low', share: 0.2 }) }, 'holds'],
-  ],
 };
 
 function isDeeper(a: Night, than: Night): boolean {

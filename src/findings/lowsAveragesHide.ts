@@ -1,10 +1,8 @@
 import type { MgPerDl } from '../model/glucose.ts';
 import type { ModalBin } from '../model/measures.ts';
-import { lowsLike } from './episodeExamples.ts';
-import { beginningOf, daysOf, evidenceOf } from './episodes.ts';
-import { bandsLike, modalDayLike, openBandsLike, seenCoverage } from './examples.ts';
+import { beginningOf, daysOf, evidenceOf } from './evidence/episodes.ts';
+import { count, glucose, limit, often, share, word } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
-import { count, glucose, limit, often, share, word } from './quantities.ts';
 
 const LEAST_DAYS = 2;
 
@@ -12,7 +10,7 @@ const LEAST_DAYS = 2;
  * Lows on 2 or more days that the summary does not show: the time low meets its goals, or the lower edge of the
  * middle half of days never comes down to the low limit.
  */
-export const lowsAveragesHide: Finding = {
+export const lowsAveragesHide: Finding<'lows-averages-hide'> = {
   id: 'lows-averages-hide',
   source: 'ours',
   look({ lows, coverage, timeInBands, modalDay }, targets) {
@@ -42,34 +40,10 @@ export const lowsAveragesHide: Finding = {
       hidden,
     );
   },
-  examples: [
-    ['lows on 2 days, lower edge at the limit', { ...twoLows(), modalDay: modalDayLike(70) }, 'holds'],
-    ['lower edge below the limit, goal missed', { ...twoLows(), modalDay: modalDayLike(69), ...missed() }, 'absent'],
-    ['goal met, lower edge below the limit', { ...twoLows(), modalDay: modalDayLike(69), ...met() }, 'holds'],
-    ['goal not judged, lower edge below the limit', { ...twoLows(), modalDay: modalDayLike(69), ...open() }, 'absent'],
-    ['lows on 1 day', { lows: lowsLike({}), coverage: seenCoverage(14, 1), modalDay: modalDayLike(90) }, 'absent'],
-    ['neither shares nor usual day', twoLows(), 'untold'],
-  ],
 };
 
 function least(bins: readonly ModalBin[]): number | null {
   let lowest: number | null = null;
   for (const { p25 } of bins) if (p25 !== null && (lowest === null || p25 < lowest)) lowest = p25;
   return lowest;
-}
-
-function twoLows() {
-  return { lows: lowsLike({}, {}), coverage: seenCoverage(14, 1) };
-}
-
-function met() {
-  return { timeInBands: bandsLike({ low: 39, 'in-range': 961 }, { of: 'low', op: '<', share: 0.04, met: true }) };
-}
-
-function open() {
-  return { timeInBands: openBandsLike({ low: 39, 'in-range': 961 }, { of: 'low', op: '<', share: 0.04, met: true }) };
-}
-
-function missed() {
-  return { timeInBands: bandsLike({ low: 41, 'in-range': 959 }, { of: 'low', op: '<', share: 0.04, met: false }) };
 }

@@ -1,10 +1,8 @@
 import type { Episode } from '../model/measures.ts';
-import { lowsLike } from './episodeExamples.ts';
-import { beginningOf, dayNumber, daysOf, extremes } from './episodes.ts';
-import { seenCoverage } from './examples.ts';
+import { beginningOf, dayNumber, daysOf, extremes } from './evidence/episodes.ts';
+import { isRepeated } from './evidence/pattern.ts';
+import { clock, count, dates, limit, often, word } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
-import { isRepeated } from './pattern.ts';
-import { clock, count, dates, limit, often, word } from './quantities.ts';
 
 const WIDTH = 120;
 
@@ -12,7 +10,7 @@ const WIDTH = 120;
  * Lows that start around one clock time: within 2 hours, across midnight too, on at least 3 days and a third of the
  * days with readings. A low after midnight counts for the evening before when the window began there.
  */
-export const lowsClustered: Finding = {
+export const lowsClustered: Finding<'lows-clustered'> = {
   id: 'lows-clustered',
   source: 'ours',
   look({ lows, coverage }) {
@@ -38,20 +36,7 @@ export const lowsClustered: Finding = {
       where,
     );
   },
-  examples: [
-    ['3 of 9 days, 120 minutes apart', at(9, 120, 180, 240), 'holds'],
-    ['3 of 9 days, 121 minutes apart', at(9, 120, 180, 241), 'absent'],
-    ['3 of 10 days', at(10, 120, 180, 240), 'absent'],
-    ['2 of 4 days', at(4, 120, 180), 'absent'],
-    ['around midnight', at(9, 30, 1380, 1439), 'holds'],
-    ['two of the three on one evening, before and after midnight', at(9, 1380, 1439, 30), 'absent'],
-    ['no readings', { lows: { ok: false, why: 'no-readings' } }, 'untold'],
-  ],
 };
-
-function at(days: number, ...startMinutes: number[]) {
-  return { lows: lowsLike(...startMinutes.map((startMinute) => ({ startMinute }))), coverage: seenCoverage(days, 1) };
-}
 
 interface Cluster {
   days: number;

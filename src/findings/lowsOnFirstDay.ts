@@ -1,12 +1,10 @@
 import { DAY_MS } from '../time/calendar.ts';
-import { lowsLike } from './episodeExamples.ts';
-import { beginningOf } from './episodes.ts';
+import { beginningOf } from './evidence/episodes.ts';
+import { count } from './evidence/quantities.ts';
 import { absent, type Finding, holds, quiet } from './finding.ts';
-import { count } from './quantities.ts';
-import { sensorsLike } from './trustExamples.ts';
 
 /** Lows that began in the first 24 hours of a sensor, when it can be less exact. They stay in every count. */
-export const lowsOnFirstDay: Finding = {
+export const lowsOnFirstDay: Finding<'lows-on-first-day'> = {
   id: 'lows-on-first-day',
   source: 'ours (less exact on the first day: from memory)',
   look({ lows, sensors }) {
@@ -20,14 +18,4 @@ export const lowsOnFirstDay: Finding = {
       early.flatMap(beginningOf),
     );
   },
-  examples: [
-    ['a low in hour 10', { lows: lowsLike({}), sensors: sensorsLike(0) }, 'holds'],
-    [
-      'a low in hour 24',
-      { lows: lowsLike({ startMinute: 0, date: '2024-01-02' as never }), sensors: sensorsLike(0) },
-      'absent',
-    ],
-    ['no new sensor', { lows: lowsLike({}), sensors: sensorsLike() }, 'absent'],
-    ['no readings', { lows: { ok: false, why: 'no-readings' } }, 'untold'],
-  ],
 };

@@ -1,11 +1,9 @@
-import { lowsLike } from './episodeExamples.ts';
-import { daysOf, evidenceOf, extremes } from './episodes.ts';
-import { seenCoverage } from './examples.ts';
+import { daysOf, evidenceOf, extremes } from './evidence/episodes.ts';
+import { count, limit, often } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
-import { count, limit, often } from './quantities.ts';
 
 /** Every low as an event, very low or not: once is enough. */
-export const lowsSeen: Finding = {
+export const lowsSeen: Finding<'lows-seen'> = {
   id: 'lows-seen',
   source: 'Danne 2017, Diabetes Care 40:1631-1640 (15 minutes; end rule from memory)',
   look({ lows, coverage }) {
@@ -29,9 +27,4 @@ export const lowsSeen: Finding = {
       where,
     );
   },
-  examples: [
-    ['one low', { lows: lowsLike({}), coverage: seenCoverage(14, 1) }, 'holds'],
-    ['none', { lows: lowsLike(), coverage: seenCoverage(14, 1) }, 'absent'],
-    ['no readings', { lows: { ok: false, why: 'no-readings' } }, 'untold'],
-  ],
 };

@@ -1,14 +1,13 @@
-import { nightOf } from './evidence.ts';
+import { nightOf } from './evidence/places.ts';
+import { count, limit, word } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
-import { comparisonsLike, sessionsLike } from './occasionExamples.ts';
-import { count, limit, word } from './quantities.ts';
 
 /** Told without a hint from so many low nights on, when they are at least twice as frequent as after rest days (ours). */
 const FEW = 2;
 const TIMES = 2;
 
 /** Nights after exercise beside nights after days with notes but no exercise noted. */
-export const nightLowAfterExercise: Finding = {
+export const nightLowAfterExercise: Finding<'night-low-after-exercise'> = {
   id: 'night-low-after-exercise',
   source:
     'McMahon 2007, J Clin Endocrinol Metab 92:963-968; Davey 2013, J Clin Endocrinol Metab 98:2908-2914; how often: ours',
@@ -35,19 +34,4 @@ export const nightLowAfterExercise: Finding = {
       hint ? 'hint' : 'count',
     );
   },
-  examples: [
-    ['a hint: 3 of 4 nights, 1 of 9 after rest days', nights('hint', -20, 3, 1), 'holds'],
-    ['no hint, yet 2 of 4 nights and 2 of 9', nights('not-told-apart', -20, 2, 2), 'holds'],
-    ['2 of 4 nights and 3 of 9', nights('not-told-apart', -20, 2, 3), 'absent'],
-    ['1 of 4 nights and 0 of 9', nights('not-told-apart', -20, 1, 0), 'absent'],
-    ['a hint the other way', nights('hint', 20, 0, 5), 'absent'],
-    ['no exercise noted', { comparisons: { ok: true, value: [], n: 0, of: 'pairs' } }, 'untold'],
-  ],
 };
-
-function nights(verdict: 'hint' | 'not-told-apart', difference: number, aLow: number, bLow: number) {
-  return {
-    exercise: sessionsLike({ nightLow: true }),
-    comparisons: comparisonsLike({ id: 'exercise-night', verdict, difference, aLow, bLow }),
-  };
-}

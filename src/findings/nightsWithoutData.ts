@@ -1,11 +1,10 @@
 import { SEEN_SHARE } from '../targets/consensus.ts';
-import { nightOf } from './evidence.ts';
-import { nightsLike } from './examples.ts';
+import { nightOf } from './evidence/places.ts';
+import { count, often } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
-import { count, often } from './quantities.ts';
 
 /** Nights with less than 70 % of their minutes: nothing can be said about lows in them. */
-export const nightsWithoutData: Finding = {
+export const nightsWithoutData: Finding<'nights-without-data'> = {
   id: 'nights-without-data',
   source: 'Battelino 2019, Diabetes Care 42:1593-1603 (70 %); by night: ours',
   look({ nights }) {
@@ -20,9 +19,4 @@ export const nightsWithoutData: Finding = {
       thin.map(({ date }) => nightOf(date)),
     );
   },
-  examples: [
-    ['all nights at 70 %', { nights: nightsLike(14, { share: 0.7 }) }, 'absent'],
-    ['one night at 69 %', { nights: nightsLike(14, { share: 1 }, { share: 0.69, state: 'unknown' }) }, 'holds'],
-    ['no nights', { nights: { ok: false, why: 'no-readings' } }, 'untold'],
-  ],
 };

@@ -1,11 +1,9 @@
 import { SEEN_SHARE } from '../targets/consensus.ts';
-import { lowsLike } from './episodeExamples.ts';
-import { bandsLike, nightsLike, seenCoverage } from './examples.ts';
+import { count, limit, word } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
-import { count, limit, word } from './quantities.ts';
 
 /** No reading below the low limit in the hours there are, never "no lows": told with the hours, those at night apart. */
-export const noLowsSeen: Finding = {
+export const noLowsSeen: Finding<'no-lows-seen'> = {
   id: 'no-lows-seen',
   source: 'ours; 70 % Battelino 2019, Diabetes Care 42:1593-1603',
   look({ lows, timeInBands, coverage, nights }) {
@@ -29,20 +27,4 @@ export const noLowsSeen: Finding = {
       gaps ? 'night-gaps' : 'whole-nights',
     );
   },
-  examples: [
-    ['nothing below the limit, nights whole', seen(1), 'holds'],
-    ['70 % of readings', seen(0.7), 'holds'],
-    ['69 % of readings', seen(0.69), 'untold'],
-    ['five minutes low, no episode', { ...seen(1), timeInBands: bandsLike({ low: 5, 'in-range': 1000 }) }, 'absent'],
-    ['a low', { ...seen(1), lows: lowsLike({}) }, 'absent'],
-  ],
 };
-
-function seen(share: number) {
-  return {
-    lows: lowsLike(),
-    timeInBands: bandsLike({ 'in-range': 1000 }),
-    coverage: seenCoverage(14, share),
-    nights: nightsLike(14, { share }),
-  };
-}

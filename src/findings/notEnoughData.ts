@@ -1,10 +1,9 @@
 import { ENOUGH_DAYS, SEEN_SHARE } from '../targets/consensus.ts';
-import { seenCoverage } from './examples.ts';
+import { count, minutes, share, word } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
-import { count, minutes, share, word } from './quantities.ts';
 
 /** Fewer than 14 days, or less than 70 % of them with readings: numbers are shown, and told to be unsteady. */
-export const notEnoughData: Finding = {
+export const notEnoughData: Finding<'not-enough-data'> = {
   id: 'not-enough-data',
   source: 'Battelino 2019, Diabetes Care 42:1593-1603',
   look({ coverage }) {
@@ -27,10 +26,4 @@ export const notEnoughData: Finding = {
       lacking,
     );
   },
-  examples: [
-    ['14 days with 70 % of readings', { coverage: seenCoverage(14, 0.7) }, 'absent'],
-    ['13 full days', { coverage: seenCoverage(13, 1) }, 'holds'],
-    ['14 days with 69.9 %', { coverage: seenCoverage(14, 0.699) }, 'holds'],
-    ['no readings', { coverage: { ok: false, why: 'no-readings' } }, 'untold'],
-  ],
 };

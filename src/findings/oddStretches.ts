@@ -1,10 +1,9 @@
-import { stretchFrom } from './evidence.ts';
+import { stretchFrom } from './evidence/places.ts';
+import { count, dates } from './evidence/quantities.ts';
 import { absent, type Finding, holds, quiet } from './finding.ts';
-import { count, dates } from './quantities.ts';
-import { oddLike } from './trustExamples.ts';
 
 /** Readings that stand still for an hour or jump: they look unlike glucose, and stay in every count. */
-export const oddStretches: Finding = {
+export const oddStretches: Finding<'odd-stretches'> = {
   id: 'odd-stretches',
   source: 'ours',
   look({ oddStretches }) {
@@ -17,10 +16,4 @@ export const oddStretches: Finding = {
       [...flat, ...jumps].map((one) => stretchFrom(one, one.minutes)),
     );
   },
-  examples: [
-    ['one flat stretch', { oddStretches: oddLike(1, 0) }, 'holds'],
-    ['one jump', { oddStretches: oddLike(0, 1) }, 'holds'],
-    ['neither', { oddStretches: oddLike(0, 0) }, 'absent'],
-    ['no readings', { oddStretches: { ok: false, why: 'no-readings' } }, 'untold'],
-  ],
 };

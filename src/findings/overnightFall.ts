@@ -1,15 +1,14 @@
 import { median } from '../stats/quantile.ts';
 import { NIGHT_END } from '../targets/consensus.ts';
-import { nightOf } from './evidence.ts';
+import { isPattern, PATTERN_DAYS } from './evidence/pattern.ts';
+import { nightOf } from './evidence/places.ts';
+import { clock, often, rise } from './evidence/quantities.ts';
 import { absent, type Finding, holds, quiet, untold } from './finding.ts';
-import { isPattern, PATTERN_DAYS } from './pattern.ts';
-import { clock, often, rise } from './quantities.ts';
-import { overnightLike } from './trustExamples.ts';
 
 const LEAST_FALL = 30;
 
 /** Glucose fell by 30 mg/dL or more from midnight to six, on a third of nights or more. */
-export const overnightFall: Finding = {
+export const overnightFall: Finding<'overnight-fall'> = {
   id: 'overnight-fall',
   source: 'ours (no published threshold found)',
   look({ overnight }) {
@@ -29,9 +28,4 @@ export const overnightFall: Finding = {
       fallen.map(({ date }) => nightOf(date)),
     );
   },
-  examples: [
-    ['30 mg/dL on 3 of 9 nights', { overnight: overnightLike([-30, -30, -30, 0, 0, 0, 0, 0, 0]) }, 'holds'],
-    ['one of them 29', { overnight: overnightLike([-30, -30, -29, 0, 0, 0, 0, 0, 0]) }, 'absent'],
-    ['6 nights', { overnight: overnightLike([-40, -40, -40, -40, -40, -40]) }, 'untold'],
-  ],
 };

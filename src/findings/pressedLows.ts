@@ -1,10 +1,9 @@
-import { daysOf, evidenceOf } from './episodes.ts';
+import { daysOf, evidenceOf } from './evidence/episodes.ts';
+import { count, dates, limit } from './evidence/quantities.ts';
 import { absent, type Finding, holds, quiet } from './finding.ts';
-import { count, dates, limit } from './quantities.ts';
-import { pressedLike } from './trustExamples.ts';
 
 /** Lows at night that look like somebody lying on the sensor. They stay in every count; both counts are told. */
-export const pressedLows: Finding = {
+export const pressedLows: Finding<'pressed-lows'> = {
   id: 'pressed-lows',
   source: 'ours (that pressure gives false lows: from memory)',
   look({ pressedLows }) {
@@ -25,9 +24,4 @@ export const pressedLows: Finding = {
       where,
     );
   },
-  examples: [
-    ['one of three', { pressedLows: pressedLike(1, 3) }, 'holds'],
-    ['none of three', { pressedLows: pressedLike(0, 3) }, 'absent'],
-    ['no readings', { pressedLows: { ok: false, why: 'no-readings' } }, 'untold'],
-  ],
 };

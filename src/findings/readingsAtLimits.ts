@@ -1,9 +1,8 @@
-import { meanLike } from './examples.ts';
+import { count, word } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
-import { count, word } from './quantities.ts';
 
 /** Readings beyond what the sensor can show. They count in the outer bands; the mean is then a bound. */
-export const readingsAtLimits: Finding = {
+export const readingsAtLimits: Finding<'readings-at-limits'> = {
   id: 'readings-at-limits',
   source: 'common practice, no source',
   look({ mean }) {
@@ -12,9 +11,4 @@ export const readingsAtLimits: Finding = {
     if (censored === 0) return absent;
     return holds({ count: count(censored), bounded: word(bounded ? 'yes' : 'no') }, []);
   },
-  examples: [
-    ['one reading at the limit', { mean: meanLike(150, 1) }, 'holds'],
-    ['none', { mean: meanLike(150) }, 'absent'],
-    ['no readings', { mean: { ok: false, why: 'no-readings' } }, 'untold'],
-  ],
 };

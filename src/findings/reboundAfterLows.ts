@@ -1,14 +1,13 @@
 import { WITHIN } from '../measures/rebounds.ts';
 import { median } from '../stats/quantile.ts';
-import { reboundsLike } from './episodeExamples.ts';
-import { evidenceOf } from './episodes.ts';
+import { evidenceOf } from './evidence/episodes.ts';
+import { count, glucose, limit, minutes, often } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
-import { count, glucose, limit, minutes, often } from './quantities.ts';
 
 const LEAST = 2;
 
 /** Highs that began within 2 hours after a low, more than once. An order in time, not a cause. */
-export const reboundAfterLows: Finding = {
+export const reboundAfterLows: Finding<'rebound-after-lows'> = {
   id: 'rebound-after-lows',
   source: 'Acciaroli 2022, J Diabetes Sci Technol 16:677-682; twice: ours',
   look({ rebounds }) {
@@ -28,9 +27,4 @@ export const reboundAfterLows: Finding = {
       list.flatMap(({ low, highDate }) => [...evidenceOf(low), { date: highDate }]),
     );
   },
-  examples: [
-    ['after 2 of 5 lows', { rebounds: reboundsLike(2, 5) }, 'holds'],
-    ['after 1 of 5 lows', { rebounds: reboundsLike(1, 5) }, 'absent'],
-    ['no readings', { rebounds: { ok: false, why: 'no-readings' } }, 'untold'],
-  ],
 };

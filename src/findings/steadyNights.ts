@@ -1,12 +1,11 @@
 import { isSteady, STEADY_CHANGE, STEADY_RANGE } from '../measures/overnight.ts';
-import { nightOf } from './evidence.ts';
+import { PATTERN_DAYS } from './evidence/pattern.ts';
+import { nightOf } from './evidence/places.ts';
+import { often, rise } from './evidence/quantities.ts';
 import { absent, type Finding, holds, quiet, untold } from './finding.ts';
-import { PATTERN_DAYS } from './pattern.ts';
-import { often, rise } from './quantities.ts';
-import { overnightLike } from './trustExamples.ts';
 
 /** Two nights of three or more were steady from midnight to six. A night may be steady and high; other findings say so. */
-export const steadyNights: Finding = {
+export const steadyNights: Finding<'steady-nights'> = {
   id: 'steady-nights',
   source: 'ours (no published threshold found)',
   look({ overnight }) {
@@ -20,9 +19,4 @@ export const steadyNights: Finding = {
       calm.map(({ date }) => nightOf(date)),
     );
   },
-  examples: [
-    ['6 of 9 nights within 30', { overnight: overnightLike([30, -30, 10, 0, 5, 5, 31, 40, 60]) }, 'holds'],
-    ['5 of 9 nights', { overnight: overnightLike([30, -30, 10, 0, 5, 31, 31, 40, 60]) }, 'absent'],
-    ['6 nights', { overnight: overnightLike([0, 0, 0, 0, 0, 0]) }, 'untold'],
-  ],
 };

@@ -1,9 +1,8 @@
-import { bandsLike, openBandsLike } from './examples.ts';
+import { limit, share, shareEstimate, word } from './evidence/quantities.ts';
 import { type Finding, holds, untold } from './finding.ts';
-import { limit, share, shareEstimate, word } from './quantities.ts';
 
 /** Time in range with its interval, against the set's goal when it has one, and the time above range. */
-export const timeInRange: Finding = {
+export const timeInRange: Finding<'time-in-range'> = {
   id: 'time-in-range',
   source: 'Battelino 2019, Diabetes Care 42:1593-1603',
   look({ timeInBands, coverage }) {
@@ -33,15 +32,4 @@ export const timeInRange: Finding = {
       verdict,
     );
   },
-  examples: [
-    ['goal met', { timeInBands: bandsLike({ 'in-range': 71, high: 29 }, goal(true)) }, 'holds'],
-    ['exactly on the goal', { timeInBands: bandsLike({ 'in-range': 70, high: 30 }, goal(false)) }, 'holds'],
-    ['too few readings', { timeInBands: openBandsLike({ 'in-range': 71, high: 29 }, goal(true)) }, 'holds'],
-    ['no goal', { timeInBands: bandsLike({ 'in-range': 70, high: 30 }) }, 'holds', 'pregnancy-other'],
-    ['no readings', { timeInBands: { ok: false, why: 'no-readings' } }, 'untold'],
-  ],
 };
-
-function goal(met: boolean) {
-  return { of: 'in-range' as const, op: '>' as const, share: 0.7, met };
-}

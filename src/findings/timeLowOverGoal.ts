@@ -1,12 +1,11 @@
-import { bandsLike, openBandsLike } from './examples.ts';
+import { limit, minutes, share, shareEstimate, word } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
-import { limit, minutes, share, shareEstimate, word } from './quantities.ts';
 
 /**
  * Time low, or very low, is over its goal. The goal on low includes very low. Lows wait for no sufficiency: of too few
  * readings it is told as well, without the verdict.
  */
-export const timeLowOverGoal: Finding = {
+export const timeLowOverGoal: Finding<'time-low-over-goal'> = {
   id: 'time-low-over-goal',
   source: 'Battelino 2019, Diabetes Care 42:1593-1603',
   look({ timeInBands }) {
@@ -37,19 +36,4 @@ export const timeLowOverGoal: Finding = {
       which,
     );
   },
-  examples: [
-    ['low not met', { timeInBands: bandsLike({ low: 40, 'in-range': 960 }, goal('low', 0.04, false)) }, 'holds'],
-    [
-      'too few readings',
-      { timeInBands: openBandsLike({ low: 40, 'in-range': 960 }, goal('low', 0.04, false)) },
-      'holds',
-    ],
-    ['both met', { timeInBands: bandsLike({ low: 39, 'in-range': 961 }, goal('low', 0.04, true)) }, 'absent'],
-    ['very low not met', { timeInBands: bandsLike({ 'very-low': 20 }, goal('very-low', 0.01, false)) }, 'holds'],
-    ['a set without goals', { timeInBands: bandsLike({ low: 40 }) }, 'untold', 'pregnancy-other'],
-  ],
 };
-
-function goal(of: 'low' | 'very-low', limitShare: number, met: boolean) {
-  return { of, op: '<' as const, share: limitShare, met };
-}

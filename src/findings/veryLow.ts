@@ -1,11 +1,9 @@
-import { lowsLike } from './episodeExamples.ts';
-import { daysOf, evidenceOf, extremes, runsIntoNight } from './episodes.ts';
-import { bandsLike } from './examples.ts';
+import { daysOf, evidenceOf, extremes, runsIntoNight } from './evidence/episodes.ts';
+import { clock, count, dates, limit, minutes, word } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
-import { clock, count, dates, limit, minutes, word } from './quantities.ts';
 
 /** Any very low glucose. Once is enough, and so is less than the 15 minutes that make an episode. */
-export const veryLow: Finding = {
+export const veryLow: Finding<'very-low'> = {
   id: 'very-low',
   source: 'level 2: Battelino 2019, Diabetes Care 42:1593-1603; 15 minutes: Danne 2017, Diabetes Care 40:1631-1640',
   look({ lows, timeInBands, daily }) {
@@ -61,10 +59,4 @@ export const veryLow: Finding = {
       'brief',
     );
   },
-  examples: [
-    ['one low of level 2', { lows: lowsLike({ level: 2, outerMinutes: 20 }) }, 'holds'],
-    ['lows of level 1 only', { lows: lowsLike({}, {}), timeInBands: bandsLike({ low: 60 }) }, 'absent'],
-    ['ten minutes very low, no episode', { lows: lowsLike(), timeInBands: bandsLike({ 'very-low': 10 }) }, 'holds'],
-    ['no readings', { lows: { ok: false, why: 'no-readings' } }, 'untold'],
-  ],
 };

@@ -1,13 +1,12 @@
 import type { MgPerDl } from '../model/glucose.ts';
 import { median } from '../stats/quantile.ts';
-import { modalDayLike } from './examples.ts';
+import { clock, count, glucose, rise } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
-import { clock, count, glucose, rise } from './quantities.ts';
 
 const TIMES_USUAL = 1.5;
 
 /** The time of day at which days differ most: the middle half of them spreads 1.5 times as wide as it usually does. */
-export const wideSpread: Finding = {
+export const wideSpread: Finding<'wide-spread'> = {
   id: 'wide-spread',
   source: 'ours; middle half by percentiles of type 7 (Hyndman & Fan 1996, Am Stat 50:361-365)',
   look({ modalDay }) {
@@ -31,9 +30,4 @@ export const wideSpread: Finding = {
       [],
     );
   },
-  examples: [
-    ['1.5 times as wide at 19:00', { modalDay: modalDayLike(100, { 19: 75 }) }, 'holds'],
-    ['1.48 times as wide', { modalDay: modalDayLike(100, { 19: 74 }) }, 'absent'],
-    ['too few days', { modalDay: { ok: false, why: 'too-few-days' } }, 'untold'],
-  ],
 };

@@ -1,6 +1,7 @@
-import { AROUND_LOG, AROUND_MEALS, AROUND_MOVEMENT, notesWorthWriting } from '../findings/index.ts';
+import type { FindingId } from '../findings/index.ts';
 import type { NoteLog } from '../model/occasions.ts';
 import type { Block } from '../model/report.ts';
+import { AROUND_LOG, AROUND_MEALS, AROUND_MOVEMENT, notesWorthWriting } from '../topics/index.ts';
 import { medication, rises } from './alsoNoted.ts';
 import { foods, laidOver, overTheClock, sessionPairs, sessions } from './aroundPictures.ts';
 import { comparisonsBlocks } from './comparisons.ts';
@@ -68,7 +69,7 @@ function log(context: PageContext, { days, noted, byKind }: NoteLog): Block {
 }
 
 interface Part {
-  ids: readonly string[];
+  ids: readonly FindingId[];
   pictures: Block[];
 }
 
@@ -85,7 +86,7 @@ function inOrder(context: PageContext, parts: Part[]): Block[] {
 }
 
 /** What holds, each with its days and what could be asked. */
-function statements(context: PageContext, ids: readonly string[]): Block[] {
+function statements(context: PageContext, ids: readonly FindingId[]): Block[] {
   const { speaker } = context;
   return ids.flatMap((id): Block[] => {
     const look = held(context, id);

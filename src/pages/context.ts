@@ -1,5 +1,6 @@
 import type { Analysis } from '../analyse.ts';
 import type { ChartContext } from '../charts/context.ts';
+import type { FindingId } from '../findings/index.ts';
 import type { Speaker } from '../language/index.ts';
 import type { LocalDate } from '../model/glucose.ts';
 import type { Evidence, Look } from '../model/look.ts';
@@ -19,19 +20,19 @@ export type PageMaker = (context: PageContext) => Page | null;
 type Holds = Extract<Look, { case: 'holds' }>;
 
 /** What a finding saw, when it holds. */
-export function held({ analysis }: PageContext, id: string): Holds | null {
+export function held({ analysis }: PageContext, id: FindingId): Holds | null {
   const look = analysis.found.find((one) => one.id === id)?.look;
   return look?.case === 'holds' ? look : null;
 }
 
 /** One part of a finding's words, or null when the finding does not hold or has no such words in this voice. */
-export function told(context: PageContext, id: string, part: 'what' | 'why' | 'ask'): string | null {
+export function told(context: PageContext, id: FindingId, part: 'what' | 'why' | 'ask'): string | null {
   const look = held(context, id);
   return look && context.speaker.sayIfKnown(`findings.${id}.${context.speaker.voice}.${part}`, look.params);
 }
 
 /** What the visit could be about, first things first, each by its name in a sentence. */
-export function heldTopics(context: PageContext): { id: string; rule: string; name: string }[] {
+export function heldTopics(context: PageContext): { id: FindingId; rule: string; name: string }[] {
   return context.analysis.topics.flatMap(({ id, rule }) => {
     const look = held(context, id);
     return look ? [{ id, rule, name: context.speaker.say(`findings.${id}.topic`, look.params) }] : [];
@@ -39,7 +40,11 @@ export function heldTopics(context: PageContext): { id: string; rule: string; na
 }
 
 /** All sentences of `ids` that hold, in that order. */
-export function tellAll(context: PageContext, ids: readonly string[], part: 'what' | 'why' | 'ask' = 'what'): string[] {
+export function tellAll(
+  context: PageContext,
+  ids: readonly FindingId[],
+  part: 'what' | 'why' | 'ask' = 'what',
+): string[] {
   return ids.flatMap((id) => told(context, id, part) ?? []);
 }
 

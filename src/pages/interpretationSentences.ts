@@ -1,3 +1,4 @@
+import type { FindingId } from '../findings/index.ts';
 import type { MgPerDl } from '../model/glucose.ts';
 import type { Quantity } from '../model/quantity.ts';
 import { count, held, heldTopics, type PageContext, word } from './context.ts';
@@ -28,13 +29,13 @@ const data: Sentence = ({ speaker, analysis }) => {
 };
 
 /** The sentence `name` on what a finding saw, or null when it does not hold. */
-const seen = (context: PageContext, id: string, name: string): string | null => {
+const seen = (context: PageContext, id: FindingId, name: string): string | null => {
   const look = held(context, id);
   return look && context.speaker.say(at(name), look.params);
 };
 
 /** That a finding could not be told, and why. */
-const untold = ({ speaker, analysis }: PageContext, id: string): string | null => {
+const untold = ({ speaker, analysis }: PageContext, id: FindingId): string | null => {
   const look = analysis.found.find((one) => one.id === id)?.look;
   if (look?.case !== 'untold') return null;
   return speaker.say(at('untold'), {

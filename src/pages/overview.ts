@@ -2,6 +2,7 @@ import { coverageChart } from '../charts/coverage.ts';
 import { hoursBarChart } from '../charts/hoursBar.ts';
 import { lowsClockChart } from '../charts/lowsClock.ts';
 import { nightsChart } from '../charts/nights.ts';
+import type { FindingId } from '../findings/index.ts';
 import type { Quantity } from '../model/quantity.ts';
 import type { Block } from '../model/report.ts';
 import { DAY_MINUTES } from '../time/calendar.ts';
@@ -21,7 +22,7 @@ import {
 import { numbersTable } from './numbersTable.ts';
 
 /** At most two of these are said here, the gravest first; the rest stand with all findings. */
-const LOWS = [
+const LOWS: readonly FindingId[] = [
   'very-low',
   'lows-seen',
   'long-lows',

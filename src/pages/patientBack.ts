@@ -1,6 +1,6 @@
 import { modalDayChart } from '../charts/modalDay.ts';
-import { besideTopic, notesWorthWriting } from '../findings/index.ts';
 import type { Block } from '../model/report.ts';
+import { besideTopic, notesWorthWriting } from '../topics/index.ts';
 import { heading, type PageContext, type PageMaker, paragraph, tellAll, told } from './context.ts';
 
 const MOST_QUESTIONS = 3;

@@ -1,5 +1,6 @@
 import { hourBlocksChart } from '../charts/hourBlocks.ts';
 import { nightsChart } from '../charts/nights.ts';
+import type { FindingId } from '../findings/index.ts';
 import { dayOf24, spokenMinutes } from '../language/index.ts';
 import type { Block } from '../model/report.ts';
 import { BANDS } from '../targets/bands.ts';
@@ -107,13 +108,13 @@ function nights(context: PageContext): Block[] {
   return blocks;
 }
 
+/** What already stands above is not said twice. */
+const SAID: readonly FindingId[] = ['very-low', 'lows-at-night', 'not-enough-data', 'best-window', 'best-days'];
+
 function topic(context: PageContext): Block[] {
   const [first] = heldTopics(context);
   if (!first) return [];
   const title = heading(2, context.speaker.say('pages.patientFront.topic', { topic: word(first.name) }));
   const what = told(context, first.id, 'what');
-  // What already stands above is not said twice.
-  const said =
-    what === null || ['very-low', 'lows-at-night', 'not-enough-data', 'best-window', 'best-days'].includes(first.id);
-  return said ? [title] : [title, paragraph(what)];
+  return what === null || SAID.includes(first.id) ? [title] : [title, paragraph(what)];
 }

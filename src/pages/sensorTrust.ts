@@ -1,3 +1,4 @@
+import type { FindingId } from '../findings/index.ts';
 import type { MgPerDl } from '../model/glucose.ts';
 import type { Block, Cell } from '../model/report.ts';
 import {
@@ -14,7 +15,7 @@ import {
 import { fingerstickBlocks } from './fingersticks.ts';
 import { lowCells } from './lowCells.ts';
 
-const TOLD = [
+const TOLD: readonly FindingId[] = [
   'pressed-lows',
   'lows-on-first-day',
   'readings-at-limits',

@@ -1,6 +1,8 @@
-import { AROUND_NOTES, runsIntoNight } from '../findings/index.ts';
+import { runsIntoNight } from '../findings/evidence/episodes.ts';
+import type { FindingId } from '../findings/index.ts';
 import type { Episode } from '../model/measures.ts';
 import type { Block } from '../model/report.ts';
+import { AROUND_NOTES } from '../topics/index.ts';
 import { denseTable, evidenceDays, heading, type PageContext, type PageMaker, paragraph, told } from './context.ts';
 import { lowCells } from './lowCells.ts';
 
@@ -8,7 +10,7 @@ import { lowCells } from './lowCells.ts';
 export const standsOut: PageMaker = (context) => {
   const { speaker, analysis } = context;
   // What notes tell stands on a page of its own.
-  const found = analysis.found.filter(({ id }) => !(AROUND_NOTES as readonly string[]).includes(id));
+  const found = analysis.found.filter(({ id }) => !(AROUND_NOTES as readonly FindingId[]).includes(id));
   const holding = found.filter((one) => one.look.case === 'holds').map((one) => one.id);
   const blocks: Block[] = [heading(1, speaker.say('pages.standsOut.title'))];
   if (holding.length === 0) blocks.push(paragraph(speaker.say('pages.standsOut.none')));
@@ -29,7 +31,7 @@ export const standsOut: PageMaker = (context) => {
   return { id: 'stands-out', title: speaker.say('pages.standsOut.title'), blocks };
 };
 
-function statement(context: PageContext, id: string): Block[] {
+function statement(context: PageContext, id: FindingId): Block[] {
   const { speaker, analysis } = context;
   const what = told(context, id, 'what');
   const look = analysis.found.find((one) => one.id === id)?.look;

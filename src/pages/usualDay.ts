@@ -1,10 +1,11 @@
 import { hourSharesChart } from '../charts/hourShares.ts';
 import { CURVE_LABELS, modalDayChart } from '../charts/modalDay.ts';
+import type { FindingId } from '../findings/index.ts';
 import type { Block } from '../model/report.ts';
 import { heading, type PageMaker, paragraph, space, tellAll } from './context.ts';
 import { curveTable } from './curveTable.ts';
 
-const CLOCK_FINDINGS = [
+const CLOCK_FINDINGS: readonly FindingId[] = [
   'high-after-window',
   'dawn-rise',
   'overnight-fall',

@@ -1,5 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { highsLike, lowsLike, reboundsLike } from '../../src/findings/episodeExamples.ts';
+import { findings } from '../../src/findings/index.ts';
+import type { Measures } from '../../src/model/measures.ts';
+import { targetSets } from '../../src/targets/index.ts';
+import { highsLike, lowsLike, reboundsLike } from '../support/examples/episodes.ts';
 import {
   bandsLike,
   daysLike,
@@ -8,11 +11,8 @@ import {
   modalDayLike,
   nightsLike,
   seenCoverage,
-} from '../../src/findings/examples.ts';
-import { findings } from '../../src/findings/index.ts';
-import { sensorsLike } from '../../src/findings/trustExamples.ts';
-import type { Measures } from '../../src/model/measures.ts';
-import { targetSets } from '../../src/targets/index.ts';
+} from '../support/examples/measures.ts';
+import { sensorsLike } from '../support/examples/trust.ts';
 import { measuresWith } from '../support/measures.ts';
 import { changed, looked } from './looked.ts';
 

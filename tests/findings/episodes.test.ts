@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { highsLike, lowsLike } from '../../src/findings/episodeExamples.ts';
-import { daysOf, evidenceOf, extremes, minutesInWindow } from '../../src/findings/episodes.ts';
-import { exampleDate, mg } from '../../src/findings/examples.ts';
+import { daysOf, evidenceOf, extremes, minutesInWindow } from '../../src/findings/evidence/episodes.ts';
 import type { Episode } from '../../src/model/measures.ts';
+import { highsLike, lowsLike } from '../support/examples/episodes.ts';
+import { exampleDate, mg } from '../support/examples/measures.ts';
 
 function listOf(given: ReturnType<typeof lowsLike>): Episode[] {
   if (!given.ok) throw new Error(given.why);

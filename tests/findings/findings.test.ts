@@ -1,16 +1,18 @@
 import { describe, expect, test } from 'vitest';
-import { findings, lookAll } from '../../src/findings/index.ts';
+import { findings } from '../../src/findings/index.ts';
 import { targetSets } from '../../src/targets/index.ts';
+import { lookAll } from '../../src/topics/index.ts';
 import { measuresWith, onlyMeasured } from '../support/measures.ts';
+import { examples } from './examples/index.ts';
 
 describe.each(findings.map((finding) => [finding.id, finding] as const))('%s', (_, finding) => {
-  test.each(finding.examples.map((example) => [example[0], example] as const))('%s', (_name, example) => {
+  test.each(examples[finding.id].map((example) => [example[0], example] as const))('%s', (_name, example) => {
     const [, given, expected, set = 'adult'] = example;
     expect(finding.look(onlyMeasured(given), targetSets[set]).case).toBe(expected);
   });
 
   test('shows that it can hold, and names a source', () => {
-    expect(finding.examples.map(([, , expected]) => expected)).toContain('holds');
+    expect(examples[finding.id].map(([, , expected]) => expected)).toContain('holds');
     expect(finding.source).not.toBe('');
   });
 

@@ -1,4 +1,4 @@
-import { findings } from '../../src/findings/index.ts';
+import { type FindingId, findings } from '../../src/findings/index.ts';
 import type { Measured } from '../../src/model/measured.ts';
 import type { Measures } from '../../src/model/measures.ts';
 import type { TargetSet } from '../../src/model/targets.ts';
@@ -6,7 +6,7 @@ import { targetSets } from '../../src/targets/index.ts';
 import { measuresWith } from '../support/measures.ts';
 
 /** What a finding says of a calm fortnight in which the measures given stand out. */
-export function looked(id: string, given: Partial<Measures>, targets: TargetSet['id'] = 'adult') {
+export function looked(id: FindingId, given: Partial<Measures>, targets: TargetSet['id'] = 'adult') {
   const look = findings.find((finding) => finding.id === id)!.look(measuresWith(given), targetSets[targets]);
   if (look.case === 'untold') return { case: look.case, why: look.why };
   if (look.case !== 'holds') return { case: look.case };

@@ -1,5 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { highsLike } from '../../src/findings/episodeExamples.ts';
+import { isPattern } from '../../src/findings/evidence/pattern.ts';
+import { dates } from '../../src/findings/evidence/quantities.ts';
+import { type FindingId, findings } from '../../src/findings/index.ts';
+import type { Measures } from '../../src/model/measures.ts';
+import type { Change } from '../../src/model/thenAndNow.ts';
+import type { Fingersticks } from '../../src/model/trust.ts';
+import { targetSets } from '../../src/targets/index.ts';
+import { highsLike } from '../support/examples/episodes.ts';
 import {
   bandsLike,
   dawnLike,
@@ -8,23 +15,9 @@ import {
   modalDayLike,
   seenCoverage,
   windowsLike,
-} from '../../src/findings/examples.ts';
-import { findings } from '../../src/findings/index.ts';
-import { mealsLike } from '../../src/findings/occasionExamples.ts';
-import { isPattern } from '../../src/findings/pattern.ts';
-import { dates } from '../../src/findings/quantities.ts';
-import {
-  a1cLike,
-  oddLike,
-  overnightLike,
-  ratesLike,
-  sticksLike,
-  thenAndNowLike,
-} from '../../src/findings/trustExamples.ts';
-import type { Measures } from '../../src/model/measures.ts';
-import type { Change } from '../../src/model/thenAndNow.ts';
-import type { Fingersticks } from '../../src/model/trust.ts';
-import { targetSets } from '../../src/targets/index.ts';
+} from '../support/examples/measures.ts';
+import { mealsLike } from '../support/examples/occasions.ts';
+import { a1cLike, oddLike, overnightLike, ratesLike, sticksLike, thenAndNowLike } from '../support/examples/trust.ts';
 import { measuresWith } from '../support/measures.ts';
 import { changed, looked } from './looked.ts';
 
@@ -72,7 +65,7 @@ describe('fingersticks that differ', () => {
 
 describe('seven days or nights are enough to speak of a habit', () => {
   const seven = <T>(value: T): T[] => new Array<T>(7).fill(value);
-  test.each<[string, Partial<Measures>]>([
+  test.each<[FindingId, Partial<Measures>]>([
     ['overnight-fall', { overnight: overnightLike(seven(-60)) }],
     ['steady-nights', { overnight: overnightLike(seven(0)) }],
     ['dawn-rise', { dawnRise: dawnLike(seven(30)) }],

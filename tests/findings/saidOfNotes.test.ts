@@ -1,15 +1,16 @@
 import { describe, expect, test } from 'vitest';
-import { exampleDate } from '../../src/findings/examples.ts';
-import { besideTopic, type Found } from '../../src/findings/index.ts';
+import type { FindingId, Found } from '../../src/findings/index.ts';
+import type { Measures } from '../../src/model/measures.ts';
+import type { Comparison, Meal } from '../../src/model/occasions.ts';
+import { besideTopic } from '../../src/topics/index.ts';
+import { exampleDate } from '../support/examples/measures.ts';
 import {
   comparisonsLike,
   correctionsLike,
   mealsLike,
   noteLogLike,
   sessionsLike,
-} from '../../src/findings/occasionExamples.ts';
-import type { Measures } from '../../src/model/measures.ts';
-import type { Comparison, Meal } from '../../src/model/occasions.ts';
+} from '../support/examples/occasions.ts';
 import { changed, looked } from './looked.ts';
 
 /** What findings about notes say where they hold, and which notes they may count. Rules ours. */
@@ -61,7 +62,7 @@ describe('notes beside glucose', () => {
     if (!made.ok) throw new Error(made.why);
     return made.value[0]!;
   };
-  const told = (id: string, ...value: Comparison[]) =>
+  const told = (id: FindingId, ...value: Comparison[]) =>
     looked(id, { comparisons: { ok: true, value, n: value.length, of: 'pairs' } });
 
   test('of several hints the largest is told, of equals the first', () => {
@@ -79,7 +80,7 @@ describe('notes beside glucose', () => {
     const none = { ...hint('food', 60), difference: null };
     const zero = { ...hint('food', 60), difference: { value: 0, low: -1, high: 1 } };
     for (const one of [none, zero])
-      for (const id of ['food-longer-high', 'food-shorter-high']) expect(told(id, one).case).toBe('absent');
+      for (const id of ['food-longer-high', 'food-shorter-high'] as const) expect(told(id, one).case).toBe('absent');
   });
 
   test.each(['exercise-kind', 'extra-carbs-night'] as const)('%s is not told without both medians', (id) => {
@@ -105,11 +106,11 @@ describe('notes beside glucose', () => {
   });
 
   test('beside the topic stands the first that holds and fits it, or nothing', () => {
-    const found = (...ids: string[]): Found[] => [
+    const found = (...ids: FindingId[]): Found[] => [
       { id: 'larger-meals', look: { case: 'absent' } },
       ...ids.map((id): Found => ({ id, look: { case: 'holds', params: {}, where: [] } })),
     ];
-    const beside = (topics: string[], ...ids: string[]) =>
+    const beside = (topics: FindingId[], ...ids: FindingId[]) =>
       besideTopic(found(...ids), topics.map((id) => ({ id })) as never);
     expect(beside(['time-in-range'], 'low-after-meal', 'weekend-meals', 'food-shorter-high')).toBe('weekend-meals');
     expect(beside(['lows-at-night'], 'low-after-meal', 'weekend-meals')).toBeNull();

@@ -1,13 +1,13 @@
 import { describe, expect, test } from 'vitest';
-import { highsLike, lowsLike, reboundsLike } from '../../src/findings/episodeExamples.ts';
-import { nightsLike, seenCoverage } from '../../src/findings/examples.ts';
-import { findings } from '../../src/findings/index.ts';
+import { type FindingId, findings } from '../../src/findings/index.ts';
 import type { Measures } from '../../src/model/measures.ts';
 import { targetSets } from '../../src/targets/index.ts';
 import { mgPerDl } from '../../src/units.ts';
+import { highsLike, lowsLike, reboundsLike } from '../support/examples/episodes.ts';
+import { nightsLike, seenCoverage } from '../support/examples/measures.ts';
 import { onlyMeasured } from '../support/measures.ts';
 
-function look(id: string, given: Partial<Measures>) {
+function look(id: FindingId, given: Partial<Measures>) {
   const seen = findings.find((one) => one.id === id)!.look(onlyMeasured(given), targetSets.adult);
   if (seen.case !== 'holds') throw new Error(`${id} is ${seen.case}`);
   return { ...seen, days: [...new Set(seen.where.map(({ date }) => date))] };
@@ -34,7 +34,7 @@ describe('what lasts over midnight is seen on every day it touches', () => {
     expect(seen.params).toMatchObject({ night: { value: 0 }, into: { value: 1 }, dates: { value: both } });
   });
 
-  test.each(['lows-seen', 'long-lows'])('%s', (id) => {
+  test.each(['lows-seen', 'long-lows'] as const)('%s', (id) => {
     const seen = look(id, { lows: lowsLike({ ...overMidnight, minutes: 150 }), coverage: seenCoverage(14, 1) });
     expect(seen.days).toEqual(both);
   });

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { lookAll } from '../../src/findings/index.ts';
-import * as like from '../../src/findings/occasionExamples.ts';
 import { speakerOf } from '../../src/language/index.ts';
 import { targetSets } from '../../src/targets/index.ts';
+import { lookAll } from '../../src/topics/index.ts';
 import { english } from '../support/english.ts';
+import * as like from '../support/examples/occasions.ts';
 import { measuresWith } from '../support/measures.ts';
 import { grade, sentences, words } from '../support/readability.ts';
 import { faults } from '../support/wordLists.ts';

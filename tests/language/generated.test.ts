@@ -1,15 +1,16 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import * as episode from '../../src/findings/episodeExamples.ts';
-import * as like from '../../src/findings/examples.ts';
-import { lookAll, topics } from '../../src/findings/index.ts';
-import * as trust from '../../src/findings/trustExamples.ts';
+import type { FindingId } from '../../src/findings/index.ts';
 import { speakerOf } from '../../src/language/index.ts';
 import type { MgPerDl } from '../../src/model/glucose.ts';
 import type { Measures } from '../../src/model/measures.ts';
 import type { TargetSet } from '../../src/model/targets.ts';
 import { targetSets } from '../../src/targets/index.ts';
+import { lookAll, topics } from '../../src/topics/index.ts';
 import { english } from '../support/english.ts';
+import * as episode from '../support/examples/episodes.ts';
+import * as like from '../support/examples/measures.ts';
+import * as trust from '../support/examples/trust.ts';
 import { measuresWith } from '../support/measures.ts';
 import { grade, sentences, words } from '../support/readability.ts';
 import { contar, faltas, frases, inflesz, palabras } from '../support/spanish.ts';
@@ -167,7 +168,7 @@ test('a low is never left for later: with a very low glucose it is the first top
       const chosen = topics(found);
       expect(chosen.length).toBeLessThanOrEqual(2);
       if (chosen.length === 2) expect(chosen[0]!.id).toBe('very-low');
-      const held = (id: string) => found.some((one) => one.id === id && one.look.case === 'holds');
+      const held = (id: FindingId) => found.some((one) => one.id === id && one.look.case === 'holds');
       if (held('very-low')) expect(chosen[0]!.id).toBe('very-low');
       else if (held('lows-clustered')) expect(chosen[0]!.rule).toBe('lows-first');
       for (const { id, rule } of chosen) {

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { Analysis } from '../../src/analyse.ts';
 import { type ComposeOptions, compose } from '../../src/compose.ts';
-import { AROUND_NOTES, besideTopic } from '../../src/findings/index.ts';
 import type { Report } from '../../src/model/report.ts';
+import { AROUND_NOTES, besideTopic } from '../../src/topics/index.ts';
 import { analyseStory, held, storyNames } from '../samples/stories.ts';
 import { english } from '../support/english.ts';
 import { pageText } from '../support/pageText.ts';

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import type { Analysis } from '../../src/analyse.ts';
 import { compose } from '../../src/compose.ts';
-import { openBandsLike } from '../../src/findings/examples.ts';
 import { timeLowOverGoal } from '../../src/findings/timeLowOverGoal.ts';
 import { speakerOf } from '../../src/language/index.ts';
 import { targetSets } from '../../src/targets/index.ts';
 import { pageAsText } from '../../src/writers/text.ts';
+import { openBandsLike } from '../support/examples/measures.ts';
 import { measuresWith } from '../support/measures.ts';
 import { analysisOf, wordsOf } from '../support/story.ts';
 

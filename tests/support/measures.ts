@@ -1,4 +1,6 @@
-import { highsLike, lowsLike, reboundsLike } from '../../src/findings/episodeExamples.ts';
+import type { Measured, Why } from '../../src/model/measured.ts';
+import type { Measures } from '../../src/model/measures.ts';
+import { highsLike, lowsLike, reboundsLike } from './examples/episodes.ts';
 import {
   bandsLike,
   daysLike,
@@ -7,9 +9,7 @@ import {
   nightsLike,
   seenCoverage,
   windowsLike,
-} from '../../src/findings/examples.ts';
-import type { Measured, Why } from '../../src/model/measured.ts';
-import type { Measures } from '../../src/model/measures.ts';
+} from './examples/measures.ts';
 
 const unknown = <T>(): Measured<T> => ({ ok: false, why: 'too-few-readings' });
 const unasked = <T>(why: Why): Measured<T> => ({ ok: false, why });

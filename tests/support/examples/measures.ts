@@ -1,8 +1,8 @@
-import type { LocalDate, MgPerDl } from '../model/glucose.ts';
-import type { Estimate, Measured } from '../model/measured.ts';
-import type * as M from '../model/measures.ts';
-import type { Band } from '../model/targets.ts';
-import { addDays } from '../time/calendar.ts';
+import type { LocalDate, MgPerDl } from '../../../src/model/glucose.ts';
+import type { Estimate, Measured } from '../../../src/model/measured.ts';
+import type * as M from '../../../src/model/measures.ts';
+import type { Band } from '../../../src/model/targets.ts';
+import { addDays } from '../../../src/time/calendar.ts';
 
 /** Small made-up measures for the findings' own examples. Days run from Monday 1 January 2024. */
 export const exampleDate = (day: number): LocalDate => addDays('2024-01-01', day);

@@ -1,7 +1,11 @@
 import { expect, test } from 'vitest';
-import { type Found, findings, topics } from '../../src/findings/index.ts';
+import { type FindingId, type Found, findings } from '../../src/findings/index.ts';
+import { topics } from '../../src/topics/index.ts';
 
-const held = (...ids: string[]): Found[] =>
+/** A finding that holds, in one of its ways. */
+type Held = FindingId | `${FindingId}/${string}`;
+
+const held = (...ids: Held[]): Found[] =>
   findings.map(({ id }) => {
     const name = ids.find((each) => each.split('/')[0] === id);
     if (name === undefined) return { id, look: { case: 'absent' } };
@@ -10,7 +14,7 @@ const held = (...ids: string[]): Found[] =>
   });
 
 /** Order: lows, data, highs, spread, what works (Szmuilowicz & Aleppo 2022, Postgrad Med 134:743-751, abstract). */
-test.each<[string, string[], string[]]>([
+test.each<[string, Held[], string[]]>([
   ['nothing', [], []],
   ['lows before highs', ['long-very-high', 'lows-at-night/repeated'], ['lows-at-night lows-first']],
   [

@@ -1,9 +1,9 @@
-import type { Evidence } from '../model/look.ts';
-import type { Measured, Why } from '../model/measured.ts';
-import type { Comparison, ComparisonId, Side } from '../model/occasions.ts';
-import type { Params } from '../model/quantity.ts';
-import { WINDOW } from '../occasions/mealCourse.ts';
-import { stretchFrom } from './evidence.ts';
+import type { Evidence } from '../../model/look.ts';
+import type { Measured, Why } from '../../model/measured.ts';
+import type { Comparison, ComparisonId, Side } from '../../model/occasions.ts';
+import type { Params } from '../../model/quantity.ts';
+import { WINDOW } from '../../occasions/mealCourse.ts';
+import { stretchFrom } from './places.ts';
 import { count, word } from './quantities.ts';
 
 /** The comparisons of one kind; `why` when none could be made at all. */

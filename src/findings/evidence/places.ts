@@ -1,6 +1,6 @@
-import type { LocalDate } from '../model/glucose.ts';
-import type { Evidence } from '../model/look.ts';
-import { NIGHT_END } from '../targets/consensus.ts';
+import type { LocalDate } from '../../model/glucose.ts';
+import type { Evidence } from '../../model/look.ts';
+import { NIGHT_END } from '../../targets/consensus.ts';
 
 /** A night, as the place where something was seen. */
 export const nightOf = (date: LocalDate): Evidence => ({ date, fromMinute: 0, toMinute: NIGHT_END });

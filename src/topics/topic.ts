@@ -1,8 +1,8 @@
-import type { Found } from './finding.ts';
+import type { FindingId, Found } from '../findings/index.ts';
 
 /** What to talk about, and the rule that chose it; the rule's words are `findings.rules.<rule>`. */
 export interface Topic {
-  id: string;
+  id: FindingId;
   rule: string;
 }
 

@@ -1,4 +1,4 @@
-import type { Found } from './finding.ts';
+import type { FindingId, Found } from '../findings/index.ts';
 import type { Topic } from './topic.ts';
 
 /** Findings of notes lined up with glucose, in the order of print; they stand on a page of their own. */
@@ -7,7 +7,7 @@ export const AROUND_MOVEMENT = [
   'night-low-after-exercise',
   'low-after-exercise',
   'exercise-kinds',
-] as const;
+] as const satisfies readonly FindingId[];
 export const AROUND_MEALS = [
   'low-after-meal',
   'low-after-insulin-only',
@@ -17,8 +17,8 @@ export const AROUND_MEALS = [
   'insulin-after-meal',
   'weekend-meals',
   'high-after-meals',
-] as const;
-export const AROUND_LOG = ['few-notes', 'late-notes'] as const;
+] as const satisfies readonly FindingId[];
+export const AROUND_LOG = ['few-notes', 'late-notes'] as const satisfies readonly FindingId[];
 export const AROUND_NOTES = [...AROUND_MOVEMENT, ...AROUND_MEALS, ...AROUND_LOG] as const;
 
 type Around = (typeof AROUND_NOTES)[number];
@@ -40,7 +40,7 @@ const HIGHS: readonly Around[] = [
 const NIGHTS: readonly Around[] = ['extra-carbs-first', 'night-low-after-exercise'];
 
 /** Which of them may stand beside a topic. A topic of the night takes only what tells of nights. */
-const FITTING: Readonly<Record<string, readonly Around[]>> = {
+const FITTING: Readonly<Partial<Record<FindingId, readonly Around[]>>> = {
   'very-low': LOWS,
   'long-lows': LOWS,
   'lows-at-night': NIGHTS,
@@ -59,7 +59,7 @@ const FITTING: Readonly<Record<string, readonly Around[]>> = {
 
 /** The one finding about notes that fits what the visit is about, or null: the patient paper has room for no more. */
 export function besideTopic(found: readonly Found[], topics: readonly Topic[]): Around | null {
-  const holding = (id: string) => found.some((one) => one.id === id && one.look.case === 'holds');
+  const holding = (id: FindingId) => found.some((one) => one.id === id && one.look.case === 'holds');
   for (const { id } of topics) {
     const fits = FITTING[id]?.find(holding);
     if (fits !== undefined) return fits;

@@ -1,8 +1,8 @@
-import type { LocalDate } from '../model/glucose.ts';
-import type { Evidence } from '../model/look.ts';
-import type { Episode } from '../model/measures.ts';
-import type { Quantity } from '../model/quantity.ts';
-import { addDays, DAY_MS, midnightOf } from '../time/calendar.ts';
+import type { LocalDate } from '../../model/glucose.ts';
+import type { Evidence } from '../../model/look.ts';
+import type { Episode } from '../../model/measures.ts';
+import type { Quantity } from '../../model/quantity.ts';
+import { addDays, DAY_MS, midnightOf } from '../../time/calendar.ts';
 import { glucose, minutes } from './quantities.ts';
 
 /** Every day of an episode with its minutes there; with `outer` only those on which it lay beyond the outer limit. */

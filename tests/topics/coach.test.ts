@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
-import { notesWorthWriting } from '../../src/findings/index.ts';
+import type { FindingId } from '../../src/findings/index.ts';
 import type { NoteLog } from '../../src/model/occasions.ts';
+import { notesWorthWriting } from '../../src/topics/index.ts';
 import { measuresWith } from '../support/measures.ts';
 
 /** A log in which nothing is wanting. */
@@ -22,7 +23,7 @@ const FULL: NoteLog = {
   shortBouts: 0,
 };
 
-function wishes(log: Partial<NoteLog>, ...topics: string[]): string[] {
+function wishes(log: Partial<NoteLog>, ...topics: FindingId[]): string[] {
   const measures = measuresWith({ noteLog: { ok: true, value: { ...FULL, ...log }, n: 30, of: 'notes' } });
   return notesWorthWriting(
     measures,
@@ -32,7 +33,7 @@ function wishes(log: Partial<NoteLog>, ...topics: string[]): string[] {
 
 const few = (kind: 'meal' | 'insulin') => FULL.byKind.map((one) => (one.kind === kind ? { ...one, days: 6 } : one));
 
-test.each<[string, Partial<NoteLog>, string[], string[]]>([
+test.each<[string, Partial<NoteLog>, FindingId[], string[]]>([
   ['no note at all', { noted: 0 }, ['very-low'], ['any']],
   ['no topic', { noted: 0 }, [], []],
   ['a well-noted log of lows wants exercise', {}, ['very-low'], ['exercise']],

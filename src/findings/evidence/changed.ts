@@ -1,10 +1,9 @@
-import type { Look } from '../model/look.ts';
-import type { Measures } from '../model/measures.ts';
-import type { Params } from '../model/quantity.ts';
-import type { Change, Compared } from '../model/thenAndNow.ts';
-import { absent, quiet } from './finding.ts';
+import type { Look } from '../../model/look.ts';
+import type { Measures } from '../../model/measures.ts';
+import type { Params } from '../../model/quantity.ts';
+import type { Change, Compared } from '../../model/thenAndNow.ts';
+import { absent, quiet } from '../finding.ts';
 import { count } from './quantities.ts';
-import { thenAndNowLike } from './trustExamples.ts';
 
 /** A change by more than day-to-day noise, which way it went, and how long the two periods were. */
 interface Told {
@@ -25,8 +24,3 @@ export function firstChanged({ thenAndNow }: Measures, numbers: readonly Compare
   const way = change.change > 0 ? 'more' : 'less';
   return { change, way, lengths: { thenDays: count(before.days), nowDays: count(now.days) } };
 }
-
-/** Two periods of which one number went from one value to another, for examples. */
-export const changeLike = (of: Compared, before: number, now: number, verdict: Change['verdict']) => ({
-  thenAndNow: thenAndNowLike({ of, before, now, change: now - before, verdict }),
-});

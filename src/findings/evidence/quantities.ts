@@ -1,6 +1,6 @@
-import type { LocalDate, MgPerDl } from '../model/glucose.ts';
-import type { Estimate } from '../model/measured.ts';
-import type { Quantity } from '../model/quantity.ts';
+import type { LocalDate, MgPerDl } from '../../model/glucose.ts';
+import type { Estimate } from '../../model/measured.ts';
+import type { Quantity } from '../../model/quantity.ts';
 
 export const count = (value: number): Quantity => ({ q: 'count', value });
 export const minutes = (value: number): Quantity => ({ q: 'minutes', value });

@@ -1,11 +1,19 @@
-import type { Instant } from '../model/glucose.ts';
-import type { Measured } from '../model/measured.ts';
-import type { LabA1c } from '../model/measures.ts';
-import type { Change, ThenAndNow } from '../model/thenAndNow.ts';
-import type { Alarms, Fingersticks, OddStretches, Overnight, PressedLows, Rates, Sensors } from '../model/trust.ts';
-import { midnightOf } from '../time/calendar.ts';
-import { lowsLike } from './episodeExamples.ts';
-import { exampleDate, listed, mg } from './examples.ts';
+import type { Instant } from '../../../src/model/glucose.ts';
+import type { Measured } from '../../../src/model/measured.ts';
+import type { LabA1c } from '../../../src/model/measures.ts';
+import type { Change, ThenAndNow } from '../../../src/model/thenAndNow.ts';
+import type {
+  Alarms,
+  Fingersticks,
+  OddStretches,
+  Overnight,
+  PressedLows,
+  Rates,
+  Sensors,
+} from '../../../src/model/trust.ts';
+import { midnightOf } from '../../../src/time/calendar.ts';
+import { lowsLike } from './episodes.ts';
+import { exampleDate, listed, mg } from './measures.ts';
 
 /** Small made-up measures of trust and change, for the findings' own examples. */
 const sameWay = <T>(value: T, n: number, of: 'pairs' | 'notes' | 'episodes' | 'readings' | 'nights' | 'days') =>

@@ -1,10 +1,11 @@
+import { absent } from '../findings/finding.ts';
+import type { FindingId, Found } from '../findings/index.ts';
 import type { Evidence } from '../model/look.ts';
-import { absent, type Found } from './finding.ts';
 
 interface Rule {
   /** What gives way, and to which findings, so that no paper says two things that cannot both be meant. */
-  yields: string;
-  to: readonly string[];
+  yields: FindingId;
+  to: readonly FindingId[];
   /** Only where both are told of the same part of the day. */
   sameWindow?: boolean;
 }
@@ -23,7 +24,7 @@ export const CONTRADICTIONS: readonly Rule[] = [
 
 /** What was found, without statements that others contradict: those are absent. Lows give way to nothing. */
 export function settled(found: readonly Found[]): Found[] {
-  const held = (id: string) => found.find((one) => one.id === id && one.look.case === 'holds')?.look;
+  const held = (id: FindingId) => found.find((one) => one.id === id && one.look.case === 'holds')?.look;
   return found.map((one) => {
     const { look } = one;
     if (look.case !== 'holds') return one;

@@ -1,8 +1,8 @@
-import type { Instant } from '../model/glucose.ts';
-import type { Measured } from '../model/measured.ts';
-import type { Comparison, Correction, Meal, MealCourse, NoteLog, Session, Side } from '../model/occasions.ts';
-import { MINUTE_MS, midnightOf } from '../time/calendar.ts';
-import { exampleDate, listed, mg } from './examples.ts';
+import type { Instant } from '../../../src/model/glucose.ts';
+import type { Measured } from '../../../src/model/measured.ts';
+import type { Comparison, Correction, Meal, MealCourse, NoteLog, Session, Side } from '../../../src/model/occasions.ts';
+import { MINUTE_MS, midnightOf } from '../../../src/time/calendar.ts';
+import { exampleDate, listed, mg } from './measures.ts';
 
 const at = (day: number, minute: number) => (midnightOf(exampleDate(day)) + minute * MINUTE_MS) as Instant;
 const occasions = <T>(value: T[]): Measured<T[]> => ({ ok: true, value, n: value.length, of: 'occasions' });

@@ -1,3 +1,4 @@
+import type { FindingId } from '../findings/index.ts';
 import type { Slot } from '../model/logbook.ts';
 import type { Measures } from '../model/measures.ts';
 import type { Topic } from './topic.ts';
@@ -24,7 +25,7 @@ const LOWS: readonly NoteWish[] = ['exercise', 'extra-food', 'insulin-time', 'me
 const HIGHS: readonly NoteWish[] = ['meal', 'grams', 'insulin-time', 'on-time'];
 
 /** What would help most with each topic. */
-const HELPS: Readonly<Record<string, readonly NoteWish[]>> = {
+const HELPS: Readonly<Partial<Record<FindingId, readonly NoteWish[]>>> = {
   'very-low': LOWS,
   'long-lows': LOWS,
   'lows-at-night': NIGHT,

@@ -1,8 +1,8 @@
-import type { Instant } from '../model/glucose.ts';
-import type { Measured } from '../model/measured.ts';
-import type * as M from '../model/measures.ts';
-import { addDays, MINUTE_MS, midnightOf } from '../time/calendar.ts';
-import { exampleDate, exampleEstimate, listed, mg } from './examples.ts';
+import type { Instant } from '../../../src/model/glucose.ts';
+import type { Measured } from '../../../src/model/measured.ts';
+import type * as M from '../../../src/model/measures.ts';
+import { addDays, MINUTE_MS, midnightOf } from '../../../src/time/calendar.ts';
+import { exampleDate, exampleEstimate, listed, mg } from './measures.ts';
 
 /** One episode a day, from the first day on; what is given replaces the usual. */
 function episodes(usual: M.Episode, given: readonly Partial<M.Episode>[]): Measured<M.Episodes> {

@@ -1,0 +1,129 @@
+import type { Comparison, ComparisonId } from '../../../src/model/occasions.ts';
+import {
+  comparisonsLike,
+  correctionsLike,
+  mealsLike,
+  noteLogLike,
+  sessionsLike,
+} from '../../support/examples/occasions.ts';
+import type { Example, Examples } from './index.ts';
+
+export const notes = {
+  'extra-carbs-first': [
+    ['a hint for the night', like('extra-carbs-night', 'hint', 20), 'holds'],
+    ['a hint for soon after', like('extra-carbs-soon', 'hint', 20), 'holds'],
+    ['a hint the other way', like('extra-carbs-soon', 'hint', -20), 'holds'],
+    ['not told apart from chance', like('extra-carbs-night', 'not-told-apart', 20), 'absent'],
+    ['2 sessions with extra food', like('extra-carbs-night', 'too-few', 20), 'untold'],
+  ],
+  'night-low-after-exercise': [
+    ['a hint: 3 of 4 nights, 1 of 9 after rest days', nights('hint', -20, 3, 1), 'holds'],
+    ['no hint, yet 2 of 4 nights and 2 of 9', nights('not-told-apart', -20, 2, 2), 'holds'],
+    ['2 of 4 nights and 3 of 9', nights('not-told-apart', -20, 2, 3), 'absent'],
+    ['1 of 4 nights and 0 of 9', nights('not-told-apart', -20, 1, 0), 'absent'],
+    ['a hint the other way', nights('hint', 20, 0, 5), 'absent'],
+    ['no exercise noted', { comparisons: { ok: true, value: [], n: 0, of: 'pairs' } }, 'untold'],
+  ],
+  'low-after-exercise': [
+    ['1 of 3 sessions', { exercise: sessionsLike({ lowSoon: true }, {}, {}) }, 'holds'],
+    ['none of 3', { exercise: sessionsLike({}, {}, {}) }, 'absent'],
+    ['too few readings around all of them', { exercise: sessionsLike({ lowSoon: null }) }, 'untold'],
+    ['none noted', { exercise: sessionsLike() }, 'untold'],
+  ],
+  'exercise-kinds': [
+    ['a hint', { comparisons: comparisonsLike({ id: 'exercise-kind', verdict: 'hint', difference: 40 }) }, 'holds'],
+    [
+      'not told apart from chance',
+      { comparisons: comparisonsLike({ id: 'exercise-kind', verdict: 'not-told-apart', difference: 40 }) },
+      'absent',
+    ],
+    ['one kind only', { comparisons: { ok: true, value: [], n: 0, of: 'pairs' } }, 'untold'],
+  ],
+  'low-after-meal': [
+    ['3 of 9 meals', { meals: mealsLike(...low(3), ...fine(6)) }, 'holds'],
+    ['3 of 10 meals', { meals: mealsLike(...low(3), ...fine(7)) }, 'absent'],
+    ['2 of 3 meals', { meals: mealsLike(...low(2), ...fine(1)) }, 'absent'],
+    ['2 meals', { meals: mealsLike(...low(2)) }, 'untold'],
+    [
+      'no insulin noted',
+      { meals: mealsLike(...low(4).map((one) => ({ ...one, insulin: { when: 'none-noted' as const } }))) },
+      'untold',
+    ],
+  ],
+  'low-after-insulin-only': [
+    ['3 of 9', { corrections: correctionsLike(...some(9, 3)) }, 'holds'],
+    ['3 of 10', { corrections: correctionsLike(...some(10, 3)) }, 'absent'],
+    ['2 of 4', { corrections: correctionsLike(...some(4, 2)) }, 'absent'],
+    ['2 in all', { corrections: correctionsLike(...some(2, 2)) }, 'untold'],
+  ],
+  'food-longer-high': mealHintExamples('food', 'absent'),
+  'food-shorter-high': mealHintExamples('food', 'absent', -1),
+  'larger-meals': mealHintExamples('carb-amount', 'holds'),
+  'insulin-after-meal': mealHintExamples('insulin-after', 'holds'),
+  'weekend-meals': mealHintExamples('weekend', 'holds'),
+  'high-after-meals': [
+    ['6 of 9 meals, 61 minutes', { meals: mealsLike(...lasting(61, 61, 61, 61, 61, 61, 0, 0, 0)) }, 'holds'],
+    ['one of them 60', { meals: mealsLike(...lasting(61, 61, 61, 61, 61, 60, 0, 0, 0)) }, 'absent'],
+    ['6 meals', { meals: mealsLike(...lasting(90, 90, 90, 90, 90, 90)) }, 'untold'],
+  ],
+  'few-notes': [
+    ['9 of 14 days', { noteLog: noteLogLike({ noted: 9 }) }, 'holds'],
+    ['7 of 10 days', { noteLog: noteLogLike({ days: 10, noted: 7 }) }, 'absent'],
+    ['none at all', { noteLog: noteLogLike({ noted: 0 }) }, 'holds'],
+  ],
+  'late-notes': [
+    ['3 of 9 notes', { meals: mealsLike(...late(3), ...inTime(6)) }, 'holds'],
+    ['3 of 10 notes', { meals: mealsLike(...late(3), ...inTime(7)) }, 'absent'],
+    ['2 notes', { meals: mealsLike(...late(2)) }, 'untold'],
+    ['2 of 3 notes', { meals: mealsLike(...late(2), ...inTime(1)) }, 'absent'],
+  ],
+} satisfies Partial<Examples>;
+
+function like(id: 'extra-carbs-night' | 'extra-carbs-soon', verdict: Comparison['verdict'], difference: number) {
+  return { comparisons: comparisonsLike({ id, verdict, difference }) };
+}
+
+function nights(verdict: 'hint' | 'not-told-apart', difference: number, aLow: number, bLow: number) {
+  return {
+    exercise: sessionsLike({ nightLow: true }),
+    comparisons: comparisonsLike({ id: 'exercise-night', verdict, difference, aLow, bLow }),
+  };
+}
+
+function low(n: number) {
+  return Array.from({ length: n }, () => ({ low: true }));
+}
+
+function fine(n: number) {
+  return Array.from({ length: n }, () => ({ low: false }));
+}
+
+function some(n: number, low: number) {
+  return Array.from({ length: n }, (_, i) => ({ low: i < low }));
+}
+
+function lasting(...minutesHigh: number[]) {
+  return minutesHigh.map((highMinutes) => ({ highMinutes }));
+}
+
+function late(n: number) {
+  return Array.from({ length: n }, () => ({ late: true, riseBefore: 35 }));
+}
+
+function inTime(n: number) {
+  return Array.from({ length: n }, () => ({ late: false }));
+}
+
+/** Examples shared by all hints of meals: a hint, the same numbers not told apart, a hint the other way, too few. */
+function mealHintExamples(id: ComparisonId, otherWay: 'holds' | 'absent', sign: 1 | -1 = 1): Example[] {
+  const like = (verdict: Comparison['verdict'], difference: number) => ({
+    comparisons: comparisonsLike({ id, verdict, difference: sign * difference, slot: 'evening' }),
+  });
+  return [
+    ['60 minutes apart, a hint', like('hint', 60), 'holds'],
+    ['60 minutes apart, not told apart from chance', like('not-told-apart', 60), 'absent'],
+    ['a hint the other way', like('hint', -60), otherWay],
+    ['2 of a kind', like('too-few', 60), 'untold'],
+    ['none of a kind', { comparisons: { ok: true, value: [], n: 0, of: 'pairs' } }, 'untold'],
+  ];
+}
