@@ -5,5 +5,5 @@ import type { Finding } from './finding.ts';
 export const foodLongerHigh: Finding<'food-longer-high'> = {
   id: 'food-longer-high',
   source: 'ours; guard against many comparisons: Benjamini & Hochberg 1995, J R Stat Soc B 57:289-300',
-  look: (measures) => mealHint(measures, 'food', 1),
+  look: (measures) => mealHint(measures, 'food', { sign: 1 }),
 };

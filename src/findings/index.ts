@@ -1,4 +1,5 @@
 import type { Look } from '../model/look.ts';
+import type { Params } from '../model/quantity.ts';
 import { a1cDiffers } from './a1cDiffers.ts';
 import { alarmsAtNight } from './alarmsAtNight.ts';
 import { bestDays } from './bestDays.ts';
@@ -106,7 +107,7 @@ const registered = [
 /** The id of a finding; no other name compiles where one is asked for. */
 export type FindingId = (typeof registered)[number]['id'];
 
-export const findings: readonly Finding<FindingId>[] = registered;
+export const findings: readonly Finding<FindingId, Params>[] = registered;
 
 /** What one finding saw. */
 export interface Found {

@@ -10,7 +10,7 @@ export interface Evidence {
 }
 
 /** What one finding saw. Untold is printed, so silence always means absent. */
-export type Look =
-  | { case: 'holds'; params: Params; where: Evidence[]; variant?: string }
+export type Look<P = Params> =
+  | { case: 'holds'; params: P; where: Evidence[]; variant?: string }
   | { case: 'absent' }
   | { case: 'untold'; why: Why };

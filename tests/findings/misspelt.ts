@@ -1,3 +1,5 @@
+import { count, limit } from '../../src/findings/evidence/quantities.ts';
+import { type Finding, holds } from '../../src/findings/finding.ts';
 import type { FindingId, Found } from '../../src/findings/index.ts';
 import { held, type PageContext, tellAll, told } from '../../src/pages/context.ts';
 import type { Topic } from '../../src/topics/index.ts';
@@ -22,4 +24,8 @@ export const misspelt = (context: PageContext, found: Found) => [
   { 'dawn-rises': 1 } satisfies Partial<Record<FindingId, number>>,
   // @ts-expect-error
   lows satisfies Examples,
+  // @ts-expect-error: no `most` for its sentence.
+  (() => holds({ nights: count(3), alarms: count(4) }, [])) satisfies Finding<'alarms-at-night'>['look'],
+  // @ts-expect-error: `limt`.
+  (() => holds({ limt: limit('low') }, [])) satisfies Finding<'long-lows'>['look'],
 ];

@@ -1,6 +1,5 @@
-import type { Look } from '../../model/look.ts';
 import type { Measures } from '../../model/measures.ts';
-import type { Params } from '../../model/quantity.ts';
+import type { Quantity } from '../../model/quantity.ts';
 import type { Change, Compared } from '../../model/thenAndNow.ts';
 import { absent, quiet } from '../finding.ts';
 import { count } from './quantities.ts';
@@ -9,11 +8,14 @@ import { count } from './quantities.ts';
 interface Told {
   change: Change;
   way: 'more' | 'less';
-  lengths: Params;
+  lengths: Record<'thenDays' | 'nowDays', Quantity>;
 }
 
 /** The first of these numbers that changed by more than day-to-day noise; a look where none did. */
-export function firstChanged({ thenAndNow }: Measures, numbers: readonly Compared[]): Told | { look: Look } {
+export function firstChanged(
+  { thenAndNow }: Measures,
+  numbers: readonly Compared[],
+): Told | { look: ReturnType<typeof quiet> } {
   if (!thenAndNow.ok) return { look: quiet(thenAndNow.why) };
   const { changes, before, now } = thenAndNow.value;
   const told = numbers.flatMap(

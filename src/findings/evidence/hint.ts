@@ -1,7 +1,6 @@
 import type { Evidence } from '../../model/look.ts';
 import type { Measured, Why } from '../../model/measured.ts';
 import type { Comparison, ComparisonId, Side } from '../../model/occasions.ts';
-import type { Params } from '../../model/quantity.ts';
 import { WINDOW } from '../../occasions/mealCourse.ts';
 import { stretchFrom } from './places.ts';
 import { count, word } from './quantities.ts';
@@ -23,10 +22,10 @@ export function strongest(list: readonly Comparison[], sign: 1 | -1): Comparison
 }
 
 /** Which part of the day a meal comparison looks at; `any` where it is none of them. */
-export const partOfDay = ({ slot }: Comparison): Params => ({ slot: word(slot ?? 'any') });
+export const partOfDay = ({ slot }: Comparison) => ({ slot: word(slot ?? 'any') });
 
 /** How many occasions each side has, and after how many of them a low was seen. */
-export const counts = ({ a, b }: Comparison): Params => ({
+export const counts = ({ a, b }: Comparison) => ({
   a: count(a.n),
   b: count(b.n),
   aLow: count(a.lows),

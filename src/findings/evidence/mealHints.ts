@@ -1,19 +1,23 @@
-import type { Look } from '../../model/look.ts';
 import type { Measures } from '../../model/measures.ts';
 import type { Comparison, ComparisonId } from '../../model/occasions.ts';
+import type { Params, Quantity } from '../../model/quantity.ts';
 import { absent, holds, untold } from '../finding.ts';
 import { counts, ofKind, partOfDay, seenOn, strongest } from './hint.ts';
-import { count, limit, minutes, word } from './quantities.ts';
+import { limit, minutes, word } from './quantities.ts';
 
-/** Minutes above range after meals of two kinds, when the guarded comparison lets it stand as a hint. */
-export function mealHint({ comparisons }: Measures, id: ComparisonId, sign?: 1 | -1): Look {
+/** Minutes above range after meals of two kinds, when the guarded comparison lets it stand as a hint; `more` is what the sentences of one finding alone ask for. */
+export function mealHint<P extends Params = Record<never, Quantity>>(
+  { comparisons }: Measures,
+  id: ComparisonId,
+  { sign, more }: { sign?: 1 | -1; more?: (one: Comparison) => P } = {},
+) {
   const found = ofKind(comparisons, id);
   if ('why' in found) return untold(found.why);
   const one = sign ? strongest(found.list, sign) : (strongest(found.list, 1) ?? strongest(found.list, -1));
   if (!one) return absent;
   const longer = (one.difference?.value ?? 0) > 0 ? 'first' : 'second';
-  const parted = one.grams === null ? {} : { grams: count(one.grams) };
-  return holds({ ...sides(one), ...counts(one), ...partOfDay(one), ...parted, longer: word(longer) }, seenOn(one.a));
+  const asked = more?.(one) as P;
+  return holds({ ...sides(one), ...counts(one), ...partOfDay(one), ...asked, longer: word(longer) }, seenOn(one.a));
 }
 
 const sides = ({ a, b }: Comparison) => ({
