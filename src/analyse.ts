@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto';
+import { fingerprint } from './bytes/hash.ts';
 import type { Found } from './findings/index.ts';
 import { type Indices, indicesOf } from './indices/index.ts';
 import { besideOf } from './measures/earlier.ts';
@@ -144,8 +144,5 @@ export function analyse(inputs: readonly Input[], settings: Settings, version: s
 /** Two papers with the same twelve digits show the same numbers, whoever's name stands on them. */
 function identity(files: FileAccount[], { person: _, ...settings }: Settings, version: string): string {
   const inOrder = Object.entries(settings).sort(([a], [b]) => (a < b ? -1 : 1));
-  return createHash('sha256')
-    .update(JSON.stringify([version, inOrder, files.map((file) => file.hash)]))
-    .digest('hex')
-    .slice(0, 12);
+  return fingerprint(JSON.stringify([version, inOrder, files.map((file) => file.hash)])).slice(0, 12);
 }

@@ -1,6 +1,6 @@
 import { sha1 as nobleSha1 } from '@noble/hashes/legacy.js';
 import { sha256 as nobleSha256 } from '@noble/hashes/sha2.js';
-import { bytesOf } from './text.ts';
+import { bytesOf, latin1 } from './text.ts';
 
 type Hashed = Uint8Array | string;
 
@@ -25,4 +25,8 @@ export function hex(bytes: Uint8Array): string {
   let text = '';
   for (const byte of bytes) text += byte.toString(16).padStart(2, '0');
   return text;
+}
+
+export function base64(bytes: Uint8Array): string {
+  return btoa(latin1(bytes));
 }

@@ -1,10 +1,16 @@
-import { Gunzip, Inflate } from 'fflate';
+import { Gunzip, Inflate, zlibSync } from 'fflate';
 
 /** Packed bytes given at a time, so that what is made to burst is met before it has grown (64 kB become 66 MB at most). */
 const PIECE = 65_536;
 
 /** Unpacked bytes, or why there are none. */
 export type Unpacked = { ok: true; bytes: Uint8Array } | { ok: false; why: 'damaged' | 'too-large' };
+
+/** Packs bytes as PDF wants them (zlib, RFC 1950), at a level from 1 to 9. */
+export type Deflate = (bytes: Uint8Array, level?: Level) => Uint8Array;
+type Level = 1 | 2 | 3 | 4 | 5 | 6 | 7 | 8 | 9;
+
+export const deflate: Deflate = (bytes, level = 6) => zlibSync(bytes, { level });
 
 /** Unpacks raw deflated bytes (RFC 1951) up to a size. */
 export function inflate(packed: Uint8Array, most: number): Unpacked {

@@ -1,5 +1,5 @@
+import { fingerprint } from '../bytes/hash.ts';
 import type { WebPages } from '../clinic/papers.ts';
-import { sha256 } from '../clinic/resume.ts';
 import type { Door } from './door.ts';
 import { WrongUse } from './exits.ts';
 import { ownFile } from './home.ts';
@@ -18,7 +18,7 @@ const text = (path: string): string => ownFile(path).toString('utf8');
 const sources = () => ({ html: text('templates/page.html'), css: text('templates/page.css') });
 
 /** Of the page template: a clinic that changes it gets other pages of the same analysis. */
-export const templateHash = (): string => sha256(JSON.stringify(sources()));
+export const templateHash = (): string => fingerprint(JSON.stringify(sources()));
 
 /** The template as it was when the command was built; none when it is run from its source. */
 function kept(): unknown {

@@ -1,4 +1,4 @@
-import { sha256 } from '../clinic/resume.ts';
+import { fingerprint } from '../bytes/hash.ts';
 import { layered, type Place, type Words } from '../language/index.ts';
 import { words } from './home.ts';
 
@@ -9,7 +9,7 @@ interface Lock {
 }
 
 /** The first 16 hexadecimal digits of the SHA-256 of a text. */
-export const seal = (text: string): string => sha256(text).slice(0, 16);
+export const seal = (text: string): string => fingerprint(text).slice(0, 16);
 
 /** What stands at a key of a words file, be it a text or none. */
 export const textAt = (all: unknown, key: string): unknown =>

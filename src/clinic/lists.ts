@@ -1,3 +1,4 @@
+import { fingerprint } from '../bytes/hash.ts';
 import { type Speaker, speakerOf } from '../language/index.ts';
 import type { Facts, WorklistLine } from '../model/clinic.ts';
 import type { LocalDate } from '../model/glucose.ts';
@@ -7,7 +8,6 @@ import { hoursText, reasonsText, sinceText, tierName } from '../pages/worklistTe
 import type { Thresholds } from '../schemas/thresholds.ts';
 import { targetSets } from '../targets/index.ts';
 import { csvText } from '../writers/csv.ts';
-import { sha256 } from './resume.ts';
 import { rulesOf } from './rules.ts';
 import { FLAGGED, TIERS } from './tiers.ts';
 
@@ -42,7 +42,7 @@ export function worklistReport(
   const word = (value: string) => ({ q: 'word' as const, value });
   const printed = word(speaker.value({ q: 'date', value: printing.printed as LocalDate }, 'dated'));
   const title = speaker.say('clinic.title', { printed });
-  const hash = sha256(JSON.stringify([printing.version, content.rules, content.lines])).slice(0, 12);
+  const hash = fingerprint(JSON.stringify([printing.version, content.rules, content.lines])).slice(0, 12);
   return {
     language: speaker.language,
     direction: speaker.direction,

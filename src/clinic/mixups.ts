@@ -1,8 +1,8 @@
+import { fingerprint } from '../bytes/hash.ts';
 import type { Outcome } from '../model/clinic.ts';
-import { sha256 } from './resume.ts';
 
 /** A code or name as it is compared: enough to see that two agree, too little to tell whose it is. */
-export const personMark = (text: string): string => sha256(text.trim().toLowerCase()).slice(0, 16);
+export const personMark = (text: string): string => fingerprint(text.trim().toLowerCase()).slice(0, 16);
 
 /** Why a person's files may be someone else's, and the codes of those others. */
 export interface MixUp {

@@ -1,4 +1,6 @@
 import type { Analysis } from '../analyse.ts';
+import type { Deflate } from '../bytes/pack.ts';
+import { bytesOf } from '../bytes/text.ts';
 import { compose } from '../compose.ts';
 import { sumsOf } from '../measures/earlier.ts';
 import type { Report } from '../model/report.ts';
@@ -43,6 +45,8 @@ export interface PaperTools {
   /** The same object for every person: the writer knows a face it has parsed by its bytes. */
   fonts: PdfFonts;
   version: string;
+  /** Packs pages and faces: the engine's own, where it has one. */
+  deflate?: Deflate;
   /** What a reader of a paper is told of the numbers attached to it. */
   aboutNumbers: string;
   /** The table of what was set aside, as text. */
@@ -64,7 +68,7 @@ export async function makePapers(
 ): Promise<MadeFile[]> {
   const { writePdf } = await import('../writers/pdf/index.ts');
   const { paper, grey, large, password } = wanted;
-  const { words, whole, version } = tools;
+  const { words, whole, version, deflate } = tools;
   const { timeline, targets, hash, settings } = analysis;
   const nameOf = (what: Result): string => resultName(stem, what, timeline.to);
   const made: MadeFile[] = [];
@@ -73,14 +77,14 @@ export async function makePapers(
   };
   const attachment = (): Attachment => ({
     name: nameOf('analysis'),
-    bytes: Buffer.from(analysisJson(analysis).join('')),
+    bytes: bytesOf(analysisJson(analysis).join('')),
     type: 'application/json',
     description: tools.aboutNumbers,
   });
   const webPage = wanted.html ? await tools.openPages() : null;
   const addPaper = async (voice: Report['voice'], attached: { attachment?: Attachment } = {}) => {
     const report = compose(analysis, words, { voice, paper, large, whole });
-    const pdf = await writePdf(report, tools.fonts, { version, grey, password, ...attached });
+    const pdf = await writePdf(report, tools.fonts, { version, grey, password, deflate, ...attached });
     add(voice, pdf);
     if (webPage) add(`${voice}Page`, webPage(report, { words, grey }));
     return { report, pdf };

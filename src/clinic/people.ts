@@ -1,5 +1,5 @@
+import { fingerprint } from '../bytes/hash.ts';
 import type { ManifestRow, Person } from '../model/clinic.ts';
-import { sha256 } from './resume.ts';
 import { safeName } from './safeName.ts';
 import { compareCodes } from './worklist.ts';
 
@@ -156,7 +156,7 @@ function withStems(groups: readonly Group[]): Person[] {
         code,
         stem: alone
           ? plain[i]!
-          : `${plain[i]}-${sha256(JSON.stringify([code, at, folder, files, row?.line])).slice(0, 6)}`,
+          : `${plain[i]}-${fingerprint(JSON.stringify([code, at, folder, files, row?.line])).slice(0, 6)}`,
         files,
         ...(settings === undefined ? {} : { settings }),
         ...(row === undefined ? {} : { row }),

@@ -1,7 +1,5 @@
-import { createHash } from 'node:crypto';
+import { fingerprint } from '../bytes/hash.ts';
 import type { Outcome } from '../model/clinic.ts';
-
-export const sha256 = (content: string | Uint8Array): string => createHash('sha256').update(content).digest('hex');
 
 /** Everything a person's outputs depend on, besides the date of printing. */
 export interface Dependencies {
@@ -16,7 +14,7 @@ export interface Dependencies {
 
 /** The same key, the same outputs. */
 export function keyOf({ version, wordsHash, inputs, wanted }: Dependencies): string {
-  return sha256(JSON.stringify([version, wordsHash, inputs, sorted(wanted)]));
+  return fingerprint(JSON.stringify([version, wordsHash, inputs, sorted(wanted)]));
 }
 
 /** What is known of the files that stand in the results folder: SHA-256 by name, of those that are there. */

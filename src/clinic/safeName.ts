@@ -1,3 +1,5 @@
+import { bytesOf } from '../bytes/text.ts';
+
 /** Names that Windows keeps for devices; a file with one cannot be copied there. */
 const DEVICES = /^(con|prn|aux|nul|com\d|lpt\d)$/i;
 const MOST_CHARACTERS = 60;
@@ -14,7 +16,7 @@ export function safeName(text: string): string {
     .replace(/[^\p{L}\p{M}\p{N}]+/gu, '-')
     .replace(/^-+|-+$/g, '');
   name = [...name].slice(0, MOST_CHARACTERS).join('');
-  while (Buffer.byteLength(name) > MOST_BYTES) name = [...name].slice(0, -1).join('');
+  while (bytesOf(name).length > MOST_BYTES) name = [...name].slice(0, -1).join('');
   name = name.replace(/-+$/, '');
   // A mark needs a letter to stand on.
   name = name.replace(/^[\p{M}-]+/u, '');

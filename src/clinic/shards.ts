@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto';
+import { sha256 } from '../bytes/hash.ts';
 
 /** One of `of` parts of a folder's people, numbered from 1. */
 export interface Shard {
@@ -11,7 +11,7 @@ export interface Shard {
  * parts need nobody to share them out.
  */
 export function shardOf(code: string, of: number): number {
-  return (createHash('sha256').update(code, 'utf8').digest().readUInt32BE(0) % of) + 1;
+  return (new DataView(sha256(code).slice().buffer).getUint32(0) % of) + 1;
 }
 
 export const inShard = (code: string, { index, of }: Shard): boolean => shardOf(code, of) === index;

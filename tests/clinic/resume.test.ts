@@ -1,9 +1,10 @@
 import { expect, test } from 'vitest';
-import { keyOf, sha256, stillGood } from '../../src/clinic/resume.ts';
+import { fingerprint } from '../../src/bytes/hash.ts';
+import { keyOf, stillGood } from '../../src/clinic/resume.ts';
 import { outcome } from './made.ts';
 
 test('the hash is SHA-256 (FIPS 180-4, example "abc")', () => {
-  expect(sha256('abc')).toBe('ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad');
+  expect(fingerprint('abc')).toBe('ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad');
 });
 
 const made = outcome({ outputs: [{ name: 'a.pdf', bytes: 1, sha256: 'aa' }] });

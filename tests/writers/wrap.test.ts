@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { beforeAll, expect, test } from 'vitest';
+import { deflate } from '../../src/bytes/pack.ts';
 import { openPdf } from '../../src/writers/pdf/document.ts';
 import { openFace } from '../../src/writers/pdf/face.ts';
 import { openTypeface, type Typeface } from '../../src/writers/pdf/typeface.ts';
@@ -10,7 +11,7 @@ import { FONTS } from './paper.ts';
 let face: Typeface;
 
 beforeAll(() => {
-  const pdf = openPdf({ title: 't', language: 'en', size: [100, 100], printed: '2031-01-01', producer: 'p' });
+  const pdf = openPdf({ title: 't', language: 'en', size: [100, 100], printed: '2031-01-01', deflate, producer: 'p' });
   face = openTypeface(pdf, FONTS, 'regular', 'ltr');
 });
 

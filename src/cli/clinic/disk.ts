@@ -1,10 +1,10 @@
 import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { threadId } from 'node:worker_threads';
+import { fingerprint } from '../../bytes/hash.ts';
 import type { MadeFile } from '../../clinic/papers.ts';
 import { asOutcome } from '../../clinic/recorded.ts';
 import { snapshotDay } from '../../clinic/resultNames.ts';
-import { sha256 } from '../../clinic/resume.ts';
 import type { Outcome } from '../../model/clinic.ts';
 import { sayable } from './sayable.ts';
 
@@ -37,7 +37,7 @@ export function hashesOf(folder: string, last: Outcome | null): Map<string, stri
   const found = new Map<string, string>();
   for (const { name } of last?.outputs ?? []) {
     try {
-      found.set(name, sha256(readFileSync(join(folder, name))));
+      found.set(name, fingerprint(readFileSync(join(folder, name))));
     } catch {
       // Not there: then it is made again.
     }
@@ -60,7 +60,7 @@ export function putInPlace(
   const outputs = files.map(({ name, bytes }) => {
     const text = Array.isArray(bytes) ? bytes.join('') : bytes;
     const content = typeof text === 'string' ? Buffer.from(text) : text;
-    return { name, content, sha256: sha256(content) };
+    return { name, content, sha256: fingerprint(content) };
   });
   const whole: Outcome = {
     ...outcome,

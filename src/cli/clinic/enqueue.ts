@@ -1,6 +1,6 @@
 import type { Job } from 'bullmq';
+import { fingerprint } from '../../bytes/hash.ts';
 import { DEATHS, type Death, type Ended } from '../../clinic/pool.ts';
-import { sha256 } from '../../clinic/resume.ts';
 import { connectionOf, QUEUE, reach } from './queue.ts';
 import type { Task, Turn } from './turn.ts';
 
@@ -42,7 +42,7 @@ export async function throughQueue(
 
   // One id a person and run: put in twice, it stays one job. A colon would be the library's own mark.
   const jobs = tasks.map((task) => {
-    const jobId = `${begun}-${sha256(`${task.out}\n${task.person.stem}`).slice(0, 24)}`;
+    const jobId = `${begun}-${fingerprint(`${task.out}\n${task.person.stem}`).slice(0, 24)}`;
     waiting.set(jobId, task);
     return {
       name: 'person',

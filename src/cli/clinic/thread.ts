@@ -1,6 +1,6 @@
 import { setImmediate } from 'node:timers/promises';
+import { fingerprint } from '../../bytes/hash.ts';
 import { because, blank, refused } from '../../clinic/outcome.ts';
-import { sha256 } from '../../clinic/resume.ts';
 import { lacking } from '../../language/index.ts';
 import { forManyPeople } from '../engine.ts';
 import { version, words } from '../home.ts';
@@ -26,7 +26,7 @@ function tools(): TurnTools {
       const words = paperWords(place);
       let known = spoken.get(words);
       if (!known) {
-        known = { words, missing: lacking(words, whole), hash: sha256(JSON.stringify(words)) };
+        known = { words, missing: lacking(words, whole), hash: fingerprint(JSON.stringify(words)) };
         spoken.set(words, known);
       }
       return known;

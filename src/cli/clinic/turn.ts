@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { analyse } from '../../analyse.ts';
+import { fingerprint } from '../../bytes/hash.ts';
 import { factsOf } from '../../clinic/facts.ts';
 import {
   because,
@@ -12,7 +13,7 @@ import {
   wrongFromTheStart,
 } from '../../clinic/outcome.ts';
 import { makePapers, type PapersWanted, type PaperTools } from '../../clinic/papers.ts';
-import { keyOf, sha256, stillGood } from '../../clinic/resume.ts';
+import { keyOf, stillGood } from '../../clinic/resume.ts';
 import type { Place } from '../../language/index.ts';
 import type { Outcome, Person } from '../../model/clinic.ts';
 import type { Input } from '../../model/input.ts';
@@ -98,7 +99,7 @@ export async function takeTurn(task: Task, tools: TurnTools): Promise<Turn> {
       return put(refused(nothing, because(why, { file: name, actual: reasonOf(error) })));
     }
   }
-  const inputHashes = inputs.map(({ bytes }) => sha256(bytes));
+  const inputHashes = inputs.map(({ bytes }) => fingerprint(bytes));
   let wanted: Awaited<ReturnType<typeof settlePerson>>;
   try {
     wanted = await settlePerson(task);
@@ -115,7 +116,7 @@ export async function takeTurn(task: Task, tools: TurnTools): Promise<Turn> {
   const { today, ...lasting } = settings;
   const key = keyOf({
     version: tools.version,
-    wordsHash: task.make.html ? sha256(hash + tools.templateHash()) : hash,
+    wordsHash: task.make.html ? fingerprint(hash + tools.templateHash()) : hash,
     inputs: person.files.map((name, i) => [name, inputHashes[i]!]),
     wanted: {
       settings: dateGiven ? settings : lasting,

@@ -1,4 +1,5 @@
-import { createHash } from 'node:crypto';
+import { hex, sha1 } from '../../bytes/hash.ts';
+import { bytesOf } from '../../bytes/text.ts';
 import { OWN } from './codes.ts';
 
 /** A FHIR resource as it is written; its names in the order of the R4 definition. */
@@ -21,15 +22,18 @@ export interface Bundle {
   entry: Entry[];
 }
 
-const NAMESPACE = Buffer.from(OWN.slice('urn:uuid:'.length).replaceAll('-', ''), 'hex');
+const NAMESPACE = OWN.slice('urn:uuid:'.length)
+  .replaceAll('-', '')
+  .match(/../g)!
+  .map((pair) => Number.parseInt(pair, 16));
 
 /** A name-based UUID (RFC 9562, version 5): the same parts, the same id, in every run. */
 export function uuid(...parts: (string | number)[]): string {
-  const bytes = createHash('sha1').update(NAMESPACE).update(JSON.stringify(parts)).digest().subarray(0, 16);
+  const bytes = sha1(Uint8Array.of(...NAMESPACE, ...bytesOf(JSON.stringify(parts)))).subarray(0, 16);
   bytes[6] = (bytes[6]! & 0x0f) | 0x50;
   bytes[8] = (bytes[8]! & 0x3f) | 0x80;
-  const hex = bytes.toString('hex');
-  return [0, 8, 12, 16, 20].map((from, i, all) => hex.slice(from, all[i + 1])).join('-');
+  const digits = hex(bytes);
+  return [0, 8, 12, 16, 20].map((from, i, all) => digits.slice(from, all[i + 1])).join('-');
 }
 
 export const urn = (id: string): string => `urn:uuid:${id}`;

@@ -1,4 +1,5 @@
 import type { Analysis } from '../../analyse.ts';
+import { base64 } from '../../bytes/hash.ts';
 import { LAB, loinc, OWN, PROFILE } from './codes.ts';
 import { type Bundle, type Entry, entry, identifier, type Resource, urn, uuid } from './entries.ts';
 import { readingEntries } from './readings.ts';
@@ -66,6 +67,6 @@ function report({ analysis, subject, seed }: About, summary: readonly Entry[], p
     issued: midnight(settings.today),
     // The first of a summary holds the others.
     ...(summary[0] ? { result: [{ reference: summary[0].fullUrl }] } : {}),
-    presentedForm: [{ contentType: 'application/pdf', data: Buffer.from(pdf).toString('base64') }],
+    presentedForm: [{ contentType: 'application/pdf', data: base64(pdf) }],
   });
 }

@@ -1,7 +1,7 @@
-import { createHash } from 'node:crypto';
+import { base64, sha256 } from '../../bytes/hash.ts';
 import { el, type Html } from './element.ts';
 
-const hash = (text: string): string => `'sha256-${createHash('sha256').update(text, 'utf8').digest('base64')}'`;
+const hash = (text: string): string => `'sha256-${base64(sha256(text))}'`;
 
 /**
  * What the browser may do for this page: apply this one style sheet, run this one script, and nothing else. It cannot

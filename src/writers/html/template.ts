@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto';
+import { fingerprint } from '../../bytes/hash.ts';
 import type { Issue } from '../../model/input.ts';
 
 /** Texts a template may ask for with `{{name}}`, in text and in attributes. */
@@ -42,10 +42,7 @@ export interface TemplateSources {
 
 export type TemplateResult = { ok: true; template: CompiledTemplate } | { ok: false; issues: Issue[] };
 
-export const templateHash = ({ html, css }: TemplateSources): string =>
-  createHash('sha256')
-    .update(JSON.stringify([html, css]))
-    .digest('hex');
+export const templateHash = ({ html, css }: TemplateSources): string => fingerprint(JSON.stringify([html, css]));
 
 /**
  * The template for these sources: `kept`, the one compiled when the program was built, when it was made from the very

@@ -7,25 +7,24 @@ export function hundredths(value: number): number {
 
 /** Text of single bytes that grows as it is written. Strings of this size would keep the collector busy. */
 export class Bytes {
-  private buffer: Buffer;
+  private buffer: Uint8Array;
   length = 0;
 
   constructor(size = 1 << 14) {
-    this.buffer = Buffer.allocUnsafe(size);
+    this.buffer = new Uint8Array(size);
   }
 
   private room(more: number): void {
     if (this.length + more <= this.buffer.length) return;
-    const larger = Buffer.allocUnsafe(Math.max(this.buffer.length * 2, this.length + more));
-    this.buffer.copy(larger, 0, 0, this.length);
+    const larger = new Uint8Array(Math.max(this.buffer.length * 2, this.length + more));
+    larger.set(this.buffer.subarray(0, this.length));
     this.buffer = larger;
   }
 
   text(text: string): this {
     const { length } = text;
     this.room(length);
-    if (length > 40) this.length += this.buffer.write(text, this.length, 'latin1');
-    else for (let i = 0; i < length; i++) this.buffer[this.length++] = text.charCodeAt(i);
+    for (let i = 0; i < length; i++) this.buffer[this.length++] = text.charCodeAt(i);
     return this;
   }
 

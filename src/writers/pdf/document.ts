@@ -1,9 +1,8 @@
-import { deflateSync } from 'node:zlib';
-import PDFDocument from 'pdfkit';
-import { withoutMarkup } from '../markup.ts';
-import { Bytes } from './bytes.ts';
+import type { Deflate } from '../../bytes/pack.ts';
+import type { Bytes } from './bytes.ts';
 import type { DocumentFont } from './documentFont.ts';
 import type { Face } from './face.ts';
+import { DirectPdf, escapeMetadata } from './patches.ts';
 
 /** A page description object of the file, as pdfkit hands it out. */
 export interface Ref {
@@ -21,7 +20,7 @@ export interface PdfPage {
   structParentTreeKey: number;
 }
 
-/** The parts of pdfkit used here that its type package does not know, or keeps private. All casts live in this file. */
+/** The parts of pdfkit used here that its type package does not know, or keeps private; what of it is replaced stands in `patches.ts`. */
 export interface Pdf {
   page: PdfPage;
   outline: { addItem(title: string, options: { pageNumber: number; fit: true }): unknown };
@@ -32,9 +31,7 @@ export interface Pdf {
   font(face: Face['font']): void;
   getStructTreeRoot(): Ref;
   getStructParentTree(): { get(key: number): Ref[] };
-  /** Of Node's streams. */
-  read(): Uint8Array;
-  push(chunk: null): boolean;
+  push(chunk: unknown): boolean;
   end(): void;
   /** Private in pdfkit: appends to the file; a string is a line of it. */
   _write(data: Uint8Array | string): void;
@@ -47,6 +44,8 @@ export interface Pdf {
   info: Record<string, unknown>;
   /** Ours: what is written so far. */
   written: Bytes;
+  /** Ours: packs pages and faces. */
+  deflate: Deflate;
 }
 
 export interface Head {
@@ -58,6 +57,7 @@ export interface Head {
   producer: string;
   /** Whoever opens the file must know it. */
   password?: string | undefined;
+  deflate: Deflate;
 }
 
 /** A file that travels inside the document, as data the document was made from. */
@@ -92,27 +92,11 @@ export function openPdf(head: Head): Pdf {
       ModDate: date,
     },
   };
-  const pdf = new PDFDocument(options as unknown as PDFKit.PDFDocumentOptions) as unknown as Pdf;
-  writeAtOnce(pdf);
+  const pdf = new DirectPdf(options);
+  pdf.deflate = head.deflate;
   escapeMetadata(pdf);
   pdf.appendXML(ACCESSIBLE);
   return pdf;
-}
-
-/** Enough for most reports without growing. */
-const FILE_SIZE = 1 << 18;
-
-/** What pdfkit appends to the file goes straight into one buffer: its stream would cost a tenth of the time. */
-function writeAtOnce(pdf: Pdf): void {
-  const file = new Bytes(FILE_SIZE);
-  file.bytes(pdf.read());
-  pdf.written = file;
-  pdf._write = (data) => {
-    if (typeof data === 'string') file.text(data).text('\n');
-    else file.bytes(data);
-    pdf._offset = file.length;
-  };
-  pdf.push = () => true;
 }
 
 /** Whoever may open the file may print it, copy from it and have it read aloud. */
@@ -129,31 +113,6 @@ const ACCESSIBLE = `
 export function attach(pdf: Pdf, { name, bytes, type, description }: Attachment, printed: string): void {
   const date = new Date(`${printed}T00:00:00Z`);
   pdf.file(bytes, { name, type, description, relationship: 'Data', creationDate: date, modifiedDate: date });
-}
-
-/** pdfkit 0.20 puts the title into its XML packet as it is; `A & B` would break the packet. */
-function escapeMetadata(pdf: Pdf): void {
-  const write = pdf._addInfo;
-  pdf._addInfo = () => {
-    const plain = pdf.info;
-    pdf.info = Object.fromEntries(
-      Object.entries(plain).map(([key, value]) => [key, typeof value === 'string' ? withoutMarkup(value) : value]),
-    );
-    write.call(pdf);
-    pdf.info = plain;
-  };
-}
-
-/**
- * Fills the current page with operators. Deflated here at a lower level than pdfkit's: a third of the time for 11 % more
- * bytes. The transformation pdfkit has already written there is dropped.
- */
-export function fillPage(page: PdfPage, operators: Uint8Array): void {
-  const { content } = page;
-  content.compress = false;
-  content.buffer = [];
-  content.data.Filter = 'FlateDecode';
-  content.write(deflateSync(operators, { level: 3 }));
 }
 
 /** Ends the document. */

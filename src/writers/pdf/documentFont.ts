@@ -1,6 +1,6 @@
-import { deflateSync } from 'node:zlib';
 import type { Pdf, Ref } from './document.ts';
 import type { Face } from './face.ts';
+import { keepCuts, takePacked } from './patches.ts';
 
 /** Of a glyph, in thousandths of the size. */
 export interface Position {
@@ -34,30 +34,7 @@ export function useFace(pdf: Pdf, face: Face, usual: boolean): DocumentFont {
   const font = pdf._font;
   if (!font?.subset?.glyphs) throw new Error('pdfkit keeps its fonts in another way than expected');
   if (usual) font.encode(USUAL, []);
-  const { subset } = font;
-  const encode = subset.encode.bind(subset);
-  // Cutting a font down and packing it takes 6 ms; most reports use the same glyphs.
-  subset.encode = () => {
-    const key = subset.glyphs.join();
-    let file = face.files.get(key);
-    if (!file) {
-      file = deflateSync(encode());
-      face.files.set(key, file);
-    }
-    return file;
-  };
-  const embed = font.embed.bind(font);
-  font.embed = () => {
-    const { ref } = pdf;
-    // The first object a font asks for takes its file, which is packed already.
-    pdf.ref = (data) => {
-      pdf.ref = ref;
-      const packed = pdf.ref(data);
-      packed.compress = false;
-      packed.data.Filter = 'FlateDecode';
-      return packed;
-    };
-    embed();
-  };
+  keepCuts(font, face, pdf.deflate);
+  takePacked(pdf, font);
   return font;
 }

@@ -1,4 +1,6 @@
 import { create, type ParsedFont } from 'fontkit';
+import type { Deflate } from '../../bytes/pack.ts';
+import { setPlainly } from './patches.ts';
 import { type PlainSetter, plainSetter } from './plainSetter.ts';
 import type { Script } from './scripts.ts';
 
@@ -18,10 +20,12 @@ export interface Face {
   codes: Map<string, string>;
   /** The font cut down to a list of glyphs, and deflated, by that list. */
   files: Map<string, Uint8Array>;
+  /** What packed them. */
+  packer?: Deflate;
   uses: number;
 }
 
-/** Parsing costs 20 ms and more, so each file is parsed once per process. */
+/** Parsing costs 20 ms and more, so each file is parsed once per program. */
 const faces = new WeakMap<Uint8Array, Face>();
 
 /** Words are kept for this many documents, so that free text cannot fill the memory of a long run. */
@@ -40,13 +44,9 @@ export function openFace(bytes: Uint8Array): Face {
   return face;
 }
 
-/** Plain text takes the short way, everything else fontkit's own shaper. */
 function openFont(bytes: Uint8Array): Pick<Face, 'font' | 'plain'> {
   const font = create(bytes);
   const plain = plainSetter(bytes);
-  if (plain) {
-    const shape = font.layout.bind(font);
-    font.layout = (text) => plain.layout(text) ?? shape(text);
-  }
+  if (plain) setPlainly(font, plain);
   return { font, plain };
 }

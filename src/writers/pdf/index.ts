@@ -1,11 +1,13 @@
+import { type Deflate, deflate } from '../../bytes/pack.ts';
 import { CONTENT_WIDTH } from '../../charts/frame.ts';
 import type { Report } from '../../model/report.ts';
 import { COLOUR, GREY } from '../palette.ts';
 import { blocksFlow } from './blocks.ts';
-import { type Attachment, attach, bytesOf, fillPage, openPdf, type Pdf } from './document.ts';
+import { type Attachment, attach, bytesOf, openPdf, type Pdf } from './document.ts';
 import type { PdfFonts } from './face.ts';
 import { copyfit } from './flow.ts';
 import { headingDepths } from './headings.ts';
+import { fillPage } from './patches.ts';
 import { scaleOf } from './scale.ts';
 import type { Setting } from './setting.ts';
 import { Sheet } from './sheet.ts';
@@ -26,6 +28,8 @@ export interface PdfInfo {
   attachment?: Attachment | undefined;
   /** Locks the file. A locked file holds chance, so it differs from run to run. */
   password?: string | undefined;
+  /** Packs pages and faces; what an engine has of its own is faster. */
+  deflate?: Deflate | undefined;
 }
 
 const PAPERS: Record<Report['paper'], [width: number, height: number]> = { a4: [595.28, 841.89], letter: [612, 792] };
@@ -43,6 +47,7 @@ export async function writePdf(report: Report, fonts: PdfFonts, info: PdfInfo): 
     printed: report.printed,
     producer: `Daybands ${info.version}`,
     password: info.password,
+    deflate: info.deflate ?? deflate,
   });
   const root = node('Document');
   const scale = scaleOf(report);
@@ -96,6 +101,6 @@ function addSheet(pdf: Pdf, sheet: Sheet) {
   const { page } = pdf;
   const treeKey = page.structParentTreeKey;
   for (const font of sheet.fonts) page.fonts[font.id] ??= font.ref();
-  fillPage(page, sheet.finish());
+  fillPage(page, sheet.finish(), pdf.deflate);
   return { page: page.dictionary, treeKey, marks: sheet.marks };
 }

@@ -3,6 +3,7 @@ import type { DocumentFont } from './documentFont.ts';
 import type { Run } from './mixed.ts';
 import type { Node } from './tree.ts';
 import type { Typeface } from './typeface.ts';
+import { utf16 } from './words.ts';
 
 export interface Stroke {
   colour: string;
@@ -28,9 +29,6 @@ function rgb(colour: string): string {
   }
   return text;
 }
-
-/** As hexadecimal digits, high byte first. */
-const utf16 = (text: string): string => Buffer.from(text, 'utf16le').swap16().toString('hex');
 
 /** A quarter circle as a cubic curve: the usual constant, 4/3 (sqrt 2 - 1). */
 const ARC = 0.5522847498;

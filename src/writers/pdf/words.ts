@@ -45,3 +45,10 @@ export function drawable(text: string, has: (code: number) => boolean): string {
   }
   return kept === 0 ? text : out + text.slice(kept);
 }
+
+/** UTF-16 as hexadecimal digits, high byte first. */
+export function utf16(text: string): string {
+  let digits = '';
+  for (let i = 0; i < text.length; i++) digits += text.charCodeAt(i).toString(16).padStart(4, '0');
+  return digits;
+}

@@ -1,0 +1,137 @@
+import { create } from 'fontkit';
+import PDFDocument from 'pdfkit';
+import { describe, expect, test } from 'vitest';
+import { deflate } from '../../src/bytes/pack.ts';
+import { bytesOf } from '../../src/bytes/text.ts';
+import { fonts } from '../../src/cli/home.ts';
+import type { Pdf } from '../../src/writers/pdf/document.ts';
+import type { Face } from '../../src/writers/pdf/face.ts';
+import {
+  DirectPdf,
+  escapeMetadata,
+  fillPage,
+  keepCuts,
+  setPlainly,
+  takePacked,
+} from '../../src/writers/pdf/patches.ts';
+import { plainSetter } from '../../src/writers/pdf/plainSetter.ts';
+
+// Each patch against the library as it comes: what is told apart here is told apart in every file we write.
+
+const OPTIONS = {
+  font: null,
+  autoFirstPage: false,
+  bufferPages: true,
+  pdfVersion: '1.7',
+  info: { Title: 'A & B', Creator: 'C', Producer: 'P', CreationDate: new Date(0), ModDate: new Date(0) },
+};
+const plainDocument = (): Pdf => new PDFDocument(OPTIONS as unknown as PDFKit.PDFDocumentOptions) as unknown as Pdf;
+
+/** A document of a line of text, by the library's own means. */
+function written(pdf: Pdf, prepare: (pdf: Pdf) => void): Pdf {
+  pdf.font(create(fonts().regular));
+  prepare(pdf);
+  pdf.addPage();
+  (pdf as unknown as PDFKit.PDFDocument).fontSize(12).text('Steady nights', 50, 50);
+  pdf.end();
+  return pdf;
+}
+
+const streamed = (pdf: Pdf): Buffer => {
+  const stream = pdf as unknown as { read(): Buffer | null };
+  const pieces: Buffer[] = [];
+  for (let piece = stream.read(); piece; piece = stream.read()) pieces.push(piece);
+  return Buffer.concat(pieces);
+};
+const face = (): Face => ({
+  font: create(fonts().regular),
+  plain: null,
+  codes: new Map(),
+  files: new Map(),
+  uses: 0,
+});
+
+test('a file written at once is the file that the library streams', () => {
+  const own = written(new DirectPdf(OPTIONS), () => {});
+  expect(Buffer.from(own.written.done()).equals(streamed(written(plainDocument(), () => {})))).toBe(true);
+});
+
+test('the library still puts a title into its XML as it is, and the patch mends that', () => {
+  const packet = (pdf: Pdf): string => streamed(written(pdf, () => {})).toString('latin1');
+  expect(packet(plainDocument())).toContain('<rdf:li xml:lang="x-default">A & B</rdf:li>');
+  const mended = plainDocument();
+  escapeMetadata(mended);
+  expect(packet(mended)).toContain('<rdf:li xml:lang="x-default">A &amp; B</rdf:li>');
+});
+
+test('a page filled by the patch holds those operators and nothing else', () => {
+  const pdf = new DirectPdf(OPTIONS);
+  pdf.addPage();
+  expect(pdf.page.content.buffer.length, 'what the library writes first').toBe(1);
+  fillPage(pdf.page, bytesOf('0 0 m 9 9 l S'), (bytes) => bytes);
+  pdf.end();
+  const text = Buffer.from(pdf.written.done()).toString('latin1');
+  expect(text).toContain('/Length 13\n/Filter /FlateDecode\n>>\nstream\n0 0 m 9 9 l S\nendstream');
+  expect(text).not.toContain('1 0 0 -1 0');
+});
+
+describe('a face that is cut and packed once', () => {
+  const patched = (shared: Face): Buffer => {
+    const pdf = written(new DirectPdf(OPTIONS), (one) => {
+      const font = one._font!;
+      keepCuts(font, shared, deflate);
+      takePacked(one, font);
+    });
+    return Buffer.from(pdf.written.done());
+  };
+
+  test('is the one the library embeds, once unpacked', async () => {
+    const { inflateSync } = await import('node:zlib');
+    const parts = (file: Buffer): string[] =>
+      [...file.toString('latin1').matchAll(/stream\n([\s\S]*?)\nendstream/g)].map(([, body]) =>
+        /^x/.test(body!) ? inflateSync(Buffer.from(body!, 'latin1')).toString('latin1') : body!,
+      );
+    const mine = parts(patched(face()));
+    expect(mine.length).toBeGreaterThan(2);
+    expect(mine).toEqual(parts(streamed(written(plainDocument(), () => {}))));
+  });
+
+  test('is packed once for two documents', () => {
+    const cuts: Uint8Array[] = [];
+    const shared = face();
+    const packer = (bytes: Uint8Array): Uint8Array => {
+      cuts.push(bytes);
+      return deflate(bytes);
+    };
+    const files = [0, 1].map(() => {
+      const pdf = written(new DirectPdf(OPTIONS), (one) => {
+        keepCuts(one._font!, shared, packer);
+        takePacked(one, one._font!);
+      });
+      return Buffer.from(pdf.written.done()).toString('latin1');
+    });
+    expect(cuts.length).toBe(1);
+    expect(files[0]).toBe(files[1]);
+  });
+});
+
+test('plain text set the short way is what the shaper gives, and the library asks for it by `layout`', () => {
+  const bytes = fonts().regular;
+  const [short, long] = [create(bytes), create(bytes)];
+  const plain = plainSetter(bytes)!;
+  let asked = 0;
+  setPlainly(short, {
+    ...plain,
+    layout: (text: string) => {
+      asked++;
+      return plain.layout(text);
+    },
+  });
+  const encoded = (font: typeof short): unknown => {
+    const pdf = new DirectPdf(OPTIONS);
+    pdf.font(font);
+    return pdf._font!.encode('AVATAR, Tomorrow 12', []);
+  };
+  expect(encoded(short)).toEqual(encoded(long));
+  expect(asked).toBe(1);
+});
