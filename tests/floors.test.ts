@@ -31,7 +31,6 @@ const FLOORS = [
 
 /** Which room may import a package. Whatever is not listed is imported nowhere in src. */
 const LIBRARIES: Record<string, string> = {
-  luxon: 'time',
   'd3-array': 'stats',
   '@stdlib/math-base-special-atan': 'stats',
   '@stdlib/math-base-special-exp': 'stats',

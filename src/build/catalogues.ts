@@ -8,8 +8,9 @@ import { measures } from '../measures/index.ts';
 import { sourceText } from '../pages/sourceText.ts';
 import { targetSets } from '../targets/index.ts';
 import { wordParams } from './wordParams.ts';
+import { zoneRules } from './zones.ts';
 
-/** Paths of what is generated, pages of docs/ and types of the words, each with the text the registries and words give it. */
+/** Paths of what is generated, pages of docs/, types of the words and rules of zones, each with the text the registries and words give it. */
 export function catalogues(): Record<string, string> {
   const words = JSON.parse(readFileSync(new URL('../../templates/words/en.json', import.meta.url), 'utf8')) as Words;
   return {
@@ -18,6 +19,7 @@ export function catalogues(): Record<string, string> {
     'docs/targets.md': page('Targets', TARGETS, targetsOf(words)),
     'docs/issues.md': page('Issues', ISSUES, issuesOf(words)),
     'src/model/wordParams.ts': wordParams(leaves(words)),
+    'src/time/zones.json': zoneRules(),
   };
 }
 
