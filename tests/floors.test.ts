@@ -23,6 +23,7 @@ const FLOORS = [
   ['pages'],
   ['compose.ts'],
   ['writers'],
+  ['papers'],
   ['clinic'],
   ['index.ts'],
   ['cli'],
@@ -44,12 +45,12 @@ const LIBRARIES: Record<string, string> = {
   pdfkit: 'writers/pdf',
   fontkit: 'writers/pdf',
   'bidi-js': 'writers/pdf',
-  jsdom: 'writers/html',
+  jsdom: 'cli',
   fflate: 'bytes',
   '@noble/hashes/legacy.js': 'bytes',
   '@noble/hashes/sha2.js': 'bytes',
   'read-excel-file/universal': 'readers',
-  tinypool: 'clinic',
+  tinypool: 'cli/clinic',
   bullmq: 'cli/clinic',
   ioredis: 'cli/clinic',
   commander: 'cli',
@@ -168,7 +169,7 @@ test('nothing below the door knows the clock or chance', () => {
 test('heavy libraries load only when their output is asked for', () => {
   // From the door and the library, the PDF writer is reached by `import()` only.
   const eager = breaches(({ room, code }) =>
-    ['cli', 'index.ts', 'clinic'].includes(room)
+    ['cli', 'index.ts', 'papers', 'clinic'].includes(room)
       ? [...code.matchAll(/^(?:import|export)\s(?!type\b)[^;]*from\s*'([^']*writers\/(?:pdf|html)[^']*)'/gm)].map(
           (m) => m[1]!,
         )
@@ -212,7 +213,7 @@ test('one rule, one place', () => {
   expect(only(/\bhash: fingerprint\(input/, ['readers/account.ts', 'readers/table/wideTable.ts'])).toEqual([]);
   expect(only(/\bcreateHash\b/, [])).toEqual([]);
   expect(only(/\bjitless\s*:/, ['schemas/jitless.ts'])).toEqual([]);
-  expect(only(/set-aside\.csv|patient-paper\.|-snapshot-/, ['clinic/resultNames.ts'])).toEqual([]);
+  expect(only(/set-aside\.csv|patient-paper\.|-snapshot-/, ['papers/resultNames.ts'])).toEqual([]);
   const zodWithout = files.filter(({ imports }) => imports.includes('zod') && !imports.includes('./jitless.ts'));
   expect(zodWithout.map(({ path }) => path)).toEqual(['schemas/jitless.ts']);
 });

@@ -1,6 +1,6 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { compileTemplate } from '../writers/html/compile.ts';
+import { compileTemplate } from '../cli/compileTemplate.ts';
 
 /**
  * Checks the page template of the project at `home` and writes it, taken apart, as page.json into the folder `into`, so

@@ -1,7 +1,7 @@
 import { extname } from 'node:path';
-import { safeName } from '../clinic/safeName.ts';
 import type { Input } from '../model/input.ts';
 import type { Settings } from '../model/settings.ts';
+import { safeName } from '../papers/safeName.ts';
 
 /** Inputs under the names they have in the results, and the way back for whoever sits at the command. */
 export interface Named {

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
-import { isResultName } from '../clinic/resultNames.ts';
 import type { Input } from '../model/input.ts';
+import { isResultName } from '../papers/resultNames.ts';
 import { opened, WrongUse } from './exits.ts';
 import { standsAt } from './plainFile.ts';
 

@@ -1,6 +1,6 @@
 import { deflateSync } from 'node:zlib';
 import type { Deflate } from '../bytes/pack.ts';
-import type { PaperTools, WebPages } from '../clinic/papers.ts';
+import type { PaperTools, WebPages } from '../papers/makePapers.ts';
 import type { Door } from './door.ts';
 import { fonts } from './home.ts';
 import { setAsideCsv } from './setAside.ts';

@@ -1,5 +1,6 @@
 import { fingerprint } from '../bytes/hash.ts';
-import type { WebPages } from '../clinic/papers.ts';
+import type { WebPages } from '../papers/makePapers.ts';
+import { openTemplate } from './compileTemplate.ts';
 import type { Door } from './door.ts';
 import { WrongUse } from './exits.ts';
 import { ownFile } from './home.ts';
@@ -7,7 +8,7 @@ import { issueLines } from './tell.ts';
 
 /** Opens the page template and gives what turns a report into a web page. Throws WrongUse when it has faults. */
 export async function openPages({ tell, complain }: Pick<Door, 'tell' | 'complain'>): Promise<WebPages> {
-  const { openTemplate, writeHtml } = await import('../writers/html/index.ts');
+  const { writeHtml } = await import('../writers/html/index.ts');
   const opened = await openTemplate(sources(), kept());
   if (opened.ok) return (report, options) => writeHtml(report, opened.template, options);
   for (const line of issueLines(tell, opened.issues)) complain(line);

@@ -1,6 +1,6 @@
 import { fingerprint } from '../bytes/hash.ts';
 import type { ManifestRow, Person } from '../model/clinic.ts';
-import { safeName } from './safeName.ts';
+import { safeName } from '../papers/safeName.ts';
 import { compareCodes } from './worklist.ts';
 
 /** What a walk through the folder saw. Paths are relative to it, with `/`. */

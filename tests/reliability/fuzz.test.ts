@@ -5,10 +5,10 @@ import { contentOf, listSpeaker, worklistCsv, worklistReport } from '../../src/c
 import { readManifest } from '../../src/clinic/manifest.ts';
 import { findPeople } from '../../src/clinic/people.ts';
 import { asOutcome } from '../../src/clinic/recorded.ts';
-import { safeName } from '../../src/clinic/safeName.ts';
 import { measuresCsv } from '../../src/clinic/table.ts';
 import { USUAL } from '../../src/clinic/thresholds.ts';
 import { rank } from '../../src/clinic/worklist.ts';
+import { safeName } from '../../src/papers/safeName.ts';
 import { readInputs } from '../../src/readers/index.ts';
 import { parseLayout } from '../../src/schemas/layout.ts';
 import { checkLogWords } from '../../src/schemas/logWords.ts';

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
+import { compileTemplate } from '../../src/cli/compileTemplate.ts';
 import type { Report } from '../../src/model/report.ts';
-import { compileTemplate } from '../../src/writers/html/compile.ts';
 import {
   type CompiledTemplate,
   type HtmlOptions,

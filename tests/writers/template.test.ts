@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { compileTemplate } from '../../src/writers/html/compile.ts';
-import { type CompiledTemplate, openTemplate } from '../../src/writers/html/index.ts';
+import { compileTemplate, openTemplate } from '../../src/cli/compileTemplate.ts';
+import type { CompiledTemplate } from '../../src/writers/html/index.ts';
 import { ownTemplate, sources } from '../support/webPage.ts';
 
 const body = (inside: string): string =>

@@ -1,8 +1,8 @@
 import { spawn } from 'node:child_process';
 import { join } from 'node:path';
-import type { Ended, PoolOptions } from '../../clinic/pool.ts';
 import { threadFile } from '../home.ts';
 import { standsAt } from '../plainFile.ts';
+import type { Ended, PoolOptions } from './pool.ts';
 import type { Task, Turn } from './turn.ts';
 
 /** Taken apart, JSON takes up to so many times its bytes; a packed file opens to so many times its own. */

@@ -2,10 +2,10 @@ import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync
 import { join } from 'node:path';
 import { threadId } from 'node:worker_threads';
 import { fingerprint } from '../../bytes/hash.ts';
-import type { MadeFile } from '../../clinic/papers.ts';
 import { asOutcome } from '../../clinic/recorded.ts';
-import { snapshotDay } from '../../clinic/resultNames.ts';
 import type { Outcome } from '../../model/clinic.ts';
+import type { MadeFile } from '../../papers/makePapers.ts';
+import { snapshotDay } from '../../papers/resultNames.ts';
 import { sayable } from './sayable.ts';
 
 const RECORD = 'record.json';

@@ -1,6 +1,6 @@
 import type { Job } from 'bullmq';
 import { fingerprint } from '../../bytes/hash.ts';
-import { DEATHS, type Death, type Ended } from '../../clinic/pool.ts';
+import { DEATHS, type Death, type Ended } from './pool.ts';
 import { connectionOf, QUEUE, reach } from './queue.ts';
 import type { Task, Turn } from './turn.ts';
 

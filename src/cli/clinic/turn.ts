@@ -12,11 +12,11 @@ import {
   withWords,
   wrongFromTheStart,
 } from '../../clinic/outcome.ts';
-import { makePapers, type PapersWanted, type PaperTools } from '../../clinic/papers.ts';
 import { keyOf, stillGood } from '../../clinic/resume.ts';
 import type { Place } from '../../language/index.ts';
 import type { Outcome, Person } from '../../model/clinic.ts';
 import type { Input } from '../../model/input.ts';
+import { makePapers, type PapersWanted, type PaperTools } from '../../papers/makePapers.ts';
 import { openWorkbooks } from '../../readers/containers/workbook.ts';
 import type { FolderSettings } from '../../schemas/settings.ts';
 import { namedFor } from '../alias.ts';

@@ -1,9 +1,9 @@
 import { availableParallelism } from 'node:os';
 import { setTimeout } from 'node:timers/promises';
-import { openPool } from '../../clinic/pool.ts';
 import type { Door } from '../door.ts';
 import { EXIT } from '../exits.ts';
 import { poolOf } from './apart.ts';
+import { openPool } from './pool.ts';
 import { connectionOf, QUEUE, reach } from './queue.ts';
 import type { Task, Turn } from './turn.ts';
 

@@ -11,7 +11,16 @@ import { depths, ids, ownStyle, type Setting } from './setting.ts';
 import { onScreen, sheetRules } from './sheets.ts';
 import type { CompiledTemplate } from './template.ts';
 
-export { type CompiledTemplate, openTemplate, type TemplateResult, type TemplateSources } from './template.ts';
+export { checkStyle, checkTree, type Lines } from './checks.ts';
+export {
+  type CompiledTemplate,
+  keptTemplate,
+  type Part,
+  type TemplateNode,
+  type TemplateResult,
+  type TemplateSources,
+  templateHash,
+} from './template.ts';
 
 export interface HtmlOptions {
   /** Parsed words file of the report's language, for the few words only a screen needs. */

@@ -44,13 +44,8 @@ export type TemplateResult = { ok: true; template: CompiledTemplate } | { ok: fa
 
 export const templateHash = ({ html, css }: TemplateSources): string => fingerprint(JSON.stringify([html, css]));
 
-/**
- * The template for these sources: `kept`, the one compiled when the program was built, when it was made from the very
- * same sources; else they are compiled now, and only then is jsdom loaded. `kept` is parsed JSON, or undefined.
- */
-export async function openTemplate(sources: TemplateSources, kept: unknown): Promise<TemplateResult> {
+/** The template that was compiled when the program was built, when it was made from the very same sources. */
+export function keptTemplate(sources: TemplateSources, kept: unknown): CompiledTemplate | undefined {
   const template = kept as CompiledTemplate | undefined;
-  if (template?.hash === templateHash(sources)) return { ok: true, template };
-  const { compileTemplate } = await import('./compile.ts');
-  return compileTemplate(sources);
+  return template?.hash === templateHash(sources) ? template : undefined;
 }

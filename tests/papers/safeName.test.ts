@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { safeName } from '../../src/clinic/safeName.ts';
+import { safeName } from '../../src/papers/safeName.ts';
 
 const cases: [what: string, text: string, name: string][] = [
   ['a plain code', 'P-17', 'P-17'],

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { isResultName, resultName, snapshotDay } from '../../src/clinic/resultNames.ts';
+import { isResultName, resultName, snapshotDay } from '../../src/papers/resultNames.ts';
 
 test('results are known by their names, and so is the day of a snapshot', () => {
   const snapshot = resultName('P-17', 'snapshot', '2026-05-10');

@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
-import { type Ended, runAll } from '../../src/clinic/pool.ts';
+import { type Ended, runAll } from '../../src/cli/clinic/pool.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'daybands-pool-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));

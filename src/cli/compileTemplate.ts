@@ -1,5 +1,11 @@
-import { checkStyle, checkTree, type Lines } from './checks.ts';
-import { type Part, type TemplateNode, type TemplateResult, type TemplateSources, templateHash } from './template.ts';
+import type { Lines, Part, TemplateNode, TemplateResult, TemplateSources } from '../writers/html/index.ts';
+
+/** The template as `kept` when the program was built, where its sources are the same; else it is compiled now. */
+export async function openTemplate(sources: TemplateSources, kept: unknown): Promise<TemplateResult> {
+  const { keptTemplate } = await import('../writers/html/index.ts');
+  const template = keptTemplate(sources, kept);
+  return template ? { ok: true, template } : compileTemplate(sources);
+}
 
 /**
  * Takes a template apart and checks it: known names only, headings in order, no script, no address outside the page,
@@ -7,6 +13,7 @@ import { type Part, type TemplateNode, type TemplateResult, type TemplateSources
  * loaded (0.8 s), hence the import inside: a bundler would lift one at the top of the file to the start of the program.
  */
 export async function compileTemplate(sources: TemplateSources): Promise<TemplateResult> {
+  const { checkStyle, checkTree, templateHash } = await import('../writers/html/index.ts');
   const { JSDOM } = await import('jsdom');
   // No scripts and no resources: both are off unless asked for.
   const page = new JSDOM(sources.html, { includeNodeLocations: true });
