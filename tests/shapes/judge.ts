@@ -1,0 +1,58 @@
+import { intake } from '../../src/analyse.ts';
+import type { Input, Issue } from '../../src/model/input.ts';
+import type { Settings } from '../../src/model/settings.ts';
+import { openWorkbooks } from '../../src/readers/containers/workbook.ts';
+import { type Difference, differences } from './compare.ts';
+import { sheetName } from './render.ts';
+import type { Written } from './write.ts';
+
+export interface Verdict {
+  /**
+   * equal; refused where it must be, or with a question whose answer makes it equal; dead-end: refused and no answer the
+   * program names helps; lossy: what is missing was told line by line; silent: a difference without a word.
+   */
+  is: 'equal' | 'refused' | 'dead-end' | 'lossy' | 'silent';
+  /** Codes of the refusals, in the order they came. */
+  asked: string[];
+  differences: Difference[];
+}
+
+const TODAY = '2026-06-01';
+/** So many answers are given before a file counts as one that cannot be read. */
+const MOST_ANSWERS = 3;
+
+/** Answers one refusal as the program says; false when it names nothing that can be answered. */
+function answer(settings: Settings, issue: Issue, written: Written): boolean {
+  const { answers } = written;
+  const option = issue.option ?? '';
+  const before = JSON.stringify(settings);
+  if (option.startsWith('--unit')) settings.unit = answers.unit;
+  else if (option.startsWith('--date-order') && answers.dateOrder) settings.dateOrder = answers.dateOrder;
+  else if (option.startsWith('--zone')) settings.zone = written.zone;
+  else if (option.startsWith('--layout')) settings.layout = answers.layout(sheetName(issue.origin?.file ?? 'log'));
+  return JSON.stringify(settings) !== before;
+}
+
+const refusalsOf = (issues: Issue[]): Issue[] => issues.filter(({ level }) => level === 'refusal');
+
+/** Reads a written shape, answering what is asked, and compares. */
+export async function judge(written: Written): Promise<Verdict> {
+  const settings: Settings = { targets: 'adult', today: TODAY, person: {} };
+  const inputs = await openWorkbooks(written.inputs.map((input): Input => ({ ...input })));
+  const asked: string[] = [];
+  for (let turn = 0; turn <= MOST_ANSWERS; turn++) {
+    const read = intake(inputs, settings);
+    if (read.ok) {
+      if (written.never.length > 0)
+        return { is: 'silent', asked, differences: [{ what: 'joined', said: false, detail: written.never.join() }] };
+      const found = differences(written, read.timeline, read.setAside);
+      if (found.length === 0) return { is: asked.length > 0 ? 'refused' : 'equal', asked, differences: [] };
+      return { is: found.every(({ said }) => said) ? 'lossy' : 'silent', asked, differences: found };
+    }
+    const refusals = refusalsOf(read.issues);
+    asked.push(...refusals.map(({ code }) => code).slice(0, 1));
+    if (written.never.length > 0) return { is: 'refused', asked, differences: [] };
+    if (!refusals.some((issue) => answer(settings, issue, written))) break;
+  }
+  return { is: 'dead-end', asked, differences: [] };
+}

@@ -1,0 +1,146 @@
+import { hasOwnDigits } from './numbers.ts';
+import type { Shape } from './shape.ts';
+import { TIME_FORMS } from './timeForms.ts';
+
+const FIXED_TIME: Record<string, string[]> = {
+  'hours-to-24': ['two-iso', 'iso'],
+  'half-lost': ['mdy-half', 'two-mdy-half'],
+  'order-turns': ['dmy-dot', 'dmy-slash', 'two-dmy', 'mdy-slash'],
+  'order-flipped': ['dmy-slash', 'mdy-slash', 'two-dmy'],
+  'odd-date': ['dmy-dot', 'two-dmy', 'dmy-slash', 'dmy-loose'],
+};
+
+/** Defects that are a matter of single cells and lines, in any table. */
+const PLAIN_DEFECTS = ['none', 'no-value-words', 'zero', 'sentinel', 'no-last-line-end'];
+const ONLY_TEXT = [
+  ...['many-columns', 'other-delimiter', 'formula-text', 'no-last-line-end', 'apostrophe', 'line-break', 'stray-quote'],
+  ...['padded', 'mark-inside', 'comment-lines'],
+];
+const OWN_WORLD = ['iso-Z', 'seconds', 'millis'];
+
+/** The nearest shape that can be: what cannot stand together gives way, always in the same order. */
+export function normal(given: Shape): Shape {
+  const s = { ...given };
+  const from = (list: string[], value: string): string => (list.includes(value) ? value : list[s.seed % list.length]!);
+  if (s.container === 'wide') {
+    s.time = from(['two-bare', 'two-dmy'], s.time);
+    s.notes = from(['none', 'own-file'], s.notes);
+    s.defect = from(PLAIN_DEFECTS.slice(0, 1), s.defect);
+    s.series = 'quarter';
+    s.unitAt = from(['header', 'preamble'], s.unitAt);
+    s.person = from(['none', 'above', 'record-above', 'birth-above'], s.person);
+    s.order = 'oldest-first';
+    s.header = 'plain';
+    s.second = s.secondClock = s.decoy = s.footer = 'none';
+  }
+  if (!s.notes.startsWith('kind-')) s.vocabulary = 'own';
+  if (s.notes === 'kind-shared') {
+    s.unitAt = from(['column', 'cell', 'preamble', 'nowhere', 'preamble-wrong'], s.unitAt);
+    s.second = 'none';
+    if (['unit-turns', 'unit-turns-named'].includes(s.defect)) s.defect = 'none';
+  }
+  if (s.notes === 'kind-own' && s.header === 'absent') s.header = 'plain';
+  if (s.header === 'absent') {
+    s.unitAt = from(['nowhere', 'cell', 'preamble'], s.unitAt);
+    s.notes = from(['none', 'own-file'], s.notes);
+    s.person = from(['none', 'above', 'record-above', 'birth-above', 'two-files'], s.person);
+    s.second = 'none';
+    if (
+      [
+        'mark-inside',
+        'header-again',
+        'header-twice-named',
+        'empty-column',
+        'many-columns',
+        'unit-turns-named',
+      ].includes(s.defect)
+    )
+      s.defect = 'none';
+  }
+  if (s.person === 'two-files') {
+    s.container = 'text';
+    s.notes = from(['none', 'columns'], s.notes);
+    s.second = from(['none', 'finger'], s.second);
+    s.footer = 'none';
+  }
+  if (s.container === 'two-files') {
+    if (s.notes === 'second-table') s.notes = 'columns';
+    s.footer = 'none';
+    if (['unit-turns', 'unit-turns-named', 'order-turns', 'order-flipped'].includes(s.defect)) s.container = 'text';
+  }
+  if (s.second === 'other-unit') {
+    s.unitAt = from(['header', 'tail'], s.unitAt);
+    if (s.number === 'long') s.number = 'plain';
+  }
+  if (s.notes !== 'none' && s.second === 'nameless-few' && s.notes === 'kind-own') s.second = 'none';
+  if (s.unitAt === 'foreign' || s.unitAt === 'header-wrong') {
+    s.limits = 'none';
+    s.number = from(['plain', 'comma'], s.number);
+    if (s.unitAt === 'foreign') s.number = 'plain';
+  }
+  if (['header-wrong', 'preamble-wrong', 'foreign'].includes(s.unitAt) && s.series === 'always-high') s.series = 'calm';
+  if (['foreign', 'header-wrong', 'preamble-wrong'].includes(s.unitAt)) s.second = 'none';
+  if (s.number === 'own-digits' && !hasOwnDigits(s.language)) s.number = 'plain';
+  if (s.series === 'real-long' && s.unit === 'mg/dL' && s.number === 'plain') s.number = 'long';
+  if (s.number === 'exponent' && s.container === 'workbook') s.number = 'plain';
+  if (s.container === 'workbook') {
+    s.delimiter = ',';
+    s.encoding = 'utf-8';
+    s.lineEnd = '\n';
+    s.quoting = 'needed';
+    if (s.preamble === 'sep') s.preamble = 'title';
+    if (ONLY_TEXT.includes(s.defect)) s.defect = 'none';
+  }
+  if (FIXED_TIME[s.defect]) s.time = from(FIXED_TIME[s.defect]!, s.time);
+  if (['order-turns', 'order-flipped'].includes(s.defect) && s.start !== 'late' && s.start !== 'early')
+    s.start = 'late';
+  if (s.defect === 'order-flipped') s.start = 'early';
+  const form = TIME_FORMS[s.time]!;
+  if (s.time === 'two-carried') {
+    s.order = 'oldest-first';
+    s.notes = from(['none', 'columns', 'kind-shared'], s.notes);
+    if (['cut-row', 'contradiction', 'repeats', 'clock-reset', 'future'].includes(s.defect)) s.defect = 'none';
+    if (s.container === 'two-files' || s.person === 'two-files') s.time = 'two-iso';
+  }
+  if (s.defect === 'future' && form.shortYear) s.defect = 'none';
+  if (s.defect === 'clock-reset' && (form.shortYear || form.world || form.serial || s.time === 'named-month-short'))
+    s.defect = 'none';
+  if (s.defect === 'future' && s.time === 'named-month-short') s.defect = 'none';
+  if (s.defect === 'formula-text' && s.quoting === 'needed') s.defect = 'none';
+  if (s.defect === 'formula-text') s.quoting = 'needed';
+  if (s.defect === 'half-lost' || s.defect === 'hours-to-24') {
+    s.order = 'oldest-first';
+    if (s.container === 'two-files') s.container = 'text';
+    if (s.person === 'two-files') s.person = 'none';
+    s.notes = from(['none', 'columns'], s.notes);
+  }
+  if (['odd-decimal'].includes(s.defect)) {
+    if (s.unit !== 'mmol/L') s.defect = 'none';
+    if (!['plain', 'comma'].includes(s.number) || s.limits === 'words') s.number = 'plain';
+  }
+  if (s.defect === 'unit-turns') {
+    s.unitAt = s.header === 'absent' ? 'nowhere' : 'nowhere';
+    s.second = 'none';
+  }
+  if (s.defect === 'unit-turns-named') {
+    s.unitAt = 'header';
+    s.second = 'none';
+    s.header = 'plain';
+    if (s.language === 'ru') s.language = 'el';
+  }
+  if (s.defect === 'unit-turns' || s.defect === 'unit-turns-named') {
+    s.number = 'plain';
+    s.limits = 'none';
+  }
+  if (['line-break', 'stray-quote'].includes(s.defect) && s.notes === 'none') s.notes = 'columns';
+  if (s.defect === 'many-columns' && s.notes === 'second-table') s.notes = 'columns';
+  if (s.defect === 'quoted-thousand' && (s.number === 'comma' || s.unit !== 'mg/dL')) s.defect = 'none';
+  if (s.secondClock === 'utc' && (form.world || form.offset)) s.secondClock = 'none';
+  if (s.secondClock === 'nameless' && form.serial) s.secondClock = 'none';
+  if (OWN_WORLD.includes(s.time) && s.notes === 'own-file') s.notes = 'columns';
+  if (s.number === 'comma' && s.delimiter === ',' && s.preamble === 'sep') s.preamble = 'none';
+  if (s.time === 'year-signs') s.language = from(['zh', 'ja'], s.language);
+  if (s.defect === 'contradiction' && s.second === 'other-unit') s.second = 'none';
+  if (s.notes === 'kind-shared' && s.container === 'wide') s.notes = 'none';
+  return s;
+}
