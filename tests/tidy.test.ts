@@ -1,3 +1,4 @@
+import { spawnSync } from 'node:child_process';
 import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -206,4 +207,9 @@ test('each run of the suite stands in its own time zone', () => {
   expect(new Intl.DateTimeFormat().resolvedOptions().timeZone).toBe(zone);
   // 12:00 UTC on 1 January: noon in UTC, 01:00 the next day in New Zealand (UTC+13 in summer, IANA time zone database).
   expect(new Date(Date.UTC(2026, 0, 1, 12)).getHours()).toBe(zone === 'UTC' ? 12 : 1);
+});
+
+test('packages of one machine are not in the tree: a link among the files would take the place of the real folder', () => {
+  const listed = spawnSync('git', ['ls-files', 'node_modules'], { cwd: home, encoding: 'utf8' });
+  expect(listed.stdout?.trim() ?? '').toBe('');
 });
