@@ -62,21 +62,11 @@ test('every finding and target set stands in the file of its name, with a source
   }
 });
 
-test('every measure has a source and words', () => {
+test('every measure has a source', () => {
   for (const [name, { id, source }] of Object.entries(measures)) {
     expect(id).toBe(name);
     expect(source, id).not.toBe('');
-    expect(wordsAt(`measures.${id}.name`), id).toBeTypeOf('string');
-    expect(wordsAt(`measures.${id}.definition`), id).toBeTypeOf('string');
   }
-});
-
-test('every finding and target set has words', () => {
-  const missing = [
-    ...findings.map(({ id }) => `findings.${id}`),
-    ...Object.keys(targetSets).map((id) => `targets.${id}.name`),
-  ].filter((key) => wordsAt(key) === undefined);
-  expect(missing).toEqual([]);
 });
 
 test('every issue that can be told has words', () => {
@@ -86,19 +76,6 @@ test('every issue that can be told has words', () => {
   ];
   expect(emitted.length).toBeGreaterThan(0);
   expect(emitted.filter(({ text }) => typeof wordsAt(`issues.${text}`) !== 'string')).toEqual([]);
-});
-
-test('every wrong use of the command has words', () => {
-  const thrown = found(/new WrongUse\('(\w+)'/g);
-  expect(thrown.filter(({ text }) => typeof wordsAt(`cli.error.${text}`) !== 'string')).toEqual([]);
-});
-
-test('every sentence that code asks for exists', () => {
-  const whole = found(/\b(?:say|plain)\(\s*'([a-zA-Z][\w-]*\.[\w.-]+)'/g);
-  expect(whole.filter(({ text }) => typeof wordsAt(text) !== 'string')).toEqual([]);
-  // Keys that end in something looked up: the part before it must exist.
-  const begun = found(/\b(?:say|plain)\(\s*`([a-zA-Z][\w-]*\.[\w.-]+)\.\$\{/g);
-  expect(begun.filter(({ text }) => typeof wordsAt(text) !== 'object')).toEqual([]);
 });
 
 test('what a file exports, another file imports', () => {

@@ -56,7 +56,9 @@ export function calendarChart(months: readonly DailySummary[][], context: ChartC
       veryLow: with_('very-low'),
     }),
     table: {
-      columns: ['month', 'days', 'inRange', 'low', 'veryLow'].map((name) => speaker.say(`charts.calendar.${name}`)),
+      columns: (['month', 'days', 'inRange', 'low', 'veryLow'] as const).map((name) =>
+        speaker.say(`charts.calendar.${name}`),
+      ),
       rows: months.map((month) => {
         const share = inRange(month);
         return [

@@ -29,7 +29,7 @@ export function changesChart(
     { kind: 'line', role: 'ink', lines: [[x(0), top - 3, x(0), bottom]], width: 1 },
     { kind: 'line', role: 'axis', lines: [[left, bottom, right, bottom]], width: 0.75 },
   ];
-  const word = (key: string, at: number, anchor: 'start' | 'middle' | 'end'): Mark => ({
+  const word = (key: 'less' | 'more', at: number, anchor: 'start' | 'middle' | 'end'): Mark => ({
     kind: 'text',
     role: 'axis',
     x: round(at),

@@ -49,7 +49,7 @@ export function dayRowsChart(timeline: Timeline, days: DailySummary[], first: nu
       veryLow: { q: 'count', value: days.filter(({ minutes }) => minutes['very-low'] > 0).length },
     }),
     table: {
-      columns: ['day', 'inRange', 'low'].map((name) =>
+      columns: (['day', 'inRange', 'low'] as const).map((name) =>
         speaker.say(`charts.dayRows.${name}`, { limit: { q: 'limit', of: 'low' } }),
       ),
       rows: days.map((day) => [

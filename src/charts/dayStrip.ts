@@ -14,7 +14,9 @@ import { round } from './pen.ts';
 const DATE_WIDTH = 68;
 const dateWidth = ({ speaker, text }: ChartContext): number => {
   const whole = { q: 'share' as const, value: 1 };
-  const longest = ['inRange', 'covered'].map((name) => speaker.say(`charts.dayStrip.${name}`, { share: whole }));
+  const longest = (['inRange', 'covered'] as const).map((name) =>
+    speaker.say(`charts.dayStrip.${name}`, { share: whole }),
+  );
   return Math.max(DATE_WIDTH, ...longest.map((line) => roughWidth(line, text)));
 };
 

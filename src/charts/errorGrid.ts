@@ -95,8 +95,8 @@ export function errorGridChart({ pairs, zones }: Fingersticks, context: ChartCon
 /** Each pair with its zone. */
 export function pairsTable(pairs: Fingersticks['pairs'], { speaker }: Pick<ChartContext, 'speaker'>) {
   return {
-    columns: ['when', 'finger', 'sensor', 'zone'].map((name) =>
-      speaker.say(`pages.fingersticks.pairs.${name}`, { unit: { q: 'word', value: speaker.unit } }),
+    columns: (['when', 'finger', 'sensor', 'zone'] as const).map((name) =>
+      speaker.say(`pages.fingersticks.pairs.${name}`),
     ),
     rows: pairs.map(({ date, minute, finger, sensor, zone }): string[] => [
       speaker.say('pages.everyLow.when', { date: { q: 'date', value: date }, clock: { q: 'clock', value: minute } }),

@@ -48,7 +48,7 @@ export function foodsChart(timeline: Timeline, foods: FoodMeals[], context: Char
       shortest: name(foods[foods.length - 1]),
     }),
     table: {
-      columns: ['food', 'n', 'medianHigh', 'spread'].map((column) => speaker.say(`charts.foods.${column}`)),
+      columns: (['food', 'n', 'medianHigh', 'spread'] as const).map((column) => speaker.say(`charts.foods.${column}`)),
       rows: foods.map(({ comparison: { a } }) => [
         a.name,
         speaker.number(a.n, 0),

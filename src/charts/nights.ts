@@ -102,8 +102,9 @@ function oneNight(
   const wide = `${speaker.value({ q: 'date', value: night.date }, 'weekday')} ${day}`;
   const label = roughWidth(wide, text) * 1.1 <= at.w ? wide : day;
   const first = night.state === 'unknown' ? '?' : lowestIn(night, at.w, context);
-  const calm = night.state === 'unknown' || night.state === 'none-seen';
-  const second = calm ? speaker.say(`charts.nights.short.${night.state}`) : minutesIn(night, context);
+  const { state } = night;
+  const calm = state === 'unknown' || state === 'none-seen';
+  const second = calm ? speaker.say(`charts.nights.short.${state}`) : minutesIn(night, context);
   const size = at.w < 24 ? text : text + 1;
   const two = calm ? roughWidth(second, text - 1) <= at.w + 1 : minutesTold;
   const head = top + (low ? lintelOf(text) : 0);

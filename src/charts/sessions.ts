@@ -70,10 +70,11 @@ export function sessionsChart(timeline: Timeline, sessions: Session[], context: 
 
 /** Names of the two columns at the right. */
 function heads({ speaker, text }: ChartContext): Mark[] {
-  return [
+  const columns = [
     { key: 'soon', x: CONTENT_WIDTH - 62 },
     { key: 'night', x: CONTENT_WIDTH },
-  ].map(({ key, x }) => ({
+  ] as const;
+  return columns.map(({ key, x }) => ({
     kind: 'text',
     role: 'axis',
     x,

@@ -1,3 +1,5 @@
+import type { Below, Filled } from '../model/words.ts';
+
 /** How the command ends; kept stable, so that scripts can rely on it. */
 export const EXIT = {
   /** Everything asked for was made. */
@@ -11,13 +13,13 @@ export const EXIT = {
 } as const;
 
 /** The command line or a settings file asks for something that does not exist. `key` names the words for it. */
-export class WrongUse extends Error {
-  readonly key: string;
-  readonly details: Record<string, string>;
-  constructor(key: string, details: Record<string, string> = {}) {
+export class WrongUse<Key extends Below<'cli.error'> = Below<'cli.error'>> extends Error {
+  readonly key: Key;
+  readonly details: Readonly<Record<string, string>>;
+  constructor(key: Key, ...[details]: Filled<`cli.error.${Key}`, string>) {
     super(key);
     this.key = key;
-    this.details = details;
+    this.details = details ?? {};
   }
 }
 

@@ -1,9 +1,10 @@
 import { Command, Option } from 'commander';
 import { LANGUAGES } from '../language/index.ts';
+import type { Below } from '../model/words.ts';
 import type { FolderSettings } from '../schemas/settings.ts';
 import { targetSets } from '../targets/index.ts';
 import { isLocalDate } from '../time/calendar.ts';
-import { type ClinicActions, clinicCommands } from './clinic/program.ts';
+import { type ClinicActions, type ClinicCommand, clinicCommands } from './clinic/program.ts';
 import { WrongUse } from './exits.ts';
 import type { Teller } from './tell.ts';
 
@@ -25,15 +26,17 @@ export interface Actions extends ClinicActions {
   read(files: string[], options: ReadOptions): Promise<void>;
 }
 
+type Help = Below<'cli.help'>;
+
 /** The command line: names, help and the shape of each option. What they do is the actions' business. */
 export function program(version: string, tell: Teller, actions: Actions): Command {
-  const help = (key: string): string => tell.plain(`cli.help.${key}`);
-  const option = (flag: string, value: string, name: string, check?: (flag: string) => (text: string) => unknown) => {
+  const help = (key: Help): string => tell.plain(`cli.help.${key}`);
+  const option = (flag: string, value: string, name: Help, check?: (flag: string) => (text: string) => unknown) => {
     const made = new Option(`${flag} ${value}`, help(name));
     return check ? made.argParser(check(flag)) : made;
   };
 
-  const bare = (name: string): Command =>
+  const bare = (name: 'report' | 'read' | ClinicCommand): Command =>
     new Command(name)
       .summary(help(name))
       .description(help(name))
@@ -67,7 +70,8 @@ export function program(version: string, tell: Teller, actions: Actions): Comman
       .addOption(new Option('--more-indices', help('moreIndices')))
       .addOption(new Option('--html', help('html')))
       .addOption(new Option('--attach', help('attach')));
-  const examples = (made: Command, key: string): Command => made.addHelpText('after', section(tell, `examples.${key}`));
+  const examples = (made: Command, key: Below<'cli.help.examples'>): Command =>
+    made.addHelpText('after', section(tell, `examples.${key}`));
 
   const report = examples(forPapers(bare('report').argument('<files...>', help('files'))), 'report')
     .addOption(option('--out', '<folder>', 'out').default('reports'))
@@ -98,7 +102,7 @@ export function program(version: string, tell: Teller, actions: Actions): Comman
 }
 
 const indent = (text: string): string => text.replace(/^(?=.)/gm, '  ');
-const section = (tell: Teller, key: string): string =>
+const section = (tell: Teller, key: Help): string =>
   `\n${tell.plain('cli.help.examplesTitle')}:\n${indent(tell.plain(`cli.help.${key}`))}\n`;
 const exits = (tell: Teller): string =>
   `${tell.plain('cli.help.exitsTitle')}:\n${indent(tell.plain('cli.help.exits'))}`;

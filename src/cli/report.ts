@@ -53,7 +53,8 @@ export async function report(files: string[], options: ReportOptions, door: Door
   if (failed.length > 0) door.complain(tell.say('cli.told.failed', { names: failed.join(', ') }));
   print(tell.say('cli.told.written', { folder: out }));
   const longest = Math.max(...outputs.map(({ name }) => name.length));
-  for (const { name, what } of outputs) print(`  ${name.padEnd(longest)}  ${tell.say(`cli.told.output.${what}`)}`);
+  for (const { name, what } of outputs)
+    print(`  ${name.padEnd(longest)}  ${what === 'fhir' ? what : tell.say(`cli.told.output.${what}`)}`);
   if (password !== undefined) print(tell.say('cli.told.locked'));
   print(tell.say('cli.told.caution'));
   return failed.length > 0 ? EXIT.partly : EXIT.done;

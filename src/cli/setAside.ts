@@ -1,10 +1,11 @@
 import type { Analysis } from '../analyse.ts';
+import type { Below } from '../model/words.ts';
 import { csvText } from '../writers/csv.ts';
 import { issueMessage, type Teller } from './tell.ts';
 
 /** Every place that was not used, none left out, and what is wrong with files as a whole: a table to sort and filter. */
 export function setAsideCsv(tell: Teller, { issues, setAside }: Pick<Analysis, 'issues' | 'setAside'>): string {
-  const title = (name: string): string => tell.say(`cli.setAside.${name}`);
+  const title = (name: Below<'cli.setAside'>): string => tell.say(`cli.setAside.${name}`);
   const ofFiles = issues
     .filter(({ level, origin }) => level !== 'note' && origin?.line === 0)
     .map((issue) => [
@@ -25,5 +26,9 @@ export function setAsideCsv(tell: Teller, { issues, setAside }: Pick<Analysis, '
     };
     return [file, line, issueMessage(tell, issue), actual ?? '', expected ?? '', code];
   });
-  return csvText([['file', 'line', 'reason', 'found', 'expected', 'code'].map(title), ...ofFiles, ...ofLines]);
+  return csvText([
+    (['file', 'line', 'reason', 'found', 'expected', 'code'] as const).map(title),
+    ...ofFiles,
+    ...ofLines,
+  ]);
 }

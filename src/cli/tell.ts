@@ -2,6 +2,7 @@ import { issueSaid, withWords } from '../clinic/outcome.ts';
 import { type Speaker, speakerOf } from '../language/index.ts';
 import type { Issue, Ledger } from '../model/input.ts';
 import type { Params, Quantity } from '../model/quantity.ts';
+import type { Filled, WordKey } from '../model/words.ts';
 import { targetSets } from '../targets/index.ts';
 import type { WrongUse } from './exits.ts';
 import { textAt } from './words.ts';
@@ -11,27 +12,31 @@ interface Told {
   told: string;
 }
 
+type Text = string | number | Told;
+
 /** What the door says in a terminal. Lines only, no colour, no movement: it reads the same in a log. */
 export interface Teller {
-  say(key: string, texts?: Record<string, string | number | Told>): string;
+  say<K extends WordKey>(key: K, ...filled: Filled<K, Text>): string;
   /** The words at a key as they stand, for help texts: nothing is filled in, so nothing need be parsed. */
-  plain(key: string): string;
+  plain(key: WordKey): string;
   speaker: Speaker;
 }
 
 export function teller(words: unknown): Teller {
   const voice = speakerOf(words, { unit: 'mg/dL', voice: 'clinic', targets: targetSets.adult });
+  const say = (key: string, texts?: Readonly<Record<string, Text>>): string =>
+    voice.repeat({ key, params: asParams(texts) });
   return {
-    say: (key, texts = {}) => voice.say(key, asParams(texts)),
-    plain: (key) => String(textAt(words, key) ?? key),
+    say: say as Teller['say'],
+    plain: (key: string) => String(textAt(words, key) ?? key),
     speaker: voice,
   };
 }
 
-const asParams = (texts: Record<string, string | number | Told>): Params =>
+const asParams = (texts: Readonly<Record<string, Text>> = {}): Params =>
   Object.fromEntries(Object.entries(texts).map(([name, value]) => [name, quantity(value)]));
 
-function quantity(value: string | number | Told): Quantity {
+function quantity(value: Text): Quantity {
   if (typeof value === 'number') return { q: 'count', value };
   return { q: 'word', value: typeof value === 'string' ? printable(value) : value.told };
 }
@@ -52,14 +57,14 @@ const inDigits = (unit: string): string => `\\u${unit.charCodeAt(0).toString(16)
 const UNSEEN = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu;
 const seen = (sign: string): string => (sign === '\t' || sign === '\n' ? ' ' : '\ufffd');
 
-export const wrongUse = (tell: Teller, error: WrongUse): string => tell.say(`cli.error.${error.key}`, error.details);
+export const wrongUse = (tell: Teller, error: WrongUse): string =>
+  tell.speaker.repeat({ key: `cli.error.${error.key}`, params: asParams(error.details) });
 
 export const accounts = (tell: Teller, ledger: Ledger): string => tell.say('cli.told.rows', { ...ledger });
 
 /** What an issue says, made printable. */
 export function issueMessage({ speaker }: Teller, issue: Issue): string {
-  const { key, params } = withWords(issueSaid(issue), printable);
-  return speaker.say(key, params);
+  return speaker.repeat(withWords(issueSaid(issue), printable));
 }
 
 /** One issue as a line: where and what. Editors and terminals know `file:line:` as a place to jump to. */

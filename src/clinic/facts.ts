@@ -3,7 +3,7 @@ import type { Facts } from '../model/clinic.ts';
 import type { LocalDate } from '../model/glucose.ts';
 import type { Measured } from '../model/measured.ts';
 import type { Episode } from '../model/measures.ts';
-import type { Compared, ThenAndNow } from '../model/thenAndNow.ts';
+import type { Directed, ThenAndNow } from '../model/thenAndNow.ts';
 
 const known = <T>(measured: Measured<T>): T | null => (measured.ok ? measured.value : null);
 const dates = (episodes: readonly Episode[]): LocalDate[] => [...new Set(episodes.map(({ date }) => date))];
@@ -71,7 +71,7 @@ export function factsOf(analysis: Analysis): Facts {
 }
 
 /** More time in range is for the better, more of anything below or above it for the worse; mean and CV say neither. */
-const WAY: Partial<Record<Compared, 1 | -1>> = {
+const WAY: Record<Directed, 1 | -1> = {
   'in-range': 1,
   low: -1,
   'very-low': -1,
@@ -85,11 +85,13 @@ const WAY: Partial<Record<Compared, 1 | -1>> = {
 function changeOf(measured: Measured<ThenAndNow>): Facts['change'] {
   if (!measured.ok) return { with: null, worse: [], better: [], told: false };
   const { before, changes } = measured.value;
-  const real = changes.filter(({ verdict, of }) => verdict === 'more-than-noise' && WAY[of] !== undefined);
+  const real = changes.flatMap(({ verdict, of, change }) =>
+    verdict === 'more-than-noise' && of !== 'mean' && of !== 'cv' ? [{ of, way: WAY[of] * change }] : [],
+  );
   return {
     with: before.to,
-    worse: real.filter(({ of, change }) => WAY[of]! * change < 0).map(({ of }) => of),
-    better: real.filter(({ of, change }) => WAY[of]! * change > 0).map(({ of }) => of),
+    worse: real.filter(({ way }) => way < 0).map(({ of }) => of),
+    better: real.filter(({ way }) => way > 0).map(({ of }) => of),
     told: changes.some(({ verdict }) => verdict !== 'cannot-tell'),
   };
 }

@@ -2,6 +2,7 @@ import type { FileAccount } from '../analyse.ts';
 import type { Facts, Outcome, Person, Said } from '../model/clinic.ts';
 import type { Issue } from '../model/input.ts';
 import type { Params, Quantity } from '../model/quantity.ts';
+import type { Below, Filled } from '../model/words.ts';
 import { type MixUp, personMark } from './mixups.ts';
 
 const word = (value: string): Quantity => ({ q: 'word', value });
@@ -44,10 +45,14 @@ export function read(outcome: Outcome, files: readonly FileAccount[], facts: Fac
 }
 
 /** Why nothing can be made, in the words of the clinic run. */
-export const because = (why: string, texts: Record<string, string> = {}): Said => ({
-  key: `clinic.unread.${why}`,
-  params: Object.fromEntries(Object.entries(texts).map(([name, value]) => [name, word(value)])),
-});
+export const because = <Why extends Below<'clinic.unread'>>(
+  why: Why,
+  ...[texts]: Filled<`clinic.unread.${Why}`, string>
+): Said => ({ key: `clinic.unread.${why}`, params: inWords(texts ?? {}) });
+
+/** Texts as parameters of a message. */
+export const inWords = (texts: Readonly<Record<string, string>>): Params =>
+  Object.fromEntries(Object.entries(texts).map(([name, value]) => [name, word(value)]));
 
 /** What was found wrong before a file was opened. */
 export const wrongFromTheStart = ({ wrong, code }: Person): Said =>

@@ -103,8 +103,15 @@ function assignRows(groups: Group[], rows: readonly ManifestRow[]): Group[] {
       groups.push(group);
     }
     if (!group) {
-      const wrong = { why: fits.length > 1 ? 'ambiguousRow' : 'noFile', actual: String(row.line) };
-      nowhere.push({ at: row.person, folder: false, code: row.code ?? row.person, files: [], row, wrong });
+      const why = fits.length > 1 ? 'ambiguousRow' : 'noFile';
+      nowhere.push({
+        at: row.person,
+        folder: false,
+        code: row.code ?? row.person,
+        files: [],
+        row,
+        wrong: { why, actual: String(row.line) },
+      });
     } else if (group.row) {
       group.wrong = { why: 'twoRows', actual: `${group.row.line}, ${row.line}` };
     } else {

@@ -1,27 +1,33 @@
 import type { Facts, Reason, Tier } from '../model/clinic.ts';
 import type { LocalDate } from '../model/glucose.ts';
-import type { Params, Quantity } from '../model/quantity.ts';
+import type { Quantity } from '../model/quantity.ts';
+import type { Below, Filled } from '../model/words.ts';
 import type { Thresholds } from '../schemas/thresholds.ts';
 
 const count = (value: number): Quantity => ({ q: 'count', value });
 /** A date in a list is the shorter for being one of many: so many are named, the rest stand in the papers. */
 const NAMED = 4;
 
-function on(dates: readonly LocalDate[]): Params {
-  return { dates: { q: 'dates', value: dates.slice(0, NAMED) }, more: count(Math.max(0, dates.length - NAMED)) };
+function on(dates: readonly LocalDate[]) {
+  const named: Quantity = { q: 'dates', value: dates.slice(0, NAMED) };
+  return { dates: named, more: count(Math.max(0, dates.length - NAMED)) };
 }
 
 /** Everything about a person that passes a threshold, in order of tiers. Values are compared unrounded. */
 export function reasonsOf(facts: Facts, { veryLow, lows, veryHigh, data }: Thresholds): Reason[] {
   const reasons: Reason[] = [];
-  const add = (tier: Tier, code: string, params: Params): void => {
-    reasons.push({ tier, key: `clinic.reasons.${code}`, params });
+  const add = <Code extends Below<'clinic.reasons'>>(
+    tier: Tier,
+    code: Code,
+    ...[params]: Filled<`clinic.reasons.${Code}`>
+  ): void => {
+    reasons.push({ tier, key: `clinic.reasons.${code}`, params: params ?? {} });
   };
   const share = (value: number | null, threshold: number | 'goals' | null, goal: Facts['unmet'][number]): boolean => {
     if (value === null || threshold === null) return false;
     return threshold === 'goals' ? facts.unmet.includes(goal) : value > threshold;
   };
-  const told = (value: number): Params => ({ share: { q: 'share', value } });
+  const told = (value: number) => ({ share: { q: 'share', value } as const });
 
   if (facts.lows && veryLow.events !== null && facts.lows.level2 >= veryLow.events) {
     add('very-low', 'veryLowEvents', { n: count(facts.lows.level2), ...on(facts.lows.level2Dates) });
@@ -45,7 +51,7 @@ export function reasonsOf(facts: Facts, { veryLow, lows, veryHigh, data }: Thres
   if (facts.highs && veryHigh.minutes !== null && facts.highs.longestLevel2 >= veryHigh.minutes) {
     add('very-high', 'veryHighLong', { minutes: { q: 'minutes', value: facts.highs.longestLevel2 } });
   }
-  for (const of of facts.change?.worse ?? []) add('worse', `worse.${of}`, {});
+  for (const of of facts.change?.worse ?? []) add('worse', `worse.${of}`);
   const few = data.days !== null && facts.coverage.days < data.days;
   const thin = data.share !== null && facts.coverage.share < data.share;
   if (few || thin) {

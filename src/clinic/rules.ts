@@ -1,17 +1,19 @@
 import type { Said } from '../model/clinic.ts';
-import type { Params } from '../model/quantity.ts';
+import type { Below, Filled } from '../model/words.ts';
 import type { Thresholds } from '../schemas/thresholds.ts';
+
+type Rule = Below<'pages.worklist.rules'>;
 
 /** Each threshold in force, to be said in one sentence, in order of the tiers. */
 export function rulesOf({ veryLow, lows, veryHigh, data }: Thresholds): Said[] {
   const rules: Said[] = [];
-  const add = (rule: string, params: Params = {}): void => {
-    rules.push({ key: `pages.worklist.rules.${rule}`, params });
+  const add = <R extends Rule>(rule: R, ...[params]: Filled<`pages.worklist.rules.${R}`>): void => {
+    rules.push({ key: `pages.worklist.rules.${rule}`, params: params ?? {} });
   };
-  const number = (rule: string, n: number | null): void => {
+  const number = (rule: 'veryLowEvents' | 'nightLows' | 'fewDays', n: number | null): void => {
     if (n !== null) add(rule, { n: { q: 'count', value: n } });
   };
-  const share = (rule: string, value: number | 'goals' | null): void => {
+  const share = (rule: 'veryLow' | 'low' | 'veryHigh', value: number | 'goals' | null): void => {
     if (value === 'goals') add(`${rule}Goals`);
     else if (value !== null) add(`${rule}Share`, { share: { q: 'share', value } });
   };

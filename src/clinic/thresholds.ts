@@ -13,7 +13,7 @@ export const USUAL: Thresholds = {
 };
 
 /** Other published rules, for comparing how much work each would make. */
-export const PUBLISHED: Record<string, Thresholds> = {
+export const PUBLISHED: Record<'usual' | 'consensus' | 'contact', Thresholds> = {
   usual: USUAL,
   /** The consensus goals alone. Battelino 2019. */
   consensus: {

@@ -3,16 +3,14 @@ import type { Why } from '../model/measured.ts';
 import type { Measures } from '../model/measures.ts';
 import type { Params } from '../model/quantity.ts';
 import type { TargetSet } from '../model/targets.ts';
-import type { ParamsOf, WordKey } from '../model/words.ts';
-
-/** All that the sentences of a finding ask for: what holds without one of them does not compile. */
-export type AskedBy<Id extends string> = ParamsOf<Extract<WordKey, `findings.${Id}.${string}`>>;
+import type { FindingParams, FindingWithWords } from '../model/words.ts';
 
 /** One statement about the data. It reads measures, never readings, and advises nothing. */
-export interface Finding<Id extends string, P = AskedBy<Id>> {
+export interface Finding<Id extends FindingWithWords, P = FindingParams<Id>> {
   id: Id;
   /** Where the rule was published, or that it is ours. */
   source: string;
+  /** Holds with all that its sentences ask for, or does not compile. */
   look(measures: Measures, targets: TargetSet): Look<P>;
 }
 

@@ -1,9 +1,10 @@
 import type { Measured } from '../model/measured.ts';
+import type { Named } from '../model/words.ts';
 import type { Trace } from './trace.ts';
 
 /** One further index. They stand apart from the measures: many, made for other data, and asked for by few. */
 export interface Index<T> {
-  id: string;
+  id: Named<'indices'>;
   source: string;
   /** UCUM unit of a plain number; '1' for indices without a unit. */
   unit: string;

@@ -2,6 +2,7 @@ import type { GlucoseUnit } from '../model/glucose.ts';
 import type { BandMinutes } from '../model/measures.ts';
 import type { Params, Quantity } from '../model/quantity.ts';
 import type { Band, Goal, TargetSet } from '../model/targets.ts';
+import type { Filled, WordKey } from '../model/words.ts';
 import { BANDS } from '../targets/bands.ts';
 import { against, goalShare } from './against.ts';
 import { duration } from './durations.ts';
@@ -23,7 +24,9 @@ export interface Speaker {
    * arms by number; `dates` choose `few` (to be named) or `many`; estimates choose `interval` or `point`.
    * Throws an Error naming the key when it, or one of its parameters, is missing.
    */
-  say(key: string, params?: Params): string;
+  say<K extends WordKey>(key: K, ...filled: Filled<K>): string;
+  /** Says what was given its key and parameters elsewhere, where types saw to both. Throws as `say` does. */
+  repeat(said: { key: string; params: Params }): string;
   /** The same for a key that comes with data, maybe of another version; null where there are no such words. */
   sayIfKnown(key: string, params?: Params): string | null;
   value(q: Quantity, style?: Style): string;
@@ -101,7 +104,8 @@ export function speakerOf(words: unknown, options: SpeakerOptions): Speaker {
     reviewed,
     unit,
     voice,
-    say,
+    say: (key, ...[params]) => say(key, params),
+    repeat: ({ key, params }) => say(key, params),
     sayIfKnown: (key, params) => (messages.has(key) ? say(key, params) : null),
     value,
     number: (number, decimals) => isolate(forms.number(number, decimals)),

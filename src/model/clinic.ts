@@ -2,7 +2,7 @@ import type { GlucoseUnit, LocalDate } from './glucose.ts';
 import type { Why } from './measured.ts';
 import type { Params } from './quantity.ts';
 import type { TargetSet } from './targets.ts';
-import type { Compared } from './thenAndNow.ts';
+import type { Directed } from './thenAndNow.ts';
 
 /** Where a person stands on the worklist, the most pressing first. */
 export type Tier = 'unread' | 'very-low' | 'lows' | 'very-high' | 'worse' | 'not-enough' | 'steady';
@@ -18,6 +18,17 @@ export interface Reason extends Said {
   tier: Tier;
 }
 
+/** What can be wrong with a person before a file is opened; its words are `clinic.unread.<why>`. */
+export type WrongStart =
+  | 'emptyFolder'
+  | 'link'
+  | 'closed'
+  | 'noFile'
+  | 'ambiguousRow'
+  | 'twoRows'
+  | 'manifestCell'
+  | 'twinCode';
+
 /** One person as the folder shows them, before anything is read. Paths are relative to the folder, with `/`. */
 export interface Person {
   /** What the papers and the worklist call them; unique in a run. */
@@ -31,7 +42,7 @@ export interface Person {
   /** From the manifest. */
   row?: ManifestRow;
   /** Found to be wrong before any file was opened: nothing is made of it, and the worklist says why. */
-  wrong?: { why: string; actual?: string };
+  wrong?: { why: WrongStart; actual?: string };
 }
 
 /** One line of a manifest. Empty cells are absent. */
@@ -93,7 +104,7 @@ export interface Facts {
    * Against the earlier period, where one was asked for: what changed by more than day-to-day noise, and which way.
    * `with`: its last day, null where there was none to compare with. `told`: whether anything could be told at all.
    */
-  change: { with: LocalDate | null; worse: Compared[]; better: Compared[]; told: boolean } | null;
+  change: { with: LocalDate | null; worse: Directed[]; better: Directed[]; told: boolean } | null;
   /** Measures or findings that could not be worked out because of a fault of ours. */
   failed: string[];
   /** Measures withheld, and why. */

@@ -48,6 +48,9 @@ export type Compared =
   | 'very-lows'
   | 'highs';
 
+/** Those of which more is for the better or the worse; mean and CV say neither. */
+export type Directed = Exclude<Compared, 'mean' | 'cv'>;
+
 /**
  * more-than-noise: the interval leaves out 0 and the change is as large as one that matters. not-told-apart: it does
  * not. cannot-tell: the two periods do not allow the question.

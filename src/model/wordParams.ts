@@ -1580,3 +1580,56 @@ export interface WordParams {
   'coach.on-time.clinic': never;
   'coach.on-time.patient': never;
 }
+
+/** What all words of one finding ask for together, by its id. */
+export interface FindingAsks {
+  'not-enough-data': 'lacking' | 'days' | 'neededDays' | 'share' | 'neededShare' | 'hours' | 'ofHours';
+  'very-low': 'limit' | 'kind' | 'total' | 'count' | 'dates' | 'days' | 'into' | 'night' | 'lowest' | 'lowestFrom' | 'lowestDate' | 'longest';
+  'long-lows': 'count' | 'length' | 'dates' | 'days' | 'longest' | 'lowest';
+  'lows-at-night': 'from' | 'to' | 'limit' | 'often' | 'length' | 'longest' | 'lowest' | 'lowestAt' | 'unknown';
+  'nights-without-data': 'often';
+  'lows-clustered': 'span' | 'from' | 'to' | 'often' | 'longest' | 'lowest';
+  'time-low-over-goal': 'judged' | 'which' | 'limit' | 'low' | 'lowMinutes' | 'lowGoal' | 'veryLowLimit' | 'veryLow' | 'veryLowMinutes' | 'veryLowGoal' | 'veryLowDay' | 'lowDay';
+  'lows-averages-hide': 'often' | 'hidden' | 'limit' | 'share' | 'edge';
+  'no-lows-seen': 'limit' | 'hours' | 'nightHours' | 'gaps';
+  'best-window': 'from' | 'to' | 'share' | 'often';
+  'best-days': 'kind' | 'goal' | 'often' | 'dates' | 'top' | 'share';
+  'time-in-range': 'from' | 'to' | 'estimate' | 'verdict' | 'goal' | 'steady' | 'above' | 'aboveVerdict' | 'aboveGoal' | 'best' | 'known' | 'low' | 'high';
+  'long-very-high': 'count' | 'length' | 'limit' | 'dates' | 'days' | 'longest' | 'highest';
+  'high-after-window': 'from' | 'to' | 'often' | 'length' | 'limit' | 'share';
+  'rebound-after-lows': 'limit' | 'within' | 'often' | 'after' | 'peak';
+  'dawn-rise': 'least' | 'often' | 'usual' | 'leftOut';
+  'wide-spread': 'at' | 'low' | 'high' | 'width' | 'usual';
+  'cv-over-limit': 'cv' | 'limit';
+  'readings-at-limits': 'count';
+  'brief-lows': 'limit' | 'total' | 'days' | 'dates' | 'hours';
+  'lows-seen': 'count' | 'often' | 'limit' | 'longest' | 'lowest' | 'cut';
+  'extra-carbs-first': 'when' | 'a' | 'aLow' | 'limit' | 'b' | 'bLow' | 'aLowest' | 'bLowest';
+  'night-low-after-exercise': 'limit' | 'low' | 'nights' | 'restLow' | 'rest' | 'hint';
+  'low-after-exercise': 'count' | 'of' | 'limit' | 'lowest';
+  'exercise-kinds': 'aFall' | 'first' | 'a' | 'second' | 'bFall' | 'b';
+  'low-after-meal': 'count' | 'of' | 'limit';
+  'low-after-insulin-only': 'of' | 'limit' | 'count';
+  'food-longer-high': 'food' | 'a' | 'slot' | 'limit' | 'aMinutes' | 'b' | 'bMinutes';
+  'food-shorter-high': 'food' | 'a' | 'slot' | 'limit' | 'aMinutes' | 'b' | 'bMinutes';
+  'larger-meals': 'a' | 'slot' | 'grams' | 'limit' | 'aMinutes' | 'b' | 'bMinutes';
+  'insulin-after-meal': 'a' | 'slot' | 'limit' | 'aMinutes' | 'b' | 'bMinutes';
+  'weekend-meals': 'a' | 'slot' | 'limit' | 'aMinutes' | 'b' | 'bMinutes';
+  'high-after-meals': 'slot' | 'count' | 'of' | 'length' | 'limit' | 'peak' | 'toPeak';
+  'few-notes': 'noted' | 'days';
+  'late-notes': 'count' | 'of' | 'before';
+  'changed-lows': 'of' | 'before' | 'now' | 'limit' | 'way' | 'thenDays' | 'nowDays';
+  'changed-range': 'of' | 'from' | 'to' | 'limit' | 'before' | 'now' | 'way' | 'thenDays' | 'nowDays';
+  'change-not-told': 'from' | 'to' | 'before' | 'now' | 'known' | 'thenDays' | 'nowDays';
+  'pressed-lows': 'count' | 'dates' | 'days' | 'lows' | 'others';
+  'lows-on-first-day': 'count' | 'lows';
+  'lows-without-alarm': 'lows' | 'lowsWith' | 'noted' | 'without';
+  'alarms-at-night': 'alarms' | 'nights' | 'most';
+  'overnight-fall': 'from' | 'to' | 'least' | 'often' | 'usual';
+  'steady-nights': 'often' | 'change' | 'range';
+  'fast-falls': 'share' | 'fast' | 'window' | 'from' | 'to' | 'date' | 'at';
+  'a1c-differs': 'a1c' | 'side' | 'gmi' | 'eag' | 'mean';
+  'odd-stretches': 'flat' | 'jumps' | 'days';
+  'fingersticks-differ': 'within' | 'pairs' | 'near' | 'switch' | 'bias' | 'side';
+  'medicines-noted': 'medicine' | 'dates' | 'days';
+}

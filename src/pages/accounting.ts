@@ -64,14 +64,15 @@ function issues({ speaker, analysis }: PageContext): Block[] {
   if (analysis.issues.length === 0) return [];
   const shown = analysis.issues.slice(0, ISSUES_SHOWN);
   const items = shown.map((issue) => {
-    const text = speaker.say(`issues.${issue.code}`, {
+    const params = {
       file: word(issue.origin?.file ?? ''),
       line: word(String(issue.origin?.line ?? '')),
       actual: word(shownText(speaker, issue.code, issue.actual)),
       expected: word(shownText(speaker, issue.code, issue.expected)),
       option: word(issue.option ?? ''),
       count: count(issue.count ?? 1),
-    });
+    };
+    const text = speaker.repeat({ key: `issues.${issue.code}`, params });
     return issue.origin && issue.origin.line > 0 && !text.includes(issue.origin.file)
       ? speaker.say('pages.accounting.at', {
           file: word(issue.origin.file),

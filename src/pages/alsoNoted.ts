@@ -1,5 +1,6 @@
 import type { LocalDate } from '../model/glucose.ts';
 import type { Block, Cell } from '../model/report.ts';
+import type { Below } from '../model/words.ts';
 import { count, heading, type PageContext, paragraph, word } from './context.ts';
 
 /** More are counted, not listed. */
@@ -10,7 +11,8 @@ export function medication(context: PageContext): Block[] {
   const { speaker, analysis } = context;
   const { noteLog } = analysis.measures;
   if (!noteLog.ok || noteLog.value.medication.length === 0) return [];
-  const title = (name: string): string => speaker.say(`pages.aroundNotes.medication.${name}`);
+  const title = (name: Below<'pages.aroundNotes.medication'>): string =>
+    speaker.say(`pages.aroundNotes.medication.${name}`);
   return [
     {
       kind: 'together',

@@ -10,6 +10,7 @@ import {
   evidenceDays,
   heading,
   held,
+  nameOf,
   type PageContext,
   type PageMaker,
   paragraph,
@@ -102,7 +103,7 @@ function statements(context: PageContext, ids: readonly FindingId[]): Block[] {
       {
         kind: 'together',
         blocks: [
-          heading(3, speaker.say(`findings.${id}.name`, look.params)),
+          heading(3, nameOf(context, id, 'name', look)),
           paragraph(what),
           paragraph(more.filter((one) => one !== '').join(' · '), 'small'),
         ],
@@ -116,7 +117,7 @@ function coach(context: PageContext): Block[] {
   const topic = analysis.topics.find((one) => held(context, one.id));
   const wishes = notesWorthWriting(analysis.measures, analysis.topics);
   if (!topic || wishes.length === 0) return [];
-  const name = speaker.say(`findings.${topic.id}.topic`, held(context, topic.id)!.params);
+  const name = nameOf(context, topic.id, 'topic', held(context, topic.id)!);
   // No note helps with readings that are missing.
   const title =
     topic.rule === 'data-before-highs'

@@ -1,8 +1,8 @@
 import type { Estimate } from '../model/measured.ts';
 import type { TimeInBands } from '../model/measures.ts';
-import type { Params } from '../model/quantity.ts';
 import type { Block, Cell } from '../model/report.ts';
 import type { Band, Goal } from '../model/targets.ts';
+import type { ParamsOf } from '../model/words.ts';
 import { DAY_MINUTES } from '../time/calendar.ts';
 import { denseTable, type PageContext, word } from './context.ts';
 
@@ -57,9 +57,9 @@ function row(
 }
 
 /** The limits that bound a band, as bare numbers for its name. */
-export function limitsOf(of: Band, speaker: PageContext['speaker']): Params {
+export function limitsOf(of: Band, speaker: PageContext['speaker']): ParamsOf<`pages.bandsTable.lines.${Band}`> {
   const limit = (name: Exclude<Band, 'in-range'>) => word(speaker.value({ q: 'limit', of: name }, 'short'));
-  return of === 'in-range' ? { low: limit('low'), high: limit('high') } : { limit: limit(of) };
+  return { low: limit('low'), high: limit('high'), limit: limit(of === 'in-range' ? 'low' : of) };
 }
 
 function interval(estimate: Estimate, speaker: PageContext['speaker']): string {

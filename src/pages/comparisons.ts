@@ -49,7 +49,8 @@ export function comparisonsBlocks(context: PageContext): Block[] {
 
 function table(listed: readonly Comparison[], context: PageContext): Block {
   const { speaker } = context;
-  const title = (column: string) => speaker.say(`pages.aroundNotes.${column}`);
+  const title = (column: 'what' | 'first' | 'second' | 'difference' | 'verdict') =>
+    speaker.say(`pages.aroundNotes.${column}`);
   return {
     kind: 'table',
     caption: speaker.say('pages.aroundNotes.comparedCaption'),

@@ -4,8 +4,10 @@ import type { FindingId } from '../findings/index.ts';
 import type { Speaker } from '../language/index.ts';
 import type { LocalDate } from '../model/glucose.ts';
 import type { Evidence, Look } from '../model/look.ts';
-import type { Quantity } from '../model/quantity.ts';
+import type { Params, Quantity } from '../model/quantity.ts';
 import type { Block, Cell, Page } from '../model/report.ts';
+import type { Below, FindingParams, ParamsOf, WordKey } from '../model/words.ts';
+import type { Topic } from '../topics/index.ts';
 
 /** What every page is filled from. */
 export interface PageContext {
@@ -17,12 +19,13 @@ export interface PageContext {
 /** Fills one page, or null when there is nothing to say on it. */
 export type PageMaker = (context: PageContext) => Page | null;
 
-type Holds = Extract<Look, { case: 'holds' }>;
+type Holds<P> = Extract<Look<P>, { case: 'holds' }>;
 
 /** What a finding saw, when it holds. */
-export function held({ analysis }: PageContext, id: FindingId): Holds | null {
+export function held<Id extends FindingId>({ analysis }: PageContext, id: Id): Holds<FindingParams<Id>> | null {
   const look = analysis.found.find((one) => one.id === id)?.look;
-  return look?.case === 'holds' ? look : null;
+  // Each finding was seen to give what its words ask for where it is written (findings/finding.ts).
+  return look?.case === 'holds' ? (look as Holds<FindingParams<Id>>) : null;
 }
 
 /** One part of a finding's words, or null when the finding does not hold or has no such words in this voice. */
@@ -31,11 +34,22 @@ export function told(context: PageContext, id: FindingId, part: 'what' | 'why' |
   return look && context.speaker.sayIfKnown(`findings.${id}.${context.speaker.voice}.${part}`, look.params);
 }
 
+/** The name of a finding that holds, as a heading or in a sentence. */
+export function nameOf(
+  { speaker }: PageContext,
+  id: FindingId,
+  part: 'name' | 'topic',
+  { params }: Holds<Params>,
+): string {
+  const key: WordKey = `findings.${id}.${part}`;
+  return speaker.repeat({ key, params });
+}
+
 /** What the visit could be about, first things first, each by its name in a sentence. */
-export function heldTopics(context: PageContext): { id: FindingId; rule: string; name: string }[] {
+export function heldTopics(context: PageContext): { id: FindingId; rule: Topic['rule']; name: string }[] {
   return context.analysis.topics.flatMap(({ id, rule }) => {
     const look = held(context, id);
-    return look ? [{ id, rule, name: context.speaker.say(`findings.${id}.topic`, look.params) }] : [];
+    return look ? [{ id, rule, name: nameOf(context, id, 'topic', look) }] : [];
   });
 }
 
@@ -59,7 +73,7 @@ export const paragraph = (text: string, style: 'lead' | 'body' | 'strong' | 'sma
 export const heading = (level: 1 | 2 | 3, text: string): Block => ({ kind: 'heading', level, text });
 export const space = (points: number): Block => ({ kind: 'space', points });
 
-export function caution({ speaker }: PageContext, id: string, boxed = false): Block {
+export function caution({ speaker }: PageContext, id: Below<'cautions'>, boxed = false): Block {
   return { kind: 'caution', id, text: speaker.say(`cautions.${id}`), boxed };
 }
 
@@ -82,7 +96,7 @@ export function evidenceDays({ speaker }: PageContext, where: Evidence[]): strin
 }
 
 /** `14 days, March 2 to March 15, 2026`, as parameters of a message. */
-export function periodParams({ analysis, speaker }: PageContext): Record<string, Quantity> {
+export function periodParams({ analysis, speaker }: PageContext): ParamsOf<'pages.overview.title'> {
   const { timeline } = analysis;
   return {
     days: count(timeline.days.length),

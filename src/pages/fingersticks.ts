@@ -1,6 +1,7 @@
 import { errorGridChart, pairsTable } from '../charts/errorGrid.ts';
 import type { Block, Cell } from '../model/report.ts';
 import type { Fingersticks } from '../model/trust.ts';
+import type { Below } from '../model/words.ts';
 import { caution, count, denseTable, heading, type PageContext, paragraph, word } from './context.ts';
 
 /** With fewer, each pair is shown as it is: a mean of two says less than the two. */
@@ -46,7 +47,7 @@ export function fingerstickBlocks(context: PageContext): Block[] {
 function figures(value: Fingersticks, { speaker }: PageContext): Block {
   const share = (one: number) => speaker.value({ q: 'share', value: one });
   const side = (one: number, text: string) => `${one < 0 ? '\u2212' : '+'}${text}`;
-  const rows: [string, string][] = [
+  const rows: [Below<'pages.fingersticks.rows'>, string][] = [
     ['mard', share(value.mard)],
     ['medianArd', share(value.medianArd)],
     ['bias', side(value.bias, speaker.value({ q: 'rise', value: Math.abs(value.bias) }, 'short'))],

@@ -1,12 +1,11 @@
 import type { FindingId } from '../findings/index.ts';
 import type { MgPerDl } from '../model/glucose.ts';
 import type { Quantity } from '../model/quantity.ts';
+import type { Below, FindingParams, ParamsOf } from '../model/words.ts';
 import { count, held, heldTopics, type PageContext, word } from './context.ts';
 import { bounded } from './numbersTable.ts';
 
 type Sentence = (context: PageContext) => string | null;
-
-const at = (name: string): string => `pages.interpretation.sentences.${name}`;
 
 /**
  * Five to seven sentences in reading order: enough data, very low glucose, lows, nights, what went well, range with
@@ -20,7 +19,7 @@ export function interpretationSentences(context: PageContext): string[] {
 const data: Sentence = ({ speaker, analysis }) => {
   const { coverage } = analysis.measures;
   if (!coverage.ok) return null;
-  return speaker.say(at('data'), {
+  return speaker.say('pages.interpretation.sentences.data', {
     hours: { q: 'minutes', value: coverage.value.hours * 60 },
     days: count(analysis.timeline.days.length),
     share: { q: 'share', value: coverage.value.share },
@@ -29,16 +28,23 @@ const data: Sentence = ({ speaker, analysis }) => {
 };
 
 /** The sentence `name` on what a finding saw, or null when it does not hold. */
-const seen = (context: PageContext, id: FindingId, name: string): string | null => {
+function seen<Id extends FindingId, K extends SentenceOf<Id>>(context: PageContext, id: Id, name: K): string | null {
   const look = held(context, id);
-  return look && context.speaker.say(at(name), look.params);
-};
+  return look && context.speaker.repeat({ key: `pages.interpretation.sentences.${name}`, params: look.params });
+}
+
+/** The sentences that ask for nothing but what the words of the finding ask for too. */
+type SentenceOf<Id extends FindingId> = {
+  [K in Below<'pages.interpretation.sentences'>]: FindingParams<Id> extends ParamsOf<`pages.interpretation.sentences.${K}`>
+    ? K
+    : never;
+}[Below<'pages.interpretation.sentences'>];
 
 /** That a finding could not be told, and why. */
 const untold = ({ speaker, analysis }: PageContext, id: FindingId): string | null => {
   const look = analysis.found.find((one) => one.id === id)?.look;
   if (look?.case !== 'untold') return null;
-  return speaker.say(at('untold'), {
+  return speaker.say('pages.interpretation.sentences.untold', {
     text: word(speaker.say(`findings.${id}.untold`)),
     why: word(speaker.say(`why.${look.why}`)),
   });
@@ -58,7 +64,7 @@ const nights: Sentence = (context) => {
   const { nights } = analysis.measures;
   if (!nights.ok) return untold(context, 'lows-at-night');
   const inState = (...states: string[]) => count(nights.value.filter(({ state }) => states.includes(state)).length);
-  return speaker.say(at('nights'), {
+  return speaker.say('pages.interpretation.sentences.nights', {
     nights: count(nights.value.length),
     low: inState('low', 'very-low'),
     unknown: inState('unknown'),
@@ -74,16 +80,16 @@ const range: Sentence = (context) => {
   if (!timeInBands.ok || !mean.ok) return untold(context, 'time-in-range');
   const { mgdl, bound } = mean.value;
   const average: Quantity = { q: 'glucose', value: mgdl.value as MgPerDl };
-  const params: Record<string, Quantity> = {
+  const params: ParamsOf<'pages.interpretation.sentences.range'> = {
     inRange: { q: 'estimate', value: timeInBands.value.exclusive['in-range'], as: 'share' },
     high: { q: 'share', value: timeInBands.value.cumulative.high.value },
     mean: bound === null ? average : word(bounded(speaker, bound, speaker.value(average))),
     cv: word(cv.ok ? bounded(speaker, bound && 'both', speaker.number(cv.value, 1)) : 'none'),
   };
-  return speaker.say(at('range'), params);
+  return speaker.say('pages.interpretation.sentences.range', params);
 };
 
 const topic: Sentence = (context) => {
   const [first] = heldTopics(context);
-  return first ? context.speaker.say(at('topic'), { topic: word(first.name) }) : null;
+  return first ? context.speaker.say('pages.interpretation.sentences.topic', { topic: word(first.name) }) : null;
 };

@@ -27,10 +27,9 @@ export const method: PageMaker = (context) => {
       {
         kind: 'list',
         ordered: false,
-        items: ['interval', 'axis', 'gaps', 'night', 'units', 'duplicates', 'limits', 'notes'].map((rule) =>
+        items: (['interval', 'axis', 'gaps', 'night', 'units', 'duplicates', 'limits', 'notes'] as const).map((rule) =>
           speaker.say(`pages.method.rule.${rule}`, {
             gap: { q: 'minutes', value: analysis.timeline.gapMinutes },
-            interval: { q: 'minutes', value: analysis.timeline.interval },
             unit: word(analysis.timeline.unit),
           }),
         ),

@@ -7,11 +7,13 @@ import { type PageContext, word } from './context.ts';
 export const bounded = (speaker: PageContext['speaker'], way: MeanGlucose['bound'], value: string): string =>
   way === null ? value : speaker.say('pages.numbers.bounded', { way: word(way), value: word(value) });
 
+type Name = 'mean' | 'sd' | 'cv' | 'cvAlone' | 'gmi';
+
 /** The few single numbers that consensus papers ask for beside the bands, those with an interval beside it. */
 export function numbersTable({ speaker, analysis }: PageContext): Block {
   const { mean, sd, cv, cvRange, gmi } = analysis.measures;
   const rows: Cell[][] = [];
-  const line = (id: string, value: string, beside = '') =>
+  const line = (id: Name, value: string, beside = '') =>
     rows.push([
       { text: speaker.say(`pages.numbers.${id}`) },
       { text: value, strong: true },
@@ -23,7 +25,7 @@ export function numbersTable({ speaker, analysis }: PageContext): Block {
     low === null || high === null
       ? ''
       : speaker.say('pages.bandsTable.range', { low: word(text(low)), high: word(text(high)) });
-  const told = <T>(id: string, found: Measured<T>, text: (value: T) => string, beside = '') =>
+  const told = <T>(id: Name, found: Measured<T>, text: (value: T) => string, beside = '') =>
     found.ok ? line(id, text(found.value), beside) : line(id, '–', speaker.say(`why.${found.why}`));
 
   // Readings beyond the sensor's limits make each of these a bound, not a measurement. Which way is known of the mean.

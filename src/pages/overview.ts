@@ -3,8 +3,8 @@ import { hoursBarChart } from '../charts/hoursBar.ts';
 import { lowsClockChart } from '../charts/lowsClock.ts';
 import { nightsChart } from '../charts/nights.ts';
 import type { FindingId } from '../findings/index.ts';
-import type { Quantity } from '../model/quantity.ts';
 import type { Block } from '../model/report.ts';
+import type { ParamsOf } from '../model/words.ts';
 import { DAY_MINUTES } from '../time/calendar.ts';
 import { bandsTable } from './bandsTable.ts';
 import {
@@ -60,7 +60,7 @@ function data(context: PageContext): Block[] {
   const blocks: Block[] = [heading(2, speaker.say('pages.overview.data.title'))];
   if (!coverage.ok) return [...blocks, paragraph(speaker.say(`why.${coverage.why}`))];
   const { value } = coverage;
-  const params: Record<string, Quantity> = {
+  const params: ParamsOf<'pages.overview.data.sentence'> = {
     hours: { q: 'minutes', value: value.hours * 60 },
     ofHours: { q: 'minutes', value: value.ofHours * 60 },
     share: { q: 'share', value: value.share },

@@ -41,7 +41,7 @@ function usual(context: PageContext): Block[] {
   const title = heading(2, speaker.say('pages.patientBack.usual'));
   if (!modalDay.ok) return [title, paragraph(speaker.say('pages.patientFront.cannotTell'))];
   const gap = modalDay.value.bins.some(({ p50 }) => p50 === null);
-  const key = ['pages.patientBack.usualKey', ...(gap ? ['cautions.C11'] : [])];
+  const key = ['pages.patientBack.usualKey', ...(gap ? (['cautions.C11'] as const) : [])] as const;
   return [
     title,
     { kind: 'chart', drawing: modalDayChart(modalDay.value, chart, { height, outer: false }) },
@@ -108,7 +108,11 @@ function safe(context: PageContext): Block[] {
       kind: 'panel',
       blocks: [
         heading(2, speaker.say('pages.patientBack.safe')),
-        { kind: 'list', ordered: false, items: ['C3', 'C4', 'C5', 'C6'].map((id) => speaker.say(`cautions.${id}`)) },
+        {
+          kind: 'list',
+          ordered: false,
+          items: (['C3', 'C4', 'C5', 'C6'] as const).map((id) => speaker.say(`cautions.${id}`)),
+        },
       ],
     },
   ];

@@ -47,7 +47,6 @@ function data(context: PageContext): Block[] {
     sentences.push(
       speaker.say('pages.patientFront.hours', {
         hours: { q: 'minutes', value: coverage.value.hours * 60 },
-        days: { q: 'count', value: coverage.value.daysWithReadings },
       }),
     );
   sentences.push(speaker.say('pages.patientFront.unit'));

@@ -1,6 +1,7 @@
 import type { FindingId } from '../findings/index.ts';
 import type { MgPerDl } from '../model/glucose.ts';
 import type { Block, Cell } from '../model/report.ts';
+import type { Below } from '../model/words.ts';
 import {
   caution,
   count,
@@ -77,7 +78,8 @@ function pressed(context: PageContext): Block[] {
   const { pressedLows } = analysis.measures;
   if (!pressedLows.ok || pressedLows.value.list.length === 0) return [];
   const { list, lows, nightLows, veryLows, pressedVeryLows } = pressedLows.value;
-  const at = (key: string) => speaker.say(`pages.sensorTrust.pressed.${key}`);
+  const at = (key: 'title' | 'when' | 'length' | 'lowest' | 'fall' | 'back') =>
+    speaker.say(`pages.sensorTrust.pressed.${key}`);
   return [
     heading(2, at('title')),
     paragraph(
@@ -114,7 +116,8 @@ function wear(context: PageContext): Block[] {
   const { sensors } = analysis.measures;
   if (!sensors.ok) return [];
   const { worn, byDay } = sensors.value;
-  const at = (key: string) => speaker.say(`pages.sensorTrust.wear.${key}`);
+  const at = (key: Exclude<Below<'pages.sensorTrust.wear'>, 'sentence'>) =>
+    speaker.say(`pages.sensorTrust.wear.${key}`);
   const pauses = worn.flatMap(({ pauseMinutes }) => (pauseMinutes === null ? [] : [pauseMinutes]));
   const blocks: Block[] = [
     heading(2, at('title')),

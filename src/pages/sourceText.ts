@@ -7,5 +7,5 @@ import { word } from './context.ts';
  */
 export const sourceText = (speaker: Speaker, source: string): string =>
   source
-    .replace(/\{([\w-]+)\}/g, (_, name: string) => speaker.say(`sources.${name}`))
+    .replace(/\{([\w-]+)\}/g, (_, name: string) => speaker.repeat({ key: `sources.${name}`, params: {} }))
     .replace(/\btable (\d+)/g, (_, n: string) => speaker.say('sources.table', { n: word(n) }));

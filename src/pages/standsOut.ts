@@ -2,8 +2,18 @@ import { runsIntoNight } from '../findings/evidence/episodes.ts';
 import type { FindingId } from '../findings/index.ts';
 import type { Episode } from '../model/measures.ts';
 import type { Block } from '../model/report.ts';
+import type { Below } from '../model/words.ts';
 import { AROUND_NOTES } from '../topics/index.ts';
-import { denseTable, evidenceDays, heading, type PageContext, type PageMaker, paragraph, told } from './context.ts';
+import {
+  denseTable,
+  evidenceDays,
+  heading,
+  nameOf,
+  type PageContext,
+  type PageMaker,
+  paragraph,
+  told,
+} from './context.ts';
 import { lowCells } from './lowCells.ts';
 
 /** Every finding that holds, safety first, with what it rests on; then what the data could not tell. */
@@ -36,7 +46,7 @@ function statement(context: PageContext, id: FindingId): Block[] {
   const what = told(context, id, 'what');
   const look = analysis.found.find((one) => one.id === id)?.look;
   if (what === null || look?.case !== 'holds') return [];
-  const blocks: Block[] = [heading(3, speaker.say(`findings.${id}.name`, look.params)), paragraph(what)];
+  const blocks: Block[] = [heading(3, nameOf(context, id, 'name', look)), paragraph(what)];
   const why = told(context, id, 'why');
   const ask = told(context, id, 'ask');
   const more = [why, ask && speaker.say('pages.standsOut.ask', { ask: { q: 'word', value: ask } })].filter(
@@ -54,7 +64,7 @@ function everyLow(context: PageContext): Block[] {
   const { speaker, analysis } = context;
   const { lows } = analysis.measures;
   if (!lows.ok || lows.value.list.length === 0) return [];
-  const title = (column: string) => speaker.say(`pages.everyLow.${column}`);
+  const title = (column: Exclude<Below<'pages.everyLow'>, 'when'>) => speaker.say(`pages.everyLow.${column}`);
   const night = (low: Episode) => (low.night ? title('night') : runsIntoNight(low) ? title('into') : '');
   return [
     heading(2, title('title')),

@@ -1,10 +1,10 @@
 import { changesChart } from '../charts/changes.ts';
 import { SMALLEST } from '../comparing/thenAndNow.ts';
 import type { MgPerDl } from '../model/glucose.ts';
-import type { Quantity } from '../model/quantity.ts';
 import type { Block, Cell } from '../model/report.ts';
 import type { Band } from '../model/targets.ts';
 import type { Change, Compared, PeriodFacts, ThenAndNow } from '../model/thenAndNow.ts';
+import type { Below, ParamsOf } from '../model/words.ts';
 import { BANDS } from '../targets/bands.ts';
 import { limitsOf } from './bandsTable.ts';
 import { count, denseTable, heading, type PageContext, type PageMaker, paragraph, tellAll, word } from './context.ts';
@@ -47,7 +47,7 @@ export const thenAndNow: PageMaker = (context) => {
 };
 
 function about({ speaker }: PageContext, value: ThenAndNow): Block[] {
-  const period = ({ from, to, days, fullDays, share, sensors }: PeriodFacts): Record<string, Quantity> => ({
+  const period = ({ from, to, days, fullDays, share, sensors }: PeriodFacts): ParamsOf<'pages.thenAndNow.now'> => ({
     from: word(speaker.value({ q: 'date', value: from }, 'plain')),
     to: word(speaker.value({ q: 'date', value: to }, 'dated')),
     days: count(days),
@@ -75,7 +75,7 @@ function about({ speaker }: PageContext, value: ThenAndNow): Block[] {
 
 function table(context: PageContext, { changes }: ThenAndNow): Block {
   const { speaker } = context;
-  const title = (column: string) => speaker.say(`pages.thenAndNow.columns.${column}`);
+  const title = (column: Below<'pages.thenAndNow.columns'>) => speaker.say(`pages.thenAndNow.columns.${column}`);
   return denseTable(
     speaker.say('pages.thenAndNow.tableCaption'),
     [
@@ -95,7 +95,7 @@ function row(change: Change, context: PageContext): Cell[] {
   const { low, high, verdict, why } = change;
   const told = verdict === 'more-than-noise';
   const sure = low !== null && high !== null && (low > 0 || high < 0);
-  const key = verdict === 'cannot-tell' ? `cannotTell.${why}` : told ? 'told' : sure ? 'small' : 'notTold';
+  const key = verdict === 'cannot-tell' ? (`cannotTell.${why!}` as const) : told ? 'told' : sure ? 'small' : 'notTold';
   return [
     { text: name(change, context), strong: told },
     { text: amount(change, change.before, context) },
@@ -121,7 +121,9 @@ function row(change: Change, context: PageContext): Cell[] {
 }
 
 function name({ of }: Change, { speaker }: PageContext): string {
-  return speaker.say(`pages.thenAndNow.of.${of}`, isShare(of) ? limitsOf(of, speaker) : {});
+  return isShare(of)
+    ? speaker.say(`pages.thenAndNow.of.${of}`, limitsOf(of, speaker))
+    : speaker.say(`pages.thenAndNow.of.${of}`);
 }
 
 function amount({ of }: Change, value: number, { speaker }: PageContext): string {

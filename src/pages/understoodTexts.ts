@@ -74,10 +74,8 @@ function said(speaker: Speaker, forms: readonly Form[] | undefined, data: string
       key !== 'line' && /^-?\d+(\.\d+)?$/.test(part)
         ? word(speaker.number(Number(part), part.split('.')[1]?.length ?? 0))
         : word(part);
-    return speaker.say(
-      `understood.${key}`,
-      Object.fromEntries(parts.map((part, i) => [NAMES[i] ?? 'd', quantity(part)])),
-    );
+    const params = Object.fromEntries(parts.map((part, i) => [NAMES[i] ?? 'd', quantity(part)]));
+    return speaker.repeat({ key: `understood.${key}`, params });
   }
   return data;
 }

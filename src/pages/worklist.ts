@@ -39,7 +39,7 @@ export function worklistPage(content: WorklistContent, speaker: Speaker, on: 'pa
       {
         kind: 'list',
         ordered: false,
-        items: content.rules.map(({ key, params }) => speaker.say(key, params)),
+        items: content.rules.map(speaker.repeat),
       },
     ],
   };

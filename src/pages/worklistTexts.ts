@@ -1,6 +1,7 @@
 import type { Speaker } from '../language/index.ts';
 import type { Reason, Tier, WorklistLine } from '../model/clinic.ts';
 import type { Params } from '../model/quantity.ts';
+import type { Directed } from '../model/thenAndNow.ts';
 import { count, word } from './context.ts';
 
 export const tierName = (speaker: Speaker, tier: Tier): string => speaker.say(`clinic.tiers.${tier}`);
@@ -9,7 +10,7 @@ export const tierName = (speaker: Speaker, tier: Tier): string => speaker.say(`c
 export function reasonsText(speaker: Speaker, reasons: readonly Reason[]): string {
   const isWorse = ({ key }: Reason): boolean => key.startsWith('clinic.reasons.worse.');
   const texts = (some: readonly Reason[]): string[] =>
-    some.map(({ key, params }) => speaker.say(key, shortDates(params, speaker)));
+    some.map(({ key, params }) => speaker.repeat({ key, params: shortDates(params, speaker) }));
   const worse = texts(reasons.filter(isWorse));
   return [
     ...texts(reasons.filter((reason) => !isWorse(reason))),
@@ -50,7 +51,7 @@ export function sinceText(speaker: Speaker, { outcome: { facts } }: WorklistLine
   return parts.length > 0 ? parts.join('; ') : speaker.say('clinic.change.withinNoise');
 }
 
-const namesOf = (all: readonly string[], speaker: Speaker): string =>
+const namesOf = (all: readonly Directed[], speaker: Speaker): string =>
   all.map((of) => speaker.say(`clinic.change.of.${of}`)).join(', ');
 
 export function hoursText(speaker: Speaker, { outcome: { facts } }: WorklistLine): string {

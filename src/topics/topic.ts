@@ -1,9 +1,10 @@
 import type { FindingId, Found } from '../findings/index.ts';
+import type { Below } from '../model/words.ts';
 
 /** What to talk about, and the rule that chose it; the rule's words are `findings.rules.<rule>`. */
 export interface Topic {
   id: FindingId;
-  rule: string;
+  rule: Below<'findings.rules'>;
 }
 
 interface Ranked extends Topic {

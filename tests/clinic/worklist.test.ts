@@ -4,6 +4,7 @@ import { contentOf, listSpeaker, worklistReport } from '../../src/clinic/lists.t
 import { PUBLISHED, USUAL, withUsual } from '../../src/clinic/thresholds.ts';
 import { TIERS } from '../../src/clinic/tiers.ts';
 import { countTiers, place, rank } from '../../src/clinic/worklist.ts';
+import type { Speaker } from '../../src/language/index.ts';
 import type { Facts, Tier, WorklistLine } from '../../src/model/clinic.ts';
 import { briefReasons, reasonsText } from '../../src/pages/worklistTexts.ts';
 import { parseThresholds } from '../../src/schemas/thresholds.ts';
@@ -135,9 +136,9 @@ test('a folder of many faulty files says three of its reasons where it is looked
   const shown = (n: number) => {
     const { reasons } = place(outcome({ facts: null, refusals: faults(n) }), USUAL);
     const words = listSpeaker(english);
-    const say = (key: string, params = {}) =>
-      key.startsWith('issues.fault-') ? `${key.slice(13)}.` : words.say(key, params);
-    return briefReasons({ ...words, say }, reasons);
+    const repeat: Speaker['repeat'] = (said) =>
+      said.key.startsWith('issues.fault-') ? `${said.key.slice(13)}.` : words.repeat(said);
+    return briefReasons({ ...words, repeat }, reasons);
   };
   expect(shown(3)).toBe('0. 1. 2.');
   // One more takes no less room than to say that there is one more.

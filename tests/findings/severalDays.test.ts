@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type FindingId, findings } from '../../src/findings/index.ts';
+import type { Look } from '../../src/model/look.ts';
 import type { Measures } from '../../src/model/measures.ts';
 import { targetSets } from '../../src/targets/index.ts';
 import { mgPerDl } from '../../src/units.ts';
@@ -8,7 +9,7 @@ import { nightsLike, seenCoverage } from '../support/examples/measures.ts';
 import { onlyMeasured } from '../support/measures.ts';
 
 function look(id: FindingId, given: Partial<Measures>) {
-  const seen = findings.find((one) => one.id === id)!.look(onlyMeasured(given), targetSets.adult);
+  const seen: Look = findings.find((one) => one.id === id)!.look(onlyMeasured(given), targetSets.adult);
   if (seen.case !== 'holds') throw new Error(`${id} is ${seen.case}`);
   return { ...seen, days: [...new Set(seen.where.map(({ date }) => date))] };
 }

@@ -18,7 +18,8 @@ export async function dryRun(asked: Asked, given: ClinicOptions, threads: number
   const speaker = listSpeaker(words);
   const { outcomes } = await runPeople(asked, given, threads, door);
   const own = given.thresholds === undefined ? {} : { own: asked.thresholds };
-  for (const [name, thresholds] of Object.entries({ ...own, ...PUBLISHED })) {
+  const all = { ...own, ...PUBLISHED };
+  for (const [name, thresholds] of Object.entries(all) as [keyof typeof PUBLISHED | 'own', Thresholds][]) {
     const lines = rank(outcomes, thresholds);
     const flagged = lines.filter(({ tier }) => FLAGGED.includes(tier)).length;
     print('');
@@ -43,9 +44,9 @@ function ruleLines(outcomes: readonly Outcome[], thresholds: Thresholds, speaker
       return key === undefined ? tier === rule : reasons.some((one) => one.key.startsWith(`clinic.reasons.${key}`));
     }).length;
   const most = String(outcomes.length).length;
-  return rulesOf(thresholds).map(({ key, params }) => {
-    const n = passing(key.split('.').at(-1)!);
-    return `${String(n).padStart(most)}  ${speaker.say(key, params)}`;
+  return rulesOf(thresholds).map((said) => {
+    const n = passing(said.key.split('.').at(-1)!);
+    return `${String(n).padStart(most)}  ${speaker.repeat(said)}`;
   });
 }
 

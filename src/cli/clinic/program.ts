@@ -1,4 +1,5 @@
 import { type Command, Option } from 'commander';
+import type { Below } from '../../model/words.ts';
 import { WrongUse } from '../exits.ts';
 import type { ClinicOptions } from './asked.ts';
 import type { WorklistOptions } from './merge.ts';
@@ -10,15 +11,17 @@ export interface ClinicActions {
   worker(options: WorkerOptions): Promise<void>;
 }
 
+export type ClinicCommand = 'clinic' | 'worklist' | 'worker';
+
 /** What the command line already has: help texts, commands without arguments, options with the checks of others. */
 export interface Kit {
-  help(name: string): string;
-  bare(name: string): Command;
+  help(name: Below<'cli.help'>): string;
+  bare(name: ClinicCommand): Command;
   /** Options on how a paper is printed. */
   forPaper(command: Command): Command;
   /** Those, and on how exports are read and what is made of them. */
   forPapers(command: Command): Command;
-  examples(command: Command, key: string): Command;
+  examples(command: Command, key: Below<'cli.help.examples'>): Command;
 }
 
 /** A long year of readings every minute is read and printed in under ten seconds on a slow machine. */
@@ -29,7 +32,7 @@ const MEGABYTES = 1024;
 /** The commands for many people. */
 export function clinicCommands(kit: Kit, actions: ClinicActions): Command[] {
   const { help, bare, forPaper, forPapers, examples } = kit;
-  const whole = (flag: string, value: string, name: string, from: number, to: number): Option =>
+  const whole = (flag: string, value: string, name: Below<'cli.help'>, from: number, to: number): Option =>
     new Option(`${flag} ${value}`, help(name)).argParser((text) => {
       const number = Number(text);
       if (!Number.isInteger(number) || number < from || number > to) {

@@ -5,10 +5,10 @@ import { words } from '../home.ts';
 let voice: ReturnType<typeof listSpeaker> | undefined;
 
 /** Whether there are words for a thing to say, and everything they need is there. */
-export function sayable({ key, params }: Said): boolean {
+export function sayable(said: Said): boolean {
   voice ??= listSpeaker(words('en'));
   try {
-    voice.say(key, params);
+    voice.repeat(said);
     return true;
   } catch {
     return false;

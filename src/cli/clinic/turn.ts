@@ -5,6 +5,7 @@ import { factsOf } from '../../clinic/facts.ts';
 import {
   because,
   blank,
+  inWords,
   issueSaid,
   read,
   refusalsIn,
@@ -105,7 +106,7 @@ export async function takeTurn(task: Task, tools: TurnTools): Promise<Turn> {
     wanted = await settlePerson(task);
   } catch (error) {
     if (!(error instanceof WrongUse)) throw error;
-    const said = { key: `cli.error.${error.key}`, params: because('', error.details).params };
+    const said = { key: `cli.error.${error.key}`, params: inWords(error.details) };
     return put(refused({ ...nothing, inputHashes }, said));
   }
   if ('issues' in wanted) return put(refused({ ...nothing, inputHashes }, ...wanted.issues.map(issueSaid)));
