@@ -113,7 +113,7 @@ function oneMonth(days: DailySummary[], left: number, top: number, context: Char
   // Any Monday names the days of the week.
   for (let i = 0; i < 7; i++) {
     const date = addDays('2024-01-01', i);
-    const name = [...speaker.value({ q: 'date', value: date }, 'weekday')][0]!.toLocaleUpperCase(speaker.language);
+    const name = [...speaker.value({ q: 'date', value: date }, 'weekday')][0]!.toUpperCase();
     marks.push(word(name, column(date) + (CELL.width - CELL.gap) / 2, text * 2 + 4, 'middle'));
   }
   const outlines: number[][] = [];

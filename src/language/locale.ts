@@ -1,6 +1,6 @@
 import type { LocalDate } from '../model/glucose.ts';
-import { MINUTE_MS } from '../time/calendar.ts';
-import { once } from './once.ts';
+import { weekdayOf } from '../time/calendar.ts';
+import shipped from './forms.json' with { type: 'json' };
 
 /**
  * How much of a date or value is said. For dates, `full` adds the year, `dated` is day, month and year without the
@@ -8,6 +8,31 @@ import { once } from './once.ts';
  * and `month` (June 2031) are for charts.
  */
 export type Style = 'short' | 'long' | 'full' | 'dated' | 'brief' | 'plain' | 'compact' | 'weekday' | 'day' | 'month';
+
+/*
+ * What Unicode's locale data say of the places papers are read in travels with the program: engines carry other versions of them,
+ * and the same paper would name a day or an hour otherwise. `forms.json` is written by `npm run forms`.
+ */
+
+/** How one locale writes numbers, dates, times of day and lists. */
+export interface Forms {
+  decimal: string;
+  group: string;
+  /** Groups of two above the thousands: 1,00,000. */
+  lakh: boolean;
+  /** Digits from which groups are marked. */
+  groupsFrom: number;
+  /** Monday first. */
+  weekday: { long: string[]; short: string[] };
+  month: { long: string[]; short: string[] };
+  date: Record<Style, string>;
+  clock: string;
+  /** Where the clock has 12 hours: a full hour, and the names of the day's halves. */
+  hour?: string;
+  halves?: string[];
+  /** Between items, before the last of several, and between two. */
+  list: string[];
+}
 
 /** Numbers, dates and lists as one locale writes them. The host's own locale and zone never show through. */
 export interface LocaleForms {
@@ -21,55 +46,78 @@ export interface LocaleForms {
   hour(minute: number): number;
 }
 
-const DATE_STYLES: Record<Style, Intl.DateTimeFormatOptions> = {
-  short: { weekday: 'short', day: 'numeric', month: 'long' },
-  long: { weekday: 'long', day: 'numeric', month: 'long' },
-  full: { weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' },
-  dated: { day: 'numeric', month: 'long', year: 'numeric' },
-  brief: { day: 'numeric', month: 'short', year: 'numeric' },
-  plain: { day: 'numeric', month: 'long' },
-  compact: { day: 'numeric', month: 'short' },
-  weekday: { weekday: 'short' },
-  day: { day: 'numeric' },
-  month: { month: 'long', year: 'numeric' },
-};
+function formsOf(locale: string): Forms {
+  const row = Object.entries<Forms>(shipped.forms).find(([locales]) => locales.split(' ').includes(locale));
+  if (!row) throw new Error(`No forms for the locale "${locale}" (npm run forms).`);
+  return row[1];
+}
 
 export function localeForms(locale: string): LocaleForms {
-  const numberFormat = once((decimals: string) => {
-    const [least, most] = decimals.split(' ').map(Number);
-    return new Intl.NumberFormat(locale, { minimumFractionDigits: least!, maximumFractionDigits: most! });
-  });
-  const dateFormat = once(
-    (style: Style) => new Intl.DateTimeFormat(locale, { ...DATE_STYLES[style], timeZone: 'UTC' }),
-  );
-  const clockFormat = once((precision: 'hour' | 'minute') => {
-    const hour = new Intl.DateTimeFormat(locale, { hour: 'numeric', timeZone: 'UTC' });
-    if (precision === 'hour') return hour;
-    const digits = hour.resolvedOptions().hour12 === true ? 'numeric' : '2-digit';
-    return new Intl.DateTimeFormat(locale, { hour: digits, minute: '2-digit', timeZone: 'UTC' });
-  });
-  const twelveHours = once((_: 'clock') => clockFormat('hour').resolvedOptions().hour12 === true);
-  const listFormat = once((_: 'and') => new Intl.ListFormat(locale, { type: 'conjunction', style: 'long' }));
-  const utc = (date: LocalDate) => Date.parse(`${date}T00:00:00Z`);
+  return toForms(locale, formsOf(locale));
+}
 
+/** For who makes the table as well. */
+export function toForms(locale: string, forms: Forms): LocaleForms {
+  const { halves } = forms;
+  const hourShown = (hour: number): number => (halves ? ((hour + 11) % 12) + 1 : hour);
   return {
     number(value, least = 0, most = least) {
-      // Most numbers of a report are counts, and every locale here writes a short one alike.
-      if (least === 0 && value >= 0 && value < 1000 && Number.isInteger(value)) return String(value);
-      const text = numberFormat(`${least} ${most}`).format(value);
+      const [whole, decimals = ''] = rounded(Math.abs(value), most).split('.') as [string, string?];
+      const kept = decimals.slice(0, least) + decimals.slice(least).replace(/0+$/, '');
+      const text = grouped(whole, forms) + (kept === '' ? '' : forms.decimal + kept);
       // "-0" would say that a rounded-away difference had a direction.
-      return /[1-9]/.test(text) ? text.replace('-', '\u2212') : text.replace('-', '');
+      return value < 0 && /[1-9]/.test(text) ? `\u2212${text}` : text;
     },
-    date: (date, style) => dateFormat(style).format(utc(date)),
-    list: (items) => listFormat('and').format(items),
-    clock(minute) {
-      const format = clockFormat(minute % 60 === 0 && twelveHours('clock') ? 'hour' : 'minute');
-      // No line ends inside a time, and Intl's narrow no-break space is missing from many fonts.
-      return format.format(minute * MINUTE_MS).replace(/[ \u202f]/g, '\u00a0');
+    date(date, style) {
+      const [year, month, day] = date.split('-').map(Number) as [number, number, number];
+      return filled(forms.date[style], {
+        year,
+        day,
+        'two-digit day': date.slice(8),
+        'month long': forms.month.long[month - 1]!,
+        'month short': forms.month.short[month - 1]!,
+        'weekday long': forms.weekday.long[weekdayOf(date) - 1]!,
+        'weekday short': forms.weekday.short[weekdayOf(date) - 1]!,
+      });
     },
-    hour(minute) {
-      const hour = Math.floor(minute / 60);
-      return twelveHours('clock') ? ((hour + 11) % 12) + 1 : hour;
+    list: (items) => listed(items, forms.list, locale),
+    clock(minuteOfDay) {
+      const [hour, minute] = [Math.floor(minuteOfDay / 60), minuteOfDay % 60];
+      return filled(minute === 0 && forms.hour !== undefined ? forms.hour : forms.clock, {
+        hour: halves ? hourShown(hour) : String(hour).padStart(2, '0'),
+        minute: String(minute).padStart(2, '0'),
+        dayPeriod: halves?.[hour < 12 ? 0 : 1] ?? '',
+      });
     },
+    hour: (minuteOfDay) => hourShown(Math.floor(minuteOfDay / 60)),
   };
+}
+
+/** Half away from zero as the number is written: 1.005 becomes 1.01, though its double lies a little below. */
+function rounded(value: number, decimals: number): string {
+  const text = String(value);
+  if (text.includes('e')) return value.toFixed(decimals);
+  const digits = String(Math.round(Number(`${text}e${decimals}`))).padStart(decimals + 1, '0');
+  return decimals === 0 ? digits : `${digits.slice(0, -decimals)}.${digits.slice(-decimals)}`;
+}
+
+function filled(form: string, values: Record<string, string | number>): string {
+  return form.replace(/\{([a-zA-Z -]+)\}/g, (_, name: string) => String(values[name]));
+}
+
+function grouped(whole: string, { group, lakh, groupsFrom }: Forms): string {
+  if (whole.length < groupsFrom) return whole;
+  const places = lakh ? /\d(?=(?:\d{2})*\d{3}$)/g : /\d(?=(?:\d{3})+$)/g;
+  return whole.replace(places, (digit) => digit + group);
+}
+
+/** Before a spoken i Spanish says "e" for "y", but not before hia and hie (Unicode CLDR, list patterns). */
+const SPOKEN_I = /^(?:i|hi(?![ae]))/i;
+
+function listed(items: string[], [comma, and, two]: string[], locale: string): string {
+  const last = items.at(-1) ?? '';
+  if (items.length < 2) return last;
+  const before = items.slice(0, -1).join(comma);
+  const word = items.length === 2 ? two! : and!;
+  return before + (locale.startsWith('es') && SPOKEN_I.test(last) ? word.replace('y', 'e') : word) + last;
 }

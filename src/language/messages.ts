@@ -1,4 +1,5 @@
 import { IntlMessageFormat } from 'intl-messageformat';
+import { localeForms } from './locale.ts';
 import { once } from './once.ts';
 import { unbroken } from './unbroken.ts';
 
@@ -77,16 +78,14 @@ function compile(text: string, locale: string, formatters: object = {}): Compile
   return { params, format: (values) => message.format(values) as string };
 }
 
-/** One set of Intl formatters for all messages: each message would otherwise build its own. */
+/** One set of formatters for all messages: each message would otherwise build its own. Which plural a number takes is the engine's to say. */
 function sharedFormatters(): object {
   const plurals = once((options: string) => new Intl.PluralRules(...(JSON.parse(options) as [string])));
-  const numbers = once((options: string) => new Intl.NumberFormat(...(JSON.parse(options) as [string])));
+  const forms = once(localeForms);
   return {
     formatters: {
       getPluralRules: (...options: unknown[]) => plurals(JSON.stringify(options)),
-      getNumberFormat: (...options: unknown[]) => numbers(JSON.stringify(options)),
-      getDateTimeFormat: (locale: string, options?: Intl.DateTimeFormatOptions) =>
-        new Intl.DateTimeFormat(locale, { ...options, timeZone: 'UTC' }),
+      getNumberFormat: (locale: string) => ({ format: (value: number) => forms(locale).number(value, 0, 3) }),
     },
   };
 }

@@ -78,8 +78,9 @@ describe('other languages', () => {
     const british = speaking({}, { locale: 'en-GB' });
     expect(british.value({ q: 'date', value: '2024-06-04' as LocalDate })).toBe('Tue 4 June');
     expect(british.value({ q: 'clock', value: 160 })).toBe('02:40');
-    const german = speaking({}, { locale: 'de-DE' });
-    expect(german.number(1234.5, 1)).toBe('1.234,5');
+    const argentine = speaking({}, { locale: 'es-AR' });
+    expect(argentine.number(1234.5, 1)).toBe('1.234,5');
+    expect(() => speaking({}, { locale: 'xx-XX' })).toThrow(/No forms for the locale "xx-XX"/);
   });
 
   test('in right-to-left text numbers and units are isolated', () => {
