@@ -4,10 +4,6 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
 import { catalogues } from '../src/build/catalogues.ts';
-import { findings } from '../src/findings/index.ts';
-import { measures } from '../src/measures/index.ts';
-import { targetSets } from '../src/targets/index.ts';
-import { examples } from './findings/examples/index.ts';
 
 const home = fileURLToPath(new URL('..', import.meta.url));
 const read = (path: string): string => readFileSync(join(home, path), 'utf8');
@@ -34,7 +30,6 @@ function wordsAt(key: string): unknown {
     at = typeof at === 'object' && at ? (at as Record<string, unknown>)[step] : undefined;
   return at;
 }
-const camel = (id: string): string => id.replace(/-(\w)/g, (_, letter: string) => letter.toUpperCase());
 const found = (pattern: RegExp, paths = sources): { path: string; text: string }[] =>
   paths.flatMap((path) => [...read(path).matchAll(pattern)].map((match) => ({ path, text: match[1]! })));
 
@@ -47,26 +42,6 @@ test('nothing stands at the top but what the house is made of', () => {
     ...['node_modules', 'dist', 'dist.next', 'out', 'coverage'],
   ];
   expect(readdirSync(home).filter((name) => !name.startsWith('.') && !allowed.includes(name))).toEqual([]);
-});
-
-test('every finding and target set stands in the file of its name, with a source', () => {
-  for (const { id, source } of findings) {
-    expect(existsSync(join(home, `src/findings/${camel(id)}.ts`)), id).toBe(true);
-    expect(source, id).not.toBe('');
-    const cases = new Set(examples[id].map(([, , expected]) => expected));
-    expect(cases.has('holds') && cases.size > 1, `${id}: an example that holds and one that does not`).toBe(true);
-  }
-  for (const { id, source } of Object.values(targetSets)) {
-    expect(existsSync(join(home, `src/targets/${camel(id)}.ts`)), id).toBe(true);
-    expect(source, id).not.toBe('');
-  }
-});
-
-test('every measure has a source', () => {
-  for (const [name, { id, source }] of Object.entries(measures)) {
-    expect(id).toBe(name);
-    expect(source, id).not.toBe('');
-  }
 });
 
 test('every issue that can be told has words', () => {

@@ -6,7 +6,7 @@ import { examples } from './examples/index.ts';
 
 /**
  * What each finding's examples hand to its sentence and where they point, one line each, so that a wrong count, band or
- * date shows as a changed line. Read before accepting: `npm run golden` leaves it alone, add `-u` to a run of this file.
+ * date shows as a changed line. `npm run golden` accepts; read the lines.
  */
 test('what the examples tell', async () => {
   const lines = findings.flatMap(({ id, look }) =>
