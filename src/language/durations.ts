@@ -24,7 +24,7 @@ export function percent(telling: Telling, share: number): string {
 /** Whole minutes as hours and minutes; less than half a minute is told as less than 1, short for a clinic with the sign. */
 export function duration(telling: Telling, minutes: number, style: Style): string {
   const length = style === 'short' ? 'short' : 'long';
-  const say = (name: string, value: number): string =>
+  const say = (name: 'minutes' | 'hours', value: number): string =>
     telling.fill(`units.${name}.${length}`, { n: telling.forms.number(value) }, { n: value });
   if (minutes > 0 && minutes < 0.5) {
     const sign = length === 'short' && telling.voice === 'clinic';

@@ -12,7 +12,8 @@ import type { Telling } from './telling.ts';
 function clock(telling: Telling, minute: number, inText: boolean): string {
   const whole = Math.round(minute);
   const ofDay = whole % DAY_MINUTES;
-  const say = (name: string): string => telling.fill(inText ? `units.inText.${name}` : `units.${name}`, {});
+  const say = (name: 'midnight' | 'noon'): string =>
+    telling.fill(inText ? `units.inText.${name}` : `units.${name}`, {});
   if (ofDay === 0) return say('midnight');
   if (ofDay === DAY_MINUTES / 2) return say('noon');
   const text = telling.forms.clock(ofDay);

@@ -22,7 +22,7 @@ export interface Speaker {
   /**
    * The message at a dotted key with each quantity turned into text. `{unit}` is always known. Counts choose plural
    * arms by number; `dates` choose `few` (to be named) or `many`; estimates choose `interval` or `point`.
-   * Throws an Error naming the key when it, or one of its parameters, is missing.
+   * A key or parameter that English does not have does not compile. Throws an Error naming what another language lacks.
    */
   say<K extends WordKey>(key: K, ...filled: Filled<K>): string;
   /** Says what was given its key and parameters elsewhere, where types saw to both. Throws as `say` does. */
@@ -81,7 +81,11 @@ function openBook(words: unknown): Book {
 export function speakerOf(words: unknown, options: SpeakerOptions): Speaker {
   const { language, direction, reviewed, messages, forms } = openBook(words);
   const { unit, voice, targets } = options;
-  const fill: Telling['fill'] = (key, texts, choices = {}) =>
+  const fill: Telling['fill'] = (
+    key: string,
+    texts: Readonly<Record<string, string>>,
+    choices: Readonly<Partial<Record<string, string | number>>> = {},
+  ) =>
     messages.fill(key, (name) => {
       const text = texts[name];
       return text === undefined ? undefined : { text, choice: choices[name] };
