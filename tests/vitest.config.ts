@@ -1,28 +1,48 @@
 import { defineConfig } from 'vitest/config';
 
-/** Nothing may notice in which time zone the machine stands, so the suite runs under each of these. */
-const zones = { utc: 'UTC', auckland: 'Pacific/Auckland' };
-/** These start processes of their own, and set the zones of those. */
-const once = ['tests/cli/**', 'tests/browser/**', 'tests/reliability/**'];
-const testTimeout = 180_000;
-const setupFiles = ['tests/support/seed.ts'];
+/**
+ * Most tests know no time: they run once, under UTC. What knows time runs a second time on the other side of the world, so
+ * that nothing notices in which zone the machine stands.
+ */
+const KNOWS_TIME = ['time', 'timeline', 'readers', 'measures', 'golden', 'shapes'];
+/** These start programs, browsers, a queue's server, or packages of their own, and set the zones of those. */
+const STARTS_OTHERS = ['cli', 'browser', 'reliability'];
+
+const within = (rooms: string[]): string[] => rooms.map((room) => `tests/${room}/**/*.test.ts`);
+const shared = { testTimeout: 180_000, setupFiles: ['tests/support/seed.ts'] };
 
 export default defineConfig({
   root: new URL('..', import.meta.url).pathname,
   test: {
+    // Left to itself, the runner leaves one of two cores to itself.
+    maxWorkers: 2,
     projects: [
-      ...Object.entries(zones).map(([name, TZ]) => ({
-        extends: true as const,
-        test: { name, env: { TZ }, include: ['tests/**/*.test.ts'], exclude: [...once], testTimeout, setupFiles },
-      })),
       {
-        extends: true as const,
+        extends: true,
         test: {
+          ...shared,
           name: 'command',
-          include: once.map((folder) => `${folder}/*.test.ts`),
+          include: within(STARTS_OTHERS),
           globalSetup: 'tests/support/freshBuild.ts',
-          testTimeout,
-          setupFiles,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          ...shared,
+          name: 'utc',
+          env: { TZ: 'UTC' },
+          include: ['tests/**/*.test.ts'],
+          exclude: within(STARTS_OTHERS),
+        },
+      },
+      {
+        extends: true,
+        test: {
+          ...shared,
+          name: 'auckland',
+          env: { TZ: 'Pacific/Auckland' },
+          include: [...within(KNOWS_TIME), 'tests/tidy.test.ts'],
         },
       },
     ],

@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs';
 import { type Browser, chromium } from 'playwright-core';
-import { afterAll, test } from 'vitest';
+import { afterAll } from 'vitest';
+import { needs } from '../support/tools.ts';
 
 const PATH = '/usr/bin/chromium';
 
@@ -18,9 +19,9 @@ const QUIET = [
 
 type Body = (browser: Browser) => Promise<void>;
 
-/** `test` with a browser, where there is one; elsewhere a skip whose name says what is missing. */
+/** A test with a browser, where there is one. */
 export function inBrowser(): (name: string, body: Body) => void {
-  if (!existsSync(PATH)) return (name) => test.skip(`${name} (not run: ${PATH} is not installed)`, () => {});
+  const test = needs('chromium', existsSync(PATH));
   let browser: Promise<Browser> | undefined;
   afterAll(async () => (await browser)?.close());
   return (name, body) =>

@@ -1,17 +1,17 @@
-import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
+import { type ChildProcess, spawn } from 'node:child_process';
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { Queue } from 'bullmq';
-import { describe, expect, onTestFinished, test } from 'vitest';
+import { describe, expect, onTestFinished } from 'vitest';
 import { QUEUE } from '../../src/cli/clinic/queue.ts';
 import { writePeople } from '../support/madePeople.ts';
+import { needs } from '../support/tools.ts';
 import { clinic, ended, expectWhole, LARGE, papersIn, start, until, worklistOf } from './clinicRun.ts';
 import { listed, scratch } from './run.ts';
 
 const SMALL = { days: 2, step: 30 };
 const DATE = ['--date', '2026-06-01'];
-const there = spawnSync('redis-server', ['--version']).status === 0;
 
 /** A port that was free a moment ago. */
 const freePort = (): Promise<number> =>
@@ -46,7 +46,8 @@ async function worker(folder: string, queue: string): Promise<ChildProcess> {
   return child;
 }
 
-describe.skipIf(!there)('with a redis-server from Debian’s packages (skipped where there is none)', () => {
+describe('with a redis-server from Debian’s packages', () => {
+  const test = needs('redis-server');
   test('a worker killed half-way: nobody is lost, nobody is told twice', async () => {
     const folder = scratch();
     writePeople(join(folder, 'in'), 12, SMALL);

@@ -3,6 +3,7 @@ import { chmodSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { parseShard } from '../../src/clinic/shards.ts';
+import { needs } from '../support/tools.ts';
 import { home, scratch } from './run.ts';
 
 /** Whatever stands in fences on the page on many machines: it is copied as it is. */
@@ -18,12 +19,12 @@ test.each([...fenced('sh').map((text) => [text]), [inYaml]])('a shell understand
   expect([checked.status, checked.stderr]).toEqual([0, '']);
 });
 
-test('the job of a cluster is YAML, and divides into as many parts as it asks for', ({ skip }) => {
+const yamlReader = spawnSync('python3', ['-c', 'import yaml']).status === 0;
+needs('python3-yaml', yamlReader)('the job of a cluster is YAML, and divides into as many parts as it asks for', () => {
   const completions = Number(/completions: (\d+)/.exec(yaml)![1]);
   expect(inYaml).toContain(`/${completions}"`);
   const code = 'import json, sys, yaml; print(json.dumps(yaml.safe_load(sys.stdin)))';
   const parsed = spawnSync('python3', ['-c', code], { input: yaml, encoding: 'utf8' });
-  if (/No module named|ENOENT/.test(`${parsed.stderr}${parsed.error}`)) skip('no YAML parser on this machine');
   expect(parsed.stderr).toBe('');
   const job = JSON.parse(parsed.stdout);
   expect(job).toMatchObject({ apiVersion: 'batch/v1', kind: 'Job' });

@@ -1,9 +1,10 @@
 import { spawn, spawnSync } from 'node:child_process';
 import { appendFileSync } from 'node:fs';
 import { createInterface } from 'node:readline';
-import { expect, test } from 'vitest';
+import { expect } from 'vitest';
 import { analyse } from '../../src/analyse.ts';
 import type { Settings } from '../../src/model/settings.ts';
+import { needs } from '../support/tools.ts';
 import { differences, type Figures, foundIn } from './compared.ts';
 
 /**
@@ -38,7 +39,7 @@ function differencesOf({ files, settings, figures }: Case): string[] {
 /** Needs Python 3 with the zones of the world. */
 const ready = spawnSync('python3', ['-c', 'import zoneinfo; zoneinfo.ZoneInfo("Pacific/Auckland")']).status === 0;
 
-test.skipIf(!ready)(
+needs('python3 with the zones of the world', ready)(
   'made-up exports give the figures that a second program works out from them',
   async () => {
     const script = new URL('generated.py', import.meta.url).pathname;

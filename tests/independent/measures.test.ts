@@ -1,6 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { needs } from '../support/tools.ts';
 import { differences, type Figures, foundIn, told } from './compared.ts';
 import { analysedSource, PARTS } from './sources.ts';
 
@@ -34,7 +35,7 @@ test('the sources are many enough to mean something', () => {
 const python = (script: string, args: string[], input = '') =>
   spawnSync('python3', [new URL(script, import.meta.url).pathname, ...args], { input, encoding: 'utf8' });
 
-test.skipIf(spawnSync('python3', ['--version']).status !== 0)('the figures are what the scripts give', () => {
+needs('python3')('the figures are what the scripts give', () => {
   const { from, to, set } = load('thin-data');
   const table = python('canonical.py', ['thin-data']);
   const { stdout } = python('measures.py', ['-', '--from', from, '--to', to, '--set', set], table.stdout);

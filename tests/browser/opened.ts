@@ -1,0 +1,64 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { AxeResults } from 'axe-core';
+import type { Browser, Page } from 'playwright-core';
+import { compose } from '../../src/compose.ts';
+import { analyseStory } from '../samples/stories.ts';
+import { wordsOf } from '../support/story.ts';
+import { ownTemplate, webPage } from '../support/webPage.ts';
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+/** WCAG 2.2 AA (W3C Recommendation, 2023) as far as a program can tell, and what axe-core calls good practice. */
+const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+const HERE = 'http://report.test/';
+export const PHONE = { width: 360, height: 740 };
+/** Where WCAG 2.2 (1.4.10, Reflow) wants no scrolling in two directions. */
+export const NARROWEST = { width: 320, height: 640 };
+export const DESK = { width: 1280, height: 900 };
+
+export interface Opened {
+  page: Page;
+  /** Addresses asked for, and what the browser complained of, such as a breach of the policy. */
+  told: string[];
+}
+
+/** A page opened under an address that exists nowhere else, watched for whatever it asks for. */
+export async function opened(browser: Browser, html: string, viewport: typeof PHONE, script = true): Promise<Opened> {
+  const context = await browser.newContext({ viewport, javaScriptEnabled: script });
+  const page = await context.newPage();
+  const told: string[] = [];
+  await page.route('**/*', (route) => {
+    if (route.request().url() === HERE) return route.fulfill({ contentType: 'text/html', body: html });
+    told.push(route.request().url());
+    return route.abort();
+  });
+  page.on('console', (message) => told.push(message.text()));
+  page.on('pageerror', (error) => told.push(error.message));
+  await page.goto(HERE);
+  return { page, told };
+}
+
+export async function violations({ page }: Opened): Promise<string[]> {
+  await page.evaluate(axe);
+  const results = (await page.evaluate(`axe.run(document, { runOnly: ${JSON.stringify(TAGS)} })`)) as AxeResults;
+  return results.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 160)).join(' | ')}`);
+}
+
+/** Wider than the window, measured on the page itself. */
+export const overflow = ({ page }: Opened): Promise<number> =>
+  page.evaluate('document.documentElement.scrollWidth - document.documentElement.clientWidth');
+
+/** Busiest of the stories: both sizes of window are looked through for it, the small one for all. */
+export const BUSIEST = 'evening-exercise';
+
+const template = await ownTemplate();
+
+/** Both papers of a story as web pages. */
+export function webPapers(story: string, language: string): { voice: 'clinic' | 'patient'; html: string }[] {
+  const analysis = analyseStory(story);
+  if (!analysis.ok) return [];
+  return (['clinic', 'patient'] as const).map((voice) => ({
+    voice,
+    html: webPage(compose(analysis, wordsOf(language), { voice, paper: 'a4' }), template),
+  }));
+}

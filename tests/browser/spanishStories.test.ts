@@ -1,0 +1,3 @@
+import { lookAtStories } from './looks.ts';
+
+lookAtStories('es');
