@@ -1,5 +1,5 @@
 import type { Analysis } from './analyse.ts';
-import { apart, lacking, speakerOf } from './language/index.ts';
+import { isolated, lacking, speakerOf } from './language/index.ts';
 import type { LocalDate } from './model/glucose.ts';
 import type { Report } from './model/report.ts';
 import { type PageContext, pages } from './pages/index.ts';
@@ -52,7 +52,7 @@ export function compose(
   const { name, code, clinic } = settings.person;
   const sameYear = timeline.from.slice(0, 4) === timeline.to.slice(0, 4);
   const word = (value: string) => ({ q: 'word' as const, value });
-  const who = [name, code].flatMap((one) => (one ? apart(one) : [])).join(' · ');
+  const who = [name, code].flatMap((one) => (one ? isolated(one) : [])).join(' · ');
   return {
     language: speaker.language,
     direction: speaker.direction,
@@ -62,7 +62,7 @@ export function compose(
     title: speaker.say(`pages.paper.${voice}.title`),
     header: {
       left: who === '' ? speaker.say('pages.paper.nobody') : who,
-      right: [...(clinic ? [apart(clinic)] : []), speaker.say(`pages.paper.${voice}.title`)].join(' · '),
+      right: [...(clinic ? [isolated(clinic)] : []), speaker.say(`pages.paper.${voice}.title`)].join(' · '),
     },
     footer: {
       left: speaker.say('pages.paper.footer', {

@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { transformSync } from 'esbuild';
 import { expect, test } from 'vitest';
 
 /**
@@ -8,7 +9,7 @@ import { expect, test } from 'vitest';
  */
 const FLOORS = [
   ['model'],
-  ['units.ts', 'bytes', 'time', 'stats', 'schemas'],
+  ['units.ts', 'once.ts', 'bytes', 'time', 'stats', 'schemas'],
   ['readers'],
   ['timeline'],
   ['targets'],
@@ -115,6 +116,33 @@ test('imports descend', () => {
         }),
     ),
   ).toEqual([]);
+});
+
+test('no circle of imports, but of types alone', () => {
+  const types = /^(?:import|export)\s+type\b.*$|^(?:import|export)\s+\{(?:\s*type [^,}]+,?)+\s*\}\s*from.*$/gm;
+  const needs = new Map(
+    files.map(({ path, code }) => [
+      path,
+      [...code.replace(types, '').matchAll(/(?:\bfrom\s*|\bimport\(\s*)'(\.[^']+)'/g)].map(([, name]) =>
+        new URL(name!, `file:///${path}`).pathname.slice(1),
+      ),
+    ]),
+  );
+  const done = new Set<string>();
+  const circles: string[] = [];
+  const walk = (path: string, way: string[]): void => {
+    if (way.includes(path)) circles.push([...way.slice(way.indexOf(path)), path].join(' > '));
+    if (done.has(path) || way.includes(path)) return;
+    for (const next of needs.get(path) ?? []) walk(next, [...way, path]);
+    done.add(path);
+  };
+  for (const path of needs.keys()) walk(path, []);
+  expect(circles).toEqual([]);
+});
+
+test('the nouns hold no code', () => {
+  const code = (text: string): string => transformSync(text, { loader: 'ts', minify: true }).code.trim();
+  expect(files.filter(({ room, text }) => room === 'model' && code(text) !== '').map(({ path }) => path)).toEqual([]);
 });
 
 test('a relative import names its file', () => {

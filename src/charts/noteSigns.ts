@@ -1,4 +1,4 @@
-import { apart } from '../language/index.ts';
+import { isolated } from '../language/index.ts';
 import type { Mark, SignShape } from '../model/drawing.ts';
 import type { NoteKind } from '../model/input.ts';
 import type { Note } from '../model/timeline.ts';
@@ -93,7 +93,7 @@ function labels(note: Note, { speaker }: Pick<ChartContext, 'speaker'>): string[
   const name = (note.label ?? note.text ?? '').trim();
   const named = name === '' || note.kind === 'insulin' ? [] : [beginning(name, LONGEST_LABEL)];
   if (short === null) return named.length === 0 ? [] : [...named, beginning(name, SHORT_LABEL)];
-  return [...named.map((one) => `${short} ${apart(one)}`), short];
+  return [...named.map((one) => `${short} ${isolated(one)}`), short];
 }
 
 /** A long note by its first words: that something was written matters as much as the rest of it. */

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import manifest from '../../package.json' with { type: 'json' };
+import { once } from '../once.ts';
 import type { PdfFonts } from '../writers/pdf/index.ts';
 import { faceOf } from './faces.ts';
 
@@ -41,14 +42,6 @@ const spare = once((name: string): Buffer | undefined => {
     return undefined;
   }
 });
-
-function once<T>(make: (name: string) => T): (name: string) => T {
-  const made = new Map<string, T>();
-  return (name) => {
-    if (!made.has(name)) made.set(name, make(name));
-    return made.get(name) as T;
-  };
-}
 
 export const fonts = (): PdfFonts => ({
   regular: face('IBMPlexSans-Regular.ttf'),

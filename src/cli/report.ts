@@ -38,7 +38,7 @@ export async function report(files: string[], options: ReportOptions, door: Door
   const { place, paper, grey, large, snapshot } = wanted;
   const making = { paper, grey, large, snapshot, password, html: html ?? false, attach: attach ?? false };
   const wishes = { ...making, fhir: false, fhirReadings: false };
-  const outputs = await made(analysis, stemOf(files, found, wanted), wishes, paperWords(place), door);
+  const outputs = await papersOf(analysis, stemOf(files, found, wanted), wishes, paperWords(place), door);
   guardInputs(out, outputs, found);
   try {
     saveAll(out, outputs);
@@ -61,7 +61,7 @@ export async function report(files: string[], options: ReportOptions, door: Door
 }
 
 /** One person's papers, and the numbers; a language without words for a part of them is a wrong option. */
-async function made(analysis: Analysis, stem: string, wanted: PapersWanted, words: unknown, door: Door) {
+async function papersOf(analysis: Analysis, stem: string, wanted: PapersWanted, words: unknown, door: Door) {
   const tools = { ...paperTools(door), words, whole: door.words };
   try {
     return await makePapers(analysis, stem, wanted, tools);

@@ -36,7 +36,10 @@ function partOf({ mgdl, weight, band }: Trace['every'], wanted: (i: number) => b
 }
 
 /** Two parts side by side under the names given, one number each. */
-function beside(names: readonly [string, string], parts: readonly [Part | null, Part | null]): Record<string, number> {
+function underNames(
+  names: readonly [string, string],
+  parts: readonly [Part | null, Part | null],
+): Record<string, number> {
   return Object.fromEntries(
     names.flatMap((name, i) =>
       Object.entries(parts[i] ?? {}).map(([key, value]) => [
@@ -57,7 +60,7 @@ export const clockBlocks: Index<Record<string, number>> = {
     const night = partOf(every, (i) => every.minuteOfDay[i]! < NIGHT_END);
     const day = partOf(every, (i) => every.minuteOfDay[i]! >= NIGHT_END);
     if (night === null && day === null) return { ok: false, why: 'no-readings' };
-    return { ok: true, value: beside(['sleep', 'wake'], [night, day]), n: every.mgdl.length, of: 'readings' };
+    return { ok: true, value: underNames(['sleep', 'wake'], [night, day]), n: every.mgdl.length, of: 'readings' };
   },
 };
 
@@ -71,6 +74,6 @@ export const weekParts: Index<Record<string, number>> = {
     const week = partOf(every, (i) => !weekend[every.day[i]!]!);
     const end = partOf(every, (i) => weekend[every.day[i]!]!);
     if (week === null || end === null) return { ok: false, why: 'too-few-days' };
-    return { ok: true, value: beside(['weekdays', 'weekend'], [week, end]), n: every.mgdl.length, of: 'readings' };
+    return { ok: true, value: underNames(['weekdays', 'weekend'], [week, end]), n: every.mgdl.length, of: 'readings' };
   },
 };

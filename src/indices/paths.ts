@@ -38,7 +38,7 @@ export const mag: Index<number> = {
   source: 'Hermanides 2010, Crit Care Med 38:838-842',
   unit: 'mg/dL/h',
   definition: {},
-  compute: (trace) => told(trace, magOf(trace)),
+  compute: (trace) => perStep(trace, magOf(trace)),
 };
 
 /** Glycemic variability percentage; depends on the interval of the readings. */
@@ -47,10 +47,10 @@ export const gvp: Index<number> = {
   source: 'Peyser 2018, Diabetes Technol Ther 20:6-16, doi 10.1089/dia.2017.0187',
   unit: '%',
   definition: {},
-  compute: (trace) => told(trace, gvpOf(trace)),
+  compute: (trace) => perStep(trace, gvpOf(trace)),
 };
 
-function told(trace: Trace, value: number | null): ReturnType<Index<number>['compute']> {
+function perStep(trace: Trace, value: number | null): ReturnType<Index<number>['compute']> {
   if (trace.mgdl.length === 0) return { ok: false, why: 'no-readings' };
   if (value === null) return { ok: false, why: 'too-few-readings' };
   return { ok: true, value, n: trace.mgdl.length, of: 'readings' };

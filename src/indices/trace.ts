@@ -1,7 +1,7 @@
 import type { TargetSet } from '../model/targets.ts';
 import type { Timeline } from '../model/timeline.ts';
 import { BANDS, bandBeyond, bandOf } from '../targets/bands.ts';
-import { ENOUGH_DAYS, SEEN_SHARE } from '../targets/consensus.ts';
+import { isEnough, SEEN_SHARE } from '../targets/consensus.ts';
 import { MINUTE_MS } from '../time/calendar.ts';
 
 /** Secondary range of the consensus, both units as printed (Danne 2017). */
@@ -86,7 +86,7 @@ export function traceOf(timeline: Timeline, targets: TargetSet): Trace {
     seen,
     bands,
     tight,
-    enough: days.length >= ENOUGH_DAYS && seen >= SEEN_SHARE * days.reduce((sum, day) => sum + day.minutes, 0),
+    enough: isEnough(days.length, seen / days.reduce((sum, day) => sum + day.minutes, 0)),
   };
 }
 

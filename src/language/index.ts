@@ -1,4 +1,4 @@
-export { apart } from './apart.ts';
+export { isolated } from './isolated.ts';
 export { lacking, layered, type Words } from './layers.ts';
 export type { Style } from './locale.ts';
 export { messageParams } from './messages.ts';

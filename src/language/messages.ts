@@ -1,6 +1,6 @@
 import { IntlMessageFormat } from 'intl-messageformat';
+import { once } from '../once.ts';
 import { localeForms } from './locale.ts';
-import { once } from './once.ts';
 import { unbroken } from './unbroken.ts';
 
 /**

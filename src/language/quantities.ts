@@ -1,9 +1,9 @@
 import type { Quantity } from '../model/quantity.ts';
 import { DAY_MINUTES } from '../time/calendar.ts';
 import { against } from './against.ts';
-import { apart } from './apart.ts';
 import { duration, percentNumber, share } from './durations.ts';
 import { glucose, inUnit, limit, withUnit } from './glucose.ts';
+import { isolated } from './isolated.ts';
 import type { Style } from './locale.ts';
 import { frequency } from './often.ts';
 import type { Telling } from './telling.ts';
@@ -87,7 +87,7 @@ export function quantityText(telling: Telling, q: Quantity, asked?: Style, inTex
     case 'estimate':
       return estimate(telling, q, style);
     case 'word':
-      return apart(q.value);
+      return isolated(q.value);
   }
 }
 

@@ -1,10 +1,12 @@
 import type { MgPerDl } from '../model/glucose.ts';
-import { type LogWords, NO_LOG_WORDS } from '../model/logbook.ts';
+import type { LogWords } from '../model/logbook.ts';
 import type { Limits, TargetSet } from '../model/targets.ts';
 import type { Beside } from '../model/thenAndNow.ts';
 import type { Readings, Timeline } from '../model/timeline.ts';
 import type { Medicine } from '../model/trust.ts';
 import { findOccasions, type Occasions } from '../occasions/index.ts';
+import { NO_LOG_WORDS } from '../occasions/words.ts';
+import { once } from '../once.ts';
 import { type Moments, moments } from '../stats/moments.ts';
 import { bandBeyond, bandOf } from '../targets/bands.ts';
 import { mgPerDl } from '../units.ts';
@@ -87,14 +89,6 @@ export function context(
     bases: new Map(),
   };
   return shared;
-}
-
-function once<T>(make: () => T): () => T {
-  let made: { value: T } | null = null;
-  return () => {
-    made ??= { value: make() };
-    return made.value;
-  };
 }
 
 function classify({ count, unit, limit, native }: Readings, targets: TargetSet): Uint8Array {

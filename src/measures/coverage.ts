@@ -1,5 +1,5 @@
 import type { Coverage } from '../model/measures.ts';
-import { ENOUGH_DAYS, NIGHT_END, SEEN_SHARE } from '../targets/consensus.ts';
+import { ENOUGH_DAYS, isEnough, NIGHT_END, SEEN_SHARE } from '../targets/consensus.ts';
 import type { Context } from './context.ts';
 import { fullDays } from './estimate.ts';
 import { hourMinutes } from './hourMinutes.ts';
@@ -31,7 +31,7 @@ export const coverage: Measure<'coverage'> = {
       byDay,
       daysWithReadings,
       fullDays: fullDays(shared),
-      enough: isEnough(shared),
+      enough: enoughSeen(shared),
       reached72h: hours >= FIRST_LOOK_HOURS,
       missing: missing(shared),
     };
@@ -39,10 +39,8 @@ export const coverage: Measure<'coverage'> = {
   },
 };
 
-/** The published floor: below it all is computed, and told to be unsteady. */
-export function isEnough(shared: Context): boolean {
-  return shared.timeline.days.length >= ENOUGH_DAYS && hoursSeen(shared) / hoursOf(shared) >= SEEN_SHARE;
-}
+export const enoughSeen = (shared: Context): boolean =>
+  isEnough(shared.timeline.days.length, hoursSeen(shared) / hoursOf(shared));
 
 const hoursOf = ({ timeline }: Context): number => timeline.days.reduce((sum, day) => sum + day.minutes, 0) / 60;
 

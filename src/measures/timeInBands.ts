@@ -5,7 +5,7 @@ import type { Band, Goal } from '../model/targets.ts';
 import { noneCountedUpper } from '../stats/poisson.ts';
 import { BANDS, IN_RANGE } from '../targets/bands.ts';
 import type { Context } from './context.ts';
-import { isEnough } from './coverage.ts';
+import { enoughSeen } from './coverage.ts';
 import { estimate, fullDays, INTERVAL_DAYS, LEVEL, WHOLE_DAYS } from './estimate.ts';
 import type { Measure } from './measure.ts';
 
@@ -43,7 +43,7 @@ export const timeInBands: Measure<'timeInBands'> = {
     const goals = shared.targets.goals.map((goal) => judge(goal, { ...exclusive, ...cumulative }));
     return {
       ok: true,
-      value: { minutes, exclusive, cumulative, goals, judged: isEnough(shared) },
+      value: { minutes, exclusive, cumulative, goals, judged: enoughSeen(shared) },
       n: readings.count,
       of: 'readings',
     };

@@ -19,15 +19,3 @@ export interface LogWords {
   /** Insulin that is no part of any meal. */
   longActing: string[];
 }
-
-/** Nothing known about words: names are compared as they stand. */
-export const NO_LOG_WORDS: LogWords = {
-  amounts: [],
-  joins: [],
-  plurals: [],
-  foods: {},
-  meals: {},
-  treatsLow: [],
-  effort: { light: [], hard: [] },
-  longActing: [],
-};

@@ -1,4 +1,17 @@
 import type { LogWords, Slot } from '../model/logbook.ts';
+import { once } from '../once.ts';
+
+/** Nothing known about words: names are compared as they stand. */
+export const NO_LOG_WORDS: LogWords = {
+  amounts: [],
+  joins: [],
+  plurals: [],
+  foods: {},
+  meals: {},
+  treatsLow: [],
+  effort: { light: [], hard: [] },
+  longActing: [],
+};
 
 /** Longer than this it is a remark, not a name. */
 const LONGEST_NAME = 48;
@@ -59,19 +72,6 @@ export function logReader(words: LogWords): LogReader {
       hasAny(text, words.effort.light) ? 'light' : hasAny(text, words.effort.hard) ? 'hard' : 'not-noted',
     ),
     longActing: once((label) => hasAny(label, words.longActing)),
-  };
-}
-
-/** People write the same words over and over. */
-function once<T>(read: (text: string) => T): (text: string) => T {
-  const known = new Map<string, T>();
-  return (text) => {
-    let value = known.get(text);
-    if (value === undefined) {
-      value = read(text);
-      known.set(text, value);
-    }
-    return value;
   };
 }
 

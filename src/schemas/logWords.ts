@@ -1,4 +1,4 @@
-import { type LogWords, NO_LOG_WORDS } from '../model/logbook.ts';
+import type { LogWords } from '../model/logbook.ts';
 import { isRecord } from './checks.ts';
 
 /**
@@ -8,7 +8,7 @@ import { isRecord } from './checks.ts';
 export function checkLogWords(content: unknown): { words: LogWords } | { problems: string[] } {
   if (!isRecord(content)) return { problems: ['{ }'] };
   const { about: _, ...given } = content;
-  const known = Object.keys(NO_LOG_WORDS);
+  const known = ['amounts', 'joins', 'plurals', 'foods', 'meals', 'treatsLow', 'effort', 'longActing'];
   const problems = Object.keys(given).filter((name) => !known.includes(name));
   for (const name of ['amounts', 'joins', 'treatsLow', 'longActing']) if (!isWords(given[name])) problems.push(name);
   for (const name of ['foods', 'meals', 'effort']) {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { apart, speakerOf } from '../../src/language/index.ts';
+import { isolated, speakerOf } from '../../src/language/index.ts';
 import { openMessages } from '../../src/language/messages.ts';
 import { adult } from '../../src/targets/adult.ts';
 import { wordsOf } from '../support/story.ts';
@@ -37,12 +37,12 @@ describe('a name that runs from right to left keeps to itself', () => {
     ['מרית', '\u2068מרית\u2069'],
     ['Dr. محمد', '\u2068Dr. محمد\u2069'],
   ])('%s', (name, expected) => {
-    expect(apart(name)).toBe(expected);
+    expect(isolated(name)).toBe(expected);
     const speaker = speakerOf(wordsOf(), { unit: 'mg/dL', voice: 'clinic', targets: adult });
     expect(speaker.value({ q: 'word', value: name })).toBe(expected);
   });
 
   test('and nothing of it is lost', () => {
-    fc.assert(fc.property(fc.string({ unit: 'binary' }), (text) => apart(text).includes(text)));
+    fc.assert(fc.property(fc.string({ unit: 'binary' }), (text) => isolated(text).includes(text)));
   });
 });

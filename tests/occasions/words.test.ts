@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { NO_LOG_WORDS } from '../../src/model/logbook.ts';
-import { logReader } from '../../src/occasions/words.ts';
+import { logReader, NO_LOG_WORDS } from '../../src/occasions/words.ts';
 import { checkLogWords } from '../../src/schemas/logWords.ts';
 import { logWords } from './made.ts';
 

@@ -3,13 +3,13 @@ import { findMixUps, personMark } from '../../clinic/mixups.ts';
 import { because, blank, mixedUp, refused } from '../../clinic/outcome.ts';
 import type { Outcome, Person } from '../../model/clinic.ts';
 import type { Door } from '../door.ts';
-import { poolOf } from './apart.ts';
 import type { Asked, ClinicOptions } from './asked.ts';
 import { lastOutcome, putInPlace } from './disk.ts';
 import type { Log, LogEntry } from './log.ts';
 import { type Ended, runAll } from './pool.ts';
 import { progress } from './progress.ts';
 import type { Task, Turn } from './turn.ts';
+import { poolOf } from './turnPool.ts';
 
 /** Without room or leave to write, going on would only fail once for each person. */
 const NO_USE_GOING_ON = ['ENOSPC', 'EDQUOT', 'EROFS'];

@@ -2,10 +2,10 @@ import { availableParallelism } from 'node:os';
 import { setTimeout } from 'node:timers/promises';
 import type { Door } from '../door.ts';
 import { EXIT } from '../exits.ts';
-import { poolOf } from './apart.ts';
 import { openPool } from './pool.ts';
 import { connectionOf, QUEUE, reach } from './queue.ts';
 import type { Task, Turn } from './turn.ts';
+import { poolOf } from './turnPool.ts';
 
 export interface WorkerOptions {
   queue: string;
