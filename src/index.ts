@@ -1,11 +1,67 @@
-/** Analyse the inputs, compose a paper from the analysis, write the numbers as data. PDF and web pages are the command's. */
-export { type Analysis, analyse, type FileAccount, type Refusal } from './analyse.ts';
-export { type ComposeOptions, compose } from './compose.ts';
+import { type Analysis, analyse as analyseWith, type Refusal } from './analyse.ts';
+import { type Language, placeOf, type Words } from './language/index.ts';
+import type { Input } from './model/input.ts';
+import type { Report } from './model/report.ts';
+import type { Settings } from './model/settings.ts';
+import { completed, ownWords, version } from './papers/own.ts';
+import type { Bundle, FhirOptions } from './writers/fhir/index.ts';
+import type { CompiledTemplate, HtmlOptions } from './writers/html/index.ts';
+import type { PdfFonts, PdfInfo } from './writers/pdf/info.ts';
+
+export type { Analysis, FileAccount, Refusal } from './analyse.ts';
+export type { Deflate } from './bytes/pack.ts';
+export { type ComposeOptions, compose, HalfTranslated } from './compose.ts';
+export type { Language, Words } from './language/index.ts';
 export type { Input, Issue, Ledger } from './model/input.ts';
 export type { Measures } from './model/measures.ts';
 export type { Report } from './model/report.ts';
 export type { PeriodChoice, Settings } from './model/settings.ts';
 export type { Timeline } from './model/timeline.ts';
+export { version } from './papers/own.ts';
 export { openWorkbooks } from './readers/containers/workbook.ts';
 export { csvText } from './writers/csv.ts';
+export type { Bundle, FhirOptions } from './writers/fhir/index.ts';
+export type { CompiledTemplate, HtmlOptions } from './writers/html/index.ts';
 export { analysisJson } from './writers/json.ts';
+export type { PdfFonts, PdfInfo } from './writers/pdf/info.ts';
+
+/**
+ * The analysis that the command makes of the same files and settings, with the same numbers and hash. Words of logbooks
+ * and names of medicines come with the program, unless the settings bring others.
+ */
+export const analyse = (inputs: readonly Input[], settings: Settings): Analysis | Refusal =>
+  analyseWith(inputs, completed(settings), version);
+
+/**
+ * The words of the papers for a language (`en`), or a language and a region (`es-MX`, or `MX` beside a language).
+ * @throws RangeError where there are none.
+ */
+export async function words(language?: Language, region?: string): Promise<Words> {
+  const place = placeOf(language, region);
+  if (!place) throw new RangeError(`no words for ${[language, region].join(' ').trim()}`);
+  return ownWords(place);
+}
+
+// Heavy writers are loaded when their output is asked for.
+
+/** Sets a report on paper, as the command does. */
+export async function writePdf(
+  report: Report,
+  fonts: PdfFonts,
+  options: Omit<PdfInfo, 'version'> = {},
+): Promise<Uint8Array> {
+  const pdf = await import('./writers/pdf/index.ts');
+  return pdf.writePdf(report, fonts, { version, ...options });
+}
+
+/** A report as one web page; `template` is the content of the package's `page.json`. */
+export async function writeHtml(report: Report, template: CompiledTemplate, options: HtmlOptions): Promise<string> {
+  const html = await import('./writers/html/index.ts');
+  return html.writeHtml(report, template, options);
+}
+
+/** An analysis and its paper as a bundle of HL7 FHIR R4. */
+export async function fhirBundle(analysis: Analysis, options: FhirOptions): Promise<Bundle> {
+  const fhir = await import('./writers/fhir/index.ts');
+  return fhir.fhirBundle(analysis, options);
+}

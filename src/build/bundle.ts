@@ -5,12 +5,16 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type BuildOptions, build } from 'esbuild';
 import manifest from '../../package.json' with { type: 'json' };
+import { anywhere } from './core.ts';
 import { copyFonts } from './fonts.ts';
 import { licenceText, packagesOf } from './licences.ts';
 import { lazyTables, loadedWhenCalled, ownDecoder } from './plugins.ts';
 import { keepTemplate } from './templates.ts';
 
 const home = fileURLToPath(new URL('../../', import.meta.url));
+
+// These find files of their own at run time, or are asked for by few: they stay packages beside the bundle.
+const external = Object.keys(manifest.dependencies);
 
 /** One file for each way in. Cold, loading hundreds of small modules costs more than all the arithmetic of a report. */
 const shared: BuildOptions = {
@@ -23,8 +27,7 @@ const shared: BuildOptions = {
   legalComments: 'none',
   metafile: true,
   logLevel: 'warning',
-  // These find files of their own at run time, or are asked for by few: they stay packages beside the bundle.
-  external: Object.keys(manifest.dependencies),
+  external,
   plugins: [ownDecoder, lazyTables, loadedWhenCalled],
 };
 const module: BuildOptions = {
@@ -49,7 +52,17 @@ const built = await Promise.all([
   build({ ...shared, format: 'esm', entryPoints: ['src/cli/start.ts'], outfile: into('daybands.js') }),
   build({ ...shared, ...script, entryPoints: ['src/cli/daybands.ts'], outfile: into('program.cjs') }),
   build({ ...shared, ...module, entryPoints: ['src/cli/clinic/thread.ts'], outfile: into('thread.js') }),
-  build({ ...shared, ...module, entryPoints: ['src/index.ts'], outfile: into('index.js') }),
+  // For any engine: Node, a browser, whatever bundles it again. What is heavy stands in pieces of its own.
+  build({
+    ...anywhere,
+    absWorkingDir: home,
+    external,
+    format: 'esm',
+    splitting: true,
+    entryPoints: ['src/index.ts'],
+    outdir: next,
+    chunkNames: 'library/[name]-[hash]',
+  }),
 ]);
 chmodSync(into('daybands.js'), 0o755);
 const inputs = built.flatMap(({ metafile }) => Object.keys(metafile?.inputs ?? {}));

@@ -14,6 +14,17 @@ export const ownDecoder: Plugin = {
   },
 };
 
+/** The same, where no runtime has such a decoder: there are no web fonts among our faces. */
+export const noWebFonts: Plugin = {
+  name: 'no-web-fonts',
+  setup({ onResolve, onLoad }) {
+    onResolve({ filter: /^brotli\/decompress\.js$/ }, ({ path }) => ({ path, namespace: 'no-web-fonts' }));
+    onLoad({ filter: /./, namespace: 'no-web-fonts' }, () => ({
+      contents: "module.exports = () => { throw new Error('web fonts are not read'); };",
+    }));
+  },
+};
+
 /**
  * Tables of character properties are kept packed, and their packages unpack them all while loading: a tenth of a cold
  * report. Here each is unpacked when it is first asked, which plain Latin text never does.

@@ -1,11 +1,10 @@
 import { issueSaid, withWords } from '../clinic/outcome.ts';
-import { type Speaker, speakerOf } from '../language/index.ts';
+import { type Speaker, speakerOf, textAt } from '../language/index.ts';
 import type { Issue, Ledger } from '../model/input.ts';
 import type { Params, Quantity } from '../model/quantity.ts';
 import type { Filled, WordKey } from '../model/words.ts';
 import { targetSets } from '../targets/index.ts';
 import type { WrongUse } from './exits.ts';
-import { textAt } from './words.ts';
 
 /** A sentence of ours within another: what it holds of a file's text was made printable when it was said. */
 interface Told {

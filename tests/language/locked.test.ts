@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { seal } from '../../src/cli/words.ts';
-import { speakerOf } from '../../src/language/index.ts';
+import { seal, speakerOf } from '../../src/language/index.ts';
 import { targetSets } from '../../src/targets/index.ts';
 import { everyMessage } from '../support/everyMessage.ts';
 import { wordsOf } from '../support/story.ts';

@@ -2,6 +2,7 @@ import type { Deflate } from '../../bytes/pack.ts';
 import type { Bytes } from './bytes.ts';
 import type { DocumentFont } from './documentFont.ts';
 import type { Face } from './face.ts';
+import type { Attachment } from './info.ts';
 import { DirectPdf, escapeMetadata } from './patches.ts';
 
 /** A page description object of the file, as pdfkit hands it out. */
@@ -58,15 +59,6 @@ export interface Head {
   /** Whoever opens the file must know it. */
   password?: string | undefined;
   deflate: Deflate;
-}
-
-/** A file that travels inside the document, as data the document was made from. */
-export interface Attachment {
-  name: string;
-  bytes: Uint8Array;
-  /** Media type. */
-  type: string;
-  description: string;
 }
 
 export function openPdf(head: Head): Pdf {

@@ -2,15 +2,6 @@ import { create, type ParsedFont } from 'fontkit';
 import type { Deflate } from '../../bytes/pack.ts';
 import { setPlainly } from './patches.ts';
 import { type PlainSetter, plainSetter } from './plainSetter.ts';
-import type { Script } from './scripts.ts';
-
-/** The two faces of a report as font files (TrueType). */
-export interface PdfFonts {
-  regular: Uint8Array;
-  semibold: Uint8Array;
-  /** Asked only for characters the two do not have; undefined where there is no face for a script. */
-  more?: (script: Script, strong: boolean) => Uint8Array | undefined;
-}
 
 /** A parsed font with what is worth keeping between documents. */
 export interface Face {

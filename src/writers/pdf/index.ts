@@ -1,12 +1,12 @@
-import { type Deflate, deflate } from '../../bytes/pack.ts';
+import { deflate } from '../../bytes/pack.ts';
 import { CONTENT_WIDTH } from '../../charts/frame.ts';
 import type { Report } from '../../model/report.ts';
 import { COLOUR, GREY } from '../palette.ts';
 import { blocksFlow } from './blocks.ts';
-import { type Attachment, attach, bytesOf, openPdf, type Pdf } from './document.ts';
-import type { PdfFonts } from './face.ts';
+import { attach, bytesOf, openPdf, type Pdf } from './document.ts';
 import { copyfit } from './flow.ts';
 import { headingDepths } from './headings.ts';
+import type { PdfFonts, PdfInfo } from './info.ts';
 import { fillPage } from './patches.ts';
 import { scaleOf } from './scale.ts';
 import type { Setting } from './setting.ts';
@@ -16,21 +16,8 @@ import { node, writeTree } from './tree.ts';
 import { openTypeface } from './typeface.ts';
 import { clean } from './words.ts';
 
-export type { Attachment } from './document.ts';
-export type { PdfFonts } from './face.ts';
+export type { Attachment, PdfFonts, PdfInfo } from './info.ts';
 export type { Script } from './scripts.ts';
-
-export interface PdfInfo {
-  /** Version of this program, for the file's own description. */
-  version: string;
-  /** Black ink only, bands told apart by hatch. */
-  grey?: boolean;
-  attachment?: Attachment | undefined;
-  /** Locks the file. A locked file holds chance, so it differs from run to run. */
-  password?: string | undefined;
-  /** Packs pages and faces; what an engine has of its own is faster. */
-  deflate?: Deflate | undefined;
-}
 
 const PAPERS: Record<Report['paper'], [width: number, height: number]> = { a4: [595.28, 841.89], letter: [612, 792] };
 

@@ -1,7 +1,8 @@
 import type { Bytes } from './bytes.ts';
 import type { Pdf } from './document.ts';
 import { type DocumentFont, useFace } from './documentFont.ts';
-import { type Face, openFace, type PdfFonts } from './face.ts';
+import { type Face, openFace } from './face.ts';
+import type { PdfFonts } from './info.ts';
 import { type Holder, mixedRuns, type Run } from './mixed.ts';
 import { type Script, scriptOf } from './scripts.ts';
 import { clean, drawable } from './words.ts';

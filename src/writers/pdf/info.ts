@@ -1,0 +1,31 @@
+import type { Deflate } from '../../bytes/pack.ts';
+import type { Script } from './scripts.ts';
+
+/** The two faces of a report as font files (TrueType). */
+export interface PdfFonts {
+  regular: Uint8Array;
+  semibold: Uint8Array;
+  /** Asked only for characters the two do not have; undefined where there is no face for a script. */
+  more?: (script: Script, strong: boolean) => Uint8Array | undefined;
+}
+
+/** A file that travels inside the document, as data the document was made from. */
+export interface Attachment {
+  name: string;
+  bytes: Uint8Array;
+  /** Media type. */
+  type: string;
+  description: string;
+}
+
+export interface PdfInfo {
+  /** Version of this program, for the file's own description. */
+  version: string;
+  /** Black ink only, bands told apart by hatch. */
+  grey?: boolean;
+  attachment?: Attachment | undefined;
+  /** Locks the file. A locked file holds chance, so it differs from run to run. */
+  password?: string | undefined;
+  /** Packs pages and faces; what an engine has of its own is faster. */
+  deflate?: Deflate | undefined;
+}
