@@ -1,6 +1,7 @@
 import type { Drawing, Mark } from '../model/drawing.ts';
 import type { Session } from '../model/occasions.ts';
 import type { Timeline } from '../model/timeline.ts';
+import { NIGHT_END } from '../targets/consensus.ts';
 import { beyondRange, pieces, rangeLines, spanAxis, spanScale } from './aligned.ts';
 import { glucoseAxis, type Plot } from './axis.ts';
 import type { ChartContext } from './context.ts';
@@ -36,7 +37,7 @@ export function sessionPairsChart(timeline: Timeline, sessions: Session[], conte
     });
     return [
       line(0, speaker.say(`charts.sessions.${group}`), true),
-      line(1, lowNights(some, context), false),
+      line(1, lowUntilSix(some, context), false),
       ...some.flatMap(({ at }) => beyondRange(timeline, at, SPAN, plot, context)),
       ...(index === 0 ? glucoseAxis(plot, context) : [rangeLines(plot, context)]),
       { kind: 'line', role: 'grid', lines: [[start, plot.top, start, round(plot.top + HEIGHT)]], width: 0.9 },
@@ -48,19 +49,21 @@ export function sessionPairsChart(timeline: Timeline, sessions: Session[], conte
     width: CONTENT_WIDTH,
     height: round(head + HEIGHT + text + 7),
     summary: groups
-      .map(({ group, some }) => `${speaker.say(`charts.sessions.${group}`)}: ${lowNights(some, context)}.`)
+      .map(({ group, some }) => `${speaker.say(`charts.sessions.${group}`)}: ${lowUntilSix(some, context)}.`)
       .join(' '),
     table: sessionsTable(sessions, context),
     marks,
   };
 }
 
-/** How many sessions, and after how many of the nights seen a low was among them. */
-function lowNights(some: readonly Session[], { speaker }: ChartContext): string {
-  const nights = some.flatMap(({ night }) => (night?.low == null ? [] : [night.low]));
-  return speaker.say('charts.sessions.lowNights', {
+/** How many sessions, after how many a low was among them by 6 in the morning, and how many leave that open. */
+function lowUntilSix(some: readonly Session[], { speaker }: ChartContext): string {
+  const told = some.flatMap(({ untilMorning }) => untilMorning.low ?? []);
+  return speaker.say('charts.sessions.lowUntilSix', {
     sessions: { q: 'count', value: some.length },
-    low: { q: 'count', value: nights.filter((low) => low).length },
-    nights: { q: 'count', value: nights.length },
+    low: { q: 'count', value: told.filter((low) => low).length },
+    told: { q: 'count', value: told.length },
+    open: { q: 'count', value: some.length - told.length },
+    six: { q: 'clock', value: NIGHT_END },
   });
 }

@@ -1,6 +1,7 @@
 import type { Drawing, Mark } from '../model/drawing.ts';
 import type { Session } from '../model/occasions.ts';
 import type { Note, Timeline } from '../model/timeline.ts';
+import { NIGHT_END } from '../targets/consensus.ts';
 import { MINUTE_MS } from '../time/calendar.ts';
 import { beyondRange, pieces, rangeLines, type Span, spanAxis, spanScale } from './aligned.ts';
 import type { Plot } from './axis.ts';
@@ -24,7 +25,7 @@ export const GROUPS = ['extra', 'meal', 'none-noted'] as const;
 export function sessionsChart(timeline: Timeline, sessions: Session[], context: ChartContext): Drawing {
   const { speaker, text } = context;
   const shown = sessions.slice(-MOST_SESSIONS);
-  const marks: Mark[] = heads(context);
+  const marks: Mark[] = [head(context)];
   let top = text + 6;
   for (const group of GROUPS) {
     const some = shown.filter(({ carbsFirst }) => carbsFirst === group);
@@ -50,7 +51,7 @@ export function sessionsChart(timeline: Timeline, sessions: Session[], context: 
   const foot: Plot = { left: LEFT, top: 0, width: CONTENT_WIDTH - LEFT - RIGHT, height: top - 3 };
   marks.push(...spanAxis(foot, SPAN, 120, context));
   const lowAfter = (group: Session['carbsFirst']) =>
-    sessions.filter(({ carbsFirst, night }) => carbsFirst === group && night?.low === true).length;
+    sessions.filter(({ carbsFirst, untilMorning }) => carbsFirst === group && untilMorning.low === true).length;
   const of = (group: Session['carbsFirst']) => sessions.filter(({ carbsFirst }) => carbsFirst === group).length;
   const count = (value: number) => ({ q: 'count' as const, value });
   return {
@@ -62,28 +63,23 @@ export function sessionsChart(timeline: Timeline, sessions: Session[], context: 
       withLow: count(lowAfter('extra')),
       without: count(of('none-noted')),
       withoutLow: count(lowAfter('none-noted')),
+      six: { q: 'clock', value: NIGHT_END },
     }),
     table: sessionsTable(sessions, context),
     marks,
   };
 }
 
-/** Names of the two columns at the right. */
-function heads({ speaker, text }: ChartContext): Mark[] {
-  const columns = [
-    { key: 'soon', x: CONTENT_WIDTH - 62 },
-    { key: 'night', x: CONTENT_WIDTH },
-  ] as const;
-  return columns.map(({ key, x }) => ({
-    kind: 'text',
-    role: 'axis',
-    x,
-    y: text,
-    text: speaker.say(`charts.sessions.${key}`),
-    size: text,
-    anchor: 'end',
-  }));
-}
+/** Name of the column at the right. */
+const head = ({ speaker, text }: ChartContext): Mark => ({
+  kind: 'text',
+  role: 'axis',
+  x: CONTENT_WIDTH,
+  y: text,
+  text: speaker.say('charts.sessions.untilSix', { six: { q: 'clock', value: NIGHT_END } }),
+  size: text,
+  anchor: 'end',
+});
 
 function strip(timeline: Timeline, session: Session, plot: Plot, context: ChartContext): Mark[] {
   const x = spanScale(plot, SPAN);
@@ -143,13 +139,11 @@ function facts(session: Session, plot: Plot, { speaker, text }: ChartContext): M
       : speaker.say('charts.sessions.grams', { grams: { q: 'count', value: session.carbs } });
   const did = [session.kind ?? speaker.say('charts.sessions.unnamed'), lasted, first].filter((one) => one !== '');
   const marks = [line(0, 0, `${day}, ${clock}`, 'start', true), line(1, 0, did.join(', '), 'start')];
-  const soon = session.lowestSoon === null ? '–' : speaker.value({ q: 'glucose', value: session.lowestSoon }, 'short');
-  marks.push(line(0, CONTENT_WIDTH - 62, soon, 'end', session.lowSoon === true));
-  const { night: after } = session;
-  if (after?.lowest == null || after.low === null) return [...marks, line(0, CONTENT_WIDTH, '–', 'end')];
-  marks.push(line(0, CONTENT_WIDTH, speaker.value({ q: 'glucose', value: after.lowest }, 'short'), 'end', after.low));
-  if (after.low) {
-    const minutes = speaker.value({ q: 'minutes', value: after.lowMinutes }, 'short');
+  const { low, lowest, lowMinutes } = session.untilMorning;
+  if (low === null || lowest === null) return [...marks, line(0, CONTENT_WIDTH, '–', 'end')];
+  marks.push(line(0, CONTENT_WIDTH, speaker.value({ q: 'glucose', value: lowest }, 'short'), 'end', low));
+  if (low) {
+    const minutes = speaker.value({ q: 'minutes', value: lowMinutes }, 'short');
     marks.push(
       line(1, CONTENT_WIDTH, speaker.say('charts.sessions.lowFor', { minutes: { q: 'word', value: minutes } }), 'end'),
     );

@@ -1,6 +1,7 @@
 import type { Drawing } from '../model/drawing.ts';
 import type { MgPerDl } from '../model/glucose.ts';
 import type { Session } from '../model/occasions.ts';
+import { NIGHT_END } from '../targets/consensus.ts';
 import type { ChartContext } from './context.ts';
 
 /** The sessions as rows, for an annex or a screen reader. */
@@ -12,16 +13,14 @@ export function sessionsTable(sessions: Session[], { speaker }: ChartContext): N
       speaker.say('charts.sessions.kind'),
       speaker.say('charts.sessions.first'),
       speaker.say('charts.sessions.start'),
-      speaker.say('charts.sessions.soon'),
-      speaker.say('charts.sessions.night'),
+      speaker.say('charts.sessions.untilSix', { six: { q: 'clock', value: NIGHT_END } }),
     ],
     rows: sessions.map((session) => [
       speaker.value({ q: 'date', value: session.date }, 'short'),
       session.kind ?? speaker.say('charts.sessions.unnamed'),
       speaker.say(`charts.sessions.${session.carbsFirst}`),
       glucose(session.start),
-      glucose(session.lowestSoon),
-      session.night?.low == null ? speaker.say('charts.sessions.nightUnseen') : glucose(session.night.lowest),
+      session.untilMorning.low === null ? speaker.say('charts.sessions.unseen') : glucose(session.untilMorning.lowest),
     ]),
   };
 }

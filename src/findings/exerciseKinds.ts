@@ -1,4 +1,4 @@
-import { counts, ofKind, seenOn } from './evidence/hint.ts';
+import { also, counts, ofKind, seenOn } from './evidence/hint.ts';
 import { rise, word } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 
@@ -20,6 +20,8 @@ export const exerciseKinds: Finding<'exercise-kinds'> = {
         bFall: rise(Math.max(0, one.b.median)),
       },
       [...seenOn(one.a), ...seenOn(one.b)].map(({ date }) => ({ date })),
+      undefined,
+      also(one),
     );
   },
 };

@@ -1,4 +1,4 @@
-import type { Evidence, Look } from '../model/look.ts';
+import type { Also, Evidence, Look } from '../model/look.ts';
 import type { Why } from '../model/measured.ts';
 import type { Measures } from '../model/measures.ts';
 import type { Params } from '../model/quantity.ts';
@@ -18,8 +18,14 @@ export const absent = { case: 'absent' } as const;
 
 export const untold = (why: Why) => ({ case: 'untold', why }) as const;
 
-export function holds<P extends Params>(params: P, where: Evidence[], variant?: string): Look<P> {
-  return variant === undefined ? { case: 'holds', params, where } : { case: 'holds', params, where, variant };
+export function holds<P extends Params>(params: P, where: Evidence[], variant?: string, also?: Also): Look<P> {
+  return {
+    case: 'holds',
+    params,
+    where,
+    ...(variant === undefined ? {} : { variant }),
+    ...(also === undefined ? {} : { also }),
+  };
 }
 
 /** A measure of something nobody noted or asked for is no gap to report: there is nothing to say. */

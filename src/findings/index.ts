@@ -11,6 +11,7 @@ import { changeNotTold } from './changeNotTold.ts';
 import { cvOverLimit } from './cvOverLimit.ts';
 import { dawnRise } from './dawnRise.ts';
 import { exerciseKinds } from './exerciseKinds.ts';
+import { exerciseOrRest } from './exerciseOrRest.ts';
 import { extraCarbsFirst } from './extraCarbsFirst.ts';
 import { fastFalls } from './fastFalls.ts';
 import { fewNotes } from './fewNotes.ts';
@@ -35,7 +36,6 @@ import { lowsOnFirstDay } from './lowsOnFirstDay.ts';
 import { lowsSeen } from './lowsSeen.ts';
 import { lowsWithoutAlarm } from './lowsWithoutAlarm.ts';
 import { medicinesNoted } from './medicinesNoted.ts';
-import { nightLowAfterExercise } from './nightLowAfterExercise.ts';
 import { nightsWithoutData } from './nightsWithoutData.ts';
 import { noLowsSeen } from './noLowsSeen.ts';
 import { notEnoughData } from './notEnoughData.ts';
@@ -89,7 +89,7 @@ const registered = [
   fingersticksDiffer,
   medicinesNoted,
   extraCarbsFirst,
-  nightLowAfterExercise,
+  exerciseOrRest,
   lowAfterExercise,
   exerciseKinds,
   lowAfterMeal,

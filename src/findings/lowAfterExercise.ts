@@ -1,22 +1,31 @@
-import { SOON } from '../occasions/sessions.ts';
+import type { MgPerDl } from '../model/glucose.ts';
+import { NIGHT_END } from '../targets/consensus.ts';
 import { stretchFrom } from './evidence/places.ts';
-import { count, glucose, limit } from './evidence/quantities.ts';
+import { clock, count, glucose, limit } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 
-/** Readings below the low limit while exercise lasted or within two hours after it. Once is enough to be told. */
+/** Readings below the low limit from the start of exercise to 6 in the morning. Once is enough to be told. */
 export const lowAfterExercise: Finding<'low-after-exercise'> = {
   id: 'low-after-exercise',
   source: 'Colberg 2016, Diabetes Care 39:2065-2079 (lows during and after exercise); how far to look: ours',
   look({ exercise }) {
     if (!exercise.ok) return untold(exercise.why);
-    const told = exercise.value.filter(({ lowSoon }) => lowSoon !== null);
+    const told = exercise.value.filter(({ untilMorning }) => untilMorning.low !== null);
     if (told.length === 0) return untold('too-few-occasions');
-    const low = told.filter(({ lowSoon }) => lowSoon === true);
-    const lowest = low.reduce<number>((least, { lowestSoon }) => Math.min(least, lowestSoon ?? least), 1e9);
+    const low = told.filter(({ untilMorning }) => untilMorning.low === true);
     if (low.length === 0) return absent;
+    const lowest = Math.min(...low.flatMap(({ untilMorning }) => untilMorning.lowest ?? [])) as MgPerDl;
     return holds(
-      { limit: limit('low'), count: count(low.length), of: count(told.length), lowest: glucose(lowest as never) },
-      low.map((session) => stretchFrom(session, (session.minutes ?? 30) + SOON)),
+      {
+        limit: limit('low'),
+        count: count(low.length),
+        of: count(told.length),
+        soon: count(low.filter(({ lowSoon }) => lowSoon === true).length),
+        unknown: count(exercise.value.length - told.length),
+        six: clock(NIGHT_END),
+        lowest: glucose(lowest),
+      },
+      low.map((session) => stretchFrom(session, session.untilMorning.minutes)),
     );
   },
 };

@@ -1,3 +1,4 @@
+import { alsoBeside } from './evidence/hint.ts';
 import { isRepeated } from './evidence/pattern.ts';
 import { stretchFrom } from './evidence/places.ts';
 import { count, limit } from './evidence/quantities.ts';
@@ -18,6 +19,11 @@ export const lowAfterInsulinOnly: Finding<'low-after-insulin-only'> = {
     return holds(
       { limit: limit('low'), count: count(low.length), of: count(told.length) },
       low.map((one) => stretchFrom(one, 240)),
+      undefined,
+      alsoBeside(
+        low,
+        told.filter((each) => !low.includes(each)),
+      ),
     );
   },
 };

@@ -1,3 +1,4 @@
+import { alsoBeside } from './evidence/hint.ts';
 import { isRepeated } from './evidence/pattern.ts';
 import { stretchFrom } from './evidence/places.ts';
 import { count, limit } from './evidence/quantities.ts';
@@ -20,6 +21,11 @@ export const lowAfterMeal: Finding<'low-after-meal'> = {
     return holds(
       { limit: limit('low'), count: count(low.length), of: count(told.length) },
       low.map((meal) => stretchFrom(meal, 240)),
+      undefined,
+      alsoBeside(
+        low,
+        told.filter((each) => !low.includes(each)),
+      ),
     );
   },
 };

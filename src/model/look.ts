@@ -1,6 +1,6 @@
 import type { LocalDate } from './glucose.ts';
 import type { Why } from './measured.ts';
-import type { Params } from './quantity.ts';
+import type { Params, Quantity } from './quantity.ts';
 
 /** Where a finding can be seen: a day, and the minutes of it when it is a window. */
 export interface Evidence {
@@ -9,8 +9,17 @@ export interface Evidence {
   toMinute?: number;
 }
 
+export type Also = Record<'note' | 'name' | 'a' | 'aOf' | 'b' | 'bOf', Quantity>;
+
 /** What one finding saw. Untold is printed, so silence always means absent. */
 export type Look<P = Params> =
-  | { case: 'holds'; params: P; where: Evidence[]; variant?: string }
+  | {
+      case: 'holds';
+      params: P;
+      where: Evidence[];
+      variant?: string;
+      /** Of two sides: the note by which they differ most besides, told in the same breath. */
+      also?: Also;
+    }
   | { case: 'absent' }
   | { case: 'untold'; why: Why };

@@ -32,6 +32,23 @@ export interface MealCourse {
   low: boolean | null;
 }
 
+/** What a person noted beside an occasion, or what is known of its day. `name` of a food or a kind of exercise, else ''. */
+export interface Noted {
+  id:
+    | 'exercise'
+    | 'exercise-kind'
+    | 'food'
+    | 'bedtime-food'
+    | 'insulin'
+    | 'insulin-only'
+    | 'insulin-after'
+    | 'more-carbs'
+    | 'alarm'
+    | 'weekend'
+    | 'first-sensor-day';
+  name: string;
+}
+
 export interface Meal {
   at: Instant;
   date: LocalDate;
@@ -52,16 +69,19 @@ export interface Meal {
   inferred: boolean;
   unusable: Unusable[];
   course: MealCourse | null;
+  /** Its own foods, amount and insulin, and what was noted from four hours before it to three after. */
+  beside: Noted[];
 }
 
-/** A night as the boxes of page 1 count it. */
-export interface NightAfter {
-  date: LocalDate;
-  /** Any reading below the low limit; null when the night was not seen well enough to say none. */
+/** From some time of a day to 6 the next morning: the evening and the night in one piece. */
+export interface UntilMorning {
+  minutes: number;
+  /** Any reading below the low limit; null when none was and too little was seen, or an hour and more is missing. */
   low: boolean | null;
-  lowest: MgPerDl | null;
-  lowestMinute: number | null;
   lowMinutes: number;
+  lowest: MgPerDl | null;
+  /** Minutes from its beginning. */
+  lowestAfter: number | null;
 }
 
 export interface Session {
@@ -85,10 +105,8 @@ export interface Session {
   /** From the start to two hours after the end, and whether any reading there was low (null: cannot be told). */
   lowestSoon: MgPerDl | null;
   lowSoon: boolean | null;
-  /** Lows that began from its start to 24 hours later. */
-  lows24h: number;
-  /** The night that follows; null after the last day. */
-  night: NightAfter | null;
+  /** From the start on. */
+  untilMorning: UntilMorning;
 }
 
 /** Mealtime insulin noted without food. */
@@ -103,6 +121,8 @@ export interface Correction {
   low: boolean | null;
   /** `overlap`: food or more insulin noted within 2 hours. */
   unusable: Extract<Unusable, 'gap' | 'overlap' | 'low-at-start'>[];
+  /** What was noted from four hours before it to four after. */
+  beside: Noted[];
 }
 
 /** One medicine as it was noted. What it did is not looked at. */
@@ -138,9 +158,8 @@ export interface NoteLog {
 }
 
 export type ComparisonId =
-  | 'extra-carbs-soon'
-  | 'extra-carbs-night'
-  | 'exercise-night'
+  | 'extra-carbs'
+  | 'exercise-or-rest'
   | 'exercise-kind'
   | 'food'
   | 'insulin-after'
@@ -161,6 +180,20 @@ export interface Side {
   /** Occasions after which a low was seen, of those where it can be told. */
   lows: number;
   lowsOf: number;
+  /** Occasions of this kind that are not among them: not seen well enough, or set apart by the rules of the comparison. */
+  leftOut: number;
+}
+
+/** How many of how many. */
+export interface Times {
+  k: number;
+  n: number;
+}
+
+/** A note by which the two sides of a comparison differ besides what is compared. */
+export interface AlsoDiffers extends Noted {
+  a: Times;
+  b: Times;
 }
 
 export interface Comparison {
@@ -169,7 +202,9 @@ export interface Comparison {
   slot: Slot | null;
   /** For `carb-amount`: the grams that part the two sides. */
   grams: number | null;
-  /** minutes above the high limit in 3 hours · lowest glucose, mg/dL · fall from the start, mg/dL */
+  /** For `exercise-or-rest`: the clock minute from which days without exercise are looked at. */
+  fromMinute: number | null;
+  /** minutes above the high limit in 3 hours · lowest glucose to 6 in the morning, mg/dL · fall from the start, mg/dL */
   of: 'high-minutes' | 'lowest' | 'fall';
   a: Side;
   b: Side;
@@ -179,4 +214,6 @@ export interface Comparison {
   difference: { value: number; low: number; high: number } | null;
   /** Two-sided permutation probability; null when too few. */
   p: number | null;
+  /** The note that differs most between the two sides; null when none differs by a third of the occasions, or too few. */
+  alsoDiffers: AlsoDiffers | null;
 }

@@ -1,8 +1,11 @@
-import type { Comparison, Meal, NightAfter, Session } from '../model/occasions.ts';
+import type { Comparison, Meal, Session } from '../model/occasions.ts';
 import { standOut } from '../stats/many.ts';
+import { alsoDiffers } from './alsoDiffers.ts';
 import { mealQuestions } from './mealQuestions.ts';
 import { movementQuestions } from './movementQuestions.ts';
-import { type Question, type Tried, tryOut } from './sides.ts';
+import { type NotedAt, ofTheDay } from './noted.ts';
+import type { RestDay } from './restDays.ts';
+import { type Question, tryOut } from './sides.ts';
 
 /**
  * A report with nothing in it shows a hint at most so often. Days that hang together would bring 4 % near 5 %
@@ -21,22 +24,30 @@ export const MATTERS: Record<Comparison['of'], number> = { 'high-minutes': 30, l
 export function compareAll(
   meals: readonly Meal[],
   sessions: readonly Session[],
-  nights: readonly NightAfter[],
-  notedDays: ReadonlySet<string>,
+  rests: readonly RestDay[],
+  noted: readonly NotedAt[],
 ): Comparison[] {
-  const families = [movementQuestions(sessions, nights, notedDays), mealQuestions(meals)].map((questions: Question[]) =>
-    questions.map(tryOut),
+  const families = [movementQuestions(sessions, rests, noted), mealQuestions(meals)].map((questions) =>
+    questions.map((question) => ({ question, tried: tryOut(question) })),
   );
-  const asking = families.filter((tried) => tried.some(({ p }) => p !== null)).length;
-  return families.flatMap((tried) => judged(tried, FALSE_HINTS / Math.max(1, asking)));
+  const asking = families.filter((some) => some.some(({ tried }) => tried.p !== null)).length;
+  return families.flatMap((some) => judged(some, FALSE_HINTS / Math.max(1, asking)));
 }
 
-function judged(tried: readonly Tried[], level: number): Comparison[] {
-  const looked = tried.map(({ p, least }) => ({ p: p ?? 1, least: least ?? 1 }));
+function judged(
+  some: readonly { question: Question; tried: ReturnType<typeof tryOut> }[],
+  level: number,
+): Comparison[] {
+  const looked = some.map(({ tried: { p, least } }) => ({ p: p ?? 1, least: least ?? 1 }));
   const stands = standOut(looked, level);
-  return tried.map(({ least: _, ...one }, i): Comparison => {
-    if (one.difference === null) return { ...one, verdict: 'too-few' };
+  return some.map(({ question, tried: { least: _, ...one } }, i): Comparison => {
+    if (one.difference === null) return { ...one, verdict: 'too-few', alsoDiffers: null };
     const matters = Math.abs(one.difference.value) >= MATTERS[one.of];
-    return { ...one, verdict: stands[i] && matters ? 'hint' : 'not-told-apart' };
+    const beside = (side: Question['a']) => side.map((each) => [...each.beside(), ...ofTheDay(each.date)]);
+    return {
+      ...one,
+      verdict: stands[i] && matters ? 'hint' : 'not-told-apart',
+      alsoDiffers: alsoDiffers(beside(question.a), beside(question.b), question.given),
+    };
   });
 }

@@ -1,12 +1,14 @@
 import type { LogWords } from '../model/logbook.ts';
-import type { Comparison, Correction, Meal, NoteLog, Session } from '../model/occasions.ts';
+import type { Comparison, Correction, Meal, Noted, NoteLog, Session } from '../model/occasions.ts';
 import { MINUTE_MS } from '../time/calendar.ts';
+import { besideMeals } from './besideMeals.ts';
 import { compareAll } from './comparisons.ts';
 import { findCorrections } from './corrections.ts';
 import { inferMeals } from './inferred.ts';
 import { findMeals, mealtimeInsulin } from './meals.ts';
-import { nightsOf } from './nights.ts';
+import { type NotedAt, notedAt, notedBetween, ofTheDay } from './noted.ts';
 import { noteLog, writtenDays } from './noteLog.ts';
+import { restDays } from './restDays.ts';
 import { FIRST, findSessions } from './sessions.ts';
 import { between, type Signal } from './signal.ts';
 import { logReader } from './words.ts';
@@ -26,17 +28,22 @@ export interface Occasions {
 export function findOccasions(signal: Signal, words: LogWords, infer = false): Occasions {
   const { timeline } = signal;
   const read = logReader(words);
-  const nights = nightsOf(signal);
   const found = findMeals(signal, read);
-  const { sessions, shortBouts } = findSessions(signal, read, found, nights);
-  const meals = found.map((meal) => (leadsToExercise(meal, sessions) ? setApart(meal) : meal));
+  const { sessions, shortBouts } = findSessions(signal, read, found);
+  const alone = findCorrections(signal, mealtimeInsulin(timeline.notes, read), found);
+  const noted = notedAt(timeline, sessions, alone, read);
+  const corrections = alone.map((one) => ({ ...one, beside: besideCorrection(one, noted) }));
+  const meals = besideMeals(
+    found.map((meal) => (leadsToExercise(meal, sessions) ? setApart(meal) : meal)),
+    noted,
+  );
   const log = noteLog(timeline, meals, sessions, shortBouts);
   return {
     meals: infer ? [...meals, ...inferMeals(signal, found)].sort((a, b) => a.at - b.at) : meals,
     sessions,
-    corrections: findCorrections(signal, mealtimeInsulin(timeline.notes, read), meals),
+    corrections,
     log,
-    comparisons: compareAll(meals, sessions, nights, writtenDays(timeline)),
+    comparisons: compareAll(meals, sessions, restDays(signal, sessions, writtenDays(timeline)), noted),
   };
 }
 
@@ -45,3 +52,13 @@ const leadsToExercise = (meal: Meal, sessions: readonly Session[]): boolean =>
   between(sessions, meal.at, meal.at + FIRST * MINUTE_MS).length > 0;
 
 const setApart = (meal: Meal): Meal => ({ ...meal, unusable: [...meal.unusable, 'exercise'] });
+
+/** The time in which insulin noted alone is looked at, and as long before it. */
+const AROUND = 240;
+
+const besideCorrection = ({ at, date }: Correction, noted: readonly NotedAt[]): Noted[] => [
+  ...notedBetween(noted, at - AROUND * MINUTE_MS, at + AROUND * MINUTE_MS)
+    .filter(({ id }) => id !== 'insulin' && id !== 'insulin-only')
+    .map(({ id, name }) => ({ id, name })),
+  ...ofTheDay(date),
+];

@@ -1,8 +1,9 @@
-import type { Meal, NightAfter, Session } from '../model/occasions.ts';
+import type { Meal, Session } from '../model/occasions.ts';
 import type { Note } from '../model/timeline.ts';
 import { MINUTE_MS } from '../time/calendar.ts';
 import { mgPerDl } from '../units.ts';
 import { between, glucoseAt, type Signal, stretch } from './signal.ts';
+import { nextSix, untilMorning } from './untilMorning.ts';
 import type { LogReader } from './words.ts';
 
 /** Bouts with no more than this between them are one session (ours). */
@@ -21,8 +22,6 @@ const UNKNOWN_LENGTH = 30;
 const STEEP = 20;
 /** Longer than this it is a remark, not a kind. */
 const LONGEST_KIND = 32;
-/** Who moves before this minute of the day has the same night still before them (ours). */
-const SMALL_HOURS = 240;
 
 interface Bout {
   notes: Note[];
@@ -31,12 +30,11 @@ interface Bout {
   timed: boolean;
 }
 
-/** Exercise notes as sessions, and how many short bouts are none. `nights` gives the night before each day's morning. */
+/** Exercise notes as sessions, and how many short bouts are none. */
 export function findSessions(
   signal: Signal,
   read: LogReader,
   meals: readonly Meal[],
-  nights: readonly NightAfter[],
 ): { sessions: Session[]; shortBouts: number } {
   const bouts: Bout[] = [];
   for (const note of signal.timeline.notes) {
@@ -52,7 +50,7 @@ export function findSessions(
   }
   const long = longEnough(bouts);
   return {
-    sessions: long.map((bout) => session(signal, read, bout, meals, nights)),
+    sessions: long.map((bout) => session(signal, read, bout, meals)),
     shortBouts: bouts.length - long.length,
   };
 }
@@ -66,13 +64,7 @@ function longEnough(bouts: readonly Bout[]): Bout[] {
   return some.filter(({ timed, active }) => (timed ? active >= LONG : !anyTimed));
 }
 
-function session(
-  signal: Signal,
-  read: LogReader,
-  { notes, end, timed }: Bout,
-  meals: readonly Meal[],
-  nights: readonly NightAfter[],
-): Session {
+function session(signal: Signal, read: LogReader, { notes, end, timed }: Bout, meals: readonly Meal[]): Session {
   const first = notes[0]!;
   const words = notes.map(({ label, text }) => `${label ?? ''} ${text ?? ''}`).join(' ');
   const eaten = between(meals, first.at - FIRST * MINUTE_MS, first.at);
@@ -80,7 +72,6 @@ function session(
   const during = stretch(signal, first.at, lasted + 1);
   const soon = stretch(signal, first.at, lasted + SOON * MINUTE_MS);
   const height = (index: number) => (index < 0 ? null : mgPerDl(signal.heights[index]!));
-  const nightDay = first.minute < SMALL_HOURS ? first.day : first.day + 1;
   const carbs = eaten.flatMap((meal) => meal.carbs ?? []);
   return {
     at: first.at,
@@ -97,8 +88,7 @@ function session(
     lowestDuring: height(during.lowest),
     lowestSoon: height(soon.lowest),
     lowSoon: soon.low,
-    lows24h: signal.lows().filter(({ start }) => start >= first.at && start < first.at + 1440 * MINUTE_MS).length,
-    night: nights[nightDay] ?? null,
+    untilMorning: untilMorning(signal, first.at, nextSix(signal.timeline, first.day, first.minute)),
   };
 }
 

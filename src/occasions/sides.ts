@@ -1,5 +1,5 @@
 import type { LocalDate } from '../model/glucose.ts';
-import type { Comparison, Side } from '../model/occasions.ts';
+import type { Comparison, Noted, Side } from '../model/occasions.ts';
 import { compareGroups } from '../stats/permutation.ts';
 import { quantile } from '../stats/quantile.ts';
 import { WINDOW } from './mealCourse.ts';
@@ -14,23 +14,29 @@ export interface Seen {
   minute: number;
   value: number;
   low: boolean | null;
+  /** What was noted beside it. */
+  beside: () => readonly Noted[];
 }
 
 /** The sides of one comparison before the guard has looked at it. */
-export type Question = Pick<Comparison, 'id' | 'slot' | 'grams' | 'of'> & {
+export type Question = Pick<Comparison, 'id' | 'slot' | 'grams' | 'fromMinute' | 'of'> & {
   names: [a: string, b: string];
   a: readonly Seen[];
   b: readonly Seen[];
+  /** Occasions of each side that are not among them. */
+  leftOut: [a: number, b: number];
+  /** Notes that part the two sides by themselves, or follow from what does. */
+  given: readonly Noted['id'][];
 };
 
-export type Tried = Omit<Comparison, 'verdict'> & { least: number | null };
+export type Tried = Omit<Comparison, 'verdict' | 'alsoDiffers'> & { least: number | null };
 
 /** Two meals differ by no more minutes above range than a meal is followed for. */
 const most = (of: Comparison['of']): number => (of === 'high-minutes' ? WINDOW : Number.POSITIVE_INFINITY);
 
 /** One value a day and side, so that a day with three snacks counts once. */
-export function tryOut({ names, a, b, ...question }: Question): Tried {
-  const shown = { ...question, a: side(names[0], a), b: side(names[1], b) };
+export function tryOut({ names, a, b, leftOut, given: _, ...question }: Question): Tried {
+  const shown = { ...question, a: side(names[0], a, leftOut[0]), b: side(names[1], b, leftOut[1]) };
   const first = perDay(a);
   const second = perDay(b);
   if (Math.min(first.length, second.length) < LEAST_DAYS) return { ...shown, difference: null, p: null, least: null };
@@ -40,7 +46,7 @@ export function tryOut({ names, a, b, ...question }: Question): Tried {
   return { ...shown, difference: { value: difference, low: Math.max(low, -end), high: Math.min(high, end) }, p, least };
 }
 
-function side(name: string, seen: readonly Seen[]): Side {
+function side(name: string, seen: readonly Seen[], leftOut: number): Side {
   const sorted = Float64Array.from(seen, ({ value }) => value).sort();
   const at = (p: number) => (sorted.length === 0 ? null : quantile(sorted, p));
   return {
@@ -52,6 +58,7 @@ function side(name: string, seen: readonly Seen[]): Side {
     occasions: seen.map(({ date, minute, value, low }) => ({ date, minute, value, low })),
     lows: seen.filter(({ low }) => low === true).length,
     lowsOf: seen.filter(({ low }) => low !== null).length,
+    leftOut,
   };
 }
 

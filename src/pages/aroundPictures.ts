@@ -9,6 +9,7 @@ import type { Slot } from '../model/logbook.ts';
 import type { Meal } from '../model/occasions.ts';
 import type { Block } from '../model/report.ts';
 import { profileOf } from '../occasions/profile.ts';
+import { NIGHT_END } from '../targets/consensus.ts';
 import { count, heading, type PageContext, paragraph, space } from './context.ts';
 
 /** Parts of the day with fewer meals are not laid over one another; at most so many stand side by side. */
@@ -42,9 +43,9 @@ export function sessionPairs(context: PageContext): Block[] {
 /** How many there were where they were too few to compare. */
 function tooFew({ speaker, analysis }: PageContext): Block[] {
   const { comparisons } = analysis.measures;
-  const night = comparisons.ok ? comparisons.value.find(({ id }) => id === 'extra-carbs-night') : undefined;
-  if (night?.verdict !== 'too-few') return [];
-  return [paragraph(speaker.say('pages.aroundNotes.fewSessions', { a: count(night.a.n), b: count(night.b.n) }))];
+  const first = comparisons.ok ? comparisons.value.find(({ id }) => id === 'extra-carbs') : undefined;
+  if (first?.verdict !== 'too-few') return [];
+  return [paragraph(speaker.say('pages.aroundNotes.fewSessions', { a: count(first.a.n), b: count(first.b.n) }))];
 }
 
 /** One session is told whole by the picture before. */
@@ -52,6 +53,7 @@ export function sessions({ speaker, analysis, chart }: PageContext): Block[] {
   const { exercise } = analysis.measures;
   if (!exercise.ok || exercise.value.length < 2) return [];
   const how = speaker.say('pages.aroundNotes.sessionsHow', {
+    six: { q: 'clock', value: NIGHT_END },
     limit: { q: 'limit', of: 'low' },
     hidden: count(Math.max(0, exercise.value.length - MOST_SESSIONS)),
   });

@@ -1,7 +1,10 @@
 import type { Comparison, Side, Unusable } from '../model/occasions.ts';
+import type { Quantity } from '../model/quantity.ts';
 import type { Block, Cell } from '../model/report.ts';
+import { NIGHT_END } from '../targets/consensus.ts';
 import { count, heading, type PageContext, paragraph, word } from './context.ts';
 
+const SIX: { six: Quantity } = { six: { q: 'clock', value: NIGHT_END } };
 const REASONS: readonly Unusable[] = ['overlap', 'gap', 'low-at-start', 'exercise', 'small'];
 
 /** Everything that was compared, also where nothing came of it: what is not told here was not looked at. */
@@ -11,7 +14,7 @@ export function comparisonsBlocks(context: PageContext): Block[] {
   if (!comparisons.ok || comparisons.value.length === 0) return [];
   const fewFoods = comparisons.value.filter((one) => one.id === 'food' && one.verdict === 'too-few');
   const listed = comparisons.value.filter((one) => !fewFoods.includes(one));
-  const lines: string[] = [speaker.say('pages.aroundNotes.how')];
+  const lines: string[] = [speaker.say('pages.aroundNotes.how', SIX)];
   if (fewFoods.length > 0)
     lines.push(
       speaker.say('pages.aroundNotes.fewFoods', {
@@ -77,21 +80,24 @@ function table(listed: readonly Comparison[], context: PageContext): Block {
   };
 }
 
-function question({ id, slot, grams, a, b }: Comparison, { speaker }: PageContext): string {
+function question({ id, slot, grams, fromMinute, a, b }: Comparison, { speaker }: PageContext): string {
   return speaker.say(`pages.aroundNotes.questions.${id}`, {
     slot: word(slot ?? 'any'),
     grams: word(grams === null ? '' : speaker.number(grams, 0)),
     first: word(a.name),
     second: word(b.name),
+    from: { q: 'clock', value: fromMinute ?? 0 },
+    ...SIX,
   });
 }
 
-function side({ n, median, low, high }: Side, { of, verdict }: Comparison, context: PageContext): string {
+function side({ n, median, low, high, leftOut }: Side, { of, verdict }: Comparison, context: PageContext): string {
   const { speaker } = context;
   if (median === null || low === null || high === null || verdict === 'too-few')
-    return speaker.say('pages.aroundNotes.cellFew', { n: count(n) });
+    return speaker.say('pages.aroundNotes.cellFew', { n: count(n), leftOut: count(leftOut) });
   return speaker.say('pages.aroundNotes.cell', {
     n: count(n),
+    leftOut: count(leftOut),
     median: word(value(median, of, context)),
     low: word(value(low, of, context)),
     high: word(value(high, of, context)),

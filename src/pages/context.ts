@@ -30,8 +30,11 @@ export function held<Id extends FindingId>({ analysis }: PageContext, id: Id): H
 
 /** One part of a finding's words, or null when the finding does not hold or has no such words in this voice. */
 export function told(context: PageContext, id: FindingId, part: 'what' | 'why' | 'ask'): string | null {
+  const { speaker } = context;
   const look = held(context, id);
-  return look && context.speaker.sayIfKnown(`findings.${id}.${context.speaker.voice}.${part}`, look.params);
+  const text = look && speaker.sayIfKnown(`findings.${id}.${speaker.voice}.${part}`, look.params);
+  if (text === null || part !== 'what' || look?.also === undefined) return text;
+  return `${text} ${speaker.say(`pages.alsoDiffers.${speaker.voice}`, look.also)}`;
 }
 
 /** The name of a finding that holds, as a heading or in a sentence. */

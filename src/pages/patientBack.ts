@@ -7,7 +7,7 @@ const MOST_QUESTIONS = 3;
 /** Text of charts above this is that of large print, points. */
 const LARGE = 14;
 /** Points of the usual day's curve; lower where notes are told too, as both sides are full. */
-const CURVE = { alone: 92, besideNotes: 70, besideChange: 66, large: 150 };
+const CURVE = { alone: 92, besideNotes: 58, besideChange: 58, large: 150 };
 
 /** The second side: the usual day, questions to bring, what was left out, how to stay safe. */
 export const patientBack: PageMaker = (context) => {

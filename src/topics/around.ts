@@ -4,7 +4,7 @@ import type { Topic } from './topic.ts';
 /** Findings of notes lined up with glucose, in the order of print; they stand on a page of their own. */
 export const AROUND_MOVEMENT = [
   'extra-carbs-first',
-  'night-low-after-exercise',
+  'exercise-or-rest',
   'low-after-exercise',
   'exercise-kinds',
 ] as const satisfies readonly FindingId[];
@@ -25,7 +25,7 @@ type Around = (typeof AROUND_NOTES)[number];
 
 const LOWS: readonly Around[] = [
   'extra-carbs-first',
-  'night-low-after-exercise',
+  'exercise-or-rest',
   'low-after-exercise',
   'low-after-meal',
   'low-after-insulin-only',
@@ -37,7 +37,7 @@ const HIGHS: readonly Around[] = [
   'weekend-meals',
   'food-shorter-high',
 ];
-const NIGHTS: readonly Around[] = ['extra-carbs-first', 'night-low-after-exercise'];
+const NIGHTS: readonly Around[] = ['extra-carbs-first', 'exercise-or-rest'];
 
 /** Which of them may stand beside a topic. A topic of the night takes only what tells of nights. */
 const FITTING: Readonly<Partial<Record<FindingId, readonly Around[]>>> = {

@@ -83,7 +83,7 @@ describe('notes beside glucose', () => {
       for (const id of ['food-longer-high', 'food-shorter-high'] as const) expect(told(id, one).case).toBe('absent');
   });
 
-  test.each(['exercise-kind', 'extra-carbs-night'] as const)('%s is not told without both medians', (id) => {
+  test.each(['exercise-kind', 'extra-carbs'] as const)('%s is not told without both medians', (id) => {
     const one = hint(id, 20);
     const finding = id === 'exercise-kind' ? 'exercise-kinds' : 'extra-carbs-first';
     expect(told(finding, one).case).toBe('holds');
@@ -160,11 +160,11 @@ describe('low after meals, and after insulin without food', () => {
   });
 });
 
-/** How often is ours: twice or more, in a third of the nights or more, twice as often as after rest days or more. */
-describe('lows in the night after exercise', () => {
+/** How often is ours: twice or more, on a third of the days or more, twice as often as after rest days or more. */
+describe('lows from exercise until morning', () => {
   const night = (low: number, of: number, restLow: number, rest: number, more: Partial<Comparison> = {}) => {
     const comparisons = changed(
-      comparisonsLike({ id: 'exercise-night', verdict: 'not-told-apart', difference: -20 }),
+      comparisonsLike({ id: 'exercise-or-rest', verdict: 'not-told-apart', difference: -20 }),
       (value) =>
         value.map((one) => ({
           ...one,
@@ -173,7 +173,7 @@ describe('lows in the night after exercise', () => {
           ...more,
         })),
     );
-    return looked('night-low-after-exercise', { comparisons, exercise: sessionsLike({ nightLow: true }, {}, {}) });
+    return looked('exercise-or-rest', { comparisons, exercise: sessionsLike({ low: true }, {}, {}) });
   };
   const hint = (value: number | null, verdict: Comparison['verdict'] = 'hint'): Partial<Comparison> => ({
     verdict,
@@ -201,12 +201,15 @@ describe('lows in the night after exercise', () => {
     expect(night(2, 4, 2, 9)).toEqual({
       case: 'holds',
       variant: 'count',
-      where: [{ date: exampleDate(1), fromMinute: 0, toMinute: 360 }],
+      where: [{ date: exampleDate(0), fromMinute: 1100, toMinute: 1440 }],
       limit: { q: 'limit', of: 'low' },
       low: 2,
-      nights: 4,
+      days: 4,
       restLow: 2,
       rest: 9,
+      from: 1110,
+      six: 360,
+      leftOut: 2,
       hint: 'count',
     });
   });

@@ -10,14 +10,26 @@ import { grade, sentences, words } from '../support/readability.ts';
 import { faults } from '../support/wordLists.ts';
 
 const COMPARED = [
-  'extra-carbs-soon',
-  'extra-carbs-night',
-  'exercise-night',
+  'extra-carbs',
+  'exercise-or-rest',
   'exercise-kind',
   'food',
   'insulin-after',
   'carb-amount',
   'weekend',
+] as const;
+
+const NOTED = [
+  'exercise',
+  'exercise-kind',
+  'food',
+  'bedtime-food',
+  'insulin',
+  'insulin-only',
+  'insulin-after',
+  'more-carbs',
+  'weekend',
+  'first-sensor-day',
 ] as const;
 
 const given = fc.record({
@@ -27,6 +39,14 @@ const given = fc.record({
   slot: fc.constantFrom('morning', 'midday', 'afternoon', 'evening', 'night', 'snack', null),
   aLow: fc.integer({ min: 0, max: 4 }),
   bLow: fc.integer({ min: 0, max: 9 }),
+  alsoDiffers: fc.option(
+    fc.record({
+      id: fc.constantFrom(...NOTED),
+      name: fc.constant('rice'),
+      a: fc.constant({ k: 4, n: 4 }),
+      b: fc.record({ k: fc.integer({ min: 0, max: 5 }), n: fc.constant(5) }),
+    }),
+  ),
 });
 
 test('whatever notes show, what is said judges nobody, claims no cause and advises no dose', () => {
@@ -34,7 +54,7 @@ test('whatever notes show, what is said judges nobody, claims no cause and advis
     fc.property(
       given,
       fc.array(fc.record({ low: fc.boolean(), highMinutes: fc.integer({ min: 0, max: 180 }) }), { maxLength: 20 }),
-      fc.array(fc.record({ lowSoon: fc.boolean(), nightLow: fc.boolean() }), { maxLength: 12 }),
+      fc.array(fc.record({ lowSoon: fc.boolean(), low: fc.boolean() }), { maxLength: 12 }),
       fc.record({ days: fc.integer({ min: 1, max: 28 }), noted: fc.integer({ min: 0, max: 28 }), late: fc.nat(40) }),
       fc.constantFrom('clinic' as const, 'patient' as const),
       fc.constantFrom('mg/dL' as const, 'mmol/L' as const),
@@ -51,8 +71,10 @@ test('whatever notes show, what is said judges nobody, claims no cause and advis
           if (look.case !== 'holds') continue;
           for (const part of ['topic', 'name', `${voice}.what`, `${voice}.why`, `${voice}.ask`]) {
             const key = `findings.${id}.${part}`;
-            const text = speaker.sayIfKnown(key, look.params);
-            if (text === null) continue;
+            const alone = speaker.sayIfKnown(key, look.params);
+            if (alone === null) continue;
+            const also = part.endsWith('what') && look.also ? speaker.say(`pages.alsoDiffers.${voice}`, look.also) : '';
+            const text = `${alone} ${also}`.trim();
             expect(faults(text, voice), `${key}: ${text}`).toEqual([]);
             expect(text).not.toMatch(/NaN|undefined|null|Infinity|[{}]| {2}|\s[.,;]/);
             for (const sentence of sentences(text)) expect(words(sentence).length, sentence).toBeLessThanOrEqual(20);

@@ -2,8 +2,9 @@ import { readFileSync } from 'node:fs';
 import { measure } from '../../src/measures/index.ts';
 import type { Instant, MgPerDl } from '../../src/model/glucose.ts';
 import type { LogWords } from '../../src/model/logbook.ts';
-import type { Meal, NightAfter, Session } from '../../src/model/occasions.ts';
+import type { Meal, Session, UntilMorning } from '../../src/model/occasions.ts';
 import { compareAll } from '../../src/occasions/comparisons.ts';
+import type { RestDay } from '../../src/occasions/restDays.ts';
 import { checkLogWords } from '../../src/schemas/logWords.ts';
 import { type Chance, chance } from '../../src/stats/chance.ts';
 import { targetSets } from '../../src/targets/index.ts';
@@ -40,7 +41,7 @@ export const normal = (next: Chance): number => Math.sqrt(-2 * Math.log(1 - next
 export interface Truth {
   /** Minutes above range that "rice" adds to an evening meal. */
   food?: number;
-  /** mg/dL that exercise takes from the lowest value of the night. */
+  /** mg/dL that exercise takes from the lowest value to 6 in the morning. */
   exercise?: number;
   /** mg/dL that extra food first gives back. */
   extraFood?: number;
@@ -54,7 +55,7 @@ const FOODS = {
 };
 
 /**
- * Four weeks of a log without a curve: what each meal and each night came to. Days have weather of their own that lasts
+ * Four weeks of a log without a curve: what each meal, each evening and night came to. Days have weather of their own that lasts
  * (an autoregressive walk), minutes above range have their heap at zero, and one night in ten is hidden.
  */
 export function simulatedLog(seed: number, truth: Truth = {}) {
@@ -62,21 +63,11 @@ export function simulatedLog(seed: number, truth: Truth = {}) {
   const days = 28;
   const meals: Meal[] = [];
   const sessions: Session[] = [];
-  const nights: NightAfter[] = [];
+  const rests: RestDay[] = [];
   let weather = normal(next);
-  let moved: Session | null = null;
   for (let day = 0; day < days; day++) {
     weather = 0.4 * weather + Math.sqrt(1 - 0.4 ** 2) * normal(next);
     const date = DATES[day]!;
-    const drop: number = moved
-      ? (truth.exercise ?? 0) - (moved.carbsFirst === 'extra' ? (truth.extraFood ?? 0) : 0)
-      : 0;
-    const lowest = Math.max(42, 105 + 10 * weather + 22 * normal(next) - drop) as MgPerDl;
-    const seen = next() < 0.9;
-    const night = { date, low: seen ? lowest < 70 : null, lowest, lowestMinute: 120, lowMinutes: 0 };
-    nights.push(night);
-    if (moved) moved.night = night;
-    moved = null;
     for (const [slot, minute] of [
       ['morning', 450],
       ['midday', 760],
@@ -88,12 +79,18 @@ export function simulatedLog(seed: number, truth: Truth = {}) {
       const high = 30 + 20 * weather + 45 * normal(next) + (food === 'rice' ? (truth.food ?? 0) : 0);
       meals.push(mealOf(day, minute, slot, food, Math.min(180, Math.max(0, high)), next));
     }
-    if (next() < 0.45) {
-      moved = sessionOf(day, next() < 0.5 ? 'extra' : 'none-noted', next() < 0.5 ? 'running' : 'cycling', next);
-      sessions.push(moved);
-    }
+    const moved =
+      next() < 0.45
+        ? sessionOf(day, next() < 0.5 ? 'extra' : 'none-noted', next() < 0.5 ? 'running' : 'cycling', next)
+        : null;
+    const drop = moved ? (truth.exercise ?? 0) - (moved.carbsFirst === 'extra' ? (truth.extraFood ?? 0) : 0) : 0;
+    const lowest = Math.max(42, 105 + 10 * weather + 22 * normal(next) - drop) as MgPerDl;
+    const low = next() < 0.9 ? lowest < 70 : null;
+    const untilMorning: UntilMorning = { minutes: 700, low, lowest, lowestAfter: 460, lowMinutes: 0 };
+    if (moved) sessions.push({ ...moved, untilMorning });
+    else rests.push({ at: START + day * DAY_MS + 1100 * MINUTE_MS, date, minute: 1100, untilMorning });
   }
-  return compareAll(meals, sessions, nights, new Set(nights.map(({ date }) => date)));
+  return compareAll(meals, sessions, rests, []);
 }
 
 function mealOf(day: number, minute: number, slot: Meal['slot'], food: string, high: number, next: Chance): Meal {
@@ -125,10 +122,16 @@ function mealOf(day: number, minute: number, slot: Meal['slot'], food: string, h
       returnMinutes: null,
       low: false,
     },
+    beside: [],
   };
 }
 
-function sessionOf(day: number, carbsFirst: Session['carbsFirst'], kind: string, next: Chance): Session {
+function sessionOf(
+  day: number,
+  carbsFirst: Session['carbsFirst'],
+  kind: string,
+  next: Chance,
+): Omit<Session, 'untilMorning'> {
   const soon = (95 + 25 * normal(next)) as MgPerDl;
   return {
     at: (START + day * DAY_MS + 1100 * MINUTE_MS) as Instant,
@@ -144,7 +147,5 @@ function sessionOf(day: number, carbsFirst: Session['carbsFirst'], kind: string,
     lowestDuring: soon,
     lowestSoon: soon,
     lowSoon: soon < 70,
-    lows24h: 0,
-    night: null,
   };
 }

@@ -25,10 +25,9 @@ describe('around exercise', () => {
       lowestDuring: 90,
       lowestSoon: 90,
       lowSoon: false,
-      lows24h: 1,
       carbsFirst: 'none-noted',
     });
-    expect(session!.night).toMatchObject({ low: true, lowest: 62, lowestMinute: 120, lowMinutes: 60 });
+    expect(session!.untilMorning).toEqual({ minutes: 720, low: true, lowest: 62, lowestAfter: 480, lowMinutes: 60 });
   });
 
   test.each<[string, NoteOn[], string]>([
@@ -47,7 +46,7 @@ describe('around exercise', () => {
   });
 
   test('the night after the last day is not known', () => {
-    expect(sessionsOf([{ ...run, day: 2 }])[0]!.night).toBeNull();
+    expect(sessionsOf([{ ...run, day: 2 }])[0]!.untilMorning).toMatchObject({ minutes: 720, low: null });
   });
 });
 
@@ -80,5 +79,51 @@ describe('bouts', () => {
   test('without any minutes a note is taken at its word', () => {
     const { minutes: _, ...unknown } = run;
     expect(sessionsOf([unknown])[0]).toMatchObject({ minutes: null, lowestSoon: 90 });
+  });
+});
+
+/** From the start to 6 in the morning: no low between two windows is passed over, and none is denied where an hour is missing. */
+describe('from the start to 6 in the morning', () => {
+  const steady = (lowFrom: number, lowTo: number, without: { day?: number; from: number; to: number }[] = []) =>
+    told(
+      measured({
+        days: 3,
+        value: (minute, day) => (day * 1440 + minute >= lowFrom && day * 1440 + minute < lowTo ? 62 : 120),
+        notes: [run],
+        without,
+      }).exercise,
+    )[0]!.untilMorning;
+
+  test.each([
+    ['while it lasts', SIX + 10, SIX + 30],
+    ['three hours after it, before midnight', SIX + 220, SIX + 240],
+    ['over midnight', 1430, 1450],
+    ['just before 6', 1440 + 340, 1440 + 360],
+  ])('a low %s counts', (_, from, to) => {
+    expect(steady(from, to)).toMatchObject({ minutes: 720, low: true, lowest: 62, lowestAfter: from - SIX });
+  });
+
+  test.each([
+    ['just before it', SIX - 30, SIX],
+    ['at 6', 1440 + 360, 1440 + 400],
+  ])('a low %s does not', (_, from, to) => {
+    expect(steady(from, to).low).toBe(false);
+  });
+
+  test('an hour missing leaves it open; a low that was seen stays one', () => {
+    const hole = (to: number) => [{ day: 0, from: SIX + 180, to }];
+    expect(steady(0, 0, hole(SIX + 240)).low).toBe(false);
+    expect(steady(0, 0, hole(SIX + 245)).low).toBeNull();
+    expect(steady(1500, 1530, hole(SIX + 245)).low).toBe(true);
+  });
+
+  test('holes that add up to more than 30 % leave it open too', () => {
+    const holes = [0, 1, 2, 3, 4].map((i) => ({ day: 0, from: SIX + 60 * i, to: SIX + 60 * i + 50 }));
+    expect(steady(0, 0, holes).low).toBeNull();
+  });
+
+  test('who moves in the small hours has the same night before them', () => {
+    const [session] = sessionsOf([{ ...run, day: 1, minute: 60 }]);
+    expect(session!.untilMorning).toMatchObject({ minutes: 300, low: true });
   });
 });

@@ -3,10 +3,27 @@ import type { LocalDate } from '../../src/model/glucose.ts';
 import { type Seen, tryOut } from '../../src/occasions/sides.ts';
 
 const seen = (from: number, values: number[]): Seen[] =>
-  values.map((value, i) => ({ date: `2026-03-${from + i}` as unknown as LocalDate, minute: 720, value, low: null }));
+  values.map((value, i) => ({
+    date: `2026-03-${from + i}` as unknown as LocalDate,
+    minute: 720,
+    value,
+    low: null,
+    beside: () => [],
+  }));
 
 const asked = (of: 'high-minutes' | 'lowest', a: number[], b: number[]) =>
-  tryOut({ id: 'food', slot: null, grams: null, of, names: ['', ''], a: seen(10, a), b: seen(20, b) }).difference!;
+  tryOut({
+    id: 'food',
+    slot: null,
+    grams: null,
+    fromMinute: null,
+    of,
+    names: ['', ''],
+    a: seen(10, a),
+    b: seen(20, b),
+    leftOut: [0, 0],
+    given: [],
+  }).difference!;
 
 // Three days a side can be labelled in 20 ways (Pitman 1937); where the sides lie wholly apart no other way is further
 // apart than the one seen, so at 95 % the critical t is its own and the interval runs from 0 to twice the difference.

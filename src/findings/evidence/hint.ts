@@ -1,6 +1,7 @@
-import type { Evidence } from '../../model/look.ts';
+import type { Also, Evidence } from '../../model/look.ts';
 import type { Measured, Why } from '../../model/measured.ts';
-import type { Comparison, ComparisonId, Side } from '../../model/occasions.ts';
+import type { AlsoDiffers, Comparison, ComparisonId, Noted, Side } from '../../model/occasions.ts';
+import { alsoDiffers } from '../../occasions/alsoDiffers.ts';
 import { WINDOW } from '../../occasions/mealCourse.ts';
 import { stretchFrom } from './places.ts';
 import { count, word } from './quantities.ts';
@@ -33,5 +34,30 @@ export const counts = ({ a, b }: Comparison) => ({
   bLow: count(b.lows),
   bOf: count(b.lowsOf),
 });
+
+/** Occasions of both sides that are not among those compared. */
+export const leftOut = ({ a, b }: Comparison) => ({ leftOut: count(a.leftOut + b.leftOut) });
+
+/** By which note the two sides differ as well; undefined where by none. */
+export const also = ({ alsoDiffers }: Comparison): Also | undefined => alsoParams(alsoDiffers);
+
+/** The same of occasions followed by a low and those that were not. */
+export const alsoBeside = (low: readonly { beside: Noted[] }[], rest: readonly { beside: Noted[] }[]) =>
+  alsoParams(
+    alsoDiffers(
+      low.map(({ beside }) => beside),
+      rest.map(({ beside }) => beside),
+      [],
+    ),
+  );
+
+/** Choices of a message hold no hyphen. */
+const noteWord = (id: Noted['id']) => word(id.replaceAll('-', ''));
+
+function alsoParams(differing: AlsoDiffers | null): Also | undefined {
+  if (differing === null) return undefined;
+  const { id, name, a, b } = differing;
+  return { note: noteWord(id), name: word(name), a: count(a.k), aOf: count(a.n), b: count(b.k), bOf: count(b.n) };
+}
 
 export const seenOn = ({ occasions }: Side): Evidence[] => occasions.map((one) => stretchFrom(one, WINDOW));

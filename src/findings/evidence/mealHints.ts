@@ -2,7 +2,7 @@ import type { Measures } from '../../model/measures.ts';
 import type { Comparison, ComparisonId } from '../../model/occasions.ts';
 import type { Params, Quantity } from '../../model/quantity.ts';
 import { absent, holds, untold } from '../finding.ts';
-import { counts, ofKind, partOfDay, seenOn, strongest } from './hint.ts';
+import { also, counts, leftOut, ofKind, partOfDay, seenOn, strongest } from './hint.ts';
 import { limit, minutes, word } from './quantities.ts';
 
 /** Minutes above range after meals of two kinds, when the guarded comparison lets it stand as a hint; `more` is what the sentences of one finding alone ask for. */
@@ -17,7 +17,8 @@ export function mealHint<P extends Params = Record<never, Quantity>>(
   if (!one) return absent;
   const longer = (one.difference?.value ?? 0) > 0 ? 'first' : 'second';
   const asked = more?.(one) as P;
-  return holds({ ...sides(one), ...counts(one), ...partOfDay(one), ...asked, longer: word(longer) }, seenOn(one.a));
+  const params = { ...sides(one), ...counts(one), ...leftOut(one), ...partOfDay(one), ...asked, longer: word(longer) };
+  return holds(params, seenOn(one.a), undefined, also(one));
 }
 
 const sides = ({ a, b }: Comparison) => ({

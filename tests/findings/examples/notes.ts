@@ -10,24 +10,28 @@ import type { Example, Examples } from './index.ts';
 
 export const notes = {
   'extra-carbs-first': [
-    ['a hint for the night', like('extra-carbs-night', 'hint', 20), 'holds'],
-    ['a hint for soon after', like('extra-carbs-soon', 'hint', 20), 'holds'],
-    ['a hint the other way', like('extra-carbs-soon', 'hint', -20), 'holds'],
-    ['not told apart from chance', like('extra-carbs-night', 'not-told-apart', 20), 'absent'],
-    ['2 sessions with extra food', like('extra-carbs-night', 'too-few', 20), 'untold'],
+    ['a hint', like('hint', 20), 'holds'],
+    ['a hint the other way', like('hint', -20), 'holds'],
+    [
+      'a hint, and food at bedtime on 4 of 4 days against 0 of 5',
+      like('hint', 20, { id: 'bedtime-food', name: '', a: { k: 4, n: 4 }, b: { k: 0, n: 5 } }),
+      'holds',
+    ],
+    ['not told apart from chance', like('not-told-apart', 20), 'absent'],
+    ['2 sessions with extra food', like('too-few', 20), 'untold'],
   ],
-  'night-low-after-exercise': [
-    ['a hint: 3 of 4 nights, 1 of 9 after rest days', nights('hint', -20, 3, 1), 'holds'],
-    ['no hint, yet 2 of 4 nights and 2 of 9', nights('not-told-apart', -20, 2, 2), 'holds'],
-    ['2 of 4 nights and 3 of 9', nights('not-told-apart', -20, 2, 3), 'absent'],
-    ['1 of 4 nights and 0 of 9', nights('not-told-apart', -20, 1, 0), 'absent'],
-    ['a hint the other way', nights('hint', 20, 0, 5), 'absent'],
+  'exercise-or-rest': [
+    ['a hint: 3 of 4 days, 1 of 9 rest days', days('hint', -20, 3, 1), 'holds'],
+    ['no hint, yet 2 of 4 days and 2 of 9', days('not-told-apart', -20, 2, 2), 'holds'],
+    ['2 of 4 days and 3 of 9', days('not-told-apart', -20, 2, 3), 'absent'],
+    ['1 of 4 days and 0 of 9', days('not-told-apart', -20, 1, 0), 'absent'],
+    ['a hint the other way', days('hint', 20, 0, 5), 'absent'],
     ['no exercise noted', { comparisons: { ok: true, value: [], n: 0, of: 'pairs' } }, 'untold'],
   ],
   'low-after-exercise': [
-    ['1 of 3 sessions', { exercise: sessionsLike({ lowSoon: true }, {}, {}) }, 'holds'],
+    ['1 of 3 sessions, at 3 in the morning', { exercise: sessionsLike({ low: true }, {}, {}) }, 'holds'],
     ['none of 3', { exercise: sessionsLike({}, {}, {}) }, 'absent'],
-    ['too few readings around all of them', { exercise: sessionsLike({ lowSoon: null }) }, 'untold'],
+    ['an hour missing after each of them', { exercise: sessionsLike({ low: null }) }, 'untold'],
     ['none noted', { exercise: sessionsLike() }, 'untold'],
   ],
   'exercise-kinds': [
@@ -79,14 +83,14 @@ export const notes = {
   ],
 } satisfies Partial<Examples>;
 
-function like(id: 'extra-carbs-night' | 'extra-carbs-soon', verdict: Comparison['verdict'], difference: number) {
-  return { comparisons: comparisonsLike({ id, verdict, difference }) };
+function like(verdict: Comparison['verdict'], difference: number, alsoDiffers: Comparison['alsoDiffers'] = null) {
+  return { comparisons: comparisonsLike({ id: 'extra-carbs', verdict, difference, alsoDiffers }) };
 }
 
-function nights(verdict: 'hint' | 'not-told-apart', difference: number, aLow: number, bLow: number) {
+function days(verdict: 'hint' | 'not-told-apart', difference: number, aLow: number, bLow: number) {
   return {
-    exercise: sessionsLike({ nightLow: true }),
-    comparisons: comparisonsLike({ id: 'exercise-night', verdict, difference, aLow, bLow }),
+    exercise: sessionsLike({ low: true }),
+    comparisons: comparisonsLike({ id: 'exercise-or-rest', verdict, difference, aLow, bLow }),
   };
 }
 

@@ -15,6 +15,7 @@ export function comparisonsLike(given: {
   slot?: Comparison['slot'];
   aLow?: number;
   bLow?: number;
+  alsoDiffers?: Comparison['alsoDiffers'];
 }): Measured<Comparison[]> {
   const few = given.verdict === 'too-few';
   const side = (name: string, n: number, median: number, lows: number): Side => ({
@@ -26,6 +27,7 @@ export function comparisonsLike(given: {
     occasions: listed(n, (day) => ({ date: exampleDate(day), minute: 1140, value: median, low: day < lows })),
     lows,
     lowsOf: n,
+    leftOut: 1,
   });
   const base = given.id.startsWith('food') || given.difference > 0 ? 60 : 60 - given.difference;
   const value: Comparison = {
@@ -38,6 +40,8 @@ export function comparisonsLike(given: {
     verdict: given.verdict,
     difference: few ? null : { value: given.difference, low: given.difference - 25, high: given.difference + 25 },
     p: few ? null : 0.004,
+    fromMinute: given.id === 'exercise-or-rest' ? 1110 : null,
+    alsoDiffers: given.alsoDiffers ?? null,
   };
   return { ok: true, value: [value], n: few ? 0 : 1, of: 'pairs' };
 }
@@ -80,17 +84,16 @@ export const mealsLike = (
         inferred: false,
         unusable,
         course: { ...course, ...more },
+        beside: [],
       }),
     ),
   );
 
-/** One session a day; `night` says whether the night after went low. */
-export const sessionsLike = (
-  ...given: (Partial<Omit<Session, 'night'>> & { nightLow?: boolean | null })[]
-): Measured<Session[]> =>
+/** One session a day; `low` says whether it went low by 6 in the morning. */
+export const sessionsLike = (...given: (Partial<Session> & { low?: boolean | null })[]): Measured<Session[]> =>
   occasions(
     given.map(
-      ({ nightLow = false, ...more }, day): Session => ({
+      ({ low = false, ...more }, day): Session => ({
         at: at(day, 1100),
         date: exampleDate(day),
         minute: 1100,
@@ -104,13 +107,12 @@ export const sessionsLike = (
         lowestDuring: mg(100),
         lowestSoon: mg(more.lowSoon ? 62 : 90),
         lowSoon: false,
-        lows24h: 0,
-        night: {
-          date: exampleDate(day + 1),
-          low: nightLow,
-          lowest: mg(nightLow ? 58 : 95),
-          lowestMinute: 120,
-          lowMinutes: nightLow ? 30 : 0,
+        untilMorning: {
+          minutes: 700,
+          low,
+          lowest: mg(low ? 58 : 95),
+          lowestAfter: 460,
+          lowMinutes: low ? 30 : 0,
         },
         ...more,
       }),
@@ -128,6 +130,7 @@ export const correctionsLike = (...given: Partial<Correction>[]): Measured<Corre
       change4h: -80,
       low: false,
       unusable: [],
+      beside: [],
       ...one,
     })),
   );
