@@ -58,6 +58,11 @@ test.each<[string, Tree, string[]]>([
     ['src/pages/toy.ts: toy has no place in src/pages/index.ts'],
   ],
   [
+    'a sentence without words',
+    changed('src/pages/agreed.ts', (before) => `${before}speaker.say('pages.agreed.toy');`),
+    ['templates/words/en.json: no pages.agreed.toy, which src/pages/agreed.ts says'],
+  ],
+  [
     'an input kind that is not documented',
     changed('docs/formats.md', (before) => before.replace('| `fhir` |', '')),
     ['input kind fhir: no row in docs/formats.md'],

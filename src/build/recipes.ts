@@ -17,7 +17,7 @@ export interface Tree {
  * not in the tests that its missing words make red. What types can ask for, they ask for.
  */
 export function missing(tree: Tree): string[] {
-  return [findingsOf, measuresOf, targetsOf, chartsOf, pagesOf, kindsOf, wordsOf].flatMap((look) => look(tree));
+  return [findingsOf, measuresOf, targetsOf, chartsOf, pagesOf, kindsOf, wordsOf, saidOf].flatMap((look) => look(tree));
 }
 
 const camel = (id: string): string => id.replace(/-(\w)/g, (_, letter: string) => letter.toUpperCase());
@@ -118,16 +118,29 @@ function wordsOf(tree: Tree): string[] {
   ];
 }
 
+/** What code says by a whole key. Types find it as well, in four times the time and without naming the file of words. */
+function saidOf(tree: Tree): string[] {
+  const words = JSON.parse(tree.text('templates/words/en.json')) as Words;
+  return tree.paths
+    .filter((path) => path.startsWith('src/') && path.endsWith('.ts'))
+    .flatMap((path) => {
+      const keys = [...tree.text(path).matchAll(/\b(?:say|plain)\(\s*'([a-zA-Z][\w-]*\.[\w.-]+)'/g)].map(
+        ([, key]) => key!,
+      );
+      const unknown = [...new Set(keys)].filter((key) => typeof wordAt(words, key) !== 'string');
+      return unknown.map((key) => `templates/words/en.json: no ${key}, which ${path} says`);
+    });
+}
+
+const wordAt = (words: Words, key: string): string | Words | undefined =>
+  key.split('.').reduce<string | Words | undefined>((at, step) => (typeof at === 'object' ? at[step] : at), words);
+
 /** Keys that the registries need, and those that English has. */
 function wanting(words: Words, english: Words): string[] {
   const needed = NEEDED.flatMap(([section, ids, parts]) =>
     ids.flatMap((id) => parts.map((part) => `${section}.${id}.${part}`)),
   );
-  const at = (key: string) =>
-    key
-      .split('.')
-      .reduce<string | Words | undefined>((one, step) => (typeof one === 'object' ? one[step] : one), words);
-  return [...new Set([...needed.filter((key) => typeof at(key) !== 'string'), ...lacking(words, english)])];
+  return [...new Set([...needed.filter((key) => typeof wordAt(words, key) !== 'string'), ...lacking(words, english)])];
 }
 
 /** One line a unit, however many of its texts are missing. */
