@@ -36,8 +36,8 @@ const FINDINGS = `Every statement about the data, in order of print: safety firs
 the tests. Words are in message format: what stands in braces is filled in.`;
 const TARGETS = `Published target sets. A glucose value is compared in the unit its file was in, with the limits
 published for that unit. Shares for low and high include the outer level.`;
-const ISSUES = `Everything the program may have to say about its input, with the room that says it. Words are in message
-format: what stands in braces is filled in.`;
+const ISSUES = `Everything the program may have to say about its input (the registry: \`model/issues.ts\`), with the files that
+say it. Words are in message format: what stands in braces is filled in.`;
 
 const page = (title: string, about: string, sections: string[]): string =>
   `<!-- Written by \`npm run docs\`; change the source instead. -->\n\n# ${title}\n\n${about}\n\n${sections.join('\n\n')}\n`;
@@ -134,23 +134,24 @@ const targetsOf = (words: Words): string[] =>
     ].join('\n\n');
   });
 
-/** Rooms that speak of input. Others name reasons by the same words: why a number is not told is no issue. */
-const SPEAK = /^(?:readers|timeline|schemas|clinic|cli|writers)\//;
-/** A code that is asked about, or a word that names something else there. */
-const ASKED = /(?:[!=]== *|\b(?:why|kind|id): *)'[\w-]+'|new Set\(\[[^\]]*\]\)/g;
-
 function issuesOf(words: Words): string[] {
   const src = new URL('../', import.meta.url);
   const files = readdirSync(fileURLToPath(src), { recursive: true, encoding: 'utf8' })
-    .filter((path) => path.endsWith('.ts') && SPEAK.test(path))
+    .filter((path) => path.endsWith('.ts') && /^(readers|timeline|schemas|writers)\//.test(path))
     .sort()
-    .map((path) => ({
-      path,
-      said: readFileSync(new URL(path, src), 'utf8').replace(ASKED, ''),
-    }));
-  const rows = leaves(words.issues).map(([code, message]) => {
-    const places = files.filter(({ said }) => said.includes(`'${code}'`)).map(({ path }) => `\`${path}\``);
+    .map((path) => ({ path, content: readFileSync(new URL(path, src), 'utf8') }));
+  const rows = issueCodes(readFileSync(new URL('model/issues.ts', src), 'utf8')).map((code) => {
+    // A type that names it, or a question whether it is this one, does not say it.
+    const says = new RegExp(`(?<!(?:[=|]|kind:|id:) )'${code}'(?! \\|)`);
+    const places = files.filter(({ content }) => says.test(content)).map(({ path }) => `\`${path}\``);
+    const message = text(words, `issues.${code}`);
     return `| \`${code}\` | ${message.replaceAll('|', '\\|').replaceAll('\n', ' ')} | ${places.join(', ')} |`;
   });
   return [['| code | words | said by |', '|---|---|---|', ...rows.sort()].join('\n')];
 }
+
+/** The registry is a type, and gone when the program runs: its names are read from its text. */
+export const issueCodes = (registry: string): string[] =>
+  [...registry.slice(registry.indexOf('interface IssueTells')).matchAll(/^ {2}'?([a-z][a-z0-9-]*)'?: (?!never)/gm)].map(
+    ([, code]) => code!,
+  );

@@ -1,5 +1,6 @@
 import { intake } from '../analyse.ts';
 import type { Choice } from '../model/input.ts';
+import { evidenceText, valueText } from '../pages/understoodTexts.ts';
 import { openWorkbooks } from '../readers/containers/workbook.ts';
 import { type Door, refuseSettings, tellPeriod, tellSources } from './door.ts';
 import { EXIT } from './exits.ts';
@@ -45,12 +46,13 @@ export async function read(files: string[], { json, ...given }: ReadOptions, doo
 }
 
 function choiceLines(tell: Teller, kind: string, choices: readonly Choice[]): string[] {
-  const rows = choices.map(({ id, value, by, evidence }) => {
-    const who = tell.say(`cli.told.by.${by}`);
+  const rows = choices.map((choice) => {
+    const who = tell.say(`cli.told.by.${choice.by}`);
+    const evidence = evidenceText(tell.speaker, choice);
     return [
-      tell.speaker.sayIfKnown(`choices.${id}`) ?? id,
-      printable(value),
-      evidence === undefined ? who : tell.say('cli.told.evidence', { by: who, evidence }),
+      tell.say(`choices.${choice.id}`),
+      printable(valueText(tell.speaker, choice)),
+      evidence === '' ? who : tell.say('cli.told.evidence', { by: who, evidence }),
     ];
   });
   const table = [[tell.say('cli.told.kind'), kind, ''], ...rows];
@@ -61,11 +63,13 @@ function choiceLines(tell: Teller, kind: string, choices: readonly Choice[]): st
 }
 
 /** Choices that have an option of their own; the layout carries the rest. */
-const OPTION: Record<string, string> = { unit: '--unit', 'date-order': '--date-order', zone: '--zone' };
+const OPTION: Partial<Record<Choice['id'], string>> = { unit: '--unit', 'date-order': '--date-order', zone: '--zone' };
 
 const optionsOf = (choices: readonly Choice[]): string =>
   choices
-    .filter(({ id, value }) => OPTION[id] !== undefined && !value.includes(', '))
+    .flatMap((choice) =>
+      choice.id in OPTION && choice.value !== 'both' ? [{ id: choice.id, value: String(choice.value) }] : [],
+    )
     // An option speaks of a whole file: none fits tables that differ, and once says it for tables that agree.
     .filter(({ id, value }, i, told) => {
       const alike = told.filter((other) => other.id === id);

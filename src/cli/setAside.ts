@@ -1,4 +1,5 @@
 import type { Analysis } from '../analyse.ts';
+import type { Shown } from '../model/told.ts';
 import type { Below } from '../model/words.ts';
 import { csvText } from '../writers/csv.ts';
 import { issueMessage, type Teller } from './tell.ts';
@@ -12,19 +13,13 @@ export function setAsideCsv(tell: Teller, { issues, setAside }: Pick<Analysis, '
       issue.origin!.file,
       0,
       issueMessage(tell, issue),
-      issue.actual ?? '',
-      issue.expected ?? '',
+      shown(tell, issue.actual),
+      shown(tell, issue.expected),
       issue.code,
     ]);
-  const ofLines = setAside.map(({ file, line, code, actual, expected }) => {
-    const issue = {
-      code,
-      level: 'warning' as const,
-      origin: { file, line },
-      ...(actual ? { actual } : {}),
-      ...(expected ? { expected } : {}),
-    };
-    return [file, line, issueMessage(tell, issue), actual ?? '', expected ?? '', code];
+  const ofLines = setAside.map(({ file, line, ...told }) => {
+    const message = issueMessage(tell, { ...told, level: 'warning', origin: { file, line } });
+    return [file, line, message, shown(tell, told.actual), shown(tell, told.expected), told.code];
   });
   return csvText([
     (['file', 'line', 'reason', 'found', 'expected', 'code'] as const).map(title),
@@ -32,3 +27,7 @@ export function setAsideCsv(tell: Teller, { issues, setAside }: Pick<Analysis, '
     ...ofLines,
   ]);
 }
+
+/** A text of the file as it stands: the table is for sorting and filtering. */
+const shown = ({ speaker }: Teller, found: Shown | undefined): string =>
+  found === undefined || typeof found === 'string' ? (found ?? '') : speaker.value({ q: 'shown', value: found });

@@ -1,5 +1,4 @@
-import { issueSaid, withWords } from '../clinic/outcome.ts';
-import { type Speaker, speakerOf, textAt } from '../language/index.ts';
+import { issueSaid, type Speaker, speakerOf, textAt, withWords } from '../language/index.ts';
 import type { Issue, Ledger } from '../model/input.ts';
 import type { Params, Quantity } from '../model/quantity.ts';
 import type { Filled, WordKey } from '../model/words.ts';
@@ -89,9 +88,9 @@ export function issueLines(tell: Teller, issues: readonly Issue[], shown = SHOWN
     const lines = kind.slice(0, shown).flatMap((issue) => {
       const message = issueMessage(tell, issue);
       const line = `${tell.say(`cli.told.level.${issue.level}`)}: ${issueLine(tell, issue, message)}`;
-      const { option } = issue;
-      const settled = option === undefined || message.includes(option);
-      return settled ? [line] : [line, `  ${tell.say('cli.told.option', { option })}`];
+      if (issue.question === undefined) return [line];
+      const option = tell.speaker.value({ q: 'question', value: issue.question });
+      return message.includes(option) ? [line] : [line, `  ${tell.say('cli.told.option', { option })}`];
     });
     return kind.length > shown ? [...lines, `  ${tell.say('cli.told.more', { n: kind.length - shown })}`] : lines;
   });

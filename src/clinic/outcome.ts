@@ -1,4 +1,5 @@
 import type { FileAccount } from '../analyse.ts';
+import { issueSaid } from '../language/index.ts';
 import type { Facts, Outcome, Person, Said } from '../model/clinic.ts';
 import type { Issue } from '../model/input.ts';
 import type { Params, Quantity } from '../model/quantity.ts';
@@ -69,28 +70,6 @@ export function refusalsIn(issues: readonly Issue[]): Said[] {
     : [];
   return [...warnings.slice(0, WARNINGS), ...refusals].map(issueSaid);
 }
-
-/** An issue, to be said; its words may use any of its fields. */
-export function issueSaid(issue: Issue): Said {
-  const params: Params = {
-    file: word(issue.origin?.file ?? ''),
-    line: word(String(issue.origin?.line ?? '')),
-    column: word(String(issue.origin?.column ?? '')),
-    actual: word(issue.actual ?? ''),
-    expected: word(issue.expected ?? ''),
-    option: word(issue.option ?? ''),
-    count: { q: 'count', value: issue.count ?? 1 },
-  };
-  return { key: `issues.${issue.code}`, params };
-}
-
-/** The same, with every word of a file in it changed so. */
-export const withWords = ({ key, params }: Said, change: (text: string) => string): Said => ({
-  key,
-  params: Object.fromEntries(
-    Object.entries(params).map(([name, value]) => [name, value.q === 'word' ? word(change(value.value)) : value]),
-  ),
-});
 
 export const mixedUp = (outcome: Outcome, { why, others }: MixUp): Outcome =>
   refused(outcome, because(why, { others: others.join(', ') }));

@@ -10,9 +10,21 @@ const date = someText(isLocalDate);
 /** A name that stays in the folder it is put into, whatever the record says. */
 const plainName = someText((name) => /^[^./\\:\0][^/\\:\0]*$/.test(name));
 
-const filled: Place = (value, at) => (hasText(value, at).length === 0 ? [] : hasCount(value, at));
-const hasText = atLeast<Extract<Quantity, { q: 'word' }>>({ q: oneOf('word'), value: anyText });
-const hasCount = atLeast<Extract<Quantity, { q: 'count' }>>({ q: oneOf('count'), value: finite });
+/** Whether one of these fits. */
+const either = (...places: Place[]): Place => {
+  return (value, at) => (places.some((fits) => fits(value, at).length === 0) ? [] : [at]);
+};
+const plain = either(anyText, finite);
+/** Of what was found or expected only that it is flat: whether there are words for it is asked afterwards. */
+const told = either(plain, named(plain));
+const shown = either(told, list(told));
+
+const filled = either(
+  atLeast<Extract<Quantity, { q: 'word' }>>({ q: oneOf('word'), value: anyText }),
+  atLeast<Extract<Quantity, { q: 'count' }>>({ q: oneOf('count'), value: finite }),
+  atLeast<Extract<Quantity, { q: 'shown' }>>({ q: oneOf('shown'), value: shown }),
+  atLeast<Extract<Quantity, { q: 'question' }>>({ q: oneOf('question'), value: named(anyText) }),
+);
 const said = atLeast<Said>({
   key: someText((key) => /^(clinic\.unread|issues|cli\.error)\.[\w-]+$/.test(key)),
   params: named(filled),

@@ -1,4 +1,5 @@
 export { isolated } from './isolated.ts';
+export { issueSaid, withWords } from './issueSaid.ts';
 export { lacking, layered, type Words } from './layers.ts';
 export type { Style } from './locale.ts';
 export { messageParams } from './messages.ts';

@@ -6,6 +6,7 @@ import { glucose, inUnit, limit, withUnit } from './glucose.ts';
 import { isolated } from './isolated.ts';
 import type { Style } from './locale.ts';
 import { frequency } from './often.ts';
+import { optionText, shownText } from './shown.ts';
 import type { Telling } from './telling.ts';
 
 /** Within a sentence a time may need its article, as in Spanish: "las 2:40", "la 1:00". */
@@ -88,6 +89,10 @@ export function quantityText(telling: Telling, q: Quantity, asked?: Style, inTex
       return estimate(telling, q, style);
     case 'word':
       return isolated(q.value);
+    case 'shown':
+      return shownText(telling, q.value);
+    case 'question':
+      return optionText(q.value);
   }
 }
 

@@ -1,4 +1,10 @@
+import type { Choice } from './choices.ts';
 import type { GlucoseUnit } from './glucose.ts';
+import type { Fault, Issue } from './issues.ts';
+import type { DateOrder } from './told.ts';
+
+export type { Choice } from './choices.ts';
+export type { Fault, Issue } from './issues.ts';
 
 /** One input file as the door found it. Decoding is a reader's step, so text encoding is a settled choice too. */
 export interface Input {
@@ -14,41 +20,6 @@ export interface Origin {
   file: string;
   line: number;
   column?: number;
-}
-
-/** Something to tell about the input. Never a sentence: the words live in templates, keyed by `code`. */
-export interface Issue {
-  code: string;
-  /** note: worth knowing. warning: part of the data is affected. refusal: no report can be made. */
-  level: 'note' | 'warning' | 'refusal';
-  origin?: Origin;
-  /** What was there, as text, cut to 120 characters. */
-  actual?: string;
-  /** What was expected, as a short word or pattern. */
-  expected?: string;
-  /** The command option that settles it, e.g. `--unit mmol/L`. */
-  option?: string;
-  /** How many rows share it, when it is told once for many. */
-  count?: number;
-}
-
-/** One place that could not be used, whatever its row gave besides. Complete, unlike issues, which cut long lists. */
-export interface Fault {
-  line: number;
-  /** As of an Issue. */
-  code: string;
-  actual?: string;
-  expected?: string;
-}
-
-/** A decision about how to read a file, and who made it. */
-export interface Choice {
-  /** encoding | delimiter | decimal-mark | header | columns | unit | date-order | clock | zone | layout … */
-  id: string;
-  value: string;
-  by: 'user' | 'file' | 'default';
-  /** What in the file decided, as data (e.g. a header cell, `13 of 14 days`), never a sentence. */
-  evidence?: string;
 }
 
 /**
@@ -158,7 +129,7 @@ export interface ReadSettings {
   /** Of numbers in files that name no unit; a file that names another is refused, never read anew. */
   unit?: GlucoseUnit;
   zone?: string;
-  dateOrder?: 'day-first' | 'month-first' | 'year-first';
+  dateOrder?: DateOrder;
   /** Parsed layout file (schemas/layout.ts), already checked. */
   layout?: unknown;
   /** Today as the door knows it, for "a date in the future"; YYYY-MM-DD. */

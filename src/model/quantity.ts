@@ -1,5 +1,7 @@
 import type { LocalDate, MgPerDl } from './glucose.ts';
 import type { Estimate } from './measured.ts';
+import type { Question } from './question.ts';
+import type { Shown } from './told.ts';
 
 /**
  * A value on its way into a sentence. Rounding, units and locale happen once, in language/: whoever makes a
@@ -28,6 +30,10 @@ export type Quantity =
   | { q: 'date'; value: LocalDate }
   | { q: 'dates'; value: LocalDate[] }
   | { q: 'estimate'; value: Estimate; as: 'share' | 'glucose' | 'minutes'; beside?: number }
-  | { q: 'word'; value: string };
+  | { q: 'word'; value: string }
+  /** What a reader found or expected. */
+  | { q: 'shown'; value: Shown }
+  /** What an issue asks, as the option that answers it. */
+  | { q: 'question'; value: Question };
 
 export type Params = Record<string, Quantity>;

@@ -1,7 +1,8 @@
+import { issueSaid } from '../language/index.ts';
 import type { Ledger } from '../model/input.ts';
 import type { Block, Cell } from '../model/report.ts';
 import { count, denseTable, heading, type PageContext, type PageMaker, paragraph, word } from './context.ts';
-import { evidenceText, shownText, valueText } from './understoodTexts.ts';
+import { evidenceText, valueText } from './understoodTexts.ts';
 
 /** So many single issues fit; the rest stand in set-aside.csv and analysis.json. */
 const ISSUES_SHOWN = 14;
@@ -64,15 +65,7 @@ function issues({ speaker, analysis }: PageContext): Block[] {
   if (analysis.issues.length === 0) return [];
   const shown = analysis.issues.slice(0, ISSUES_SHOWN);
   const items = shown.map((issue) => {
-    const params = {
-      file: word(issue.origin?.file ?? ''),
-      line: word(String(issue.origin?.line ?? '')),
-      actual: word(shownText(speaker, issue.code, issue.actual)),
-      expected: word(shownText(speaker, issue.code, issue.expected)),
-      option: word(issue.option ?? ''),
-      count: count(issue.count ?? 1),
-    };
-    const text = speaker.repeat({ key: `issues.${issue.code}`, params });
+    const text = speaker.repeat(issueSaid(issue));
     return issue.origin && issue.origin.line > 0 && !text.includes(issue.origin.file)
       ? speaker.say('pages.accounting.at', {
           file: word(issue.origin.file),
@@ -90,7 +83,7 @@ function choices({ speaker, analysis }: PageContext): Block {
   const rows = analysis.files.flatMap((file) =>
     file.choices.map((choice): Cell[] => [
       { text: file.name },
-      { text: speaker.sayIfKnown(`choices.${choice.id}`) ?? choice.id },
+      { text: speaker.say(`choices.${choice.id}`) },
       { text: valueText(speaker, choice) },
       {
         text:

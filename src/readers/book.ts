@@ -1,4 +1,5 @@
-import type { Fault, Issue } from '../model/input.ts';
+import type { Fault, Issue, IssueCode, Level, Tells } from '../model/issues.ts';
+import type { Shown, Told } from '../model/told.ts';
 
 /** Rows told one by one for each code; the rest share one issue with a count. */
 const TOLD_SINGLY = 20;
@@ -7,14 +8,16 @@ const LONGEST = 120;
 /** A row with a time and nothing else: worth only a note, and set aside all the same. */
 const EMPTY_ROW = 'no-value';
 
+/** What has to be given beside a code, and may be left out where all of it may. */
+export type More<Code extends IssueCode> = Code extends IssueCode
+  ? Record<never, never> extends Tells<Code>
+    ? [more?: Tells<Code>]
+    : [more: Tells<Code>]
+  : never;
+
 export interface IssueBook {
   /** `line` 0 = the file as a whole. */
-  add(
-    code: string,
-    level: Issue['level'],
-    line?: number,
-    more?: Pick<Issue, 'actual' | 'expected' | 'option' | 'count'>,
-  ): void;
+  add<Code extends IssueCode>(code: Code, level: Level, line?: number, ...more: More<Code>): void;
   list(): Issue[];
   /** Every place told with its line, however often. */
   faults(): Fault[];
@@ -27,13 +30,13 @@ export function openBook(file: string): IssueBook {
   const faults: Fault[] = [];
   const told = new Map<string, { count: number; rest?: Issue }>();
   return {
-    add(code, level, line = 0, more = {}) {
-      if (line > 0 && (level === 'warning' || code === EMPTY_ROW)) {
-        const fault: Fault = { line, code };
-        if (more.actual !== undefined) fault.actual = more.actual.slice(0, LONGEST);
-        if (more.expected !== undefined) fault.expected = more.expected.slice(0, LONGEST);
-        faults.push(fault);
-      }
+    add(code, level, line = 0, ...[given]) {
+      const more: Tells<IssueCode> = given ?? {};
+      const tells = {
+        ...(more.actual === undefined ? {} : { actual: cut(more.actual) }),
+        ...(more.expected === undefined ? {} : { expected: cut(more.expected) }),
+      };
+      if (line > 0 && (level === 'warning' || code === EMPTY_ROW)) faults.push({ line, code, ...tells } as Fault);
       const entry = told.get(code) ?? { count: 0 };
       told.set(code, entry);
       entry.count++;
@@ -41,12 +44,15 @@ export function openBook(file: string): IssueBook {
         entry.rest.count = entry.count - TOLD_SINGLY;
         return;
       }
-      const issue: Issue = { code, level };
-      if (line > 0) issue.origin = { file, line };
-      if (more.actual !== undefined) issue.actual = more.actual.slice(0, LONGEST);
-      if (more.expected !== undefined) issue.expected = more.expected.slice(0, LONGEST);
-      if (more.option !== undefined) issue.option = more.option;
-      if (more.count !== undefined) issue.count = more.count;
+      // The signature has checked that these belong together.
+      const issue = {
+        code,
+        level,
+        ...(line > 0 ? { origin: { file, line } } : {}),
+        ...tells,
+        ...(more.question === undefined ? {} : { question: more.question }),
+        ...(more.count === undefined ? {} : { count: more.count }),
+      } as Issue;
       if (entry.count > TOLD_SINGLY) {
         issue.count = 1;
         entry.rest = issue;
@@ -57,4 +63,13 @@ export function openBook(file: string): IssueBook {
     faults: () => faults,
     refused: () => issues.some((issue) => issue.level === 'refusal'),
   };
+}
+
+/** The same with every text of the file cut to what can be shown. */
+function cut(shown: Shown): Shown {
+  if (typeof shown === 'string') return shown.slice(0, LONGEST);
+  if (typeof shown === 'number') return shown;
+  if (Array.isArray(shown)) return shown.map((one: string | Told) => cut(one)) as string[] | Told[];
+  const short = Object.entries(shown).map(([name, value]) => [name, typeof value === 'string' ? cut(value) : value]);
+  return Object.fromEntries(short) as Told;
 }

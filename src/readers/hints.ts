@@ -1,9 +1,9 @@
+import type { Choice, ChoiceId, ChoiceOf } from '../model/choices.ts';
 import type { GlucoseUnit } from '../model/glucose.ts';
 import type { ReadFile, ReadSettings } from '../model/input.ts';
 import type { Deletions } from './fhir/deletions.ts';
 import type { Resolve } from './fhir/reading.ts';
 import type { OrderHint } from './times/columnOrder.ts';
-import type { DateOrder } from './times/dayOrder.ts';
 
 /** What a person's other files tell about one that cannot tell by itself. */
 export interface Hints {
@@ -24,10 +24,8 @@ export function agreed(files: ReadFile[]): Hints {
   const order = common(files, 'date-order');
   const unit = common(files, 'unit');
   return {
-    ...(order ? { order: { order: order.value as DateOrder, evidence: order.evidence } } : {}),
-    ...(unit && (unit.value === 'mg/dL' || unit.value === 'mmol/L')
-      ? { unit: { unit: unit.value, evidence: unit.evidence } }
-      : {}),
+    ...(order ? { order: { order: order.value, evidence: order.evidence } } : {}),
+    ...(unit && unit.value !== 'both' ? { unit: { unit: unit.value, evidence: unit.evidence } } : {}),
   };
 }
 
@@ -47,18 +45,24 @@ export function tellZone(files: ReadFile[], settings: ReadSettings): void {
   if (settings.zone !== undefined || !first || named.some(({ zone }) => zone !== first.zone)) return;
   for (const file of files) {
     if (file.zone === undefined && file.readings.count + file.notes.length > 0)
-      file.choices.push({ id: 'zone', value: first.zone!, by: 'file', evidence: first.name });
+      file.choices.push({ id: 'zone', value: first.zone!, by: 'file', evidence: { is: 'named', name: first.name } });
   }
 }
 
-function common(files: ReadFile[], choice: string): { value: string; evidence: string } | undefined {
-  let found: { value: string; evidence: string } | undefined;
+/** What all files that tell it themselves settled on, and the first that does. */
+function common<Id extends ChoiceId>(
+  files: ReadFile[],
+  wanted: Id,
+): { value: ChoiceOf<Id>['value']; evidence: string } | undefined {
+  let found: { value: ChoiceOf<Id>['value']; evidence: string } | undefined;
   for (const file of files) {
-    for (const { id, by, value } of file.choices) {
-      if (id !== choice || by !== 'file') continue;
-      if (found && found.value !== value) return undefined;
-      found ??= { value, evidence: file.name };
+    for (const choice of file.choices) {
+      if (!isOf(choice, wanted) || choice.by !== 'file') continue;
+      if (found && found.value !== choice.value) return undefined;
+      found ??= { value: choice.value, evidence: file.name };
     }
   }
   return found;
 }
+
+const isOf = <Id extends ChoiceId>(choice: Choice, id: Id): choice is Extract<Choice, ChoiceOf<Id>> => choice.id === id;

@@ -1,5 +1,7 @@
 import * as z from 'zod';
 import type { Issue } from '../model/input.ts';
+import type { Tells } from '../model/issues.ts';
+import type { ValueKind } from '../model/told.ts';
 import { MOST_TOLD } from './checks.ts';
 import './jitless.ts';
 
@@ -67,6 +69,16 @@ const folderSettings = z.strictObject({
   date: date.optional(),
 }) satisfies z.ZodType<FolderSettings>;
 
+/** Kinds of value as zod calls them. */
+const KINDS: Partial<Record<string, ValueKind>> = {
+  string: 'json-string',
+  number: 'json-number',
+  int: 'json-number',
+  boolean: 'json-boolean',
+  array: 'json-list',
+  object: 'json-object',
+};
+
 /** So many letters of one mistake are told. */
 const LETTERS = 80;
 
@@ -98,9 +110,9 @@ export function readSettings(text: string, file: string): { settings: FolderSett
   };
 }
 
-function expectation(issue: z.core.$ZodIssue): string {
+function expectation(issue: z.core.$ZodIssue): Tells<'settings-wrong-value'>['expected'] {
   if (issue.code === 'invalid_value') return issue.values.map(String).join(' | ');
-  if (issue.code === 'invalid_type') return issue.expected;
+  if (issue.code === 'invalid_type') return { is: KINDS[issue.expected] ?? 'json-other' };
   if (issue.code === 'invalid_format') return issue.format === 'date' ? 'YYYY-MM-DD' : issue.format;
   if (issue.code === 'too_small') return `≥ ${issue.minimum}`;
   if (issue.code === 'too_big') return `≤ ${issue.maximum}`;

@@ -86,7 +86,12 @@ function singlePass(placed: PlacedFile, clock: LocalClock, run: Run): { second: 
   return { second: joinsSecond && !joinsFirst, sure: joinsFirst !== joinsSecond };
 }
 
-function about(placed: PlacedFile, code: string, level: Issue['level'], rows: number[]): Issue {
+function about(
+  placed: PlacedFile,
+  code: 'skipped-hour' | 'doubled-hour',
+  level: Issue['level'],
+  rows: number[],
+): Issue {
   const { wall, line } = placed.file.readings;
   const i = rows[0]!;
   return {

@@ -47,10 +47,15 @@ export function choosePeriod(
   choice: PeriodChoice | undefined,
 ): { from: LocalDate; to: LocalDate } | Issue {
   const last = dates.at(-1)!;
-  const wrong = (actual: string): Issue => ({ code: 'bad-period', level: 'refusal', actual, option: '--from --to' });
+  const wrong = (actual: string, by: 'dates' | 'days' = 'dates'): Issue => ({
+    code: 'bad-period',
+    level: 'refusal',
+    actual,
+    question: { of: 'period', by },
+  });
   if (choice && 'days' in choice) {
     const { days } = choice;
-    if (!Number.isInteger(days) || days < 1 || days > MOST_DAYS) return { ...wrong(`${days}`), option: '--days' };
+    if (!Number.isInteger(days) || days < 1 || days > MOST_DAYS) return wrong(`${days}`, 'days');
     return { from: addDays(last, 1 - days), to: last };
   }
   const to = choice?.to ?? (choice?.from !== undefined && choice.from > last ? choice.from : last);

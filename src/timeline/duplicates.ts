@@ -104,10 +104,10 @@ function inMgPerDl(twin: Twin): number {
 function contradiction(files: PlacedFile[], a: Twin, b: Twin): Issue {
   const fileOf = (twin: Twin) => files[twin.file]!.file;
   const lineOf = (twin: Twin) => fileOf(twin).readings.line[twin.index]!;
-  const text = (twin: Twin) => {
+  const told = (twin: Twin) => {
     const { name, readings } = fileOf(twin);
-    return `${valueText(readings, twin.index)} (${name}:${lineOf(twin)})`;
+    return { is: 'reading-at', reading: valueText(readings, twin.index), file: name, line: lineOf(twin) } as const;
   };
   const origin = { file: fileOf(a).name, line: lineOf(a) };
-  return { code: 'contradiction', level: 'warning', origin, actual: `${text(a)}, ${text(b)}`.slice(0, 120) };
+  return { code: 'contradiction', level: 'warning', origin, actual: [told(a), told(b)] };
 }

@@ -82,7 +82,10 @@ export function buildTimeline(files: ReadFile[], settings: Pick<Settings, 'zone'
   const readings = fillColumns(pool, placed, days, clock);
   if (readings.count === 0) {
     const actual = `${allDays[0]} / ${allDays.at(-1)}`;
-    return refused([...issues, { code: 'no-readings-in-period', level: 'refusal', actual, option: '--from --to' }]);
+    return refused([
+      ...issues,
+      { code: 'no-readings-in-period', level: 'refusal', actual, question: { of: 'period', by: 'dates' } },
+    ]);
   }
   const notes = placeNotes(files, clock, choice.by, days);
   issues.push(...notes.issues);

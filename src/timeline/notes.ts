@@ -54,7 +54,8 @@ export function placeNotes(files: ReadFile[], clock: LocalClock, by: ClockChoice
       else placed.notes.push(onDay(note, at, day, minuteOfDay(wallAt(clock, at))));
     });
   }
-  if (offsets > 0) placed.issues.push({ code: 'note-offsets', level: 'warning', count: offsets, option: '--zone' });
+  if (offsets > 0)
+    placed.issues.push({ code: 'note-offsets', level: 'warning', count: offsets, question: { of: 'zone' } });
   placed.notes.sort(
     (a, b) =>
       a.at - b.at || Number(a.timed) - Number(b.timed) || compare(a.kind, b.kind) || compare(sayingOf(a), sayingOf(b)),

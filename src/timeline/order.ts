@@ -9,12 +9,15 @@ const LEAST_JUMP = 10 * MINUTE_MS;
 /** More jumps than this and the file is simply not in order, which is no error: it is sorted. */
 const MOST_JUMPS = 3;
 
+/** So many are named. */
+const NAMED = 6;
+
 /** Refuses inputs of more than one person: readings of two people must never be joined. */
 export function onePerson(files: ReadFile[]): Issue | undefined {
   const persons = new Set(files.flatMap(({ persons }) => persons.map((person) => person.trim())));
   persons.delete('');
   if (persons.size < 2) return undefined;
-  return { code: 'two-persons', level: 'refusal', actual: [...persons].join(', ').slice(0, 120), count: persons.size };
+  return { code: 'two-persons', level: 'refusal', actual: [...persons].slice(0, NAMED), count: persons.size };
 }
 
 /**
@@ -34,11 +37,13 @@ export function clockSetBack(placed: PlacedFile, hasZone: boolean): Issue[] {
     if (jumps.length > MOST_JUMPS) return [];
     last = here;
   }
-  return jumps.map((i) => ({
-    code: hasZone ? 'clock-set-back' : 'clock-set-back-written',
-    level: 'warning',
-    origin: { file: file.name, line: file.readings.line[i]! },
-    actual: clockText(file.readings.wall[i]!),
-    ...(hasZone ? {} : { option: '--zone' }),
-  }));
+  return jumps.map((i): Issue => {
+    const told = {
+      level: 'warning',
+      origin: { file: file.name, line: file.readings.line[i]! },
+      actual: clockText(file.readings.wall[i]!),
+    } as const;
+    if (hasZone) return { code: 'clock-set-back', ...told };
+    return { code: 'clock-set-back-written', ...told, question: { of: 'zone' } };
+  });
 }

@@ -1,4 +1,5 @@
 import type { ReadFile, ReadingColumns } from '../model/input.ts';
+import type { Told } from '../model/told.ts';
 import { MINUTE_MS } from '../time/calendar.ts';
 import { NO_OFFSET, offsetText } from '../time/offset.ts';
 import { UNITS } from '../units.ts';
@@ -12,15 +13,17 @@ export function valueText({ native, unit, limit }: ReadingColumns, i: number): s
   return `${sign}${Number.isNaN(native[i]) ? '?' : native[i]} ${UNITS[unit[i]!]}`;
 }
 
-/** The first reading that is wanted, as it stands: `2026-01-14 08:00 +02:00 (a.csv, line 5)`; '' when there is none. */
-export function sampleOf(files: ReadFile[], wanted: (file: ReadFile, i: number) => boolean): string {
+type RowAt = Extract<Told, { is: 'row-at' }>;
+
+/** The first reading that is wanted, as it stands. There is one: whoever asks has counted it. */
+export function sampleOf(files: ReadFile[], wanted: (file: ReadFile, i: number) => boolean): RowAt {
   for (const file of files) {
     const { count, wall, offset, line } = file.readings;
     for (let i = 0; i < count; i++) {
       if (!wanted(file, i)) continue;
       const shift = offset[i] === NO_OFFSET ? '' : ` ${offsetText(offset[i]! * MINUTE_MS)}`;
-      return `${clockText(wall[i]!)}${shift} (${file.name}, line ${line[i]})`;
+      return { is: 'row-at', at: `${clockText(wall[i]!)}${shift}`, file: file.name, line: line[i]! };
     }
   }
-  return '';
+  return { is: 'row-at', at: '', file: '', line: 0 };
 }

@@ -4,11 +4,9 @@ import { OTHER_SENSOR, SET_ASIDE, SKIPPED_HOUR } from './placed.ts';
 import { clockText, valueText } from './samples.ts';
 
 /** A place of any file that was not used, with the reason. */
-export interface SetAside extends Fault {
-  file: string;
-}
+export type SetAside = Fault & { file: string };
 
-const REASON: Record<number, string> = {
+const REASON: Record<number, 'row-contradicts' | 'row-of-other-sensor' | 'row-in-skipped-hour'> = {
   [SET_ASIDE]: 'row-contradicts',
   [OTHER_SENSOR]: 'row-of-other-sensor',
   [SKIPPED_HOUR]: 'row-in-skipped-hour',

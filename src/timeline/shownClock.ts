@@ -27,12 +27,15 @@ export function chooseClock(files: ReadFile[], settings: { zone?: string; period
   const open = (issue: Issue): ClockChoice => ({ zone: null, by: 'written', clock: AS_WRITTEN, issues: [issue] });
   const unknown = zones.find((zone) => !isZone(zone));
   if (unknown !== undefined) {
-    return open({ code: 'unknown-zone', level: 'refusal', actual: unknown.slice(0, 120), option: '--zone' });
+    return open({ code: 'unknown-zone', level: 'refusal', actual: unknown.slice(0, 120), question: { of: 'zone' } });
   }
   if (zones.length > 1) {
-    const samples = zones.map((name) => `${name}: ${sampleOf(files, (file) => file.zone === name)}`);
-    const actual = zones.join(', ').slice(0, 120);
-    return open({ code: 'zones-differ', level: 'refusal', actual, expected: samples.join(' | '), option: '--zone' });
+    const samples = zones.map((zone) => ({
+      ...sampleOf(files, (file) => file.zone === zone),
+      is: 'zone-row' as const,
+      zone,
+    }));
+    return open({ code: 'zones-differ', level: 'refusal', actual: zones, expected: samples, question: { of: 'zone' } });
   }
   const [zone] = zones;
   if (zone !== undefined) {
@@ -46,7 +49,7 @@ export function chooseClock(files: ReadFile[], settings: { zone?: string; period
       actual: sampleOf(files, ({ readings }, i) => readings.offset[i] !== NO_OFFSET),
       expected: sampleOf(files, ({ readings }, i) => readings.offset[i] === NO_OFFSET),
       count: without,
-      option: '--zone',
+      question: { of: 'zone' },
     });
   }
   // Beside readings as written, notes in world time would stand at the wrong hour; beside offsets they are instants.
@@ -68,17 +71,15 @@ export function clockOfOffsets(pool: Pool, files: PlacedFile[]): { clock: LocalC
   const changes = clock.offset.length - 1;
   if (changes === 0) return { clock, issues: [] };
   const days = (pool.at[pool.count - 1]! - pool.at[0]!) / DAY_MS;
-  const actual = [...new Set(clock.offset)].slice(0, 8).map(offsetText).join(', ');
+  const actual = [...new Set(clock.offset)].slice(0, 8).map(offsetText);
   // A traveller changes clocks now and then; two clocks in turns are two exports that disagree.
-  const level = changes > 2 + days ? 'refusal' : 'note';
-  const code = level === 'refusal' ? 'offsets-disagree' : 'offsets-change';
-  const issue: Issue = { code, level, actual, count: changes, option: '--zone' };
-  if (level === 'refusal') {
-    const read = files.map(({ file }) => file);
-    const sample = (one: number) => sampleOf(read, ({ readings }, i) => readings.offset[i]! * MINUTE_MS === one);
-    issue.expected = `${sample(clock.offset[0]!)} | ${sample(clock.offset[1]!)}`;
-  }
-  return { clock, issues: [issue] };
+  const told = { actual, count: changes, question: { of: 'zone' } } as const;
+  if (changes <= 2 + days) return { clock, issues: [{ code: 'offsets-change', level: 'note', ...told }] };
+  const read = files.map(({ file }) => file);
+  const expected = clock.offset
+    .slice(0, 2)
+    .map((one) => sampleOf(read, ({ readings }, i) => readings.offset[i]! * MINUTE_MS === one));
+  return { clock, issues: [{ code: 'offsets-disagree', level: 'refusal', ...told, expected }] };
 }
 
 /**

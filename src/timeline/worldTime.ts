@@ -28,14 +28,16 @@ export function worldTimeUnclear(files: ReadFile[], notes = false): Issue | unde
   // Offsets of the person's other files are likelier than any place.
   const clocks = told.map((offset) => ({ name: offsetText(offset * MINUTE_MS), shift: offset * MINUTE_MS }));
   for (const name of told.length > 0 ? [] : PLACES) clocks.push({ name, shift: zoneClock(name, at, at).offset[0]! });
-  const readings = clocks.map(({ name, shift }) => `${clockText(at + shift)} (${name})`);
+  const readings = clocks.map(
+    ({ name, shift }) => ({ is: 'clock-at', at: clockText(at + shift), clock: name }) as const,
+  );
   return {
     code: 'clock-utc',
     level: 'refusal',
     origin: { file: file.name, line },
     actual: clockText(at),
-    expected: readings.join(' | '),
-    option: '--zone',
+    expected: readings,
+    question: { of: 'zone' },
     count,
   };
 }

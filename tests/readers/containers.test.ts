@@ -95,7 +95,7 @@ describe('several files of one person', () => {
     expect(notes!.choices.find(({ id }) => id === 'date-order')).toMatchObject({
       value: 'day-first',
       by: 'file',
-      evidence: 'a.csv',
+      evidence: { is: 'named', name: 'a.csv' },
     });
   });
 
@@ -106,7 +106,7 @@ describe('several files of one person', () => {
     expect(file!.choices.find(({ id }) => id === 'unit')).toMatchObject({
       value: 'mmol/L',
       by: 'file',
-      evidence: 'b.csv',
+      evidence: { is: 'named', name: 'b.csv' },
     });
     expect(file!.issues).toEqual([]);
     const other = 'Time,Glucose (mg/dL)\n2026-01-16 08:00,102\n';
@@ -122,7 +122,10 @@ describe('several files of one person', () => {
     const zoned = 'Zone: Europe/Helsinki\nTime,Glucose (mg/dL)\n2026-01-15 08:00,102\n';
     const bare = 'Time,Carbs (g)\n2026-01-15 08:00,45\n';
     const files = readInputs([input('a.csv', zoned), input('b.csv', bare)], { today: TODAY });
-    expect(files.map(({ choices }) => choices.find(({ id }) => id === 'zone')?.evidence)).toEqual([undefined, 'a.csv']);
+    expect(files.map(({ choices }) => choices.find(({ id }) => id === 'zone')?.evidence)).toEqual([
+      undefined,
+      { is: 'named', name: 'a.csv' },
+    ]);
   });
 
   it('settle nothing when they disagree', () => {

@@ -107,7 +107,11 @@ describe('values', () => {
       const { valueQuantity: _, ...rest } = sensor(0);
       const told = read({ ...rest, ...more });
       expect(told.fates).toBe('s');
-      expect(told.file.issues.at(-1)).toMatchObject({ code: 'unit-unclear', level: 'refusal', option: '--unit mg/dL' });
+      expect(told.file.issues.at(-1)).toMatchObject({
+        code: 'unit-unclear',
+        level: 'refusal',
+        question: { of: 'unit', answer: 'mg/dL' },
+      });
       expect(read({ ...rest, ...more }, { unit: 'mmol/L' }).readings).toEqual(['2026-01-15 02:00 +120 21 mmol/L']);
     },
   );
@@ -126,7 +130,10 @@ describe('values', () => {
 
   it('says where the unit stood as words only', () => {
     const told = read(sensor(0, { valueQuantity: { value: 112, unit: 'mg/dl' } }));
-    expect(told.file.choices.find(({ id }) => id === 'unit')).toMatchObject({ by: 'file', evidence: 'unit text' });
+    expect(told.file.choices.find(({ id }) => id === 'unit')).toMatchObject({
+      by: 'file',
+      evidence: { is: 'unit-text' },
+    });
   });
 
   it('uses early estimates and counts them', () => {
@@ -269,8 +276,8 @@ describe('a bulk export', () => {
     const read = readInputs([...short, manifest()], { today: TODAY });
     const told = read.flatMap(({ issues }) => issues).filter(({ code }) => code.startsWith('export'));
     expect(told).toMatchObject([
-      { code: 'export-file-missing', actual: 'Device.ndjson', expected: '1' },
-      { code: 'export-count', actual: 'Observation.ndjson: 21', expected: '23' },
+      { code: 'export-file-missing', actual: 'Device.ndjson', expected: 1 },
+      { code: 'export-count', actual: { is: 'file-rows', file: 'Observation.ndjson', rows: 21 }, expected: 23 },
     ]);
   });
 

@@ -78,7 +78,7 @@ describe('Open mHealth and IEEE 1752.1 data points', () => {
   it('takes a time without an offset for UTC, as the schema says, and tells', () => {
     const told = read([glucose({ effective_time_frame: { date_time: '2026-02-03T18:00:00' } })]);
     expect(told.readings).toEqual(['2026-02-03 18:00 +0 132 mg/dL']);
-    expect(told.choices.clock).toBe('default: UTC');
+    expect(told.choices.clock).toBe('default: utc');
   });
 
   it('counts schemas it does not know', () => {

@@ -1,4 +1,5 @@
 import { describe, expect, it, test } from 'vitest';
+import { inWords } from '../support/inWords.ts';
 import { rows, tell } from './told.ts';
 
 const stamped = (format: (iso: string) => string, count = 6, start?: string): string =>
@@ -31,7 +32,7 @@ describe('order of day and month', () => {
   it('refuses one day that could be two, and shows both', () => {
     const told = tell(stamped(dmy, 6, '2026-03-04T08:00:00Z'));
     expect(told.issues).toEqual(['refusal date-order-unclear 2']);
-    expect(told.file.issues[0]).toMatchObject({
+    expect(inWords(told.file.issues[0]!)).toMatchObject({
       actual: '4/3/2026 (line 2) = 2026-03-04 (day-first: 2026-03-04 … 2026-03-04)',
       expected: '4/3/2026 (line 2) = 2026-04-03 (month-first: 2026-04-03 … 2026-04-03)',
       option: '--date-order day-first',
@@ -106,7 +107,7 @@ describe('date and clock', () => {
       stamped(twelve, 576, '2026-01-14T00:00:00Z') + rows(288, (_, t) => `${twelve(t)};90`, '2026-01-15T00:00:00Z');
     const told = tell(twice);
     expect(told.issues).toEqual(['refusal clock-half-lost 2']);
-    expect(told.file.issues[0]!.expected).toMatch(/^line 2 = (\d\d):(\d\d) \| \d\d:\2$/);
+    expect(inWords(told.file.issues[0]!).expected).toMatch(/^line 2 = (\d\d):(\d\d) \| \d\d:\2$/);
     const layout = { clock: '24-hour' };
     const asWritten = tell(twice, { layout });
     expect(asWritten.readings).toHaveLength(864);

@@ -58,7 +58,7 @@ describe('a file that says another unit than the user', () => {
     const told = tell(text, { unit: 'mmol/L' }, name);
     expect(told.issues.filter((one) => one.startsWith('refusal'))).toEqual([`refusal ${issue}`]);
     const refusal = told.file.issues.find(({ level }) => level === 'refusal');
-    expect(refusal).toMatchObject({ actual: 'mg/dL', expected: 'mmol/L', option: expect.any(String) });
+    expect(refusal).toMatchObject({ actual: 'mg/dL', expected: 'mmol/L', question: { of: expect.any(String) } });
     expect(tell(text, { unit: 'mg/dL' }, name).issues.filter((one) => one.startsWith('refusal'))).toEqual([]);
   });
 

@@ -144,7 +144,7 @@ describe('sensor or finger stick', () => {
 
   it.each([
     ['every 5 minutes', 5, 'sensor', 0],
-    ['every 5 hours', 300, 'finger stick', 40],
+    ['every 5 hours', 300, 'finger-stick', 40],
   ])('takes plain glucose %s alike in whatever order its rows stand', (_, minutes, kind, sticks) => {
     const at = (i: number) => new Date(Date.UTC(2026, 0, 10) + i * minutes * 60_000).toISOString().slice(0, 16);
     // 17 and 40 have no divisor in common, so every row comes once.
@@ -156,7 +156,7 @@ describe('sensor or finger stick', () => {
         id: 'glucose-kind',
         value: kind,
         by: 'file',
-        evidence: `${minutes} min between values`,
+        evidence: { is: 'minutes-between', minutes },
       });
       expect([told.readings.length, told.notes.length]).toEqual([40 - sticks, sticks]);
     }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { readInputs } from '../../src/readers/index.ts';
 import { buildTimeline } from '../../src/timeline/index.ts';
+import { inWords } from '../support/inWords.ts';
 import { rows, TODAY } from './told.ts';
 
 const bytes = (text: string) => new TextEncoder().encode(text);
@@ -64,7 +65,12 @@ describe('times in world time', () => {
     const told = read([csv('world.csv', 'Z'), diary('2026-01-14T08:00+02:00', '2026-01-15T00:30+02:00')]);
     expect(told.codes).toEqual([]);
     expect(told.minute).toBe(120);
-    expect(told.clocks[0]).toEqual({ id: 'offset', value: '+02:00', by: 'file', evidence: 'diary.csv' });
+    expect(told.clocks[0]).toEqual({
+      id: 'offset',
+      value: '+02:00',
+      by: 'file',
+      evidence: { is: 'named', name: 'diary.csv' },
+    });
   });
 
   it('takes the clock of finger sticks in the same FHIR file', () => {
@@ -86,7 +92,7 @@ describe('times in world time', () => {
   it('puts notes in world time on the clock of the readings', () => {
     const told = read([csv('a.csv', '+02:00'), diary('2026-01-14T08:00Z')]);
     expect(told.codes).toEqual([]);
-    expect(told.clocks[1]).toMatchObject({ value: '+02:00', evidence: 'a.csv' });
+    expect(told.clocks[1]).toMatchObject({ value: '+02:00', evidence: { is: 'named', name: 'a.csv' } });
   });
 
   it('takes a zone that another file names before any offset', () => {
@@ -98,8 +104,8 @@ describe('times in world time', () => {
     const text =
       'Time,Time zone,Glucose (mg/dL)\n2026-01-14 08:00,Europe/Helsinki,100\n2026-01-14 08:05,Asia/Tokyo,101\n';
     const [file] = readInputs([{ name: 'a.csv', bytes: bytes(text) }], { today: TODAY });
-    expect(file!.issues).toMatchObject([
-      { code: 'zones-in-file', level: 'refusal', actual: 'Europe/Helsinki (line 2), Asia/Tokyo (line 3)' },
+    expect(file!.issues.map(inWords)).toMatchObject([
+      { code: 'zones-in-file', level: 'refusal', actual: 'Europe/Helsinki (line 2); Asia/Tokyo (line 3)' },
     ]);
   });
 });

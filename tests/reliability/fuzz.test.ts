@@ -162,7 +162,7 @@ describe('files that steer: read or refused with a reason, whatever is in them',
       expect(read.issues.length).toBeGreaterThan(0);
       for (const { origin, actual } of read.issues) {
         expect(origin?.line).toBeGreaterThan(0);
-        expect((actual ?? '').length).toBeLessThanOrEqual(80);
+        expect(`${actual ?? ''}`.length).toBeLessThanOrEqual(80);
       }
     } else
       expect(Object.keys(read.settings).every((name) => name in settings || /^[a-zA-Z0-9]+$/.test(name))).toBe(true);

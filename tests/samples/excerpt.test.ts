@@ -74,7 +74,7 @@ describe('single facts', () => {
   it('does not guess the unit: without being told, it asks or finds it in the values', () => {
     const { unit: _, ...untold } = settings;
     const result = analyse(inputsIn(excerpt, /-2404\.csv$/), untold, 'test');
-    const asked = !result.ok && result.issues.some((issue) => issue.option?.includes('--unit'));
+    const asked = !result.ok && result.issues.some((issue) => issue.question?.of === 'unit');
     expect(asked || (result.ok && result.timeline.unit === 'mmol/L')).toBe(true);
   });
 });

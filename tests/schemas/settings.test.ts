@@ -15,8 +15,8 @@ test.each<[what: string, text: string, expected: unknown]>([
   ['an unknown unit', '{\n "unit": "mg"\n}', [['settings-wrong-value', 2, 'unit', 'mg/dL | mmol/L']]],
   ['a day that does not exist', '{"from": "2026-02-30"}', [['settings-wrong-value', 1, 'from', 'YYYY-MM-DD']]],
   ['no days at all', '{"days": 0}', [['settings-wrong-value', 1, 'days', '≥ 1']]],
-  ['days as text', '{"days": "14"}', [['settings-wrong-value', 1, 'days', 'number']]],
-  ['a list', '[]', [['settings-wrong-value', 1, '{ }', 'object']]],
+  ['days as text', '{"days": "14"}', [['settings-wrong-value', 1, 'days', { is: 'json-number' }]]],
+  ['a list', '[]', [['settings-wrong-value', 1, '{ }', { is: 'json-object' }]]],
 ])('%s', (_, text, expected) => {
   expect(told(text)).toEqual(expected);
 });

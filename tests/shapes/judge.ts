@@ -24,12 +24,12 @@ const MOST_ANSWERS = 3;
 /** Answers one refusal as the program says; false when it names nothing that can be answered. */
 function answer(settings: Settings, issue: Issue, written: Written): boolean {
   const { answers } = written;
-  const option = issue.option ?? '';
+  const of = issue.question?.of;
   const before = JSON.stringify(settings);
-  if (option.startsWith('--unit')) settings.unit = answers.unit;
-  else if (option.startsWith('--date-order') && answers.dateOrder) settings.dateOrder = answers.dateOrder;
-  else if (option.startsWith('--zone')) settings.zone = written.zone;
-  else if (option.startsWith('--layout')) settings.layout = answers.layout(sheetName(issue.origin?.file ?? 'log'));
+  if (of === 'unit') settings.unit = answers.unit;
+  else if (of === 'day-order' && answers.dateOrder) settings.dateOrder = answers.dateOrder;
+  else if (of === 'zone') settings.zone = written.zone;
+  else if (of === 'layout') settings.layout = answers.layout(sheetName(issue.origin?.file ?? 'log'));
   return JSON.stringify(settings) !== before;
 }
 

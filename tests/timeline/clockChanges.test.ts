@@ -105,7 +105,10 @@ it('without a zone never mixes the two passes, and names the option that puts th
     const rows = night.map((row, i) => ({ native: 100 + (i % 37), wall: row.wall + (i >= 336 ? seconds * 1000 : 0) }));
     const { timeline, issues, total } = buildTimeline([fileOf(rows)], { period: { days: 4 } });
     const told = issues.find(({ code }) => code === 'clock-set-back-written');
-    expect(told).toMatchObject({ option: '--zone', actual: seconds === 0 ? '2025-10-26 03:00' : '2025-10-26 03:02' });
+    expect(told).toMatchObject({
+      question: { of: 'zone' },
+      actual: seconds === 0 ? '2025-10-26 03:00' : '2025-10-26 03:02',
+    });
     expect(total.setAside).toBeGreaterThanOrEqual(12);
     const { at, weight } = timeline!.readings;
     for (let i = 1; i < at.length; i++) expect((at[i]! - at[i - 1]!) / MINUTE_MS).toBeGreaterThan(2);

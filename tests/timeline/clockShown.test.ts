@@ -3,6 +3,7 @@ import { DAY_MS, MINUTE_MS } from '../../src/time/calendar.ts';
 import { AS_WRITTEN } from '../../src/time/clock.ts';
 import { buildTimeline } from '../../src/timeline/index.ts';
 import { placeFile } from '../../src/timeline/place.ts';
+import { inWords } from '../support/inWords.ts';
 import { built, fileOf, type Row } from '../support/timeline.ts';
 
 /** What is shown where clocks leave it open, and how far the clock that was chosen reaches. */
@@ -14,7 +15,8 @@ const row = (text: string, offset?: number): Row => ({
   ...(offset === undefined ? {} : { offset }),
 });
 const named = (name: string, ...rows: Row[]) => fileOf(rows, [], undefined, name);
-const issuesOf = (files: ReturnType<typeof fileOf>[], settings = {}) => buildTimeline(files, settings).issues;
+const issuesOf = (files: ReturnType<typeof fileOf>[], settings = {}) =>
+  buildTimeline(files, settings).issues.map(inWords);
 
 describe('a refusal shows a row of each side, as it stands', () => {
   it('of two zones', () => {
@@ -27,7 +29,7 @@ describe('a refusal shows a row of each side, as it stands', () => {
       {
         code: 'zones-differ',
         actual: 'Europe/Oslo, Asia/Tokyo',
-        expected: 'Europe/Oslo: 2026-03-02 08:00 (a.csv, line 2) | Asia/Tokyo: 2026-03-02 09:30 (b.csv, line 2)',
+        expected: 'Europe/Oslo: 2026-03-02 08:00 (a.csv, line 2); Asia/Tokyo: 2026-03-02 09:30 (b.csv, line 2)',
       },
     ]);
   });
@@ -50,12 +52,12 @@ describe('a refusal shows a row of each side, as it stands', () => {
     );
     const { timeline, issues } = buildTimeline([named('a.csv', ...turns)], {});
     expect(timeline).toBeNull();
-    expect(issues.filter(({ code }) => code === 'offsets-disagree')).toMatchObject([
+    expect(issues.filter(({ code }) => code === 'offsets-disagree').map(inWords)).toMatchObject([
       {
         level: 'refusal',
         count: 7,
         actual: '+00:00, +01:30',
-        expected: '2026-03-02 00:00 +00:00 (a.csv, line 2) | 2026-03-02 02:31 +01:30 (a.csv, line 3)',
+        expected: '2026-03-02 00:00 +00:00 (a.csv, line 2); 2026-03-02 02:31 +01:30 (a.csv, line 3)',
       },
     ]);
   });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { buildTimeline } from '../../src/timeline/index.ts';
+import { inWords } from '../support/inWords.ts';
 import { fileOf, type Row } from '../support/timeline.ts';
 
 const NOON = Date.UTC(2026, 2, 2, 12);
@@ -97,12 +98,12 @@ describe('readings at the same instant', () => {
       ],
       {},
     );
-    expect(issues).toEqual([
+    expect(issues.map(inWords)).toEqual([
       {
         code: 'contradiction',
         level: 'warning',
         origin: { file: 'b.csv', line: 2 },
-        actual: '98 mg/dL (b.csv:2), 104 mg/dL (a.csv:2)',
+        actual: '98 mg/dL (b.csv:2); 104 mg/dL (a.csv:2)',
       },
     ]);
   });

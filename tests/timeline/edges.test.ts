@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Issue } from '../../src/model/input.ts';
 import { DAY_MS, MINUTE_MS } from '../../src/time/calendar.ts';
 import { buildTimeline } from '../../src/timeline/index.ts';
+import { shown } from '../support/inWords.ts';
 import { built, fileOf, type Row } from '../support/timeline.ts';
 
 /** Places where the smallest slip in the code would move a reading, a pause or a unit. */
@@ -38,9 +39,9 @@ describe('readings at one instant', () => {
 
   it('are told with their signs', () => {
     const low: Row = at(900, { native: 40, limit: -1 });
-    const actual = ({ issues }: { issues: Issue[] }) => issues[0]!.actual;
+    const actual = ({ issues }: { issues: Issue[] }) => shown(issues[0]!.actual);
     expect(actual(settled(low, at(900, { native: Number.NaN, limit: 1 })))).toBe(
-      '< 40 mg/dL (made.csv:2), > ? mg/dL (made.csv:3)',
+      '< 40 mg/dL (made.csv:2); > ? mg/dL (made.csv:3)',
     );
   });
 

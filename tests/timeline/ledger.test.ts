@@ -25,14 +25,17 @@ describe('rows set aside', () => {
       at(15),
     ];
     const file = fileOf(rows, [], undefined, 'a.csv');
-    file.faults.push({ line: 9, code: 'row-unclear', actual: 'x' }, { line: 1, code: 'row-unclear', actual: 'y' });
+    file.faults.push(
+      { line: 9, code: 'time-unreadable', actual: 'x' },
+      { line: 1, code: 'time-unreadable', actual: 'y' },
+    );
     expect(buildTimeline([file, fileOf([at(20)], [], undefined, 'b.csv')], {}).setAside).toEqual([
-      { file: 'a.csv', line: 1, code: 'row-unclear', actual: 'y' },
+      { file: 'a.csv', line: 1, code: 'time-unreadable', actual: 'y' },
       { file: 'a.csv', line: 3, code: 'row-contradicts', actual: '2026-03-02 00:05 < 40 mg/dL' },
       { file: 'a.csv', line: 4, code: 'row-contradicts', actual: '2026-03-02 00:05 120 mg/dL' },
       { file: 'a.csv', line: 5, code: 'row-contradicts', actual: '2026-03-02 00:10 > ? mg/dL' },
       { file: 'a.csv', line: 6, code: 'row-contradicts', actual: '2026-03-02 00:10 11.1 mmol/L' },
-      { file: 'a.csv', line: 9, code: 'row-unclear', actual: 'x' },
+      { file: 'a.csv', line: 9, code: 'time-unreadable', actual: 'x' },
     ]);
   });
 

@@ -86,7 +86,7 @@ describe('notes', () => {
     file.notes[0]!.offset = 120;
     const { timeline, issues } = buildTimeline([file], {});
     expect(timeline!.notes[0]).toMatchObject({ day: 13, minute: 480 });
-    expect(issues).toEqual([{ code: 'note-offsets', level: 'warning', count: 1, option: '--zone' }]);
+    expect(issues).toEqual([{ code: 'note-offsets', level: 'warning', count: 1, question: { of: 'zone' } }]);
   });
 
   it('in world time beside readings as written ask for the zone', () => {

@@ -2,19 +2,9 @@ import { join } from 'node:path';
 import { analyse } from '../../analyse.ts';
 import { fingerprint } from '../../bytes/hash.ts';
 import { factsOf } from '../../clinic/facts.ts';
-import {
-  because,
-  blank,
-  inWords,
-  issueSaid,
-  read,
-  refusalsIn,
-  refused,
-  withWords,
-  wrongFromTheStart,
-} from '../../clinic/outcome.ts';
+import { because, blank, inWords, read, refusalsIn, refused, wrongFromTheStart } from '../../clinic/outcome.ts';
 import { keyOf, stillGood } from '../../clinic/resume.ts';
-import type { Place } from '../../language/index.ts';
+import { issueSaid, type Place, withWords } from '../../language/index.ts';
 import type { Outcome, Person } from '../../model/clinic.ts';
 import type { Input } from '../../model/input.ts';
 import { makePapers, type PapersWanted, type PaperTools } from '../../papers/makePapers.ts';

@@ -24,7 +24,7 @@ export function unpack(input: Input): { inputs: Input[] } | { failed: ReadFile }
   return { inputs: [input] };
 }
 
-function closed(input: Input, code: string): ReadFile {
+function closed(input: Input, code: (typeof CODE)[keyof typeof CODE] | 'workbook' | 'file-empty'): ReadFile {
   const book = openBook(input.name);
   book.add(code, 'warning');
   return accountOf(input, 'archive', { book });

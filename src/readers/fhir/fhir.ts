@@ -42,11 +42,11 @@ const COMPANIONS = new Set([
 /** Reads HL7 FHIR R4: a Bundle of any type, a single resource, an array of resources, or NDJSON. */
 export function readFhir(input: Input, settings: ReadSettings, hints: Hints = {}): ReadFile {
   const book = openBook(input.name);
-  const choices: Choice[] = [{ id: 'encoding', value: 'utf-8', by: 'file', evidence: 'JSON' }];
+  const choices: Choice[] = [{ id: 'encoding', value: 'utf-8', by: 'file', evidence: { is: 'json' } }];
   const opened = openJson(input.bytes);
   const account = (entries: Entries, persons: Iterable<string>): ReadFile =>
     accountOf(input, 'fhir', { book, choices, entries, persons });
-  const refused = (code: string, line = 0): ReadFile => {
+  const refused = (code: 'fhir-xml' | 'json-broken', line = 0): ReadFile => {
     book.add(code, 'refusal', line);
     return account(newEntries(0, 0), []);
   };
@@ -80,11 +80,11 @@ export function readFhir(input: Input, settings: ReadSettings, hints: Hints = {}
     const resource = held.get(row) ?? resources.at(row);
     if (!resource) continue;
     if (versions.deleted.has(row) || isDeleted(deletions, resource.body)) {
-      reading.setAside(resource, 'taken-back', resource.fullUrl || nameOf(resource));
+      reading.setAside(resource, 'taken-back', { actual: resource.fullUrl || nameOf(resource) });
       continue;
     }
     if (versions.contradict.has(resource.row)) {
-      reading.setAside(resource, 'versions-contradict', textIn(resource.body, 'id'));
+      reading.setAside(resource, 'versions-contradict', { actual: textIn(resource.body, 'id') });
       continue;
     }
     if (versions.repeats.has(resource.row)) {

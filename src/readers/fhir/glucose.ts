@@ -1,9 +1,10 @@
 import type { GlucoseUnit } from '../../model/glucose.ts';
 import type { NotePlace } from '../../model/input.ts';
+import type { Tells } from '../../model/issues.ts';
 import { glucoseUnit, implausible } from '../glucose/unit.ts';
 import { type Json, listIn, numberIn, objectIn, textIn } from '../json/fields.ts';
 import { codeName, unitOfCode } from './codes.ts';
-import type { FhirReading, GlucoseValue, Resource } from './reading.ts';
+import type { FhirReading, GlucoseValue, Often, Resource } from './reading.ts';
 import { readSampled } from './sampled.ts';
 
 export type GlucoseKind = 'sensor' | 'body-fluid' | 'fingerstick';
@@ -18,14 +19,14 @@ export function readGlucose(
   when: string,
 ): void {
   if (kind !== 'fingerstick' && !place.timed) {
-    reading.setAside(resource, 'reading-without-clock', when);
+    reading.setAside(resource, 'reading-without-clock', { actual: when });
     return;
   }
   const sampled = objectIn(part, 'valueSampledData');
   const period = objectIn(resource.body, 'effectivePeriod');
   const lasts = period !== undefined && textIn(period, 'start') !== textIn(period, 'end');
   if (kind !== 'fingerstick' && lasts && !sampled) {
-    reading.setAside(resource, 'value-over-period', `${textIn(period, 'start')} ${textIn(period, 'end')}`);
+    reading.setAside(resource, 'value-over-period', { actual: `${textIn(period, 'start')} ${textIn(period, 'end')}` });
     return;
   }
   if (sampled && kind !== 'fingerstick') {
@@ -33,13 +34,17 @@ export function readGlucose(
     return;
   }
   const found = foundIn(reading, part, resource.line);
+  if ('absent' in found) {
+    reading.setAside(resource, 'value-absent', { actual: found.absent });
+    return;
+  }
   if ('fault' in found) {
-    reading.setAside(resource, found.fault, found.actual);
+    reading.setAside(resource, found.fault, { actual: found.actual });
     return;
   }
   const wrong = found.limit === 0 ? implausible(found.value, found.unit) : undefined;
   if (wrong) {
-    reading.setAside(resource, wrong.code, String(found.value), wrong.expected);
+    reading.setAside(resource, wrong.code, { actual: String(found.value), expected: wrong.expected });
     return;
   }
   if (kind !== 'fingerstick') {
@@ -51,7 +56,10 @@ export function readGlucose(
   reading.note({ ...place, kind: 'fingerstick', ...amount, unit: found.unit });
 }
 
-type Found = GlucoseValue | { fault: string; actual: string };
+type Found =
+  | GlucoseValue
+  | { fault: 'value-unit-unknown' | 'value-without-unit'; actual: string }
+  | { absent: Tells<'value-absent'>['actual'] };
 
 function foundIn(reading: FhirReading, part: Json, line: number): Found {
   const quantity = objectIn(part, 'valueQuantity');
@@ -107,10 +115,10 @@ function absent(reading: FhirReading, part: Json): Found {
   if (code === 'negative-infinity') return { value: Number.NaN, unit, limit: -1 };
   if (code === 'positive-infinity') return { value: Number.NaN, unit, limit: 1 };
   const note = code === 'as-text' ? textIn(listIn(part, 'note')[0], 'text') : '';
-  const words = [code || 'no value', textIn(reason, 'text'), note].filter((word) => word !== '');
-  return { fault: 'value-absent', actual: words.join(': ') };
+  const words = [code, textIn(reason, 'text'), note].filter((word) => word !== '');
+  return { absent: words.length > 0 ? words.join(': ') : { is: 'no-reason' } };
 }
 
-export function count(reading: FhirReading, code: string): void {
+export function count(reading: FhirReading, code: Often): void {
   reading.often.set(code, (reading.often.get(code) ?? 0) + 1);
 }

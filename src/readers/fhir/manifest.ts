@@ -52,17 +52,25 @@ const plainName = (name: string): string => name.replace(/^.*\//, '').replace(/\
 /** Compares what a manifest promises with the files that came: those missing, and those with another number of rows. */
 export function checkManifest({ outputs, deleted }: Manifest, name: string, files: ReadFile[]): Issue[] {
   const issues: Issue[] = [];
-  const add = (code: string, actual: string, expected: string): void => {
-    issues.push({ code, level: 'warning', origin: { file: name, line: 0 }, actual, expected });
-  };
+  const level = 'warning';
+  const origin = { file: name, line: 0 };
   const cameAs = (file: string) => files.filter((other) => plainName(other.name) === plainName(file));
   // What was taken back cannot be left out without the list of it.
-  for (const file of deleted) if (cameAs(file).length === 0) add('export-file-missing', file, '');
+  for (const file of deleted)
+    if (cameAs(file).length === 0) issues.push({ code: 'export-file-missing', level, origin, actual: file });
   for (const { file, count } of outputs) {
     const came = cameAs(file);
     const rows = came.reduce((sum, { fates }) => sum + fates.length, 0);
-    if (came.length === 0) add('export-file-missing', file, count === undefined ? '' : String(count));
-    else if (count !== undefined && rows !== count) add('export-count', `${file}: ${rows}`, String(count));
+    if (came.length === 0)
+      issues.push({
+        code: 'export-file-missing',
+        level,
+        origin,
+        actual: file,
+        ...(count === undefined ? {} : { expected: count }),
+      });
+    else if (count !== undefined && rows !== count)
+      issues.push({ code: 'export-count', level, origin, actual: { is: 'file-rows', file, rows }, expected: count });
   }
   return issues;
 }

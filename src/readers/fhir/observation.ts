@@ -41,7 +41,7 @@ export function readObservation(reading: FhirReading, resource: Resource): void 
     const quantity = objectIn(body, 'valueQuantity');
     const grams = inGrams(quantity);
     if (grams === undefined && !text) {
-      reading.setAside(resource, 'no-value', '');
+      reading.setAside(resource, 'no-value');
       return;
     }
     reading.note({

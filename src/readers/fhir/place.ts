@@ -31,17 +31,17 @@ function timeOf(reading: FhirReading, body: Json): WrittenTime {
 export function placeOf(reading: FhirReading, resource: Resource, usable: boolean): NotePlace | undefined {
   const { body, line, row } = resource;
   if (!usable) {
-    reading.setAside(resource, 'status-not-usable', textIn(body, 'status') || 'no status');
+    reading.setAside(resource, 'status-not-usable', { actual: textIn(body, 'status') || { is: 'no-status' } });
     return undefined;
   }
   const [modifier] = listIn(body, 'modifierExtension');
   if (modifier !== undefined) {
-    reading.setAside(resource, 'meaning-modified', textIn(modifier, 'url'));
+    reading.setAside(resource, 'meaning-modified', { actual: textIn(modifier, 'url') });
     return undefined;
   }
   const at = timeOf(reading, body);
   if (!at.ok) {
-    reading.setAside(resource, at.code, whenText(body));
+    reading.setAside(resource, at.code, { actual: whenText(body) });
     return undefined;
   }
   return { wall: at.wall, offset: at.offset, timed: at.timed, origin: { file: reading.file, line }, row };

@@ -1,6 +1,7 @@
 import type { GlucoseUnit } from '../../model/glucose.ts';
 import type { NoteEntry, ReadSettings } from '../../model/input.ts';
-import type { IssueBook } from '../book.ts';
+import type { IssueCode } from '../../model/issues.ts';
+import type { IssueBook, More } from '../book.ts';
 import type { Entries } from '../entries.ts';
 import { type Json, textIn } from '../json/fields.ts';
 import { minutesBetween } from '../times/instant.ts';
@@ -37,6 +38,9 @@ interface Unsure {
   value: GlucoseValue;
 }
 
+/** What a file is told once to have often. */
+export type Often = 'early-estimates' | 'unit-not-of-code';
+
 /** Finds what a reference points at, in this file or another of the same person. */
 export type Resolve = (reference: string, from: Json) => Json | undefined;
 
@@ -53,7 +57,7 @@ export interface FhirReading {
   units: Set<GlucoseUnit>;
   unsure: Unsure[];
   /** How often something was so, told once for the file: early estimates, units that are not those of the code … */
-  often: Map<string, number>;
+  often: Map<Often, number>;
   /** Whether a unit stood as text without a code. */
   byText: boolean;
   /** What was not read, by kind, and how often it came. */
@@ -64,10 +68,10 @@ export interface FhirReading {
   resolve: Resolve;
   reading(resource: Placed, wall: number, offset: number, value: GlucoseValue, unsure: boolean): void;
   note(entry: NoteEntry): void;
-  setAside(resource: Resource, code: string, actual: string, expected?: string): void;
+  setAside<Code extends IssueCode>(resource: Resource, code: Code, ...more: More<Code>): void;
   repeats(resource: Resource): void;
   ignore(what: string): void;
-  remark(code: string, line: number, count: number): void;
+  remark(code: 'points-left-out', line: number, count: number): void;
   minutesOf(period: Json | undefined): number | undefined;
 }
 
@@ -108,8 +112,8 @@ export function newReading(
       entries.notes.push(entry);
       entries.fate(entry.row, 'note');
     },
-    setAside: ({ line, row }, code, actual, expected) => {
-      book.add(code, 'warning', line, expected === undefined ? { actual } : { actual, expected });
+    setAside: ({ line, row }, code, ...more) => {
+      book.add(code, 'warning', line, ...more);
       entries.fate(row, 'set-aside');
     },
     repeats: ({ row }) => entries.fate(row, 'duplicate'),

@@ -31,7 +31,7 @@ export function readSampled(
     numberIn(sampled, 'dimensions') !== 1 ||
     data.length === 0
   ) {
-    reading.setAside(resource, unit ? 'series-unreadable' : 'value-unit-unknown', textIn(origin, 'unit'));
+    reading.setAside(resource, unit ? 'series-unreadable' : 'value-unit-unknown', { actual: textIn(origin, 'unit') });
     return;
   }
   if (reading.unit && unit !== reading.unit) reading.coded ??= { unit, line: resource.line };

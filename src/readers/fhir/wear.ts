@@ -8,8 +8,8 @@ export function readWear(reading: FhirReading, resource: Resource): void {
   const start = textIn(objectIn(body, 'timingPeriod'), 'start') || textIn(body, 'timingDateTime');
   const at = readWritten(start, reading.today);
   if (textIn(body, 'status') === 'entered-in-error')
-    reading.setAside(resource, 'status-not-usable', 'entered-in-error');
-  else if (!at.ok) reading.setAside(resource, at.code, start);
+    reading.setAside(resource, 'status-not-usable', { actual: 'entered-in-error' });
+  else if (!at.ok) reading.setAside(resource, at.code, { actual: start });
   else {
     const device = reading.resolve(textIn(objectIn(body, 'device'), 'reference'), body);
     const label = textIn(listIn(device, 'deviceName')[0], 'name');

@@ -20,23 +20,28 @@ export function tellWhole(
   const [first] = zones;
   const zone = settings.zone === undefined && zones.size === 1 ? first : undefined;
   if (settings.zone) choices.push({ id: 'zone', value: settings.zone, by: 'user' });
-  else if (zone !== undefined) choices.push({ id: 'zone', value: zone, by: 'file', evidence: 'tz-code' });
-  if (zones.size > 1) book.add('zones-in-file', 'warning', 0, { actual: [...zones].join(', '), option: '--zone' });
+  else if (zone !== undefined) choices.push({ id: 'zone', value: zone, by: 'file', evidence: { is: 'tz-code' } });
+  if (zones.size > 1)
+    book.add('zones-in-file', 'warning', 0, {
+      actual: [...zones].map((name) => ({ is: 'named', name })),
+      question: { of: 'zone' },
+    });
   return zone;
 }
 
 function tellUnit({ units, byText, coded, bare, unit }: FhirReading, book: IssueBook, choices: Choice[]): void {
   if (units.size > 0) {
-    const evidence = byText ? 'unit text' : 'UCUM';
-    choices.push({ id: 'unit', value: [...units].join(', '), by: 'file', evidence });
+    const [unit, other] = units;
+    const value = other === undefined ? unit! : 'both';
+    choices.push({ id: 'unit', value, by: 'file', evidence: { is: byText ? 'unit-text' : 'ucum' } });
   }
   if (coded && unit)
-    book.add('unit-coded', 'refusal', coded.line, { actual: coded.unit, expected: unit, option: '--unit' });
+    book.add('unit-coded', 'refusal', coded.line, { actual: coded.unit, expected: unit, question: { of: 'unit' } });
   if (bare.count > 0 && units.size === 0) {
     book.add('unit-unclear', 'refusal', bare.line, {
-      actual: `${bare.count} values from ${bare.low} to ${bare.high}`,
+      actual: { is: 'values-seen', count: bare.count, low: bare.low, high: bare.high },
       expected: bothUnits(bare.high, bare.line),
-      option: '--unit mg/dL',
+      question: { of: 'unit', answer: 'mg/dL' },
     });
   }
 }

@@ -25,9 +25,12 @@ export function settleMark(
   if (!wanted && dot > 0 && comma > 0) {
     const [a, b] = [firstAt[1]!, firstAt[2]!];
     book.add('decimal-marks-mixed', 'refusal', lineOf(Math.max(a, b)), {
-      actual: `${cells.value[a]} (line ${lineOf(a)}), ${String(cells.value[b]).replace('.', ',')} (line ${lineOf(b)})`,
+      actual: [
+        { is: 'at-line', text: `${cells.value[a]}`, line: lineOf(a) },
+        { is: 'at-line', text: `${cells.value[b]}`.replace('.', ','), line: lineOf(b) },
+      ],
       expected: cells.column.name,
-      option: '--layout',
+      question: { of: 'layout', field: 'decimalMark' },
     });
     return false;
   }
@@ -36,7 +39,7 @@ export function settleMark(
     book.add('thousands-or-decimal', 'refusal', lineOf(at), {
       actual: `${cells.value[at]}`,
       expected: `${Math.round(cells.value[at]! * 1000)}`,
-      option: '--layout',
+      question: { of: 'layout', field: 'decimalMark' },
     });
     return false;
   }
@@ -53,7 +56,12 @@ export function settleMark(
   if (wanted) choices.push({ id: 'decimal-mark', value: decimal, by: 'user' });
   else {
     const of = decimal === '.' ? dot : comma;
-    choices.push({ id: 'decimal-mark', value: decimal, by: 'file', evidence: `${of} of ${cells.filled} cells` });
+    choices.push({
+      id: 'decimal-mark',
+      value: decimal,
+      by: 'file',
+      evidence: { is: 'cells', cells: of, of: cells.filled },
+    });
   }
   return true;
 }

@@ -48,8 +48,8 @@ export function comesOften(values: { wall: number }[], choices: Choice[]): boole
   const times = values.map(({ wall }) => wall).sort((a, b) => a - b);
   const step = medianOf(times.slice(1).map((t, i) => (t - times[i]!) / MINUTE_MS));
   const sensor = !Number.isNaN(step) && !isSparse(step);
-  const value = sensor ? 'sensor' : 'finger stick';
-  choices.push({ id: 'glucose-kind', value, by: 'file', evidence: `${step} min between values` });
+  const value = sensor ? 'sensor' : 'finger-stick';
+  choices.push({ id: 'glucose-kind', value, by: 'file', evidence: { is: 'minutes-between', minutes: step } });
   return sensor;
 }
 

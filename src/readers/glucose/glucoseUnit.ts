@@ -1,5 +1,6 @@
 import type { GlucoseUnit } from '../../model/glucose.ts';
 import type { Choice } from '../../model/input.ts';
+import type { Told } from '../../model/told.ts';
 import type { IssueBook } from '../book.ts';
 import type { Hints } from '../hints.ts';
 import { CELL, type GlucoseCells, unitCode, unitOf } from './glucoseCell.ts';
@@ -39,7 +40,7 @@ export function settleUnit(
     book.add('unit-contradicts-file', 'refusal', other.line, {
       actual: other.unit,
       expected: asked!,
-      option: '--layout',
+      question: { of: 'layout', field: 'unit' },
     });
     return undefined;
   }
@@ -50,22 +51,26 @@ export function settleUnit(
   if (fromHeader) {
     const seen = looksLikeOther(cells, fromHeader);
     if (seen) {
-      const more = { actual: seen, expected: fromHeader, option: '--layout' };
-      book.add('unit-contradicts-values', 'refusal', lineOf(0), more);
+      book.add('unit-contradicts-values', 'refusal', lineOf(0), {
+        actual: seen,
+        expected: fromHeader,
+        question: { of: 'layout', field: 'unit' },
+      });
       return undefined;
     }
     choices.push({
       id: 'unit',
       value: fromHeader,
       by: cells.column.given ? 'user' : 'file',
-      evidence: cells.column.name,
+      evidence: { is: 'named', name: cells.column.name },
     });
     return fill(cells, fromHeader);
   }
   if (own.with > 0 && own.without === 0) {
-    const value = own.kinds.map((kind) => (kind === 0 ? 'mg/dL' : 'mmol/L'));
-    choices.push({ id: 'unit', value: value.join(', '), by: 'file', evidence: 'unit written in each row' });
-    return value[0] as GlucoseUnit;
+    const [unit, other] = own.kinds.map(unitOf);
+    const value = other === undefined ? unit! : 'both';
+    choices.push({ id: 'unit', value, by: 'file', evidence: { is: 'unit-in-rows' } });
+    return unit;
   }
   if (asked) return byUser(cells, asked, lineOf, book, choices);
   const weighed = weighUnit(cells, lineOf, words.hinted, book, choices);
@@ -113,8 +118,8 @@ function fill(cells: GlucoseCells, unit: GlucoseUnit): GlucoseUnit {
   return unit;
 }
 
-/** More than half of the numbers cannot be in this unit and can be in the other: their range; else ''. */
-function looksLikeOther(cells: GlucoseCells, unit: GlucoseUnit): string {
+/** More than half of the numbers cannot be in this unit and can be in the other: their range. */
+function looksLikeOther(cells: GlucoseCells, unit: GlucoseUnit): Extract<Told, { is: 'values-seen' }> | undefined {
   const here = PLAUSIBLE[unit];
   const there = PLAUSIBLE[unit === 'mg/dL' ? 'mmol/L' : 'mg/dL'];
   let n = 0;
@@ -131,7 +136,7 @@ function looksLikeOther(cells: GlucoseCells, unit: GlucoseUnit): string {
     low = Math.min(low, value);
     high = Math.max(high, value);
   }
-  return other >= FEW && other * 2 > n ? `${other} values from ${low} to ${high}` : '';
+  return other >= FEW && other * 2 > n ? { is: 'values-seen', count: other, low, high } : undefined;
 }
 
 function ownUnits(cells: GlucoseCells): { with: number; without: number; kinds: number[] } {

@@ -51,11 +51,17 @@ export function settleGlucose(context: GlucoseContext): GlucoseColumn[] | undefi
     if (entry.is === 'glucose') {
       const step = medianStep(cells, context.wall);
       entry.is = isSparse(step) ? 'fingerstick' : 'reading';
-      const value = entry.is === 'reading' ? 'sensor' : 'finger stick';
-      const evidence = Number.isNaN(step) ? 'too few rows to tell' : `${Math.round(step)} min between values`;
+      const value = entry.is === 'reading' ? 'sensor' : 'finger-stick';
+      const evidence = Number.isNaN(step)
+        ? ({ is: 'few-rows' } as const)
+        : ({ is: 'minutes-between', minutes: Math.round(step) } as const);
       choices.push({ id: 'glucose-kind', value, by: Number.isNaN(step) ? 'default' : 'file', evidence });
       if (entry.is === 'fingerstick') {
-        book.add('sparse-glucose', 'warning', 0, { actual: cells.column.name, expected: evidence, option: '--layout' });
+        book.add('sparse-glucose', 'warning', 0, {
+          actual: cells.column.name,
+          expected: evidence,
+          question: { of: 'layout', field: 'columns' },
+        });
       }
     }
     settled.push({ cells, is: entry.is });
@@ -105,7 +111,7 @@ function withoutDoubles(settled: GlucoseColumn[], book: IssueBook, choices: Choi
         book.add('two-value-columns', 'refusal', 0, {
           actual: a.cells.column.name,
           expected: b.cells.column.name,
-          option: '--layout',
+          question: { of: 'layout', field: 'columns' },
         });
         return undefined;
       }
@@ -114,7 +120,7 @@ function withoutDoubles(settled: GlucoseColumn[], book: IssueBook, choices: Choi
         id: 'values',
         value: a.cells.column.name,
         by: 'file',
-        evidence: `${b.cells.column.name}: ${same} of ${both}`,
+        evidence: { is: 'same-of', name: b.cells.column.name, same, of: both },
       });
     }
   }

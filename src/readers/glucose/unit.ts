@@ -1,4 +1,5 @@
 import type { GlucoseUnit } from '../../model/glucose.ts';
+import type { Told } from '../../model/told.ts';
 import { MGDL_PER_MMOL } from '../../units.ts';
 import { plain } from '../table/vocabulary.ts';
 
@@ -9,10 +10,13 @@ export const PLAUSIBLE: Record<GlucoseUnit, { low: number; high: number }> = {
 };
 
 /** Why a number is set aside, as an issue tells it; undefined for one that can be glucose. Devices store 0 and less for none. */
-export function implausible(value: number, unit: GlucoseUnit): { code: string; expected: string } | undefined {
+export function implausible(
+  value: number,
+  unit: GlucoseUnit,
+): { code: 'sentinel-value' | 'value-impossible'; expected: Extract<Told, { is: 'range' }> } | undefined {
   const { low, high } = PLAUSIBLE[unit];
   if (value >= low && value <= high) return undefined;
-  return { code: value <= 0 ? 'sentinel-value' : 'value-impossible', expected: `${low}-${high} ${unit}` };
+  return { code: value <= 0 ? 'sentinel-value' : 'value-impossible', expected: { is: 'range', low, high, unit } };
 }
 
 /** Most sensors stop below this many mmol/L; nothing reads higher in mmol/L without being impossible. */
@@ -30,11 +34,13 @@ export function glucoseUnit(text: string): GlucoseUnit | undefined {
 }
 
 /** Both readings of a number without a unit, each in both units, so that people see which one they know. */
-export function bothUnits(value: number, line: number): string {
-  const asMmol = (value / MGDL_PER_MMOL).toFixed(1);
-  const asMgdl = Math.round(value * MGDL_PER_MMOL);
-  return `${value} (line ${line}) = ${value} mg/dL (${asMmol} mmol/L) | ${value} mmol/L (${asMgdl} mg/dL)`;
-}
+export const bothUnits = (value: number, line: number): Extract<Told, { is: 'either-unit' }> => ({
+  is: 'either-unit',
+  value,
+  line,
+  mmol: Math.round((value / MGDL_PER_MMOL) * 10) / 10,
+  mgdl: Math.round(value * MGDL_PER_MMOL),
+});
 
 /** Words for other quantities, written the way UCUM writes the unit. */
 const WORDS = {

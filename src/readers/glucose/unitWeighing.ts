@@ -38,36 +38,37 @@ export function weighUnit(
   }
   if (n === 0) {
     // Only words such as LOW, or nothing: no number depends on the unit.
-    choices.push({ id: 'unit', value: 'mg/dL', by: 'default', evidence: 'no number to weigh' });
+    choices.push({ id: 'unit', value: 'mg/dL', by: 'default', evidence: { is: 'no-number' } });
     return 'mg/dL';
   }
-  const evidence = `${n} values from ${low} to ${high}`;
+  const seen = { count: n, low, high };
   if (high <= MMOL_TOP && decimals > 0) {
-    choices.push({ id: 'unit', value: 'mmol/L', by: 'file', evidence: `${evidence}, with decimals` });
+    choices.push({ id: 'unit', value: 'mmol/L', by: 'file', evidence: { is: 'values-with-decimals', ...seen } });
     return 'mmol/L';
   }
   if (decimals === 0 && high > 40) {
-    choices.push({ id: 'unit', value: 'mg/dL', by: 'file', evidence: `${evidence}, whole numbers` });
+    choices.push({ id: 'unit', value: 'mg/dL', by: 'file', evidence: { is: 'values-whole', ...seen } });
     return 'mg/dL';
   }
   const cut = cleanCut(cells);
   if (cut > 0) {
+    const last = before(cells, cut);
     book.add('unit-changes', 'refusal', lineOf(cut), {
       actual: bothUnits(cells.value[cut]!, lineOf(cut)),
-      expected: `${evidence}, before it ${cells.value[before(cells, cut)]} (line ${lineOf(before(cells, cut))})`,
-      option: '--layout',
+      expected: { is: 'values-before', ...seen, value: cells.value[last]!, line: lineOf(last) },
+      question: { of: 'layout', field: 'unit' },
     });
     return undefined;
   }
   if (hinted && low >= PLAUSIBLE[hinted.unit].low && high <= PLAUSIBLE[hinted.unit].high) {
-    choices.push({ id: 'unit', value: hinted.unit, by: 'file', evidence: hinted.evidence });
+    choices.push({ id: 'unit', value: hinted.unit, by: 'file', evidence: { is: 'named', name: hinted.evidence } });
     return hinted.unit;
   }
   const at = low < 20 && high > MMOL_TOP ? lowAt : highAt;
   book.add('unit-unclear', 'refusal', lineOf(at), {
-    actual: evidence,
+    actual: { is: 'values-seen', ...seen },
     expected: bothUnits(cells.value[at]!, lineOf(at)),
-    option: '--unit mg/dL',
+    question: { of: 'unit', answer: 'mg/dL' },
   });
   return undefined;
 }

@@ -1,8 +1,9 @@
 import type { GlucoseUnit } from '../../model/glucose.ts';
 import type { NoteEntry } from '../../model/input.ts';
+import type { IssueCode } from '../../model/issues.ts';
 import { dateOf } from '../../time/calendar.ts';
 import { NO_OFFSET } from '../../time/offset.ts';
-import type { IssueBook } from '../book.ts';
+import type { IssueBook, More } from '../book.ts';
 import type { Entries } from '../entries.ts';
 import { glucoseUnit, implausible, otherUnit } from '../glucose/unit.ts';
 import { type Json, numberIn, objectIn, textIn } from '../json/fields.ts';
@@ -32,8 +33,8 @@ export interface Points {
   written: { unit: GlucoseUnit; line: number } | undefined;
 }
 
-function setAside(all: Points, point: Point, code: string, actual: string, expected?: string): void {
-  all.book.add(code, 'warning', point.line, expected === undefined ? { actual } : { actual, expected });
+function setAside<Code extends IssueCode>(all: Points, point: Point, code: Code, ...more: More<Code>): void {
+  all.book.add(code, 'warning', point.line, ...more);
   all.entries.fate(point.row, 'set-aside');
 }
 
@@ -60,7 +61,7 @@ function timeOf(all: Points, point: Point) {
   const text = textIn(frame, 'date_time') || textIn(interval, 'start_date_time') || textIn(interval, 'date');
   const at = readWritten(text, all.today);
   if (!at.ok) {
-    setAside(all, point, at.code, text || textIn(interval, 'end_date_time'));
+    setAside(all, point, at.code, { actual: text || textIn(interval, 'end_date_time') });
     return undefined;
   }
   // The schema's words: a time without an offset is UTC.
@@ -87,25 +88,21 @@ export function glucose(all: Points, point: Point): void {
   const { body, header } = point;
   const statistic = textIn(body, 'descriptive_statistic');
   if (statistic !== '') {
-    setAside(all, point, 'value-over-period', statistic);
+    setAside(all, point, 'value-over-period', { actual: statistic });
     return;
   }
   const measured = objectIn(body, 'blood_glucose');
   const value = numberIn(measured, 'value');
   const unit = glucoseUnit(textIn(measured, 'unit'));
   if (value === undefined || !unit) {
-    setAside(
-      all,
-      point,
-      value === undefined ? 'no-value' : 'value-unit-unknown',
-      `${value ?? ''} ${textIn(measured, 'unit')}`.trim(),
-    );
+    const actual = `${value ?? ''} ${textIn(measured, 'unit')}`.trim();
+    setAside(all, point, value === undefined ? 'no-value' : 'value-unit-unknown', { actual });
     return;
   }
   if (all.unit && unit !== all.unit) all.written ??= { unit, line: point.line };
   const wrong = implausible(value, unit);
   if (wrong) {
-    setAside(all, point, wrong.code, String(value), wrong.expected);
+    setAside(all, point, wrong.code, { actual: String(value), expected: wrong.expected });
     return;
   }
   const time = timeOf(all, point);
@@ -116,9 +113,9 @@ export function glucose(all: Points, point: Point): void {
   const modality = textIn(header, 'modality') || textIn(provenance, 'modality');
   if (specimen === 'capillary blood' || (specimen !== 'interstitial fluid' && modality === 'self-reported')) {
     push(all, { ...place, kind: 'fingerstick', amount: value, unit });
-  } else if (!place.timed) setAside(all, point, 'reading-without-clock', dateOf(place.wall));
+  } else if (!place.timed) setAside(all, point, 'reading-without-clock', { actual: dateOf(place.wall) });
   else if (time.minutes !== undefined && time.minutes > 0)
-    setAside(all, point, 'value-over-period', `${time.minutes} min`);
+    setAside(all, point, 'value-over-period', { actual: { is: 'minutes', minutes: time.minutes } });
   else if (specimen === 'interstitial fluid') {
     all.entries.reading(place.wall, place.offset, value, unit === 'mg/dL' ? 0 : 1, 0, point.line, point.row);
   } else if (specimen === '') {
@@ -129,7 +126,7 @@ export function glucose(all: Points, point: Point): void {
       mmol: unit === 'mmol/L',
       point: { line: point.line, row: point.row },
     });
-  } else setAside(all, point, 'specimen-not-sensor', specimen);
+  } else setAside(all, point, 'specimen-not-sensor', { actual: specimen });
 }
 
 /** A bout of physical activity. */

@@ -17,7 +17,7 @@ export function recogniseOpenMhealth(head: Uint8Array): number {
 
 /** Reads data points as a JSON array, one object or one a line; a series shares one header. */
 export function readOpenMhealth(input: Input, settings: ReadSettings): ReadFile {
-  const choices: Choice[] = [{ id: 'encoding', value: 'utf-8', by: 'file', evidence: 'JSON' }];
+  const choices: Choice[] = [{ id: 'encoding', value: 'utf-8', by: 'file', evidence: { is: 'json' } }];
   const opened = openJson(input.bytes);
   let all = newPoints(input, settings);
   const { brokenAt } = 'brokenAt' in opened ? opened : readPoints(all, opened);
@@ -30,12 +30,17 @@ export function readOpenMhealth(input: Input, settings: ReadSettings): ReadFile 
   settleUnsure(all, choices);
   for (const [what, count] of all.ignored) book.add('schema-ignored', 'note', 0, { actual: what, count });
   if (all.naive > 0) {
-    choices.push({ id: 'clock', value: 'UTC', by: 'default', evidence: `${all.naive} times without an offset` });
+    choices.push({
+      id: 'clock',
+      value: 'utc',
+      by: 'default',
+      evidence: { is: 'times-without-offset', count: all.naive },
+    });
     book.add('no-offset-means-utc', 'note', 0, { count: all.naive });
   }
   if (all.written && settings.unit) {
     const { unit, line } = all.written;
-    book.add('unit-coded', 'refusal', line, { actual: unit, expected: settings.unit, option: '--unit' });
+    book.add('unit-coded', 'refusal', line, { actual: unit, expected: settings.unit, question: { of: 'unit' } });
   }
   if (settings.zone) choices.push({ id: 'zone', value: settings.zone, by: 'user' });
   return accountOf(input, 'open-mhealth', { ...all, choices });

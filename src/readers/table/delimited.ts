@@ -26,7 +26,7 @@ export function readDelimited(input: Input, settings: ReadSettings, hints: Hints
   const decoded = decode(input.bytes, layout?.encoding);
   if (input.bytes.length === 0 || 'notText' in decoded) {
     if (input.bytes.length === 0) book.add('file-empty', 'warning');
-    else if ('notText' in decoded) book.add('not-text', 'warning', 0, { actual: decoded.notText });
+    else if ('notText' in decoded) book.add('not-text', 'warning', 0, { actual: { is: decoded.notText } });
     return accountOf(input, 'delimited', { book });
   }
   choices.push(decoded.choice);
@@ -67,7 +67,7 @@ export function readDelimited(input: Input, settings: ReadSettings, hints: Hints
     if (result) settled.push([table, result]);
   }
   const orders = [...new Set(settled.flatMap(([, { dateOrder }]) => dateOrder ?? []))];
-  if (orders.length > 1) book.add('date-orders-differ', 'note', 0, { actual: orders.join(', ') });
+  if (orders.length > 1) book.add('date-orders-differ', 'note', 0, { actual: orders.map((is) => ({ is })) });
   if (used.length === 0)
     for (let r = 0; r < records.count; r++) if (!isBlankRecord(records, r)) reading.entries.fate(r, 'set-aside');
   const { entries, persons } = reading;
@@ -95,7 +95,10 @@ function userLayout(settings: ReadSettings, book: IssueBook): Layout | undefined
   if (settings.layout === undefined) return undefined;
   const parsed = parseLayout(settings.layout);
   if (parsed.ok) return parsed.layout;
-  book.add('layout-invalid', 'refusal', 0, { actual: parsed.problems.join('; '), option: '--layout' });
+  book.add('layout-invalid', 'refusal', 0, {
+    actual: parsed.problems,
+    question: { of: 'layout', field: 'whole' },
+  });
   return undefined;
 }
 
@@ -116,7 +119,7 @@ function tellTables(records: Records, tables: Table[], given: boolean, { book, c
   if (above > 0) book.add('lines-above-table', 'note', records.line[0]!, { count: above });
   for (const table of tables) {
     const by = given ? 'user' : 'file';
-    choices.push({ id: 'header', value: table.header < 0 ? 'none' : `line ${records.line[table.header]!}`, by });
+    choices.push({ id: 'header', value: table.header < 0 ? 'none' : records.line[table.header]!, by });
   }
   if (tables.every((table) => table.from >= table.to)) book.add('no-rows', 'warning');
 }
@@ -130,8 +133,10 @@ function zoneOf(reading: Reading, file: ReadFile, layout: Layout | undefined): v
     file.zone = zone;
   }
   if (zones.size > 1) {
-    const actual = [...zones].map(([name, line]) => (line > 0 ? `${name} (line ${line})` : name)).join(', ');
-    book.add('zones-in-file', settings.zone ? 'warning' : 'refusal', 0, { actual, option: '--zone' });
+    const actual = [...zones].map(([name, line]) =>
+      line > 0 ? ({ is: 'at-line', text: name, line } as const) : ({ is: 'named', name } as const),
+    );
+    book.add('zones-in-file', settings.zone ? 'warning' : 'refusal', 0, { actual, question: { of: 'zone' } });
   } else if (zone && settings.zone && zone !== settings.zone) {
     book.add('zone-contradicts-file', 'warning', 0, { actual: zone, expected: settings.zone });
   }

@@ -1,4 +1,5 @@
 import { latin1 } from '../../bytes/text.ts';
+import type { ChoiceOf } from '../../model/choices.ts';
 import { fieldCount, type Records } from './records.ts';
 
 const DELIMITERS = [0x2c, 0x3b, 0x09, 0x7c];
@@ -105,6 +106,6 @@ export function hintedDelimiter(bytes: Uint8Array): number | undefined {
   return hint?.[1]?.charCodeAt(0);
 }
 
-export function delimiterName(delimiter: number): string {
-  return delimiter === 0x09 ? 'tab' : String.fromCharCode(delimiter);
+export function delimiterName(delimiter: number): ChoiceOf<'delimiter'>['value'] {
+  return delimiter === 0x09 ? 'tab' : (String.fromCharCode(delimiter) as ',' | ';' | '|');
 }

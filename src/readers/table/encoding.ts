@@ -1,48 +1,47 @@
 import { bytesOf, isUtf8 } from '../../bytes/text.ts';
-import type { Choice } from '../../model/input.ts';
+import type { Choice, ChoiceOf, TextEncoding } from '../../model/choices.ts';
+import type { NotText } from '../../model/told.ts';
 
 export interface Decoded {
   /** UTF-8 without a byte-order mark, whatever the file was in. */
   bytes: Uint8Array;
-  choice: Choice;
+  choice: ChoiceOf<'encoding'>;
   /** Letters beyond ASCII that a single-byte code page decided. */
   guessedLetters: number;
 }
 
-export type TextEncoding = 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252';
-
 /** Signatures of common containers and pictures: told by name instead of "not text". */
-const SIGNATURES: [string, number[]][] = [
-  ['zip archive or workbook', [0x50, 0x4b, 0x03, 0x04]],
-  ['gzip archive', [0x1f, 0x8b]],
-  ['PDF document', [0x25, 0x50, 0x44, 0x46]],
+const SIGNATURES: [NotText, number[]][] = [
+  ['zip-archive', [0x50, 0x4b, 0x03, 0x04]],
+  ['gzip-archive', [0x1f, 0x8b]],
+  ['pdf-document', [0x25, 0x50, 0x44, 0x46]],
   ['picture', [0x89, 0x50, 0x4e, 0x47]],
   ['picture', [0xff, 0xd8, 0xff]],
-  ['old workbook', [0xd0, 0xcf, 0x11, 0xe0]],
+  ['old-workbook', [0xd0, 0xcf, 0x11, 0xe0]],
 ];
 
 /** Brings text to UTF-8, or says what kind of file it is instead. A byte-order mark decides first. */
-export function decode(bytes: Uint8Array, wanted?: TextEncoding): Decoded | { notText: string } {
+export function decode(bytes: Uint8Array, wanted?: TextEncoding): Decoded | { notText: NotText } {
   for (const [name, signature] of SIGNATURES) {
     if (signature.every((byte, i) => bytes[i] === byte)) return { notText: name };
   }
-  if (wanted) return convert(skipMark(bytes, wanted), wanted, 'user', 'layout');
+  if (wanted) return convert(skipMark(bytes, wanted), wanted, 'user', 'laid-out');
   if (bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf) {
     const rest = bytes.subarray(3);
     // A mark before bytes that are no UTF-8 happens when files are pasted together.
     return isUtf8(rest)
-      ? convert(rest, 'utf-8', 'file', 'byte-order mark')
-      : convert(rest, 'windows-1252', 'default', 'not UTF-8');
+      ? convert(rest, 'utf-8', 'file', 'byte-order-mark')
+      : convert(rest, 'windows-1252', 'default', 'not-utf-8');
   }
   if (bytes[0] === 0xff && bytes[1] === 0xfe) {
-    if (bytes[2] === 0 && bytes[3] === 0 && bytes.length >= 4) return { notText: 'UTF-32' };
-    return convert(bytes.subarray(2), 'utf-16le', 'file', 'byte-order mark');
+    if (bytes[2] === 0 && bytes[3] === 0 && bytes.length >= 4) return { notText: 'utf-32' };
+    return convert(bytes.subarray(2), 'utf-16le', 'file', 'byte-order-mark');
   }
-  if (bytes[0] === 0xfe && bytes[1] === 0xff) return convert(bytes.subarray(2), 'utf-16be', 'file', 'byte-order mark');
+  if (bytes[0] === 0xfe && bytes[1] === 0xff) return convert(bytes.subarray(2), 'utf-16be', 'file', 'byte-order-mark');
   const zeros = zeroPattern(bytes);
-  if (zeros) return convert(bytes, zeros, 'file', 'zero bytes at every other place');
-  if (isUtf8(bytes)) return convert(bytes, 'utf-8', 'file', 'valid UTF-8');
-  return convert(bytes, 'windows-1252', 'default', 'not UTF-8');
+  if (zeros) return convert(bytes, zeros, 'file', 'zero-bytes');
+  if (isUtf8(bytes)) return convert(bytes, 'utf-8', 'file', 'valid-utf-8');
+  return convert(bytes, 'windows-1252', 'default', 'not-utf-8');
 }
 
 function skipMark(bytes: Uint8Array, encoding: TextEncoding): Uint8Array {
@@ -73,13 +72,13 @@ function convert(
   bytes: Uint8Array,
   encoding: TextEncoding,
   by: Choice['by'],
-  evidence: string,
-): Decoded | { notText: string } {
+  is: NonNullable<ChoiceOf<'encoding'>['evidence']>['is'],
+): Decoded | { notText: NotText } {
   const text = encoding === 'utf-8' && isUtf8(bytes) ? bytes : reencode(bytes, encoding);
-  if (looksBinary(text)) return { notText: 'binary data' };
+  if (looksBinary(text)) return { notText: 'binary-data' };
   let guessedLetters = 0;
   if (by === 'default') for (const byte of bytes) if (byte >= 0x80) guessedLetters++;
-  return { bytes: text, choice: { id: 'encoding', value: encoding, by, evidence }, guessedLetters };
+  return { bytes: text, choice: { id: 'encoding', value: encoding, by, evidence: { is } }, guessedLetters };
 }
 
 function reencode(bytes: Uint8Array, encoding: TextEncoding): Uint8Array {

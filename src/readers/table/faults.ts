@@ -59,6 +59,6 @@ export function tellGlucose(book: IssueBook, state: number, line: number, text: 
     book.add('value-unit-unknown', 'warning', line, { actual: text, expected: 'mg/dL, mmol/L' });
   else {
     const { low, high } = PLAUSIBLE[unit];
-    book.add('value-impossible', 'warning', line, { actual: text, expected: `${low}-${high} ${unit}` });
+    book.add('value-impossible', 'warning', line, { actual: text, expected: { is: 'range', low, high, unit } });
   }
 }

@@ -1,4 +1,5 @@
 import type { Choice } from '../../model/input.ts';
+import type { Tells } from '../../model/issues.ts';
 import type { Layout } from '../../schemas/layout.ts';
 import type { IssueBook } from '../book.ts';
 import { delimiterName, fitDelimiters, fitOfRecords, hintedDelimiter, onlyDelimiter } from './delimiter.ts';
@@ -38,13 +39,13 @@ export function openText(
       id: 'delimiter',
       value: delimiterName(delimiter),
       by: named ? 'user' : 'file',
-      evidence: named ? 'layout' : 'sep=',
+      evidence: { is: named ? 'laid-out' : 'sep-line' },
     });
     return finish(open(delimiter), laidOut, book, choices);
   }
   const best = fits[0];
   if (!best) {
-    book.add('no-columns', 'refusal', 0, { option: '--layout' });
+    book.add('no-columns', 'refusal', 0, { question: { of: 'layout', field: 'delimiter' } });
     return { records: scanRecords(bytes, 0x2c), tables: [] };
   }
   const near = fits.filter((fit) => fit.rows >= best.rows * 0.8);
@@ -55,17 +56,22 @@ export function openText(
   const [chosen, next] = ranked;
   if (next && next.score === chosen!.score && next.fit.rows === chosen!.fit.rows) {
     book.add('delimiter-unclear', 'refusal', 0, {
-      actual: delimiterName(chosen!.fit.delimiter),
-      expected: delimiterName(next.fit.delimiter),
-      option: '--layout',
+      actual: markShown(chosen!.fit.delimiter),
+      expected: markShown(next.fit.delimiter),
+      question: { of: 'layout', field: 'delimiter' },
     });
     return { records: chosen!.opened.records, tables: [] };
   }
   const { fit, opened } = chosen!;
-  const evidence = `${fit.fields} fields in ${fit.rows} of ${rows} rows`;
+  const evidence = { is: 'fields', fields: fit.fields, rows: fit.rows, of: rows } as const;
   choices.push({ id: 'delimiter', value: delimiterName(fit.delimiter), by: 'file', evidence });
   return finish(opened, laidOut, book, choices);
 }
+
+const markShown = (delimiter: number): Tells<'delimiter-unclear'>['actual'] => {
+  const name = delimiterName(delimiter);
+  return name === 'tab' ? { is: name } : name;
+};
 
 /** 2: names that mean something; 1: a time and one number a row; 0: nothing. */
 function meaningOf({ records, tables }: Opened): number {
@@ -84,16 +90,19 @@ function finish(opened: Opened, laidOut: boolean, book: IssueBook, choices: Choi
   const times = columns.filter((column) => column.role === 'time');
   const names = unknownNames(records, columns);
   if (times.length === 0 || values === 0 || names !== undefined) {
-    book.add('columns-unclear', 'refusal', 0, { actual: recordText(records, names ?? 0), option: '--layout' });
+    book.add('columns-unclear', 'refusal', 0, {
+      actual: recordText(records, names ?? 0),
+      question: { of: 'layout', field: 'columns' },
+    });
   } else if (values > 1) {
     const which = columns.filter((column) => column.role === 'glucose');
     book.add('two-value-columns', 'refusal', 0, {
       actual: which[0]!.name,
       expected: which[1]!.name,
-      option: '--layout',
+      question: { of: 'layout', field: 'columns' },
     });
   } else {
-    choices.push({ id: 'header', value: 'none', by: 'file', evidence: 'columns told by what is in them' });
+    choices.push({ id: 'header', value: 'none', by: 'file', evidence: { is: 'by-content' } });
     return { records, tables: [{ header: -1, from: 0, to: records.count, columns }] };
   }
   return opened;

@@ -34,7 +34,7 @@ export function readTable(reading: Reading, table: Table, layout: TableLayout | 
     if (sample === '') return { columns };
     book.add('times-unreadable', 'refusal', table.from < records.count ? lineOf(0) : 0, {
       actual: sample,
-      option: '--layout',
+      question: { of: 'layout', field: 'columns' },
     });
     return refuse();
   }
@@ -45,12 +45,17 @@ export function readTable(reading: Reading, table: Table, layout: TableLayout | 
     book.add('clock-half-lost', 'refusal', lineOf(0), {
       actual: clockCells.column.name,
       expected: bothHalves(clockCells, lineOf),
-      option: '--layout',
+      question: { of: 'layout', field: 'clock' },
     });
     return refuse();
   }
   if (halves === 'mended')
-    choices.push({ id: 'half-of-day', value: 'order of rows', by: 'file', evidence: clockCells.column.name });
+    choices.push({
+      id: 'half-of-day',
+      value: 'row-order',
+      by: 'file',
+      evidence: { is: 'named', name: clockCells.column.name },
+    });
   const dateOrder = settings.dateOrder ?? layout?.dateOrder;
   const walls = settleWalls(
     plan,
@@ -91,7 +96,12 @@ export function readTable(reading: Reading, table: Table, layout: TableLayout | 
   });
   if (!glucose) return refuse();
   if (walls.carried > 0)
-    choices.push({ id: 'date-carried', value: `${walls.carried}`, by: 'default', evidence: whens[0]!.name });
+    choices.push({
+      id: 'date-carried',
+      value: walls.carried,
+      by: 'default',
+      evidence: { is: 'named', name: whens[0]!.name },
+    });
 
   remarkClock(clockCells, book);
   for (const entry of glucose) if (entry.is === 'reading') remarkGlucose(entry.cells, book);
@@ -103,20 +113,17 @@ export function readTable(reading: Reading, table: Table, layout: TableLayout | 
   });
   choices.push({
     id: 'columns',
-    value: settledColumns
-      .filter(({ role }) => role !== 'ignore')
-      .map(({ name, role }) => `${name} = ${role}`)
-      .join(', '),
+    value: settledColumns.filter(({ role }) => role !== 'ignore').map(({ name, role }) => ({ name, role })),
     by: layout?.columns ? 'user' : 'file',
   });
   const ignored = columns.filter((column) => column.role === 'ignore' && column.name !== '');
   if (ignored.length > 0 && !layout?.columns) {
     book.add('columns-ignored', 'note', table.header < 0 ? 0 : records.line[table.header]!, {
-      actual: ignored.map((column) => column.name).join(', '),
+      actual: ignored.map((column) => column.name),
       count: ignored.length,
     });
   }
-  const mark = choices.find((choice) => choice.id === 'decimal-mark')?.value as '.' | ',' | undefined;
+  const mark = choices.find((choice) => choice.id === 'decimal-mark')?.value;
   return {
     columns: settledColumns,
     ...(walls.order ? { dateOrder: walls.order } : {}),

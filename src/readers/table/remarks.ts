@@ -28,7 +28,7 @@ export function remarkGlucose(cells: GlucoseCells, book: IssueBook): void {
   if (unknown > 0) book.add('limit-unknown', 'note', 0, { count: unknown });
   if (below + above > 0 && inside > 0 && beyond === 0) {
     const which = [below > 0 ? '39' : '', above > 0 ? '401' : ''].filter((text) => text !== '');
-    book.add('at-sensor-limit', 'note', 0, { actual: which.join(', '), count: below + above });
+    book.add('at-sensor-limit', 'note', 0, { actual: which, count: below + above });
   }
 }
 

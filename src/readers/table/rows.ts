@@ -91,7 +91,11 @@ export function readRows(reading: Reading, settled: SettledTable): void {
     }
   }
   if (rests > 0) book.add('rest-not-exercise', 'note', 0, { count: rests });
-  if (bare.size > 0) book.add('unit-not-written', 'note', 0, { actual: [...bare].join(', '), option: '--layout' });
+  if (bare.size > 0)
+    book.add('unit-not-written', 'note', 0, {
+      actual: [...bare].map((role) => ({ is: 'role', role })),
+      question: { of: 'layout', field: 'columns' },
+    });
 }
 
 function isBlank({ records }: Reading, row: number, span: { from: number; to: number }): boolean {

@@ -109,7 +109,7 @@ export function readWide(input: Input, settings: ReadSettings, hints: Hints = {}
     hash: fingerprint(input.bytes),
     choices: [
       decoded.choice,
-      { id: 'header', value: `line ${laid.line[1]}`, by: 'file' },
+      { id: 'header', value: laid.line[1]!, by: 'file' },
       ...file.choices.filter(({ id }) => !own.has(id)),
     ],
     fates,

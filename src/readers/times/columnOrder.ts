@@ -1,7 +1,8 @@
 import type { Choice } from '../../model/input.ts';
+import type { DateOrder } from '../../model/told.ts';
 import { DAY_MS } from '../../time/calendar.ts';
 import type { IssueBook } from '../book.ts';
-import { type DateOrder, isoDay, openDay, settleOrder } from './dayOrder.ts';
+import { asWritten, isoDay, type OrderSpan, openDay, settleOrder } from './dayOrder.ts';
 import { SHAPE } from './stamp.ts';
 import type { TimeCells } from './timeColumn.ts';
 
@@ -42,8 +43,8 @@ export function orderOf(
   const verdict = settleOrder(codes, rows, short, lastDay, smooth);
   // "Year first" says nothing about 31/10/2023, whose year stands last for certain.
   if (wanted && (wanted !== 'year-first' || short)) {
-    if (verdict.ok && verdict.order !== wanted && verdict.evidence !== 'same date either way') {
-      book.add('date-order-contradicts-file', 'warning', 0, { actual: verdict.evidence, expected: wanted });
+    if (verdict.ok && verdict.order !== wanted && verdict.evidence.is !== 'same-date') {
+      book.add('date-order-contradicts-file', 'warning', 0, { actual: verdict.evidence, expected: { is: wanted } });
     }
     choices.push({ id: 'date-order', value: wanted, by: 'user' });
     return wanted;
@@ -54,28 +55,31 @@ export function orderOf(
   }
   const other = formatHint(cells.column.name) ?? hint;
   if (verdict.why === 'unclear' && other && (other.order !== 'year-first' || short)) {
-    choices.push({ id: 'date-order', value: other.order, by: 'file', evidence: other.evidence });
+    choices.push({ id: 'date-order', value: other.order, by: 'file', evidence: { is: 'named', name: other.evidence } });
     return other.order;
   }
   const [first, second] = verdict.rows;
-  const text = (k: number) => `${cells.date[k]! >>> 21}/${(cells.date[k]! >>> 14) & 127}/${cells.date[k]! & 16383}`;
+  const sample = (k: number) => ({ text: asWritten(cells.date[k]!), line: lineOf(k) });
   if (verdict.why === 'mixed') {
     book.add('date-order-mixed', 'refusal', lineOf(first), {
-      actual: `${text(first)} (line ${lineOf(first)}), ${text(second)} (line ${lineOf(second)})`,
+      actual: [first, second].map((k) => ({ is: 'at-line', ...sample(k) })),
       expected: verdict.readings,
-      option: '--date-order day-first',
+      question: { of: 'day-order', answer: 'day-first' },
     });
   } else {
-    const [one, other] = verdict.readings.split(' | ');
-    const sample = `${text(first)} (line ${lineOf(first)})`;
-    const dated = (reading: string | undefined) => {
-      const order = reading?.split(':')[0] as DateOrder;
-      return reading === undefined ? '' : `${sample} = ${isoDay(openDay(cells.date[first]!, order))} (${reading})`;
-    };
+    const dated = ({ order, from, to }: OrderSpan) =>
+      ({
+        is: 'date-read',
+        ...sample(first),
+        date: isoDay(openDay(cells.date[first]!, order)),
+        order,
+        from,
+        to,
+      }) as const;
     book.add('date-order-unclear', 'refusal', lineOf(first), {
-      actual: dated(one),
-      expected: dated(other),
-      option: '--date-order day-first',
+      actual: dated(verdict.readings[0]!),
+      expected: dated(verdict.readings[1]!),
+      question: { of: 'day-order', answer: 'day-first' },
     });
   }
   return null;

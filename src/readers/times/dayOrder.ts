@@ -1,11 +1,15 @@
-import type { ReadSettings } from '../../model/input.ts';
+import type { ChoiceOf } from '../../model/choices.ts';
+import type { DateOrder, Told } from '../../model/told.ts';
 import { DAY_MS, dateOf } from '../../time/calendar.ts';
 
-export type DateOrder = NonNullable<ReadSettings['dateOrder']>;
+export type OrderEvidence = NonNullable<ChoiceOf<'date-order'>['evidence']>;
+
+/** The first and the last date as an order reads them. */
+export type OrderSpan = Extract<Told, { is: 'order-span' }>;
 
 export type OrderVerdict =
-  | { ok: true; order: DateOrder; evidence: string }
-  | { ok: false; why: 'mixed' | 'unclear'; readings: string; rows: [number, number] };
+  | { ok: true; order: DateOrder; evidence: OrderEvidence }
+  | { ok: false; why: 'mixed' | 'unclear'; readings: OrderSpan[]; rows: [number, number] };
 
 const MONTH_DAYS = [31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
 
@@ -30,6 +34,9 @@ export function openDay(code: number, order: DateOrder): number {
   return order === 'day-first' ? dayNumber(year, b, a) : dayNumber(year, a, b);
 }
 
+/** A packed open date, its parts in the order of the file: `4/13/2026`. */
+export const asWritten = (code: number): string => `${code >>> 21}/${(code >>> 14) & 127}/${code & 16383}`;
+
 /** The date of a day number, `YYYY-MM-DD`. */
 export const isoDay = (day: number): string => dateOf(day * DAY_MS);
 
@@ -51,32 +58,31 @@ export function settleOrder(
   const speaking = codes.map((_, i) => i).filter((i) => days.some((column) => !Number.isNaN(column[i]!)));
   const against = days.map((column) => speaking.find((i) => Number.isNaN(column[i]!)));
   const alive = orders.map((_, k) => k).filter((k) => against[k] === undefined);
-  const sampleOf = (k: number): string => {
+  const sampleOf = (k: number): OrderSpan => {
     const valid = speaking.filter((i) => !Number.isNaN(days[k]![i]!));
     const first = valid[0];
     const last = valid[valid.length - 1];
-    return `${orders[k]}: ${first === undefined ? '-' : isoDay(days[k]![first]!)} … ${last === undefined ? '-' : isoDay(days[k]![last]!)}`;
+    const day = (i: number | undefined): string => (i === undefined ? '-' : isoDay(days[k]![i]!));
+    return { is: 'order-span', order: orders[k]!, from: day(first), to: day(last) };
   };
   if (alive.length === 0) {
     return {
       ok: false,
       why: 'mixed',
-      readings: orders.map((_, k) => sampleOf(k)).join(' | '),
+      readings: orders.map((_, k) => sampleOf(k)),
       rows: [rows[against[0]!]!, rows[against[1]!]!],
     };
   }
-  const accept = (k: number, evidence: string): OrderVerdict => ({ ok: true, order: orders[k]!, evidence });
+  const accept = (k: number, evidence: OrderEvidence): OrderVerdict => ({ ok: true, order: orders[k]!, evidence });
   if (alive.length === 1) {
     const other = against.findIndex((i) => i !== undefined);
-    const code = codes[against[other]!]!;
-    return accept(alive[0]!, `${code >>> 21}/${(code >>> 14) & 127}/${code & 16383}`);
+    return accept(alive[0]!, { is: 'named', name: asWritten(codes[against[other]!]!) });
   }
   const different = speaking.find((i) => alive.some((k) => days[k]![i] !== days[alive[0]!]![i]));
-  if (different === undefined) return accept(alive[0]!, 'same date either way');
+  if (different === undefined) return accept(alive[0]!, { is: 'same-date' });
   const past = alive.filter((k) => speaking.every((i) => days[k]![i]! <= lastDay));
   const future = alive.filter((k) => speaking.filter((i) => days[k]![i]! > lastDay).length * 2 >= speaking.length);
-  if (past.length === 1 && future.length === alive.length - 1)
-    return accept(past[0]!, 'other order lies in the future');
+  if (past.length === 1 && future.length === alive.length - 1) return accept(past[0]!, { is: 'other-order-future' });
   const steps = alive.map((k) => {
     let good = 0;
     let all = 0;
@@ -94,12 +100,12 @@ export function settleOrder(
   });
   const best = steps.filter((s) => s.share >= 0.9 && s.enough);
   if (best.length === 1 && steps.every((s) => s === best[0] || s.share < 0.5)) {
-    return accept(best[0]!.k, `${best[0]!.good} of ${best[0]!.all} day steps`);
+    return accept(best[0]!.k, { is: 'day-steps', steps: best[0]!.good, of: best[0]!.all });
   }
   return {
     ok: false,
     why: 'unclear',
-    readings: alive.map(sampleOf).join(' | '),
+    readings: alive.map(sampleOf),
     rows: [rows[different]!, rows[different]!],
   };
 }

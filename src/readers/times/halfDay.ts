@@ -1,3 +1,4 @@
+import type { Told } from '../../model/told.ts';
 import { SHAPE } from './stamp.ts';
 import type { TimeCells } from './timeColumn.ts';
 
@@ -7,12 +8,14 @@ const HALF = 43_200_000;
 const LEAST_STEPS = 12;
 const MOST_AGAINST = 0.15;
 
-/** Both readings of the first clock time of a column that lost its halves: `8:05 (line 2) = 08:05 | 20:05`. */
-export function bothHalves({ ms, shape }: TimeCells, lineOf: (k: number) => number): string {
+/** Both readings of the first clock time of a column that lost its halves. */
+export function bothHalves(
+  { ms, shape }: TimeCells,
+  lineOf: (k: number) => number,
+): Extract<Told, { is: 'half-read' }> {
   const k = shape.findIndex((one) => one === SHAPE.stamp || one === SHAPE.clock);
-  if (k < 0) return '';
   const text = (half: number) => new Date((ms[k]! % HALF) + half * HALF).toISOString().slice(11, 16);
-  return `line ${lineOf(k)} = ${text(0)} | ${text(1)}`;
+  return { is: 'half-read', line: lineOf(k), early: text(0), late: text(1) };
 }
 
 /**

@@ -54,9 +54,9 @@ export function offsetsAgree(
     } else if (withOffset < 0) withOffset = k;
     if (without >= 0 && withOffset >= 0) {
       reading.book.add('offsets-mixed', 'refusal', lineOf(Math.max(without, withOffset)), {
-        actual: `line ${lineOf(withOffset)}`,
-        expected: `line ${lineOf(without)}`,
-        option: '--zone',
+        actual: { is: 'line', line: lineOf(withOffset) },
+        expected: { is: 'line', line: lineOf(without) },
+        question: { of: 'zone' },
       });
       return false;
     }

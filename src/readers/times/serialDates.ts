@@ -17,7 +17,7 @@ export function serialBase(
   choices: Choice[],
 ): number | undefined {
   if (wanted) {
-    choices.push({ id: 'serial-dates', value: String(wanted), by: 'user' });
+    choices.push({ id: 'serial-dates', value: wanted, by: 'user' });
     return DAY_0[wanted];
   }
   let top = 0;
@@ -28,15 +28,21 @@ export function serialBase(
     topAt = k;
   }
   if (top + DAY_0[1904] <= lastDay + 365) {
-    const as = (count: 1900 | 1904): string =>
-      `${count}: ${top} (line ${lineOf(topAt)}) = ${isoDay(Math.floor(top) + DAY_0[count])}`;
+    const as = (year: 1900 | 1904) =>
+      ({
+        is: 'serial-read',
+        year,
+        serial: top,
+        line: lineOf(topAt),
+        date: isoDay(Math.floor(top) + DAY_0[year]),
+      }) as const;
     book.add('serial-dates-unclear', 'refusal', lineOf(topAt), {
       actual: as(1900),
       expected: as(1904),
-      option: '--layout',
+      question: { of: 'layout', field: 'serialDates' },
     });
     return undefined;
   }
-  choices.push({ id: 'serial-dates', value: '1900', by: 'file', evidence: 'the other count lies in the future' });
+  choices.push({ id: 'serial-dates', value: 1900, by: 'file', evidence: { is: 'other-count-future' } });
   return DAY_0[1900];
 }

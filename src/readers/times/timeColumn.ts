@@ -107,19 +107,12 @@ export function planTimes(columns: TimeCells[]): TimePlan | undefined {
 
 /** How the plan is told among the choices. */
 export function planChoice(plan: TimePlan): Choice {
-  const value =
-    plan.kind === 'one'
-      ? 'date and time in one column'
-      : plan.kind === 'two'
-        ? 'date and time in two columns'
-        : plan.kind === 'days'
-          ? 'dates without a time'
-          : plan.kind;
-  const evidence =
-    plan.kind === 'two'
-      ? `${plan.day.column.name} + ${plan.clock.column.name}`
-      : plan.kind === 'days'
-        ? plan.day.column.name
-        : plan.cells.column.name;
-  return { id: 'clock', value, by: 'file', evidence };
+  const by = 'file';
+  if (plan.kind === 'two') {
+    const evidence = { is: 'both-named', name: plan.day.column.name, other: plan.clock.column.name } as const;
+    return { id: 'clock', value: 'two-columns', by, evidence };
+  }
+  const { name } = (plan.kind === 'days' ? plan.day : plan.cells).column;
+  const value = plan.kind === 'one' ? 'one-column' : plan.kind === 'days' ? 'dates-only' : plan.kind;
+  return { id: 'clock', value, by, evidence: { is: 'named', name } };
 }

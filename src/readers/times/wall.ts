@@ -1,10 +1,11 @@
 import type { Choice, ReadSettings } from '../../model/input.ts';
+import type { DateOrder } from '../../model/told.ts';
 import { DAY_MS } from '../../time/calendar.ts';
 import { NO_OFFSET } from '../../time/offset.ts';
 import type { IssueBook } from '../book.ts';
 import { CLOCK_FLAGS } from './clockCell.ts';
 import { type OrderHint, orderOf } from './columnOrder.ts';
-import { type DateOrder, dayNumber, openDay } from './dayOrder.ts';
+import { dayNumber, openDay } from './dayOrder.ts';
 import { serialBase } from './serialDates.ts';
 import { SHAPE } from './stamp.ts';
 import { NOT_A_TIME, type TimeCells, type TimePlan } from './timeColumn.ts';
@@ -66,7 +67,7 @@ export function settleWalls(
   if (walls.timed && onlyMidnights(walls.wall)) {
     walls.timed = false;
     walls.dateOnly.fill(1);
-    choices.push({ id: 'clock', value: 'dates without a time', by: 'file', evidence: '00:00 in every row' });
+    choices.push({ id: 'clock', value: 'dates-only', by: 'file', evidence: { is: 'every-midnight' } });
   }
   return walls;
 }

@@ -42,7 +42,7 @@ export function tellWorldTime(files: ReadFile[], { zone }: ReadSettings): void {
         id: 'offset',
         value: offsetText(offset * MINUTE_MS),
         by: 'file',
-        evidence: telling[0]!.file.name,
+        evidence: { is: 'named', name: telling[0]!.file.name },
       });
   }
 }

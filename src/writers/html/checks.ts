@@ -1,4 +1,4 @@
-import type { Issue } from '../../model/input.ts';
+import type { Issue, IssueCode } from '../../model/issues.ts';
 import { CONTENT_SLOTS, type Part, TEXT_SLOTS, type TemplateNode } from './template.ts';
 
 /** Where each node stood in its file. */
@@ -17,6 +17,9 @@ const ROOMY = new Set(['div', 'main', 'section', 'nav', 'article', 'aside', 'bod
 export const OWN_IDS = 'r-';
 
 /** Everything wrong with a template's tree, in order of the file. */
+type WithOther = 'template-headings' | 'template-name' | 'template-place';
+type Alone = Exclude<Extract<IssueCode, `template-${string}`>, WithOther>;
+
 export function checkTree(root: Tree, lines: Lines): Issue[] {
   const issues: Issue[] = [];
   const ids = new Set<string>();
@@ -24,21 +27,26 @@ export function checkTree(root: Tree, lines: Lines): Issue[] {
   const filled: string[] = [];
   let depth = 0;
   let pagesInMain = false;
-  const tell = (node: TemplateNode, code: string, actual: string, expected?: string) =>
+  const put = (
+    node: TemplateNode,
+    told: { code: Alone; actual: string } | { code: WithOther; actual: string; expected: string },
+  ) =>
     issues.push({
-      code,
       level: 'refusal',
       origin: { file: 'page.html', line: lines.get(node) ?? 1 },
-      actual: actual.slice(0, 120),
-      ...(expected === undefined ? {} : { expected }),
+      ...told,
+      actual: told.actual.slice(0, 120),
     });
+  const tell = (node: TemplateNode, code: Alone, actual: string) => put(node, { code, actual });
+  const tellBeside = (node: TemplateNode, code: WithOther, actual: string, expected: string) =>
+    put(node, { code, actual, expected });
 
   const names = (node: TemplateNode, texts: readonly Part[], allowed: readonly string[]) => {
     for (const part of texts) {
       if (typeof part === 'string') {
-        if (/\{\{|\}\}/.test(part)) tell(node, 'template-name', part.trim(), allowed.join(', '));
+        if (/\{\{|\}\}/.test(part)) tellBeside(node, 'template-name', part.trim(), allowed.join(', '));
       } else if (allowed.includes(part.fill)) filled.push(part.fill);
-      else tell(node, 'template-name', part.fill, allowed.join(', '));
+      else tellBeside(node, 'template-name', part.fill, allowed.join(', '));
     }
   };
 
@@ -69,7 +77,7 @@ export function checkTree(root: Tree, lines: Lines): Issue[] {
     if (heading) {
       const level = Number(heading[1]);
       if (level > depth + 1 || (level === 1 && depth > 0))
-        tell(node, 'template-headings', node.tag, depth ? `h2 – h${depth + 1}` : 'h1');
+        tellBeside(node, 'template-headings', node.tag, depth ? `h2 – h${depth + 1}` : 'h1');
       depth = level;
     }
     for (const [name, value] of Object.entries(node.attributes)) attribute(node, name, value);
@@ -81,7 +89,7 @@ export function checkTree(root: Tree, lines: Lines): Issue[] {
   for (const name of ['language', 'title', 'pages'])
     if (!filled.includes(name)) tell(root, 'template-missing', `{{${name}}}`);
   if (filled.filter((name) => name === 'pages').length > 1) tell(root, 'template-missing', '{{pages}}');
-  else if (filled.includes('pages') && !pagesInMain) tell(root, 'template-place', '{{pages}}', '<main>, <h1>');
+  else if (filled.includes('pages') && !pagesInMain) tellBeside(root, 'template-place', '{{pages}}', '<main>, <h1>');
   return issues;
 }
 

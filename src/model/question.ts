@@ -1,0 +1,24 @@
+import type { GlucoseUnit } from './glucose.ts';
+import type { DateOrder } from './told.ts';
+
+/**
+ * What an issue asks of the person: whose answer would settle it. A command makes an option of it, a page a button or a
+ * field. An answer named here is an example, never a proposal.
+ */
+export type Question =
+  | { of: 'unit'; answer?: GlucoseUnit }
+  | { of: 'day-order'; answer: DateOrder }
+  | { of: 'zone' }
+  | { of: 'period'; by: 'dates' | 'days' }
+  /** A line of a layout file, by its name there. */
+  | { of: 'layout'; field: LayoutField };
+
+export type LayoutField =
+  | 'columns'
+  | 'delimiter'
+  | 'decimalMark'
+  | 'unit'
+  | 'serialDates'
+  | 'clock'
+  /** The layout as a whole. */
+  | 'whole';
