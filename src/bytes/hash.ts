@@ -6,9 +6,16 @@ type Hashed = Uint8Array | string;
 
 const asBytes = (content: Hashed): Uint8Array => (typeof content === 'string' ? bytesOf(content) : content);
 
+let digest: (bytes: Uint8Array) => Uint8Array = nobleSha256;
+
+/** What an engine has of its own is ten times as fast. The digest is the same, so that only time tells which one worked. */
+export function hashWith(own: (bytes: Uint8Array) => Uint8Array): void {
+  digest = own;
+}
+
 /** SHA-256 (FIPS 180-4) of bytes, or of a text's UTF-8. */
 export function sha256(content: Hashed): Uint8Array {
-  return nobleSha256(asBytes(content));
+  return digest(asBytes(content));
 }
 
 /** SHA-1, for names made from names (RFC 9562, version 5) and nothing else. */

@@ -5,11 +5,13 @@ import { joinChanged } from './compareWith.ts';
 import type { Door } from './door.ts';
 import { EXIT, reasonOf, WrongUse } from './exits.ts';
 import { version, words } from './home.ts';
+import { ownHash } from './ownHash.ts';
 import { program } from './program.ts';
 import { read } from './read.ts';
 import { report } from './report.ts';
 import { teller, wrongUse } from './tell.ts';
 
+ownHash();
 const language = words('en');
 const tell = teller(language);
 

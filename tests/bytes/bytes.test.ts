@@ -6,6 +6,7 @@ import { describe, expect, test } from 'vitest';
 import { fingerprint, hex, sha1 } from '../../src/bytes/hash.ts';
 import { gunzip, inflate } from '../../src/bytes/pack.ts';
 import { bytesOf, find, growingText, isUtf8, latin1, utf8 } from '../../src/bytes/text.ts';
+import { ownHash } from '../../src/cli/ownHash.ts';
 
 const text = fc.string({ unit: 'grapheme', maxLength: 60 });
 // Bytes that look like beginnings and middles of letters, which chance alone seldom gives.
@@ -67,10 +68,15 @@ test('hashes are those of the standards', () => {
   // FIPS 180-4, examples of the "abc" message (csrc.nist.gov, Cryptographic Standards and Guidelines, examples with values).
   expect(fingerprint('abc')).toBe('ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad');
   expect(hex(sha1('abc'))).toBe('a9993e364706816aba3e25717850c26c9cd0d89d');
-  fc.assert(
-    fc.property(bytes, (all) => fingerprint(all) === createHash('sha256').update(all).digest('hex')),
-    { numRuns: 50 },
-  );
+  // The same with ours and with what the command hands in.
+  const known = (): void =>
+    fc.assert(
+      fc.property(bytes, (all) => fingerprint(all) === createHash('sha256').update(all).digest('hex')),
+      { numRuns: 50 },
+    );
+  known();
+  ownHash();
+  known();
 });
 
 describe('unpacking', () => {

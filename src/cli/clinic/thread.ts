@@ -4,6 +4,7 @@ import { because, blank, refused } from '../../clinic/outcome.ts';
 import { lacking } from '../../language/index.ts';
 import { forManyPeople } from '../engine.ts';
 import { version, words } from '../home.ts';
+import { ownHash } from '../ownHash.ts';
 import { paperTools } from '../paperTools.ts';
 import { teller } from '../tell.ts';
 import { templateHash } from '../webPage.ts';
@@ -16,6 +17,7 @@ let kept: TurnTools | undefined;
 function tools(): TurnTools {
   if (kept) return kept;
   forManyPeople();
+  ownHash();
   const whole = words('en');
   const spoken = new Map<unknown, Spoken>();
   let template: string | undefined;
