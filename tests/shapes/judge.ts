@@ -52,7 +52,8 @@ export async function judge(written: Written): Promise<Verdict> {
     const refusals = refusalsOf(read.issues);
     asked.push(...refusals.map(({ code }) => code).slice(0, 1));
     if (written.never.length > 0) return { is: 'refused', asked, differences: [] };
-    if (!refusals.some((issue) => answer(settings, issue, written))) break;
+    // Where a refusal only says that nothing is left, the reasons before it name what helps.
+    if (![...refusals, ...read.issues].some((issue) => answer(settings, issue, written))) break;
   }
   return { is: 'dead-end', asked, differences: [] };
 }

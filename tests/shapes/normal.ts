@@ -16,6 +16,8 @@ const ONLY_TEXT = [
   ...['many-columns', 'other-delimiter', 'formula-text', 'no-last-line-end', 'apostrophe', 'line-break', 'stray-quote'],
   ...['padded', 'mark-inside', 'comment-lines'],
 ];
+/** Languages in which morning and afternoon are said beside a clock of twelve hours. */
+const OWN_HALVES = ['en', 'es', 'el', 'tr', 'zh', 'ja', 'ko', 'ar', 'he', 'hu', 'sv'];
 const OWN_WORLD = ['iso-Z', 'seconds', 'millis'];
 
 /** The nearest shape that can be: what cannot stand together gives way, always in the same order. */
@@ -139,6 +141,7 @@ export function normal(given: Shape): Shape {
   if (s.secondClock === 'nameless' && form.serial) s.secondClock = 'none';
   if (OWN_WORLD.includes(s.time) && s.notes === 'own-file') s.notes = 'columns';
   if (s.number === 'comma' && s.delimiter === ',' && s.preamble === 'sep') s.preamble = 'none';
+  if (['dmy-half-own', 'three-half-own'].includes(s.time)) s.language = from(OWN_HALVES, s.language);
   if (s.time === 'year-signs') s.language = from(['zh', 'ja'], s.language);
   if (s.defect === 'contradiction' && s.second === 'other-unit') s.second = 'none';
   if (s.notes === 'kind-shared' && s.container === 'wide') s.notes = 'none';

@@ -1,6 +1,6 @@
 import type { Input } from '../../src/model/input.ts';
 import { chance } from '../../src/stats/chance.ts';
-import type { Column, Making } from './columns.ts';
+import { type Column, type Making, noteColumns, timeColumns } from './columns.ts';
 import { DEFECTS } from './defects.ts';
 import { render } from './render.ts';
 import { pick, type Shape } from './shape.ts';
@@ -70,31 +70,49 @@ const NEVER: Record<string, string> = {
   'two-unclear': 'two people, unclear',
 };
 
-function layoutFor(sheet: Sheet, line: number | undefined, first: number | undefined, making: Making): unknown {
-  const { shape, form } = making;
-  const named = shape.header !== 'absent';
-  const head = sheet.lines.find(({ is }) => is === 'head');
+/** One table of a layout: what a person who knows the file would write down. */
+function tableLayout(
+  columns: Column[],
+  head: Line | undefined,
+  lineOf: Map<Line, number>,
+  first: Line | undefined,
+  { shape, form }: Making,
+): object {
   const spec = ({ role, unit }: Column) => (unit && role !== 'sensor' && role !== 'value' ? { role, unit } : role);
-  const columns = Object.fromEntries(
-    sheet.columns
-      .filter(({ role }) => role !== 'ignore')
-      .map((column) => {
-        const c = sheet.columns.indexOf(column);
-        const shift = shape.defect === 'empty-column' && c > 0 ? 1 : 0;
-        const name = head?.cells[c + shift] ?? '';
-        const twice = head?.cells.filter((cell) => cell === name).length !== 1;
-        return [named && !twice ? name : `#${c + 1 + shift}`, spec(column)];
-      }),
-  );
+  const cells = head?.cells ?? [];
+  const named = columns
+    .filter(({ role }) => role !== 'ignore')
+    .map((column) => {
+      const c = columns.indexOf(column);
+      const shift = shape.defect === 'empty-column' && c > 0 && cells[1] === '' ? 1 : 0;
+      const name = cells[c + shift] ?? '';
+      const once = cells.filter((cell) => cell === name).length === 1;
+      return [once ? name : `#${c + 1 + shift}`, spec(column)];
+    });
   return {
-    ...(shape.container !== 'workbook' ? { delimiter: shape.delimiter } : {}),
-    ...(line && named ? { headerLine: line } : {}),
-    ...(!named && first ? { headerLine: 0, firstLine: first } : {}),
-    ...(shape.number === 'comma' ? { decimalMark: ',' } : {}),
+    ...(head ? { headerLine: lineOf.get(head)! } : { headerLine: 0, firstLine: lineOf.get(first!)! }),
+    decimalMark: shape.number === 'comma' ? ',' : '.',
     unit: shape.unit,
     ...(form.order ? { dateOrder: form.order } : {}),
-    columns,
+    columns: Object.fromEntries(named),
   };
+}
+
+/** The whole layout of a sheet; its second table, where there is one, is one of notes. */
+function layoutFor(sheet: Sheet, lineOf: Map<Line, number>, making: Making): unknown {
+  const { shape } = making;
+  const heads = sheet.lines.filter(({ is }) => is === 'head');
+  const main = tableLayout(
+    sheet.columns,
+    heads[0],
+    lineOf,
+    sheet.lines.find(({ is }) => is === 'data'),
+    making,
+  );
+  const delimiter = shape.container === 'workbook' ? {} : { delimiter: shape.delimiter };
+  if (shape.notes !== 'second-table') return { ...delimiter, ...main };
+  const notes = tableLayout([...timeColumns(making), ...noteColumns(making)], heads.at(-1), lineOf, undefined, making);
+  return { ...delimiter, tables: [main, notes] };
 }
 
 export function write(shape: Shape): Written {
@@ -124,7 +142,6 @@ export function write(shape: Shape): Written {
       if (line.is === 'bad') bad.push(place);
       if (line.is === 'free' || wanted?.loose?.has(line)) loose.add(placeKey(place));
     }
-  const at = (sheet: Sheet, is: Line['is']) => lineOf.get(sheet.lines.find((line) => line.is === is)!);
   return {
     shape,
     inputs,
@@ -142,7 +159,7 @@ export function write(shape: Shape): Written {
       ...(form.order ? { dateOrder: form.order } : {}),
       layout: (name) => {
         const sheet = sheets.find((one) => one.name === name) ?? sheets[0]!;
-        return layoutFor(sheet, at(sheet, 'head'), at(sheet, 'data'), making);
+        return layoutFor(sheet, lineOf, making);
       },
     },
   };
