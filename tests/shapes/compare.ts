@@ -52,6 +52,9 @@ function shiftOf({ offset, offsetWritten }: Written, timeline: Timeline): number
 function readingDifferences(written: Written, timeline: Timeline, told: Set<string>): Difference[] {
   const found: Difference[] = [];
   const { readings, days } = timeline;
+  const units = new Set(written.readings.map(({ unit }) => unit));
+  if (!units.has(timeline.unit) && written.shape.second !== 'other-unit' && written.shape.unitAt !== 'foreign')
+    found.push({ what: 'unit shown otherwise', said: false, detail: timeline.unit });
   const shift = shiftOf(written, timeline);
   const expected = new Map(written.readings.map((reading) => [reading.wall, reading]));
   const missing = new Map(expected);
@@ -76,7 +79,10 @@ function readingDifferences(written: Written, timeline: Timeline, told: Set<stri
         ? Math.abs(native - truly) < 1e-6 * truly
         : near(native, truly);
     const limit = readings.limit[i] === one.limit && (one.limit === 0 || !one.bound || within);
-    const same = limit && (one.limit !== 0 || within) && (unit === one.unit || otherUnit || foreign);
+    const same =
+      limit &&
+      (one.limit !== 0 || within) &&
+      (unit === one.unit || otherUnit || foreign || (one.limit !== 0 && !one.bound));
     if (!same && !written.loose.has(placeKey(one)))
       found.push({
         what:

@@ -8,6 +8,8 @@ import { free, headOf, type Line, type Sheet } from './table.ts';
 export interface Wanted {
   /** Must be refused, or read as the truth says; with the reason printed. */
   open?: string;
+  /** Nobody can answer: a refusal is right, and ends it. */
+  final?: true;
   /** Readings that may also come back with another number, or not at all but told. */
   loose?: Set<Line>;
 }
@@ -43,10 +45,10 @@ const badValue =
 
 /** Rewrites every cell of data rows. */
 const everyCell =
-  (change: (cell: string, c: number, line: Line) => string): Defect =>
+  (change: (cell: string, c: number, line: Line) => string, wanted?: Wanted): Defect =>
   (sheet) => {
     for (const line of dataOf(sheet)) line.cells = line.cells.map((cell, c) => change(cell, c, line));
-    return undefined;
+    return wanted;
   };
 
 function insert(sheet: Sheet, making: Making, ...lines: Line[]): void {
@@ -164,7 +166,7 @@ export const DEFECTS: Record<string, Defect> = {
     const rows = dataOf(sheet);
     const at = timeAt(sheet);
     for (const line of rows.slice(Math.floor(rows.length / 2))) line.cells[at] = swapped(line.cells[at]!);
-    return { open: 'the order of day and month changes half way' };
+    return { open: 'the order of day and month changes half way', final: true };
   },
   'order-flipped': (sheet) => {
     const at = timeAt(sheet);
@@ -172,14 +174,20 @@ export const DEFECTS: Record<string, Defect> = {
       const [, a, b] = /^(\d{1,2})[./-] ?(\d{1,2})/.exec(line.cells[at]!) ?? [];
       if (Number(a) <= 12 && Number(b) <= 12) line.cells[at] = swapped(line.cells[at]!);
     }
-    return { open: 'days up to 12 are turned, the others are not' };
+    return { open: 'days up to 12 are turned, the others are not', final: true };
   },
-  'hours-to-24': everyCell((cell, _, line) => {
-    const clock = /^(.*?)00:(\d\d)(:\d\d)?$/.exec(cell);
-    if (!clock || line.wall === undefined || line.wall % 86_400_000 >= 3_600_000) return cell;
-    return `${clock[1]}24:${clock[2]}${clock[3] ?? ''}`;
+  'hours-to-24': everyCell(
+    (cell, _, line) => {
+      const clock = /^(.*?)00:(\d\d)(:\d\d)?$/.exec(cell);
+      if (!clock || line.wall === undefined || line.wall % 86_400_000 >= 3_600_000) return cell;
+      return `${clock[1]}24:${clock[2]}${clock[3] ?? ''}`;
+    },
+    { open: 'hours are counted to 24', final: true },
+  ),
+  'half-lost': everyCell((cell) => cell.replace(/ ?[AaPp]\.?[Mm]\.?$/, ''), {
+    open: 'the hours run to 12 and nothing says the half',
+    final: true,
   }),
-  'half-lost': everyCell((cell) => cell.replace(/ ?[AaPp]\.?[Mm]\.?$/, '')),
   'no-last-line-end': () => undefined,
   'comment-lines': (sheet, making) => {
     insert(sheet, making, free(`# ${making.words.names.title}`));

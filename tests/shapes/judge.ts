@@ -51,7 +51,7 @@ export async function judge(written: Written): Promise<Verdict> {
     }
     const refusals = refusalsOf(read.issues);
     asked.push(...refusals.map(({ code }) => code).slice(0, 1));
-    if (written.never.length > 0) return { is: 'refused', asked, differences: [] };
+    if (written.never.length > 0 || written.final) return { is: 'refused', asked, differences: [] };
     // Where a refusal only says that nothing is left, the reasons before it name what helps.
     if (![...refusals, ...read.issues].some((issue) => answer(settings, issue, written))) break;
   }

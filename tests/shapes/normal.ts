@@ -14,7 +14,7 @@ const FIXED_TIME: Record<string, string[]> = {
 const PLAIN_DEFECTS = ['none', 'no-value-words', 'zero', 'sentinel', 'no-last-line-end'];
 const ONLY_TEXT = [
   ...['many-columns', 'other-delimiter', 'formula-text', 'no-last-line-end', 'apostrophe', 'line-break', 'stray-quote'],
-  ...['padded', 'mark-inside', 'comment-lines'],
+  ...['padded', 'mark-inside', 'comment-lines', 'row-too-long'],
 ];
 /** Languages in which morning and afternoon are said beside a clock of twelve hours. */
 const OWN_HALVES = ['en', 'es', 'el', 'tr', 'zh', 'ja', 'ko', 'ar', 'he', 'hu', 'sv'];

@@ -32,6 +32,8 @@ export interface Written {
   open: string[];
   /** Why it must be refused, whatever is answered. */
   never: string[];
+  /** Nobody can answer: a refusal is right, and ends it. */
+  final: boolean;
   answers: {
     unit: 'mg/dL' | 'mmol/L';
     dateOrder?: 'day-first' | 'month-first' | 'year-first';
@@ -70,6 +72,8 @@ const NEVER: Record<string, string> = {
   'two-unclear': 'two people, unclear',
 };
 
+const spec = ({ role, unit }: Column) => (unit && role !== 'sensor' && role !== 'value' ? { role, unit } : role);
+
 /** One table of a layout: what a person who knows the file would write down. */
 function tableLayout(
   columns: Column[],
@@ -78,7 +82,6 @@ function tableLayout(
   first: Line | undefined,
   { shape, form }: Making,
 ): object {
-  const spec = ({ role, unit }: Column) => (unit && role !== 'sensor' && role !== 'value' ? { role, unit } : role);
   const cells = head?.cells ?? [];
   const named = columns
     .filter(({ role }) => role !== 'ignore')
@@ -110,6 +113,16 @@ function layoutFor(sheet: Sheet, lineOf: Map<Line, number>, making: Making): unk
     making,
   );
   const delimiter = shape.container === 'workbook' ? {} : { delimiter: shape.delimiter };
+  const turn = sheet.lines.find(
+    ({ readings }) => shape.defect === 'unit-turns' && readings[0] && readings[0].unit !== shape.unit,
+  );
+  const later = turn && { ...main, headerLine: 0, firstLine: lineOf.get(turn)!, unit: turn.readings[0]!.unit };
+  if (later && heads[0]) {
+    // Under a table without names, columns are known by their places.
+    const roles = sheet.columns.map((column, c) => [`#${c + 1}`, spec(column)]).filter(([, role]) => role !== 'ignore');
+    return { ...delimiter, tables: [main, { ...later, columns: Object.fromEntries(roles) }] };
+  }
+  if (later) return { ...delimiter, tables: [main, later] };
   if (shape.notes !== 'second-table') return { ...delimiter, ...main };
   const notes = tableLayout([...timeColumns(making), ...noteColumns(making)], heads.at(-1), lineOf, undefined, making);
   return { ...delimiter, tables: [main, notes] };
@@ -153,6 +166,7 @@ export function write(shape: Shape): Written {
     offsetWritten: form.offset === true || form.world === true,
     zone: zoneNamed(making),
     open,
+    final: wanted?.final === true || shape.unitAt === 'foreign',
     never: NEVER[shape.person] ? [NEVER[shape.person]!] : [],
     answers: {
       unit: shape.unit as 'mg/dL' | 'mmol/L',
