@@ -35,8 +35,12 @@ export interface Sheet {
 export const free = (...cells: string[]): Line => ({ cells, is: 'free', readings: [], notes: [] });
 
 function clockColumns(making: Making): Column[] {
-  const { shape, words, truth } = making;
-  const at = (ms: number) => new Date(ms).toISOString().slice(0, 16).replace('T', ' ');
+  const { shape, words, truth, form } = making;
+  const at = (ms: number) =>
+    new Date(ms)
+      .toISOString()
+      .slice(0, form.seconds ? 19 : 16)
+      .replace('T', ' ');
   if (shape.secondClock === 'utc')
     return [
       { name: `${words.names.time} (UTC)`, role: 'ignore', cell: ({ wall }) => at(wall - truth.offset * 60_000) },
