@@ -35,7 +35,7 @@ function forced(shape: Shape, [a, v, b, w]: Pair): Shape {
 /** Shape number n of a run: drawn, with the pair whose turn it is, so that a run of enough shapes holds all pairs. */
 export function shapeOf(run: number, n: number): Shape {
   const all = pairs();
-  const seed = Math.imul(run, 1_000_003) + n;
+  const seed = (Math.imul(run, 1_000_003) + n) >>> 0;
   const next = chance(seed);
   const pair = all[(n * 7919 + run * 104_729) % all.length]!;
   for (let attempt = 0; attempt < 20; attempt++) {
