@@ -1,4 +1,6 @@
-import { list, MOST_TOLD, named, oneOf, type Place, shaped, text, whole, yesOrNo } from './checks.ts';
+import * as z from 'zod';
+import './jitless.ts';
+import { problemsOf } from './problems.ts';
 
 /** What a column can mean. `glucose` leaves sensor or finger stick open; `value` depends on the row's kind. */
 export const ROLES = [
@@ -68,45 +70,41 @@ export interface Layout extends TableLayout {
   tables?: TableLayout[] | undefined;
 }
 
-const role = oneOf(...ROLES);
-const columnShape = {
+const role = z.enum(ROLES);
+const column = z.union([
   role,
-  unit: text(0, 20),
-  label: text(0, 80),
-  utc: yesOrNo,
-} satisfies Record<keyof ColumnLayout, Place>;
-const parts = shaped(columnShape, ['role']);
-const column: Place = (value, at) => (typeof value === 'object' ? parts(value, at) : role(value, at));
+  z.strictObject({
+    role,
+    unit: z.string().max(20).optional(),
+    label: z.string().max(80).optional(),
+    utc: z.boolean().optional(),
+  }),
+]) satisfies z.ZodType<Role | ColumnLayout>;
 
-const tableShape = {
-  headerLine: whole(0),
-  firstLine: whole(1),
-  decimalMark: oneOf('.', ','),
-  unit: oneOf('mg/dL', 'mmol/L'),
-  dateOrder: oneOf('day-first', 'month-first', 'year-first'),
-  clock: oneOf('24-hour'),
-  serialDates: oneOf(1900, 1904),
-  columns: named(column),
-} satisfies Record<keyof TableLayout, Place>;
+/** zod leaves a member of this name out unseen. */
+const withoutProto = z.unknown().refine((value) => !(value instanceof Object && Object.hasOwn(value, '__proto__')));
 
-const layoutShape = {
-  encoding: oneOf('utf-8', 'utf-16le', 'utf-16be', 'windows-1252'),
-  delimiter: oneOf(',', ';', '\t', '|'),
-  timezone: text(1, 60),
-  ...tableShape,
-  tables: list(shaped(tableShape), 1),
-} satisfies Record<keyof Layout, Place>;
-const fits = shaped(layoutShape);
+const table = z.strictObject({
+  headerLine: z.int().min(0).optional(),
+  firstLine: z.int().min(1).optional(),
+  decimalMark: z.enum(['.', ',']).optional(),
+  unit: z.enum(['mg/dL', 'mmol/L']).optional(),
+  dateOrder: z.enum(['day-first', 'month-first', 'year-first']).optional(),
+  clock: z.literal('24-hour').optional(),
+  serialDates: z.literal([1900, 1904]).optional(),
+  columns: withoutProto.pipe(z.record(z.string(), column)).optional(),
+}) satisfies z.ZodType<TableLayout>;
 
-/** So many letters of one mistake are told. */
-const LETTERS = 200;
+const layout = table.extend({
+  encoding: z.enum(['utf-8', 'utf-16le', 'utf-16be', 'windows-1252']).optional(),
+  delimiter: z.enum([',', ';', '\t', '|']).optional(),
+  timezone: z.string().min(1).max(60).optional(),
+  tables: z.array(table).min(1).optional(),
+}) satisfies z.ZodType<Layout>;
 
-/**
- * Checks a parsed JSON layout. Unknown keys and words are problems, each with its place and what stands there. By hand:
- * readers ask for it in every run, and loading zod would cost more than most of them take to read.
- */
+/** Checks a parsed JSON layout. Unknown keys and words are problems, each with its place and what stands there. */
 export function parseLayout(json: unknown): { ok: true; layout: Layout } | { ok: false; problems: string[] } {
-  const problems = fits(json, '');
-  if (problems.length === 0) return { ok: true, layout: json as Layout };
-  return { ok: false, problems: problems.slice(0, MOST_TOLD).map((problem) => problem.slice(0, LETTERS)) };
+  const checked = layout.safeParse(json);
+  if (checked.success) return { ok: true, layout: checked.data };
+  return { ok: false, problems: problemsOf(checked.error, json, 'layout') };
 }

@@ -2,8 +2,8 @@ import * as z from 'zod';
 import type { Issue } from '../model/input.ts';
 import type { Tells } from '../model/issues.ts';
 import type { ValueKind } from '../model/told.ts';
-import { MOST_TOLD } from './checks.ts';
 import './jitless.ts';
+import { MOST_TOLD } from './problems.ts';
 
 /** What may stand in a `settings.json` beside the inputs: the names of the command's options. */
 export interface FolderSettings {

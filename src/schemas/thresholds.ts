@@ -1,6 +1,6 @@
 import * as z from 'zod';
-import { MOST_TOLD } from './checks.ts';
 import './jitless.ts';
+import { MOST_TOLD } from './problems.ts';
 
 /**
  * When a person is put into a tier of the worklist. `goals`: the goal of the person's own target set decides. `null`:

@@ -101,6 +101,8 @@ test('a file of words that does not fit is told place by place', () => {
     effort: { light: [] },
     meals: { noon: [] },
   };
-  expect(checkLogWords(broken)).toEqual({ problems: ['extra', 'amounts', 'effort.hard', 'noon', 'plurals'] });
-  expect(checkLogWords([])).toEqual({ problems: ['{ }'] });
+  expect(checkLogWords(broken)).toEqual({
+    problems: ['amounts: "slice"', 'plurals.0: […]', 'meals.noon', 'effort.hard', 'extra'],
+  });
+  expect(checkLogWords([])).toEqual({ problems: ['{ }: []'] });
 });

@@ -19,6 +19,11 @@ const FAULTS: [string, unknown, string[]][] = [
   ['a list', [], ['layout: []']],
   ['an unknown name', { separator: ',' }, ['separator']],
   ['a name of every object', JSON.parse('{"__proto__":{},"constructor":1}'), ['__proto__', 'constructor']],
+  [
+    'a column with a name that objects keep for themselves',
+    { columns: JSON.parse('{"__proto__":5}') },
+    ['columns: {…}'],
+  ],
   ['a word in the wrong case', { unit: 'MG/DL' }, ['unit: "MG/DL" ("mg/dL" | "mmol/L")']],
   ['half a line', { headerLine: 1.5, firstLine: 0 }, ['headerLine: 1.5', 'firstLine: 0']],
   [

@@ -1,0 +1,124 @@
+import * as z from 'zod';
+import type { Facts, Outcome } from '../model/clinic.ts';
+import './jitless.ts';
+
+/** A name that stays in the folder it is put into, whatever the record says. */
+const plainName = z.string().regex(/^[^./\\:\0][^/\\:\0]*$/);
+const date = z.iso.date();
+const finite = z.number();
+const number = finite.nullable();
+
+/** Each name that the nouns have, so that a shape and its noun cannot part. */
+const shape = <T>(places: Record<keyof T & string, z.ZodType>) => z.looseObject(places);
+
+const plain = z.union([z.string(), finite]);
+/** Of what was found or expected only that it is flat: whether there are words for it is asked afterwards. */
+const told = z.union([plain, z.record(z.string(), plain)]);
+
+const said = z.looseObject({
+  key: z.string().regex(/^(clinic\.unread|issues|cli\.error)\.[\w-]+$/),
+  params: z.record(
+    z.string(),
+    z.union([
+      z.looseObject({ q: z.literal('word'), value: z.string() }),
+      z.looseObject({ q: z.literal('count'), value: finite }),
+      z.looseObject({ q: z.literal('shown'), value: z.union([told, z.array(told)]) }),
+      z.looseObject({ q: z.literal('question'), value: z.record(z.string(), z.string()) }),
+    ]),
+  ),
+});
+
+const compared = z.enum([
+  'in-range',
+  'low',
+  'very-low',
+  'high',
+  'very-high',
+  'mean',
+  'cv',
+  'lows',
+  'very-lows',
+  'highs',
+]);
+
+const facts = shape<Facts>({
+  hash: z.string(),
+  targets: z.enum(['adult', 'older', 'pregnancy-type-1', 'pregnancy-other']),
+  unit: z.enum(['mg/dL', 'mmol/L']),
+  from: date,
+  to: date,
+  days: finite,
+  interval: finite,
+  readings: finite,
+  rows: finite,
+  setAside: finite,
+  coverage: shape<Facts['coverage']>({
+    share: finite,
+    hours: finite,
+    ofHours: finite,
+    nightShare: finite,
+    days: finite,
+    enough: z.boolean(),
+  }),
+  mean: shape<NonNullable<Facts['mean']>>({ mgdl: finite, low: number, high: number }).nullable(),
+  sd: number,
+  cv: number,
+  gmi: number,
+  shares: shape<NonNullable<Facts['shares']>>({
+    veryLow: finite,
+    low: finite,
+    inRange: finite,
+    high: finite,
+    veryHigh: number,
+  }).nullable(),
+  below: number,
+  above: number,
+  unmet: z.array(z.enum(['in-range', 'low', 'very-low', 'high', 'very-high'])),
+  lows: shape<NonNullable<Facts['lows']>>({
+    count: finite,
+    level2: finite,
+    night: finite,
+    dates: z.array(date),
+    level2Dates: z.array(date),
+  }).nullable(),
+  highs: shape<NonNullable<Facts['highs']>>({
+    count: finite,
+    level2: finite,
+    longestLevel2: finite,
+    level2Dates: z.array(date),
+  }).nullable(),
+  change: shape<NonNullable<Facts['change']>>({
+    with: date.nullable(),
+    worse: z.array(compared),
+    better: z.array(compared),
+    told: z.boolean(),
+  }).nullable(),
+  failed: z.array(z.string()),
+  withheld: z.record(z.string(), z.string()),
+});
+
+const outcome = shape<Outcome>({
+  schema: z.literal(1),
+  code: z.string(),
+  stem: plainName,
+  visit: date.nullable(),
+  a1c: number,
+  inputs: z.array(z.string()),
+  inputHashes: z.array(z.string()),
+  persons: z.array(z.string()),
+  key: z.string(),
+  printed: date,
+  version: z.string(),
+  facts: facts.nullable(),
+  refusals: z.array(said),
+  outputs: z.array(shape<Outcome['outputs'][number]>({ name: plainName, bytes: finite, sha256: z.string() })),
+});
+
+/**
+ * What a run left, read again; null when it does not have its shape. Such files lie in a folder others can write to, and
+ * the names in them are written to and deleted, so none may lead out of it.
+ */
+export function parseOutcome(content: unknown): Outcome | null {
+  const checked = outcome.safeParse(content);
+  return checked.success ? (checked.data as unknown as Outcome) : null;
+}
