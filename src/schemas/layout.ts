@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import './jitless.ts';
-import { problemsOf } from './problems.ts';
+import { check } from './problems.ts';
 
 /** What a column can mean. `glucose` leaves sensor or finger stick open; `value` depends on the row's kind. */
 export const ROLES = [
@@ -104,7 +104,6 @@ const layout = table.extend({
 
 /** Checks a parsed JSON layout. Unknown keys and words are problems, each with its place and what stands there. */
 export function parseLayout(json: unknown): { ok: true; layout: Layout } | { ok: false; problems: string[] } {
-  const checked = layout.safeParse(json);
-  if (checked.success) return { ok: true, layout: checked.data };
-  return { ok: false, problems: problemsOf(checked.error, json, 'layout') };
+  const checked = check(layout, json, 'layout');
+  return checked.ok ? { ok: true, layout: checked.value } : checked;
 }

@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import type { LogWords } from '../model/logbook.ts';
 import './jitless.ts';
-import { problemsOf } from './problems.ts';
+import { check } from './problems.ts';
 
 const words = z.array(z.string());
 const slot = z.enum(['morning', 'midday', 'afternoon', 'evening', 'night', 'snack']);
@@ -20,8 +20,8 @@ const logWords = z.strictObject({
 
 /** Checks the content of a file of logbook words, as a clinic may have edited it. Tells each place that does not fit. */
 export function checkLogWords(content: unknown): { words: LogWords } | { problems: string[] } {
-  const checked = logWords.safeParse(content);
-  if (!checked.success) return { problems: problemsOf(checked.error, content, '{ }') };
-  const { about: _, ...given } = checked.data;
+  const checked = check(logWords, content, '{ }');
+  if (!checked.ok) return checked;
+  const { about: _, ...given } = checked.value;
   return { words: given };
 }

@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import type { Facts, Outcome } from '../model/clinic.ts';
 import './jitless.ts';
+import { check } from './problems.ts';
 
 /** A name that stays in the folder it is put into, whatever the record says. */
 const plainName = z.string().regex(/^[^./\\:\0][^/\\:\0]*$/);
@@ -119,6 +120,6 @@ const outcome = shape<Outcome>({
  * the names in them are written to and deleted, so none may lead out of it.
  */
 export function parseOutcome(content: unknown): Outcome | null {
-  const checked = outcome.safeParse(content);
-  return checked.success ? (checked.data as unknown as Outcome) : null;
+  const checked = check(outcome, content, '');
+  return checked.ok ? (checked.value as unknown as Outcome) : null;
 }

@@ -11,11 +11,25 @@ const SHOWN = 60;
 /** So few choices are told with what stands there. */
 const FEW = 6;
 
+export type Checked<T> = { ok: true; value: T } | { ok: false; problems: string[] };
+
 /**
- * What does not fit at its place of parsed JSON: the place and what stands there; for an unknown name and for one that is
- * lacking the place alone. `whole` stands for the place of all of it.
+ * Parsed JSON as a shape has it, or what does not fit: the place and what stands there; for an unknown name and for one
+ * that is lacking the place alone. `whole` stands for the place of all of it.
  */
-export function problemsOf({ issues }: z.ZodError, content: unknown, whole: string): string[] {
+export function check<T>(shape: z.ZodType<T>, content: unknown, whole: string): Checked<T> {
+  try {
+    const checked = shape.safeParse(content);
+    if (checked.success) return { ok: true, value: checked.data };
+    return { ok: false, problems: problemsOf(checked.error, content, whole) };
+  } catch (error) {
+    // zod hands its issues on as arguments, and of some hundred thousand the engine takes no more.
+    if (!(error instanceof RangeError)) throw error;
+    return { ok: false, problems: [`${whole}: ${shown(content)}`] };
+  }
+}
+
+function problemsOf({ issues }: z.ZodError, content: unknown, whole: string): string[] {
   const problems: string[] = [];
   for (const issue of issues) {
     if (problems.length >= MOST_TOLD) break;
