@@ -1,15 +1,11 @@
+import * as z from 'zod';
 import type { Medicine } from '../model/trust.ts';
-import { isRecord } from './checks.ts';
+import './jitless.ts';
 
-/** The list in a file of medicines, as a clinic may have edited it; undefined where it is none. By hand: it is read at every start. */
+const text = z.string().regex(/\S/);
+const file = z.object({ medicines: z.array(z.object({ id: text, words: z.array(text).min(1), source: text })) });
+
+/** The list in a file of medicines, as a clinic may have edited it; undefined where it is none. */
 export function checkMedicines(content: unknown): Medicine[] | undefined {
-  const list: unknown = isRecord(content) ? content.medicines : undefined;
-  return Array.isArray(list) && list.every(isMedicine) ? list : undefined;
-}
-
-function isMedicine(one: unknown): one is Medicine {
-  if (!isRecord(one)) return false;
-  const { id, words, source } = one;
-  const isText = (text: unknown): boolean => typeof text === 'string' && text.trim() !== '';
-  return isText(id) && isText(source) && Array.isArray(words) && words.length > 0 && words.every(isText);
+  return file.safeParse(content).data?.medicines;
 }
