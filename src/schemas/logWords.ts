@@ -21,7 +21,7 @@ const logWords = z.strictObject({
 /** Checks the content of a file of logbook words, as a clinic may have edited it. Tells each place that does not fit. */
 export function checkLogWords(content: unknown): { words: LogWords } | { problems: string[] } {
   const checked = check(logWords, content, '{ }');
-  if (!checked.ok) return checked;
+  if (!checked.ok) return { problems: checked.problems };
   const { about: _, ...given } = checked.value;
   return { words: given };
 }
