@@ -1,12 +1,20 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import type { Browser, Page } from 'playwright-core';
-import { expect } from 'vitest';
+import { afterAll, expect } from 'vitest';
 import { bundleCore } from '../../src/build/core.ts';
 import type { Analysis } from '../../src/index.ts';
 import * as library from '../../src/index.ts';
 import { givenOf } from '../support/library.ts';
 import { fonts, home, stories } from '../support/story.ts';
+import { EVERY_TOOL, needs } from '../support/tools.ts';
 import { unpacked } from '../support/unpacked.ts';
 import { inBrowser } from './browser.ts';
+import type { Driven } from './driven.ts';
+import { firefoxProgram, openFirefox } from './firefox.ts';
+import { openWebkit, webkitProgram } from './webkit.ts';
 
 const check = inBrowser();
 const core = await bundleCore(home);
@@ -53,30 +61,59 @@ async function openedPage(browser: Browser): Promise<Page> {
   return page;
 }
 
-for (const story of stories) {
-  const language = story === 'evening-exercise' ? 'es' : 'en';
-  check(
-    `${story}: the core gives a browser the numbers it gives Node, to the byte, and the same paper`,
-    async (browser) => {
-      const { inputs, settings } = await givenOf(story);
-      const page = await openedPage(browser);
-      const faces = fonts();
-      const task = {
-        inputs: inputs.map(({ name, bytes }) => ({ name, bytes: base64(bytes) })),
-        settings,
-        language,
-        fonts: { regular: base64(faces.regular), semibold: base64(faces.semibold) },
-      };
-      const given = JSON.stringify({ script: core + DRIVER, task });
-      const made = (await page.evaluate(`(${IN_WORKER})(${given})`)) as { json: string; pdf: string; error?: string };
-      await page.context().close();
-      expect(made.error).toBe(undefined);
+interface Made {
+  json: string;
+  pdf: string;
+  error?: string;
+}
 
-      const analysis = library.analyse(inputs, settings) as Analysis;
-      expect(made.json).toBe(library.analysisJson(analysis).join(''));
-      const report = library.compose(analysis, await library.words(language), { voice: 'clinic', paper: 'a4' });
-      const pdf = await library.writePdf(report, faces);
-      expect(unpacked(Buffer.from(made.pdf, 'base64'))).toBe(unpacked(pdf));
-    },
-  );
+/** Runs a story in a browser, by a function that runs a script there, and compares all that comes out with Node's. */
+async function compare(story: string, run: (expression: string) => Promise<Made>): Promise<void> {
+  const language = story === 'evening-exercise' ? 'es' : 'en';
+  const { inputs, settings } = await givenOf(story);
+  const faces = fonts();
+  const task = {
+    inputs: inputs.map(({ name, bytes }) => ({ name, bytes: base64(bytes) })),
+    settings,
+    language,
+    fonts: { regular: base64(faces.regular), semibold: base64(faces.semibold) },
+  };
+  const made = await run(`(${IN_WORKER})(${JSON.stringify({ script: core + DRIVER, task })})`);
+  expect(made.error).toBe(undefined);
+
+  const analysis = library.analyse(inputs, settings) as Analysis;
+  expect(made.json).toBe(library.analysisJson(analysis).join(''));
+  const report = library.compose(analysis, await library.words(language), { voice: 'clinic', paper: 'a4' });
+  const pdf = await library.writePdf(report, faces);
+  expect(unpacked(Buffer.from(made.pdf, 'base64'))).toBe(unpacked(pdf));
+}
+
+const SAME = 'the core gives a browser the numbers it gives Node, to the byte, and the same paper';
+for (const story of stories) {
+  check(`${story}: ${SAME}`, async (browser) => {
+    const page = await openedPage(browser);
+    await compare(story, async (expression) => (await page.evaluate(expression)) as Made);
+    await page.context().close();
+  });
+}
+
+/** Engines that CI tries besides, each with a page opened from the disk, as a person opens one. */
+const MORE: { name: string; there: boolean; open(): Promise<Driven> }[] = [
+  { name: 'firefox-esr', there: firefoxProgram() !== undefined, open: openFirefox },
+  { name: 'webkit2gtk-driver and xvfb', there: webkitProgram() !== undefined, open: openWebkit },
+];
+for (const { name, there, open } of EVERY_TOOL ? MORE : []) {
+  let opened: Promise<Driven> | undefined;
+  afterAll(async () => (await opened)?.close());
+  for (const story of stories) {
+    needs(name, there)(`${name}, ${story}: ${SAME}`, async () => {
+      const folder = mkdtempSync(join(tmpdir(), 'daybands-page-'));
+      writeFileSync(join(folder, 'core.html'), '<!doctype html><title>core</title>');
+      opened ??= open();
+      const engine = await opened;
+      await engine.goto(pathToFileURL(join(folder, 'core.html')).href);
+      await compare(story, async (expression) => (await engine.evaluate(expression)) as Made);
+      rmSync(folder, { recursive: true });
+    });
+  }
 }

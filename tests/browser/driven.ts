@@ -6,8 +6,8 @@ export interface Driven {
   name: string;
   version: string;
   goto(url: string): Promise<unknown>;
-  /** Runs a function in the page, waits for what it promises, and gives what JSON can carry of it. */
-  evaluate<A extends unknown[], R>(fn: (...args: A) => R | Promise<R>, ...args: A): Promise<R>;
+  /** Runs an expression in the page, waits for what it promises, and gives what JSON can carry of it. */
+  evaluate(expression: string): Promise<unknown>;
   setFiles(selector: string, paths: string[]): Promise<void>;
   click(selector: string): Promise<void>;
   screenshot(path: string): Promise<void>;

@@ -47,9 +47,9 @@ export async function openFirefox(downloads = tmpdir()): Promise<Driven> {
     name: 'firefox',
     version: capabilities.browserVersion,
     goto: (url) => send('browsingContext.navigate', { context, url, wait: 'complete' }),
-    async evaluate(fn, ...args) {
+    async evaluate(expression) {
       // As text, so that numbers, lists and absence come back as they were.
-      const { value } = await run(`(async () => JSON.stringify(await (${fn})(...${JSON.stringify(args)})))()`);
+      const { value } = await run(`(async () => JSON.stringify(await (${expression})))()`);
       return typeof value === 'string' ? JSON.parse(value) : undefined;
     },
     async setFiles(selector, files) {

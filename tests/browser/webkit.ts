@@ -52,12 +52,12 @@ export async function openWebkit(): Promise<Driven> {
     name: 'webkit',
     version: capabilities.browserVersion,
     goto: (url) => session('POST', '/url', { url }),
-    async evaluate(fn, ...args) {
-      const script = `const args = [...arguments], done = args.pop();
-        Promise.resolve().then(() => (${fn})(...args)).then((value) => done({ value }), (error) => done({ error: String(error) }));`;
-      const { value, error } = await session<{ value: never; error?: string }>('POST', '/execute/async', {
+    async evaluate(expression) {
+      const script = `const done = arguments[0];
+        Promise.resolve().then(() => (${expression})).then((value) => done({ value }), (error) => done({ error: String(error) }));`;
+      const { value, error } = await session<{ value: unknown; error?: string }>('POST', '/execute/async', {
         script,
-        args,
+        args: [],
       });
       if (error) throw new Error(error);
       return value;
