@@ -14,7 +14,7 @@ const MOST_COLUMNS = 1000;
 /**
  * Opens the workbooks (.xlsx, ISO/IEC 29500) among the inputs, also those inside a zip archive: each sheet becomes an
  * input of delimited text whose lines are the rows of the sheet, with formulas as their stored values and true dates in
- * ISO form. All other inputs, and a workbook that cannot be opened, are handed on as they are. The library for it is
+ * ISO form. What else an archive holds is handed on opened, all other inputs as they are. The library for it is
  * loaded only when there is a workbook.
  */
 export async function openWorkbooks(inputs: readonly Input[]): Promise<Input[]> {
@@ -22,9 +22,9 @@ export async function openWorkbooks(inputs: readonly Input[]): Promise<Input[]> 
   for (const input of inputs) {
     const { bytes } = input;
     const packed = bytes[0] === 0x50 && bytes[1] === 0x4b ? unzip(bytes) : undefined;
-    if (!packed?.ok) opened.push(input);
+    if (!packed?.ok || packed.files.length === 0) opened.push(input);
     else if (packed.workbook) opened.push(...((await sheetsOf(input, packed.files)) ?? [input]));
-    else if (!packed.files.some((file) => isZip(file.bytes))) opened.push(input);
+    else if (!packed.files.some((file) => isZip(file.bytes))) opened.push(...inside(input, packed.files));
     else opened.push(...(await openWorkbooks(inside(input, packed.files.filter(notDeeper)))));
   }
   return opened;
