@@ -103,6 +103,7 @@ const NO_ANSWER =
 const CONTENTS = [
   /^(README\.md|LICENSE|package\.json)$/,
   /^dist\/(daybands\.js|program\.cjs|program\.cache|thread\.js|index\.js|page\.json|LICENCES\.txt)$/,
+  /^dist\/library\/[\w-]+\.js$/,
   /^dist\/fonts\/[\w-]+(\.ttf|\.otf)?$/,
   /^dist\/types\/[\w/.-]+\.d\.ts$/,
   /^templates\/(words\/[\w-]+\.json|foods\.json|medicines\.json|page\.html|page\.css)$/,
@@ -162,14 +163,16 @@ describe('the package', () => {
     writeFileSync(
       join(project, 'use.ts'),
       `import { readFileSync } from 'node:fs';
-import { type Analysis, analyse, analysisJson, compose, type Refusal, type Report, type Settings } from 'daybands';
+import { type Analysis, analyse, analysisJson, compose, type PdfFonts, type Refusal, type Report, type Settings, words, writePdf } from 'daybands';
 const settings: Settings = { targets: 'adult', today: '2026-04-01', person: {} };
 const inputs = [{ name: 'readings.csv', bytes: readFileSync('../story/readings.csv') }];
-const analysis: Analysis | Refusal = analyse(inputs, settings, '1');
+const analysis: Analysis | Refusal = analyse(inputs, settings);
 if (!analysis.ok) throw new Error('refused');
-const words: unknown = JSON.parse(readFileSync('node_modules/daybands/templates/words/en.json', 'utf8'));
-const report: Report = compose(analysis, words, { voice: 'patient', paper: 'a4' });
-console.log(report.pages.length, JSON.parse(analysisJson(analysis).join('')).schema);
+const report: Report = compose(analysis, await words('es'), { voice: 'patient', paper: 'a4' });
+const face = (name: string) => readFileSync(\`node_modules/daybands/dist/fonts/IBMPlexSans-\${name}.ttf\`);
+const fonts: PdfFonts = { regular: face('Regular'), semibold: face('SemiBold') };
+const pdf = await writePdf(report, fonts);
+console.log(report.pages.length, JSON.parse(analysisJson(analysis).join('')).schema, pdf.length > 10_000);
 `,
     );
     const strict = ['--noEmit', '--strict', '--module', 'nodenext', '--target', 'es2023', '--types', 'node'];
@@ -183,6 +186,6 @@ console.log(report.pages.length, JSON.parse(analysisJson(analysis).join('')).sch
         encoding: 'utf8',
       },
     );
-    expect(used.trim()).toMatch(/^\d+ 1$/);
+    expect(used.trim()).toMatch(/^\d+ 2 true$/);
   });
 });
