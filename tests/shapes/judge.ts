@@ -21,15 +21,17 @@ const TODAY = '2026-06-01';
 /** So many answers are given before a file counts as one that cannot be read. */
 const MOST_ANSWERS = 3;
 
-/** Answers one refusal as the program says; false when it names nothing that can be answered. */
-function answer(settings: Settings, issue: Issue, written: Written): boolean {
+/** Answers one question as somebody who knows the file; false when nothing is asked that can be answered. */
+function answer(settings: Settings, { question, origin }: Issue, written: Written): boolean {
   const { answers } = written;
-  const of = issue.question?.of;
   const before = JSON.stringify(settings);
-  if (of === 'unit') settings.unit = answers.unit;
-  else if (of === 'day-order' && answers.dateOrder) settings.dateOrder = answers.dateOrder;
-  else if (of === 'zone') settings.zone = written.zone;
-  else if (of === 'layout') settings.layout = answers.layout(sheetName(issue.origin?.file ?? 'log'));
+  if (question?.of === 'unit') settings.unit = answers.unit;
+  else if (question?.of === 'day-order' && answers.dateOrder) settings.dateOrder = answers.dateOrder;
+  else if (question?.of === 'zone') settings.zone = written.zone;
+  else if (question?.of === 'layout') {
+    const asked = answers.layout(sheetName(origin?.file ?? 'log'), question.field);
+    settings.layout = { ...(settings.layout as object | undefined), ...asked };
+  }
   return JSON.stringify(settings) !== before;
 }
 

@@ -34,6 +34,7 @@ async function part(which: number, parts: number): Promise<Told> {
     shapes++;
     const side = written.open.length + written.never.length > 0 ? 'open' : 'closed';
     add(verdict.is === 'equal' ? 'equal' : `${verdict.is} ${side}`);
+    for (const reason of [...written.open, ...written.never]) add(`open because: ${reason}`);
     if (verdict.asked.length > 0) add(`asked ${side}: ${verdict.asked[0]}`);
     if (verdict.is === 'equal' || verdict.is === 'refused') continue;
     const kind = kindOf(verdict);

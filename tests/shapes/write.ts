@@ -1,10 +1,11 @@
 import type { Input } from '../../src/model/input.ts';
 import { chance } from '../../src/stats/chance.ts';
-import { type Column, type Making, noteColumns, timeColumns } from './columns.ts';
+import { layoutAnswer } from './answers.ts';
+import type { Making } from './columns.ts';
 import { DEFECTS } from './defects.ts';
 import { render } from './render.ts';
 import { pick, type Shape } from './shape.ts';
-import { type Line, type Sheet, sheetsOf, zoneNamed } from './table.ts';
+import { sheetsOf, zoneNamed } from './table.ts';
 import { TIME_FORMS } from './timeForms.ts';
 import { type TrueNote, type TrueReading, truthOf } from './truth.ts';
 import { words as allWords, UNKNOWN_KINDS } from './words.ts';
@@ -37,7 +38,8 @@ export interface Written {
   answers: {
     unit: 'mg/dL' | 'mmol/L';
     dateOrder?: 'day-first' | 'month-first' | 'year-first';
-    layout(sheet: string): unknown;
+    /** The lines of a layout that a question about this field asks for. */
+    layout(sheet: string, field: string): object;
   };
 }
 
@@ -71,62 +73,6 @@ const NEVER: Record<string, string> = {
   'two-files': 'two people',
   'two-unclear': 'two people, unclear',
 };
-
-const spec = ({ role, unit }: Column) => (unit && role !== 'sensor' && role !== 'value' ? { role, unit } : role);
-
-/** One table of a layout: what a person who knows the file would write down. */
-function tableLayout(
-  columns: Column[],
-  head: Line | undefined,
-  lineOf: Map<Line, number>,
-  first: Line | undefined,
-  { shape, form }: Making,
-): object {
-  const cells = head?.cells ?? [];
-  const named = columns
-    .filter(({ role }) => role !== 'ignore')
-    .map((column) => {
-      const c = columns.indexOf(column);
-      const shift = shape.defect === 'empty-column' && c > 0 && cells[1] === '' ? 1 : 0;
-      const name = cells[c + shift] ?? '';
-      const once = cells.filter((cell) => cell === name).length === 1;
-      return [once ? name : `#${c + 1 + shift}`, spec(column)];
-    });
-  return {
-    ...(head ? { headerLine: lineOf.get(head)! } : { headerLine: 0, firstLine: lineOf.get(first!)! }),
-    decimalMark: shape.number === 'comma' ? ',' : '.',
-    unit: shape.unit,
-    ...(form.order ? { dateOrder: form.order } : {}),
-    columns: Object.fromEntries(named),
-  };
-}
-
-/** The whole layout of a sheet; its second table, where there is one, is one of notes. */
-function layoutFor(sheet: Sheet, lineOf: Map<Line, number>, making: Making): unknown {
-  const { shape } = making;
-  const heads = sheet.lines.filter(({ is }) => is === 'head');
-  const main = tableLayout(
-    sheet.columns,
-    heads[0],
-    lineOf,
-    sheet.lines.find(({ is }) => is === 'data'),
-    making,
-  );
-  const delimiter = shape.container === 'workbook' ? {} : { delimiter: shape.delimiter };
-  const turn = sheet.lines.find(
-    ({ readings }) => shape.defect === 'unit-turns' && readings[0] && readings[0].unit !== shape.unit,
-  );
-  const later = turn && { ...main, headerLine: 0, firstLine: lineOf.get(turn)!, unit: turn.readings[0]!.unit };
-  if (later && heads[0]) {
-    // Under a table without names, columns are known by their places.
-    const roles = sheet.columns.map((column, c) => [`#${c + 1}`, spec(column)]).filter(([, role]) => role !== 'ignore');
-    return { ...delimiter, tables: [main, { ...later, columns: Object.fromEntries(roles) }] };
-  }
-  if (later) return { ...delimiter, tables: [main, later] };
-  if (shape.notes !== 'second-table') return { ...delimiter, ...main };
-  const notes = tableLayout([...timeColumns(making), ...noteColumns(making)], heads.at(-1), lineOf, undefined, making);
-  return { ...delimiter, tables: [main, notes] };
-}
 
 export function write(shape: Shape): Written {
   const next = chance(shape.seed);
@@ -171,9 +117,9 @@ export function write(shape: Shape): Written {
     answers: {
       unit: shape.unit as 'mg/dL' | 'mmol/L',
       ...(form.order ? { dateOrder: form.order } : {}),
-      layout: (name) => {
+      layout: (name, field) => {
         const sheet = sheets.find((one) => one.name === name) ?? sheets[0]!;
-        return layoutFor(sheet, lineOf, making);
+        return layoutAnswer(sheet, lineOf, making, field);
       },
     },
   };
