@@ -99,7 +99,7 @@ export function write(shape: Shape): Written {
       for (const reading of line.readings) readings.push({ ...reading, ...place });
       for (const note of line.notes) notes.push({ ...note, ...place });
       if (line.is === 'bad') bad.push(place);
-      if (line.is === 'free' || wanted?.loose?.has(line)) loose.add(placeKey(place));
+      if (line.is === 'free' || line.is === 'head' || wanted?.loose?.has(line)) loose.add(placeKey(place));
     }
   return {
     shape,
