@@ -93,7 +93,7 @@ export async function folderSettings(path: string): Promise<FolderSettings | { i
 /** Wherever the work is done, a path means the same file. */
 export function wholePaths(settings: FolderSettings, from: string): FolderSettings {
   const whole = { ...settings };
-  if (whole.layout !== undefined) whole.layout = resolve(from, whole.layout);
+  if (whole.layout !== undefined && !isInline(whole.layout)) whole.layout = resolve(from, whole.layout);
   if (whole.compare?.endsWith('.json')) whole.compare = resolve(from, whole.compare);
   return whole;
 }
@@ -120,9 +120,20 @@ function periodOf({ days, from, to }: FolderSettings): { period?: PeriodChoice }
   return { period: { ...(from === undefined ? {} : { from }), ...(to === undefined ? {} : { to }) } };
 }
 
+/** A short layout may be given as it is, `{"unit":"mmol/L"}`, in place of a file: so the program's questions name it. */
+const isInline = (layout: string): boolean => layout.trimStart().startsWith('{');
+
+function inlineJson(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch (error) {
+    throw new WrongUse('wrongLayout', { path: '--layout', problem: (error as Error).message });
+  }
+}
+
 async function readLayout(path: string): Promise<unknown> {
   const { parseLayout } = await import('../schemas/layout.ts');
-  const checked = parseLayout(jsonOf(path, 'wrongLayout'));
+  const checked = parseLayout(isInline(path) ? inlineJson(path) : jsonOf(path, 'wrongLayout'));
   if (!checked.ok) throw new WrongUse('wrongLayout', { path, problem: checked.problems.join('; ') });
   return checked.layout;
 }

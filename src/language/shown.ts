@@ -48,6 +48,6 @@ export function optionText(question: Question): string {
     case 'period':
       return question.by === 'days' ? '--days' : '--from --to';
     case 'layout':
-      return '--layout';
+      return question.answer === undefined ? '--layout' : `--layout '${question.answer}'`;
   }
 }

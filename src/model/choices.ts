@@ -17,11 +17,11 @@ interface Settles {
   /** Rows whose date stands in a row above. */
   'date-carried': [number, 'named'];
   'serial-dates': [1900 | 1904, 'other-count-future'];
-  'half-of-day': ['row-order', 'named'];
+  'half-of-day': ['row-order' | 'named-column', 'named'];
   'decimal-mark': ['.' | ',', 'cells'];
   unit: [
     GlucoseUnit | 'both',
-    'named' | 'unit-in-rows' | 'unit-text' | 'ucum' | 'no-number' | 'values-with-decimals' | 'values-whole',
+    'named' | 'line' | 'unit-in-rows' | 'unit-text' | 'ucum' | 'no-number' | 'values-with-decimals' | 'values-whole',
   ];
   'glucose-kind': ['sensor' | 'finger-stick', 'minutes-between' | 'few-rows'];
   /** The column used of two that say the same. */
@@ -30,7 +30,7 @@ interface Settles {
   /** IANA name. */
   zone: [string, 'named' | 'tz-code'];
   /** `+02:00`. */
-  offset: [string, 'named'];
+  offset: [string, 'named' | 'at-line'];
 }
 
 export type TextEncoding = 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252';

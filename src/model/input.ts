@@ -101,6 +101,39 @@ export interface NoteEntry extends NotePlace {
   text?: string;
 }
 
+/** What a column of a table was taken for, or why it cannot change what the readings mean. */
+export interface ColumnAccount {
+  /** As written in the file. Hostile text. */
+  name: string;
+  /** As a layout would say it (ROLES of schemas/layout.ts). */
+  role: string;
+  /** What told it: its name, its cells, the columns beside it, the lines above the table, a layout; or why it does no harm. */
+  why:
+    | 'layout'
+    | 'name'
+    | 'cells'
+    | 'beside'
+    | 'empty'
+    | 'constant'
+    | 'serial'
+    | 'witness'
+    | 'no-groups'
+    | 'other-quantity'
+    | 'numbers'
+    | 'words'
+    | 'times';
+  /** As data: an example, a range, the column it repeats. Hostile text. */
+  evidence?: string;
+}
+
+/** What a file says of whose it is. */
+export interface PersonMark {
+  /** A name, a number of record, a code of a study or an account, an address, a day of birth. */
+  kind: 'name' | 'record' | 'code' | 'mail' | 'born';
+  /** As written. Hostile text. */
+  text: string;
+}
+
 /** What a reader made of one input. Readers never throw and never drop a record. */
 export interface ReadFile {
   name: string;
@@ -118,6 +151,10 @@ export interface ReadFile {
   fates: RowFate[];
   /** Codes or names of persons found in the file, distinct, in order of appearance. Hostile text. */
   persons: string[];
+  /** The same and days of birth, each with its kind; absent where a reader knows codes only. */
+  marks?: PersonMark[];
+  /** Every column of its tables. */
+  columns?: ColumnAccount[];
   /** IANA zone named by the file, if any. */
   zone?: string;
   /** A layout that would reproduce the reading without any detection (see schemas/layout.ts); absent if it makes no sense. */

@@ -51,6 +51,9 @@ export interface IssueTells {
   'columns-unclear': Found & Asks<'layout'>;
   'columns-ignored': { actual: readonly string[] } & Counted;
   'two-value-columns': Pair<string, string> & Asks<'layout'>;
+  'kinds-unknown': { actual: Is<'group' | 'bare-group'>[]; expected: string } & Asks<'layout'>;
+  'column-parts-values': { actual: Is<'group' | 'bare-group'>[]; expected: string } & Asks<'layout'>;
+  'column-unknown': Pair<string, Is<'values-seen'>> & Asks<'layout'>;
   'sheet-without-table': Found & Asks<'layout'>;
   'kind-unknown': Found;
   'no-value': Partial<Found>;
@@ -65,6 +68,8 @@ export interface IssueTells {
   'date-in-future': Found | Pair<string, string>;
   'no-time-of-day': Found;
   'clock-half-lost': Pair<string, Is<'half-read'>> & Asks<'layout'>;
+  'half-of-day-unclear': Pair<string, string> & Asks<'layout'>;
+  'two-clocks': Pair<Is<'column-cell'>, Is<'column-cell'>> & Asks<'layout'>;
   'date-order-unclear': Pair<Is<'date-read'>, Is<'date-read'>> & Asks<'day-order'>;
   'date-order-mixed': Pair<Is<'at-line'>[], Is<'order-span'>[]> & Asks<'day-order'>;
   'date-order-contradicts-file': Pair<Told, Word<DateOrder>>;
@@ -80,7 +85,14 @@ export interface IssueTells {
   'decimal-marks-mixed': Pair<Is<'at-line'>[], string> & Asks<'layout'>;
   'thousands-or-decimal': Pair<string, string> & Asks<'layout'>;
   'unit-unclear': Pair<Is<'values-seen'>, Is<'either-unit'>> & Asks<'unit'>;
-  'unit-changes': Pair<Is<'either-unit'>, Is<'values-before'>> & Asks<'layout'>;
+  'unit-changes': Pair<Is<'either-unit'>, Is<'at-line' | 'values-before'>>;
+  'unit-foreign': Pair<string, string>;
+  'unit-line-contradicts': Pair<Is<'at-line'>, string> & Asks<'layout'>;
+  'series-other-unit': { actual: Is<'middle-read'> } & Counted & Asks<'layout'>;
+  'series-implausible': { actual: Is<'middle-read'> } & Counted & Asks<'layout'>;
+  'series-jumps': Pair<Is<'in-unit'>, Is<'in-unit'>> & Counted & Asks<'layout'>;
+  'series-rough': Pair<Is<'in-unit'>, Is<'in-unit'>> & Counted & Asks<'layout'>;
+  'series-confirmed': { actual: Is<'middle-read'> };
   'unit-contradicts-file': Pair<string, string> & Asks<'layout'>;
   'unit-contradicts-layout': Pair<string, string>;
   'unit-contradicts-user': Pair<Is<'values-seen'>, string>;

@@ -10,11 +10,14 @@ export type Question =
   | { of: 'day-order'; answer: DateOrder }
   | { of: 'zone' }
   | { of: 'period'; by: 'dates' | 'days' }
-  /** A line of a layout file, by its name there. */
-  | { of: 'layout'; field: LayoutField };
+  /** A line of a layout file, by its name there; `answer` is such a layout, as JSON. */
+  | { of: 'layout'; field: LayoutField; answer?: string };
 
 export type LayoutField =
   | 'columns'
+  | 'meanings'
+  | 'kinds'
+  | 'series'
   | 'delimiter'
   | 'decimalMark'
   | 'unit'

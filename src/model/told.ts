@@ -16,6 +16,7 @@ export type Told =
   | { is: 'named'; name: string }
   | { is: 'role'; role: string }
   | { is: 'column'; name: string; role: string }
+  | { is: 'column-cell'; name: string; text: string }
   | { is: 'both-named'; name: string; other: string }
   | { is: 'fields'; fields: number; rows: number; of: number }
   | { is: 'day-steps'; steps: number; of: number }
@@ -34,6 +35,12 @@ export type Told =
   | { is: 'serial-read'; year: 1900 | 1904; serial: number; line: number; date: string }
   | { is: 'half-read'; line: number; early: string; late: string }
   | { is: 'clock-at'; at: string; clock: string }
+  /** The rows that share a word, and the range of their values. */
+  | { is: 'group'; word: string; rows: number; low: number; high: number }
+  | { is: 'bare-group'; word: string; rows: number }
+  /** The middle of a series in both units. */
+  | { is: 'middle-read'; low: number; high: number; value: number; mmol: number; mgdl: number }
+  | { is: 'in-unit'; value: number; unit: GlucoseUnit }
   | { is: 'file-rows'; file: string; rows: number };
 
 /** How many numbers there are, and between which they lie. */

@@ -811,6 +811,8 @@ export interface WordParams {
   'issues.date-impossible': 'actual' | 'line' | 'file';
   'issues.clock-not-set': 'actual' | 'line' | 'file';
   'issues.date-in-future': 'actual' | 'line' | 'file' | 'expected';
+  'issues.half-of-day-unclear': 'actual' | 'file' | 'expected' | 'option';
+  'issues.two-clocks': 'file' | 'line' | 'actual' | 'expected' | 'option';
   'issues.date-order-unclear': 'file' | 'actual' | 'expected' | 'option';
   'issues.date-order-mixed': 'file' | 'actual' | 'option';
   'issues.date-order-contradicts-file': 'expected' | 'file' | 'actual';
@@ -820,7 +822,9 @@ export interface WordParams {
   'issues.zones-in-file': 'file' | 'actual' | 'option';
   'issues.zone-contradicts-file': 'file' | 'actual' | 'expected';
   'issues.unit-unclear': 'file' | 'actual' | 'expected' | 'option';
-  'issues.unit-changes': 'file' | 'line' | 'actual' | 'expected' | 'option';
+  'issues.unit-changes': 'file' | 'line' | 'actual' | 'expected';
+  'issues.unit-foreign': 'file' | 'actual' | 'expected';
+  'issues.unit-line-contradicts': 'file' | 'actual' | 'expected' | 'option';
   'issues.unit-contradicts-file': 'file' | 'line' | 'actual' | 'expected' | 'option';
   'issues.unit-contradicts-values': 'file' | 'expected' | 'actual' | 'option';
   'issues.unit-not-written': 'file' | 'actual' | 'option';
@@ -852,6 +856,11 @@ export interface WordParams {
   'issues.value-absent': 'line' | 'file' | 'actual';
   'issues.value-over-period': 'line' | 'file' | 'actual';
   'issues.reading-without-clock': 'line' | 'file' | 'actual';
+  'issues.series-other-unit': 'count' | 'file' | 'actual' | 'option';
+  'issues.series-implausible': 'count' | 'file' | 'actual' | 'option';
+  'issues.series-jumps': 'file' | 'count' | 'line' | 'actual' | 'expected' | 'option';
+  'issues.series-rough': 'count' | 'file' | 'actual' | 'expected' | 'option';
+  'issues.series-confirmed': 'file' | 'actual';
   'issues.series-unreadable': 'line' | 'file';
   'issues.points-left-out': 'count' | 'line' | 'file';
   'issues.specimen-not-sensor': 'line' | 'file' | 'actual';
@@ -864,6 +873,9 @@ export interface WordParams {
   'issues.letters-lost': 'count' | 'file';
   'issues.unit-contradicts-layout': 'file' | 'actual' | 'expected';
   'issues.unit-contradicts-user': 'expected' | 'file' | 'actual';
+  'issues.kinds-unknown': 'expected' | 'file' | 'actual' | 'option';
+  'issues.column-parts-values': 'expected' | 'file' | 'actual' | 'option';
+  'issues.column-unknown': 'actual' | 'file' | 'expected' | 'option';
   'issues.sheet-without-table': 'file' | 'actual' | 'option';
   'issues.early-estimates': 'count' | 'file';
   'issues.unit-not-of-code': 'count' | 'file';
@@ -1407,6 +1419,12 @@ export interface WordParams {
   'understood.zone-row': 'zone' | 'at' | 'file' | 'line';
   'understood.reading-at': 'reading' | 'file' | 'line';
   'understood.clock-at': 'at' | 'clock';
+  'understood.named-column': never;
+  'understood.group': 'word' | 'rows' | 'low' | 'high';
+  'understood.bare-group': 'word' | 'rows';
+  'understood.middle-read': 'low' | 'high' | 'value' | 'mmol' | 'mgdl';
+  'understood.in-unit': 'value' | 'unit';
+  'understood.column-cell': 'name' | 'text';
   'understood.file-rows': 'file' | 'rows';
   'understood.order-span': 'order' | 'from' | 'to';
   'understood.date-read': 'text' | 'line' | 'date' | 'order' | 'from' | 'to';
@@ -1430,6 +1448,8 @@ export interface WordParams {
   'understood.roles.time': never;
   'understood.roles.date': never;
   'understood.roles.clock': never;
+  'understood.roles.half': never;
+  'understood.roles.world': never;
   'understood.roles.offset': never;
   'understood.roles.sensor': never;
   'understood.roles.glucose': never;

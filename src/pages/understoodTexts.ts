@@ -2,7 +2,17 @@ import type { Speaker } from '../language/index.ts';
 import type { Choice, ClockForm } from '../model/choices.ts';
 import type { DateOrder, Shown } from '../model/told.ts';
 
-type OwnWord = 'tab' | 'none' | 'both' | 'row-order' | 'sensor' | 'finger-stick' | 'columns' | ClockForm | DateOrder;
+type OwnWord =
+  | 'tab'
+  | 'none'
+  | 'both'
+  | 'row-order'
+  | 'named-column'
+  | 'sensor'
+  | 'finger-stick'
+  | 'columns'
+  | ClockForm
+  | DateOrder;
 
 const shown = (speaker: Speaker, value: Shown): string => speaker.value({ q: 'shown', value });
 

@@ -1,5 +1,5 @@
 import { fingerprint } from '../bytes/hash.ts';
-import type { Choice, Input, ReadFile } from '../model/input.ts';
+import type { Choice, ColumnAccount, Input, PersonMark, ReadFile } from '../model/input.ts';
 import type { IssueBook } from './book.ts';
 import { type Entries, newEntries } from './entries.ts';
 
@@ -9,13 +9,15 @@ interface Collected {
   choices?: Choice[];
   entries?: Entries;
   persons?: Iterable<string>;
+  marks?: PersonMark[];
+  columns?: ColumnAccount[];
 }
 
 /** The account of one input, of the given kind. */
 export function accountOf(
   { name, bytes }: Input,
   kind: string,
-  { book, choices = [], entries = newEntries(0, 0), persons = [] }: Collected,
+  { book, choices = [], entries = newEntries(0, 0), persons = [], marks, columns }: Collected,
 ): ReadFile {
   return {
     name,
@@ -28,5 +30,7 @@ export function accountOf(
     notes: entries.notes,
     fates: entries.fates,
     persons: [...persons],
+    ...(marks ? { marks } : {}),
+    ...(columns ? { columns } : {}),
   };
 }

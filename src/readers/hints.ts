@@ -11,6 +11,8 @@ export interface Hints {
   order?: OrderHint;
   /** The unit all the others are in, and a file that says so. */
   unit?: { unit: GlucoseUnit; evidence: string };
+  /** A sensor's readings are in one of them. */
+  sensor?: boolean;
   /** Persons, devices and medicines that stand in other files. */
   resolve?: Resolve;
   /** Codes of the Patients that stand in FHIR files. */
@@ -19,11 +21,15 @@ export interface Hints {
   deleted?: Deletions;
 }
 
+/** So many readings in one file are a sensor's: two hours of five minutes (ours). */
+const SENSOR = 24;
+
 /** What all files agree on that could tell it by themselves. */
 export function agreed(files: ReadFile[]): Hints {
   const order = common(files, 'date-order');
   const unit = common(files, 'unit');
   return {
+    ...(files.some(({ readings }) => readings.count >= SENSOR) ? { sensor: true } : {}),
     ...(order ? { order: { order: order.value, evidence: order.evidence } } : {}),
     ...(unit && unit.value !== 'both' ? { unit: { unit: unit.value, evidence: unit.evidence } } : {}),
   };
@@ -31,6 +37,8 @@ export function agreed(files: ReadFile[]): Hints {
 
 /** Whether a file was refused for something that the others tell. */
 export function isOpen(file: ReadFile, hints: Hints): boolean {
+  const few = file.choices.some(({ id, by, value }) => id === 'glucose-kind' && by === 'default' && value === 'sensor');
+  if (few && hints.sensor) return true;
   return file.issues.some(
     ({ code }) =>
       (code === 'date-order-unclear' && hints.order !== undefined) ||

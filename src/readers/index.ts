@@ -1,6 +1,8 @@
 import type { Input, ReadFile, ReadSettings } from '../model/input.ts';
+import { parseLayout } from '../schemas/layout.ts';
 import { unpack } from './containers/containers.ts';
 import { readSheet } from './containers/sheet.ts';
+import { lookAtSeries } from './evidence/lookAtSeries.ts';
 import { companionsOf } from './fhir/companions.ts';
 import { readFhir, recogniseFhir } from './fhir/fhir.ts';
 import { checkManifest, manifestOf } from './fhir/manifest.ts';
@@ -70,6 +72,8 @@ export function readInputs(inputs: Input[], settings: ReadSettings): ReadFile[] 
   });
   tellZone(files, settings);
   tellWorldTime(files, settings);
+  const laid = parseLayout(settings.layout ?? {});
+  for (const file of files) lookAtSeries(file, laid.ok && laid.layout.series === 'confirmed');
   opened.forEach((one, i) => {
     const manifest = 'input' in one && files[i]!.kind === 'fhir' ? manifestOf(one.input) : undefined;
     if (manifest) files[i]!.issues.push(...checkManifest(manifest, files[i]!.name, files));

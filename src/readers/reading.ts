@@ -1,6 +1,7 @@
-import type { Choice, ReadSettings } from '../model/input.ts';
+import type { Choice, ColumnAccount, PersonMark, ReadSettings } from '../model/input.ts';
 import type { IssueBook } from './book.ts';
 import type { Entries } from './entries.ts';
+import type { Above } from './evidence/above.ts';
 import type { Hints } from './hints.ts';
 import type { Records } from './table/records.ts';
 
@@ -15,5 +16,9 @@ export interface Reading {
   entries: Entries;
   /** Zones named, each with the line that named it first; 0 for a layout. */
   zones: Map<string, number>;
-  persons: Set<string>;
+  /** Everything that says whose file it is. */
+  marks: PersonMark[];
+  /** What the lines above and below the tables say. */
+  above: Above;
+  columns: ColumnAccount[];
 }

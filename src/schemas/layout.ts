@@ -2,11 +2,16 @@ import * as z from 'zod';
 import './jitless.ts';
 import { check } from './problems.ts';
 
-/** What a column can mean. `glucose` leaves sensor or finger stick open; `value` depends on the row's kind. */
+/**
+ * What a column can mean. `half` says before or after noon, `world` is world time beside the wearer's own. `glucose` leaves
+ * sensor or finger stick open; `value` depends on the row's kind.
+ */
 export const ROLES = [
   'time',
   'date',
   'clock',
+  'half',
+  'world',
   'offset',
   'sensor',
   'glucose',
@@ -34,6 +39,24 @@ export const ROLES = [
 
 export type Role = (typeof ROLES)[number];
 
+/** What a word in a column of kinds can say about its rows; the words of ROLES, where they name a kind of row. */
+export const KINDS = [
+  'sensor',
+  'glucose',
+  'fingerstick',
+  'calibration',
+  'insulin',
+  'carbohydrate',
+  'exercise',
+  'medication',
+  'note',
+  'alarm',
+  'sensor-event',
+  'ignore',
+] as const;
+
+export type KindRole = (typeof KINDS)[number];
+
 /** One table: where it stands and what its cells mean. */
 export interface TableLayout {
   /** Physical line of the column names, from 1; 0 = the table has none. */
@@ -49,6 +72,12 @@ export interface TableLayout {
   serialDates?: 1900 | 1904 | undefined;
   /** Column name as written, or `#3` for the third, to its meaning. Columns left out are ignored. */
   columns?: Record<string, Role | ColumnLayout> | undefined;
+  /** What single columns mean; the others are found as they are without a layout. */
+  meanings?: Record<string, Role | ColumnLayout> | undefined;
+  /** What the words of the column of kinds mean, each as it stands in the file. */
+  kinds?: Record<string, KindRole> | undefined;
+  /** A person has looked at readings that look like none, and says that they are. */
+  series?: 'confirmed' | undefined;
 }
 
 export interface ColumnLayout {
@@ -58,6 +87,8 @@ export interface ColumnLayout {
   label?: string | undefined;
   /** Its times are UTC although the cells do not say so. */
   utc?: boolean | undefined;
+  /** How far its times are from world time although the cells do not say so, as `+02:00`. */
+  offset?: string | undefined;
 }
 
 /** How to read one kind of delimited text: written by a user, or reported by the reader as what it settled on. */
@@ -78,6 +109,10 @@ const column = z.union([
     unit: z.string().max(20).optional(),
     label: z.string().max(80).optional(),
     utc: z.boolean().optional(),
+    offset: z
+      .string()
+      .regex(/^[+-](?:0\d|1[0-4]):[0-5]\d$/)
+      .optional(),
   }),
 ]) satisfies z.ZodType<Role | ColumnLayout>;
 
@@ -93,6 +128,9 @@ const table = z.strictObject({
   clock: z.literal('24-hour').optional(),
   serialDates: z.literal([1900, 1904]).optional(),
   columns: withoutProto.pipe(z.record(z.string(), column)).optional(),
+  meanings: withoutProto.pipe(z.record(z.string(), column)).optional(),
+  kinds: withoutProto.pipe(z.record(z.string(), z.enum(KINDS))).optional(),
+  series: z.literal('confirmed').optional(),
 }) satisfies z.ZodType<TableLayout>;
 
 const layout = table.extend({

@@ -1,4 +1,5 @@
-import type { Issue, ReadFile } from '../model/input.ts';
+import type { Issue, PersonMark, ReadFile } from '../model/input.ts';
+import { twoPersons } from '../readers/evidence/persons.ts';
 import { DAY_MS, MINUTE_MS } from '../time/calendar.ts';
 import { DUPLICATE, type PlacedFile } from './placed.ts';
 import { clockText } from './samples.ts';
@@ -14,10 +15,17 @@ const NAMED = 6;
 
 /** Refuses inputs of more than one person: readings of two people must never be joined. */
 export function onePerson(files: ReadFile[]): Issue | undefined {
-  const persons = new Set(files.flatMap(({ persons }) => persons.map((person) => person.trim())));
-  persons.delete('');
-  if (persons.size < 2) return undefined;
-  return { code: 'two-persons', level: 'refusal', actual: [...persons].slice(0, NAMED), count: persons.size };
+  const marks = files.flatMap(
+    ({ marks, persons }) => marks ?? persons.map((text): PersonMark => ({ kind: 'code', text })),
+  );
+  const strangers = twoPersons(marks);
+  if (!strangers) return undefined;
+  const named = [
+    ...new Set(
+      [...strangers, ...marks.filter(({ kind }) => kind === strangers[0].kind)].map(({ text }) => text.trim()),
+    ),
+  ];
+  return { code: 'two-persons', level: 'refusal', actual: named.slice(0, NAMED), count: named.length };
 }
 
 /**

@@ -1,5 +1,5 @@
 import type { Choice } from '../../model/input.ts';
-import { MINUTE_MS } from '../../time/calendar.ts';
+import { DAY_MS, MINUTE_MS } from '../../time/calendar.ts';
 import { MGDL_PER_MMOL } from '../../units.ts';
 import { CELL, type GlucoseCells } from './glucoseCell.ts';
 
@@ -41,7 +41,33 @@ function medianOf(steps: number[]): number {
   return sorted[sorted.length >> 1]!;
 }
 
-export const isSparse = (step: number): boolean => step > SENSOR_MINUTES;
+const isSparse = (step: number): boolean => step > SENSOR_MINUTES;
+
+/** Every sensor stores a value this often at least; between this and an hour a person may have written them down (ours). */
+const SURELY_MINUTES = 20;
+/** Values that come so regularly are a machine's, when they come by night as well (ours; a quarter of a day is from 0 to 6). */
+const REGULAR = 0.6;
+const NIGHT_SHARE = 0.1;
+const TELLING = 12;
+
+/** Whether values that do not say what measured them come as a sensor's do: often, or regularly by day and night. */
+export function comesAsSensor(cells: GlucoseCells, wall: Float64Array, step: number): boolean {
+  if (step <= SURELY_MINUTES) return true;
+  if (isSparse(step)) return false;
+  const times = Float64Array.from(
+    wall.filter((t, k) => (cells.state[k] === CELL.number || cells.state[k] === CELL.limit) && !Number.isNaN(t)),
+  );
+  const steps = stepsOf(times);
+  const regular = steps.filter((one) => Math.abs(one - step) <= step * 0.1).length;
+  const night = times.filter((t) => t % DAY_MS < DAY_MS / 4).length;
+  return times.length >= TELLING && regular >= steps.length * REGULAR && night >= times.length * NIGHT_SHARE;
+}
+
+/** Whether two or three values stand as close together as a sensor's; one alone does not. */
+export function closeTogether(cells: GlucoseCells, wall: Float64Array): boolean {
+  const steps = stepsOf(wall.filter((t, k) => cells.state[k] !== CELL.empty && !Number.isNaN(t)));
+  return steps.length > 0 && steps.every((step) => step <= SURELY_MINUTES);
+}
 
 /** Whether values that do not say what measured them come as often as a sensor's, told as a choice. */
 export function comesOften(values: { wall: number }[], choices: Choice[]): boolean {

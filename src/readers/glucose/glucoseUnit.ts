@@ -2,9 +2,10 @@ import type { GlucoseUnit } from '../../model/glucose.ts';
 import type { Choice } from '../../model/input.ts';
 import type { Told } from '../../model/told.ts';
 import type { IssueBook } from '../book.ts';
+import { unitSteps } from '../evidence/levels.ts';
 import type { Hints } from '../hints.ts';
 import { CELL, type GlucoseCells, unitCode, unitOf } from './glucoseCell.ts';
-import { glucoseUnit, PLAUSIBLE } from './unit.ts';
+import { bothUnits, glucoseUnit, PLAUSIBLE } from './unit.ts';
 import { weighUnit } from './unitWeighing.ts';
 
 /** Fewer odd values than this are told one by one. */
@@ -18,6 +19,8 @@ export interface UnitWords {
   hinted?: Hints['unit'] | undefined;
   /** Line of the column names, 0 when there are none. */
   headerLine: number;
+  /** Units that lines above the table name. */
+  above: { unit: GlucoseUnit; line: number }[];
 }
 
 /**
@@ -33,9 +36,29 @@ export function settleUnit(
   choices: Choice[],
 ): GlucoseUnit | undefined {
   const { laid, asked } = words;
-  const fromHeader = cells.column.unit ? glucoseUnit(cells.column.unit) : undefined;
+  const named = cells.column.unit ? glucoseUnit(cells.column.unit) : undefined;
   const own = ownUnits(cells);
-  const other = contradiction(cells, lineOf, words, fromHeader);
+  if (cells.column.foreign && !laid) {
+    book.add('unit-foreign', 'refusal', words.headerLine, { actual: cells.column.unit!, expected: 'mg/dL, mmol/L' });
+    return undefined;
+  }
+  const cut = cutAt(cells);
+  if (cut !== undefined) {
+    book.add('unit-changes', 'refusal', lineOf(cut), changeAt(cells, cut, lineOf));
+    return undefined;
+  }
+  // Two units named above the table name none.
+  const line = words.above.length === 1 ? words.above[0] : undefined;
+  if (line && named && line.unit !== named && !laid) {
+    book.add('unit-line-contradicts', 'refusal', words.headerLine, {
+      actual: { is: 'at-line', text: line.unit, line: line.line },
+      expected: named,
+      question: { of: 'layout', field: 'unit' },
+    });
+    return undefined;
+  }
+  const fromHeader = named ?? line?.unit;
+  const other = contradiction(cells, lineOf, words, fromHeader, named ? undefined : line?.line);
   if (other && !laid) {
     book.add('unit-contradicts-file', 'refusal', other.line, {
       actual: other.unit,
@@ -61,8 +84,8 @@ export function settleUnit(
     choices.push({
       id: 'unit',
       value: fromHeader,
-      by: cells.column.given ? 'user' : 'file',
-      evidence: { is: 'named', name: cells.column.name },
+      by: cells.column.given && named ? 'user' : 'file',
+      evidence: named ? { is: 'named', name: cells.column.name } : { is: 'line', line: line!.line },
     });
     return fill(cells, fromHeader);
   }
@@ -83,10 +106,11 @@ function contradiction(
   lineOf: (k: number) => number,
   { laid, asked, headerLine }: UnitWords,
   fromHeader: GlucoseUnit | undefined,
+  lineAbove: number | undefined,
 ): { unit: GlucoseUnit; line: number } | undefined {
   const wanted = laid ?? asked;
   if (!wanted) return undefined;
-  if (fromHeader && fromHeader !== wanted) return { unit: fromHeader, line: headerLine };
+  if (fromHeader && fromHeader !== wanted) return { unit: fromHeader, line: lineAbove ?? headerLine };
   const code = unitCode(wanted);
   for (let k = 0; k < cells.unit.length; k++) {
     if (cells.unit[k] === 2 || cells.unit[k] === code) continue;
@@ -110,6 +134,20 @@ function byUser(
   const seen = looksLikeOther(cells, unit);
   if (seen) book.add('unit-contradicts-user', 'warning', lineOf(0), { actual: seen, expected: unit });
   return unit;
+}
+
+/** The row at which the numbers without a unit of their own go over from one unit to the other. */
+function cutAt({ state, unit, value }: GlucoseCells): number | undefined {
+  return unitSteps(value.map((number, k) => (state[k] === CELL.number && unit[k] === 2 ? number : Number.NaN)))[0];
+}
+
+function changeAt({ value, state }: GlucoseCells, cut: number, lineOf: (k: number) => number) {
+  let before = cut - 1;
+  while (before > 0 && state[before] !== CELL.number) before--;
+  return {
+    actual: bothUnits(value[cut]!, lineOf(cut)),
+    expected: { is: 'at-line', text: String(value[before]), line: lineOf(before) },
+  } as const;
 }
 
 function fill(cells: GlucoseCells, unit: GlucoseUnit): GlucoseUnit {

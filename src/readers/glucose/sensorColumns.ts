@@ -1,13 +1,16 @@
 import type { Choice } from '../../model/input.ts';
 import type { Role, TableLayout } from '../../schemas/layout.ts';
 import type { IssueBook } from '../book.ts';
-import { rowKind } from '../notes/kinds.ts';
+import { curveOf, isSmooth } from '../evidence/curve.ts';
+import { groupsOf } from '../evidence/groups.ts';
+import type { Kinds } from '../evidence/kinds.ts';
+import { askMeaning, askSensor } from '../evidence/questions.ts';
 import type { Column } from '../table/header.ts';
 import { cellText, type Records } from '../table/records.ts';
 import type { Table } from '../table/tables.ts';
 import { settleMark } from './decimalMark.ts';
-import { compareColumns, isSparse, medianStep } from './density.ts';
-import { applyUnitColumn, type GlucoseCells, readGlucoseCells } from './glucoseCell.ts';
+import { closeTogether, comesAsSensor, compareColumns, medianStep } from './density.ts';
+import { applyUnitColumn, CELL, type GlucoseCells, readGlucoseCells } from './glucoseCell.ts';
 import { settleUnit, type UnitWords } from './glucoseUnit.ts';
 
 /** A settled glucose column and what its numbers are. */
@@ -20,13 +23,15 @@ export interface GlucoseContext {
   records: Records;
   table: Table;
   columns: Column[];
-  kinds: Column | undefined;
+  kinds: Kinds | undefined;
   wall: Float64Array;
   unitWords: UnitWords;
   layout: TableLayout | undefined;
   book: IssueBook;
   choices: Choice[];
   lineOf: (k: number) => number;
+  /** Another file of this person holds a sensor's readings. */
+  sensorElsewhere: boolean;
 }
 
 /** Reads and settles every glucose column of a table: decimal mark, unit, sensor or finger stick. Undefined after a refusal. */
@@ -48,9 +53,13 @@ export function settleGlucose(context: GlucoseContext): GlucoseColumn[] | undefi
     const unit = settleUnit(cells, lineOf, context.unitWords, book, choices);
     if (!unit) return undefined;
     if (!unitColumn) cells.column = { ...cells.column, unit };
+    if (cells.column.maybe && !isSmooth(curveOf(numbersOf(cells), context.wall))) {
+      askMeaning(book, cells, context.unitWords.headerLine);
+      return undefined;
+    }
     if (entry.is === 'glucose') {
       const step = medianStep(cells, context.wall);
-      entry.is = isSparse(step) ? 'fingerstick' : 'reading';
+      entry.is = kindOf(cells, context.wall, step, sensor?.cells, context.sensorElsewhere);
       const value = entry.is === 'reading' ? 'sensor' : 'finger-stick';
       const evidence = Number.isNaN(step)
         ? ({ is: 'few-rows' } as const)
@@ -66,8 +75,29 @@ export function settleGlucose(context: GlucoseContext): GlucoseColumn[] | undefi
     }
     settled.push({ cells, is: entry.is });
   }
-  return withoutDoubles(settled, book, choices);
+  return withoutDoubles(settled, context);
 }
+
+/**
+ * Once a sensor is known, other values never join it: few, rare or scattered ones are finger sticks. A column that is about as full is
+ * another form of the same, or a second sensor, and is asked for (`withoutDoubles`).
+ */
+function kindOf(
+  cells: GlucoseCells,
+  wall: Float64Array,
+  step: number,
+  sensor: GlucoseCells | undefined,
+  elsewhere: boolean,
+): 'reading' | 'fingerstick' {
+  if (sensor && cells.filled * 2 >= sensor.filled) return 'reading';
+  if (sensor) return 'fingerstick';
+  if (Number.isNaN(step)) return elsewhere && !closeTogether(cells, wall) ? 'fingerstick' : 'reading';
+  return comesAsSensor(cells, wall, step) ? 'reading' : 'fingerstick';
+}
+
+/** The plain numbers of a column by row. */
+const numbersOf = ({ value, state }: GlucoseCells): Float64Array =>
+  value.map((number, k) => (state[k] === CELL.number ? number : Number.NaN));
 
 function rawColumns(context: GlucoseContext): { cells: GlucoseCells; is: 'reading' | 'fingerstick' | 'glucose' }[] {
   const { records, table, columns, kinds } = context;
@@ -85,7 +115,7 @@ function rawColumns(context: GlucoseContext): { cells: GlucoseCells; is: 'readin
     }
     return found;
   }
-  const kindAt = (k: number) => rowKind(cellText(records, table.from + k, kinds.index));
+  const kindAt = (k: number) => kinds.of(cellText(records, table.from + k, kinds.column.index));
   const shared = columns.filter((column) => ['value', 'glucose', 'sensor'].includes(column.role));
   for (const column of shared) {
     found.push({ cells: read(column, (k) => kindAt(k) === 'reading'), is: 'reading' });
@@ -97,8 +127,20 @@ function rawColumns(context: GlucoseContext): { cells: GlucoseCells; is: 'readin
   return found.filter(({ cells }) => cells.filled > 0);
 }
 
+/** Whether the values of a second column lie on the curve of the first: what a sensor stored and what was asked of it. */
+function joins(a: GlucoseCells, b: GlucoseCells, wall: Float64Array): boolean {
+  const code = Int16Array.from(a.state, (state, k) => (state === CELL.number ? 1 : b.state[k] === CELL.number ? 2 : 0));
+  const value = a.value.map((number, k) => (code[k] === 1 ? number : code[k] === 2 ? b.value[k]! : Number.NaN));
+  const rows = [0, 1, 2].map((one) => code.filter((other) => other === one).length);
+  const groups = groupsOf({ words: ['', '1', '2'], code, rows }, value, wall);
+  return groups.every(({ verdict }) => verdict !== 'other');
+}
+
 /** Two sensor columns filled in the same rows: the same in two units, or two things of which only one can be meant. */
-function withoutDoubles(settled: GlucoseColumn[], book: IssueBook, choices: Choice[]): GlucoseColumn[] | undefined {
+function withoutDoubles(
+  settled: GlucoseColumn[],
+  { book, choices, wall }: GlucoseContext,
+): GlucoseColumn[] | undefined {
   const sensors = settled.filter((entry) => entry.is === 'reading');
   const dropped = new Set<GlucoseColumn>();
   for (let i = 0; i < sensors.length; i++) {
@@ -106,13 +148,11 @@ function withoutDoubles(settled: GlucoseColumn[], book: IssueBook, choices: Choi
       const [a, b] = [sensors[i]!, sensors[j]!];
       if (dropped.has(a) || dropped.has(b) || a.cells.column.index === b.cells.column.index) continue;
       const { both, same } = compareColumns(a.cells, b.cells);
-      if (both <= Math.min(a.cells.filled, b.cells.filled) * 0.05) continue;
-      if (same < both) {
-        book.add('two-value-columns', 'refusal', 0, {
-          actual: a.cells.column.name,
-          expected: b.cells.column.name,
-          question: { of: 'layout', field: 'columns' },
-        });
+      const apart = both <= Math.min(a.cells.filled, b.cells.filled) * 0.05;
+      if (apart ? joins(a.cells, b.cells, wall) : same === both) {
+        if (apart) continue;
+      } else {
+        askSensor(book, a.cells.column, b.cells.column);
         return undefined;
       }
       dropped.add(b);

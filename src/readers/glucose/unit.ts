@@ -33,6 +33,16 @@ export function glucoseUnit(text: string): GlucoseUnit | undefined {
   return undefined;
 }
 
+/** Concentrations and sensor currents that glucose comes in elsewhere. Known, so that none is dropped for another. */
+const FOREIGN =
+  /^(?:(?:[munp\u00b5\u03bc]?g|[munp\u00b5\u03bc]?mol|mol|meq|iu|u)\s?(?:\/|per)\s?(?:[mcd\u00b5\u03bc]?l|lit(?:re|er)|kg|100\s?g)|[pn\u00b5\u03bc]a|m?v|adu|counts?|isig|%|percent)$/;
+
+/** A unit, as written, in which no glucose is read here; undefined for glucose's own and for any other word. */
+export function foreignUnit(text: string): string | undefined {
+  const word = plain(text).trim();
+  return FOREIGN.test(word) && !anyUnit(text) ? text.trim() : undefined;
+}
+
 /** Both readings of a number without a unit, each in both units, so that people see which one they know. */
 export const bothUnits = (value: number, line: number): Extract<Told, { is: 'either-unit' }> => ({
   is: 'either-unit',

@@ -56,7 +56,6 @@ export function weighUnit(
     book.add('unit-changes', 'refusal', lineOf(cut), {
       actual: bothUnits(cells.value[cut]!, lineOf(cut)),
       expected: { is: 'values-before', ...seen, value: cells.value[last]!, line: lineOf(last) },
-      question: { of: 'layout', field: 'unit' },
     });
     return undefined;
   }

@@ -4,13 +4,15 @@ import { type Layout, parseLayout, type TableLayout } from '../../schemas/layout
 import { accountOf } from '../account.ts';
 import { type IssueBook, openBook } from '../book.ts';
 import { newEntries } from '../entries.ts';
+import { NOTHING_ABOVE, readAbove } from '../evidence/above.ts';
+import { addMark } from '../evidence/wearers.ts';
 import type { Hints } from '../hints.ts';
 import type { Reading } from '../reading.ts';
 import { decode } from './encoding.ts';
 import { columnKeys, layTables, specOf } from './layoutTables.ts';
 import { openText } from './openText.ts';
 import { readTable, type Settled } from './readTable.ts';
-import { cellText, fieldCount, type Records } from './records.ts';
+import type { Records } from './records.ts';
 import type { Table } from './tables.ts';
 
 /** Any text whose first bytes hold line ends or delimiters; the last reader asked. */
@@ -55,7 +57,9 @@ export function readDelimited(input: Input, settings: ReadSettings, hints: Hints
     choices,
     entries: newEntries(records.count, records.count),
     zones: new Map(layout?.timezone ? [[layout.timezone, 0]] : []),
-    persons: new Set(),
+    marks: [],
+    above: NOTHING_ABOVE,
+    columns: [],
   };
   if (laid) choices.push({ id: 'layout', value: 'columns', by: 'user' });
   const used = laid ?? tables;
@@ -70,8 +74,9 @@ export function readDelimited(input: Input, settings: ReadSettings, hints: Hints
   if (orders.length > 1) book.add('date-orders-differ', 'note', 0, { actual: orders.map((is) => ({ is })) });
   if (used.length === 0)
     for (let r = 0; r < records.count; r++) if (!isBlankRecord(records, r)) reading.entries.fate(r, 'set-aside');
-  const { entries, persons } = reading;
-  const file = accountOf(input, 'delimited', { book, choices: onceEach(choices), entries, persons });
+  const { entries, marks, columns } = reading;
+  const persons = marks.filter(({ kind }) => kind !== 'born').map(({ text }) => text);
+  const file = accountOf(input, 'delimited', { book, choices: onceEach(choices), entries, persons, marks, columns });
   zoneOf(reading, file, layout);
   if (settled.length === used.length && used.length > 0)
     file.layout = layoutOf(decoded.choice.value, records, settled, file.zone);
@@ -102,20 +107,20 @@ function userLayout(settings: ReadSettings, book: IssueBook): Layout | undefined
   return undefined;
 }
 
-/** An IANA zone named in a line above the table. Nothing else there is looked at: it may hold a name or a birthday. */
-const ZONE_NAME =
-  /(?:^|\s)((?:Africa|America|Antarctica|Asia|Atlantic|Australia|Europe|Indian|Pacific)\/[A-Za-z_]{2,30}(?:\/[A-Za-z_]{2,30})?)$/;
+/** Lines at the end of a file that may tell whose it is. */
+const FOOTER = 5;
 
-function tellTables(records: Records, tables: Table[], given: boolean, { book, choices, zones }: Reading): void {
+function tellTables(records: Records, tables: Table[], given: boolean, reading: Reading): void {
+  const { book, choices, zones } = reading;
   const first = tables[0];
   if (!first) return;
   const above = Math.max(0, first.header < 0 ? first.from : first.header);
-  for (let r = 0; r < Math.min(above, 50); r++) {
-    for (let c = 0; c < Math.min(fieldCount(records, r), 8); c++) {
-      const zone = ZONE_NAME.exec(cellText(records, r, c))?.[1];
-      if (zone && !zones.has(zone)) zones.set(zone, records.line[r]!);
-    }
-  }
+  reading.above = readAbove(records, 0, above);
+  for (const { zone, line } of reading.above.zones) if (!zones.has(zone)) zones.set(zone, line);
+  // A name can stand below the table as well.
+  const below = readAbove(records, Math.max(first.from, records.count - FOOTER), records.count);
+  const known = new Set<string>();
+  for (const mark of [...reading.above.marks, ...below.marks]) addMark(reading.marks, known, mark);
   if (above > 0) book.add('lines-above-table', 'note', records.line[0]!, { count: above });
   for (const table of tables) {
     const by = given ? 'user' : 'file';

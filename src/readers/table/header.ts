@@ -1,5 +1,7 @@
 import type { Role } from '../../schemas/layout.ts';
-import { anyUnit, glucoseUnit, otherUnit } from '../glucose/unit.ts';
+import { type MarkKind, markKindOf } from '../evidence/persons.ts';
+import { offsetNamed } from '../evidence/zoneWords.ts';
+import { anyUnit, foreignUnit, glucoseUnit, otherUnit } from '../glucose/unit.ts';
 import { type Concept, conceptsOf, tokens } from './vocabulary.ts';
 
 /** A column and what it means. */
@@ -12,8 +14,14 @@ export interface Column {
   unit?: string;
   /** The header's own word for the kind, e.g. of insulin. Shown as written. */
   label?: string;
-  /** Times of the column are UTC because its header says so. */
-  utc?: boolean;
+  /** Its unit is a real one in which no glucose is read here. */
+  foreign?: boolean;
+  /** Minutes from world time that its header names for all its times. */
+  offset?: number;
+  /** Its unit is glucose's and its words are unknown: its values must show what they are. */
+  maybe?: boolean;
+  /** What of a person it holds. */
+  mark?: MarkKind;
   /** Its meaning and unit are a layout's, not the header's. */
   given?: boolean;
 }
@@ -22,7 +30,7 @@ export interface Column {
 function splitUnit(name: string): { words: string[]; unit?: string } {
   const bracket = /^(.*?)[([{]([^)\]}]*)[)\]}]\s*(.*)$/s.exec(name);
   if (bracket) {
-    const unit = anyUnit(bracket[2]!);
+    const unit = anyUnit(bracket[2]!) ?? foreignUnit(bracket[2]!);
     const words = tokens(`${bracket[1]} ${unit ? '' : bracket[2]} ${bracket[3]}`);
     return unit ? { words, unit } : { words };
   }
@@ -30,7 +38,8 @@ function splitUnit(name: string): { words: string[]; unit?: string } {
   for (const take of [2, 1]) {
     if (all.length <= take) continue;
     const tail = all.slice(-take);
-    const unit = take === 2 ? glucoseUnit(tail.join('/')) : (glucoseUnit(tail[0]!) ?? shortUnit(tail[0]!));
+    const joined = tail.join('/');
+    const unit = take === 2 ? (glucoseUnit(joined) ?? foreignUnit(joined)) : (glucoseUnit(joined) ?? shortUnit(joined));
     if (unit) return { words: all.slice(0, -take), unit };
   }
   return { words: all };
@@ -52,14 +61,33 @@ export function columnOf(index: number, name: string): Column {
   const role = roleOf(conceptsOf(words), words, unit);
   const column: Column = { index, name: trimmed, role };
   if (unit) column.unit = unit;
+  if (unit && foreignUnit(unit)) column.foreign = true;
+  if (role === 'glucose' && isGlucoseUnit(unit) && !words.every((word) => conceptsOf([word]).size > 0)) {
+    const has = conceptsOf(words);
+    if (!has.has('glucose') && !has.has('value')) column.maybe = true;
+  }
+  const mark = markKindOf(trimmed);
+  if (mark && (role === 'person' || (role === 'ignore' && !(mark === 'name' && words.length === 1)))) {
+    column.role = 'person';
+    column.mark = mark;
+  }
   if (role === 'insulin' || role === 'medication-dose') {
     const kind = words.filter((word) => conceptsOf([word]).has('bolus') || /^(?:bolus|basal\w*|bolo)$/.test(word));
     if (kind.length > 0) column.label = kind.join(' ');
   }
   if (role === 'minutes' && conceptsOf(words).has('sport')) column.label = words.join(' ');
-  if (role === 'time' && all.some((word) => word === 'utc' || word === 'gmt')) column.utc = true;
+  if (role === 'time') {
+    const offset = offsetNamed(trimmed) ?? (all.some((word) => word === 'utc' || word === 'gmt') ? 0 : undefined);
+    if (offset !== undefined) column.offset = offset;
+  }
   return column;
 }
+
+const isGlucoseUnit = (unit: string | undefined): boolean => unit === 'mg/dL' || unit === 'mmol/L';
+
+/** Tablets are no insulin, whatever stands beside them. */
+const isTablets = (words: string[], unit: string | undefined): boolean =>
+  unit === 'tablet' || words.some((word) => /^(?:tablet|tablett|pill|comprim|pastill)/.test(word));
 
 /** Dates in one language and something else in another: beside a word for content they are no date. */
 const WEAK_DATES = new Set(['tag', 'data', 'dag', 'dia', 'day', 'jour', 'moment']);
@@ -92,7 +120,7 @@ function roleOf(has: Set<Concept>, words: string[], unit?: string): Role {
   if (has.has('calibration')) return 'calibration';
   if (has.has('carbohydrate')) return 'carbohydrate';
   if (has.has('fingerstick') && (has.has('glucose') || has.has('value') || !has.has('note'))) return 'fingerstick';
-  if (has.has('insulin')) {
+  if (has.has('insulin') && !isTablets(words, unit)) {
     // "Active insulin" is a calculation, not a dose.
     if (has.has('active')) return 'ignore';
     return has.has('kind') || has.has('name') || has.has('note') ? 'insulin-name' : 'insulin';
@@ -103,6 +131,8 @@ function roleOf(has: Set<Concept>, words: string[], unit?: string): Role {
   if (has.has('medication')) return has.has('dose') || has.has('value') ? 'medication-dose' : 'medication';
   if (has.has('dose')) return unit === 'IU' ? 'insulin' : 'medication-dose';
   if (has.has('intensity')) return 'intensity';
+  // Sugar of food is no glucose of blood, and no name of a food.
+  if (has.has('food') && has.has('glucose')) return 'ignore';
   if (has.has('food')) return has.has('kind') ? 'meal' : 'food';
   if (has.has('exercise') || has.has('sport')) return 'exercise';
   if (has.has('glucose')) return has.has('sensor') ? 'sensor' : 'glucose';

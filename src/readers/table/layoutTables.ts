@@ -1,6 +1,9 @@
 import type { ReadSettings } from '../../model/input.ts';
 import { type Layout, parseLayout, type TableLayout } from '../../schemas/layout.ts';
 import { firstFrom } from '../../stats/sorted.ts';
+import { MINUTE_MS } from '../../time/calendar.ts';
+import { offsetText } from '../../time/offset.ts';
+import { offsetNamed } from '../evidence/zoneWords.ts';
 import type { Column } from './header.ts';
 import { cellText, fieldCount, type Records } from './records.ts';
 import type { Table } from './tables.ts';
@@ -32,7 +35,8 @@ function columnsUnder(layout: TableLayout, names: string[]): Column[] | undefine
     const column: Column = { index, name: names[index] || key, role, given: true };
     if ('unit' in more && more.unit) column.unit = more.unit;
     if ('label' in more && more.label) column.label = more.label;
-    if ('utc' in more && more.utc) column.utc = true;
+    const offset = offsetOfLayout(more);
+    if (offset !== undefined) column.offset = offset;
     while (columns.length <= index)
       columns.push({ index: columns.length, name: `#${columns.length + 1}`, role: 'ignore' });
     columns[index] = column;
@@ -82,14 +86,26 @@ export function withoutPlaces(settings: ReadSettings, named: boolean): ReadSetti
   return { ...rest, layout: Object.fromEntries(Object.entries(kept).filter(([, value]) => value !== undefined)) };
 }
 
+/** Minutes from world time that a layout gives a column's times. */
+export function offsetOfLayout({
+  utc,
+  offset,
+}: {
+  utc?: boolean | undefined;
+  offset?: string | undefined;
+}): number | undefined {
+  return utc ? 0 : offset === undefined ? undefined : offsetNamed(`(${offset})`);
+}
+
 /** A column of the layout that reports what was settled. */
 export function specOf(column: Column): NonNullable<TableLayout['columns']>[string] {
-  if (!column.unit && !column.label && !column.utc) return column.role;
+  if (!column.unit && !column.label && column.offset === undefined) return column.role;
   return {
     role: column.role,
     ...(column.unit ? { unit: column.unit } : {}),
     ...(column.label ? { label: column.label.slice(0, 80) } : {}),
-    ...(column.utc ? { utc: true } : {}),
+    ...(column.offset === 0 ? { utc: true } : {}),
+    ...(column.offset ? { offset: offsetText(column.offset * MINUTE_MS) } : {}),
   };
 }
 

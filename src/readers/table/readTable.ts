@@ -1,20 +1,25 @@
 import type { TableLayout } from '../../schemas/layout.ts';
+import { claimColumns } from '../evidence/claim.ts';
+import { findKinds } from '../evidence/kinds.ts';
+import { columnLedger } from '../evidence/ledger.ts';
+import { askKinds } from '../evidence/questions.ts';
+import { addWearers } from '../evidence/wearers.ts';
 import { settleGlucose } from '../glucose/sensorColumns.ts';
 import type { Reading } from '../reading.ts';
-import { bothHalves, mendHalves } from '../times/halfDay.ts';
 import { applyOffsets, offsetsAgree } from '../times/offsets.ts';
-import { planChoice, planTimes, readTimeCells } from '../times/timeColumn.ts';
 import { settleWalls } from '../times/wall.ts';
 import type { Column } from './header.ts';
-import { cellText, type Records } from './records.ts';
 import { remarkClock, remarkGlucose } from './remarks.ts';
-import { kindColumn, resolveColumns } from './roles.ts';
+import { resolveColumns } from './roles.ts';
 import { delimiterInNumbers } from './rowFit.ts';
 import { readRows } from './rows.ts';
 import type { Table } from './tables.ts';
+import { firstText, tableTimes } from './tableTimes.ts';
 
 /** The columns and settings that would read the table again without any detection. Undefined after a refusal. */
-export type Settled = Pick<TableLayout, 'dateOrder' | 'decimalMark' | 'clock' | 'serialDates'> & { columns: Column[] };
+export type Settled = Pick<TableLayout, 'dateOrder' | 'decimalMark' | 'clock' | 'serialDates' | 'kinds'> & {
+  columns: Column[];
+};
 
 /** Reads one table: times, glucose, then row by row everything else. */
 export function readTable(reading: Reading, table: Table, layout: TableLayout | undefined): Settled | undefined {
@@ -25,37 +30,14 @@ export function readTable(reading: Reading, table: Table, layout: TableLayout | 
     return undefined;
   };
   if (delimiterInNumbers(records, table, book)) return refuse();
-  const kinds = kindColumn(records, table);
-  const columns = resolveColumns(records, table, kinds);
-  const whens = columns.filter((column) => ['time', 'date', 'clock'].includes(column.role)).slice(0, 4);
-  const plan = planTimes(whens.map((column) => readTimeCells(records, table.from, table.to, column)));
-  if (!plan) {
-    const sample = whens[0] ? firstText(records, table, whens[0]) : '';
-    if (sample === '') return { columns };
-    book.add('times-unreadable', 'refusal', table.from < records.count ? lineOf(0) : 0, {
-      actual: sample,
-      question: { of: 'layout', field: 'columns' },
-    });
-    return refuse();
+  const claimed = claimColumns(records, table, layout);
+  const times = tableTimes(reading, table, claimed, layout);
+  if (times === 'none') {
+    reading.columns.push(...columnLedger(claimed.columns, claimed));
+    return { columns: claimed.columns };
   }
-  choices.push(planChoice(plan));
-  const clockCells = plan.kind === 'two' ? plan.clock : plan.kind === 'days' ? plan.day : plan.cells;
-  const halves = layout?.clock ? 'none' : mendHalves(clockCells, plan.kind === 'two' ? plan.day.date : clockCells.date);
-  if (halves === 'untold') {
-    book.add('clock-half-lost', 'refusal', lineOf(0), {
-      actual: clockCells.column.name,
-      expected: bothHalves(clockCells, lineOf),
-      question: { of: 'layout', field: 'clock' },
-    });
-    return refuse();
-  }
-  if (halves === 'mended')
-    choices.push({
-      id: 'half-of-day',
-      value: 'row-order',
-      by: 'file',
-      evidence: { is: 'named', name: clockCells.column.name },
-    });
+  if (!times) return refuse();
+  const { plan, clock: clockCells } = times;
   const dateOrder = settings.dateOrder ?? layout?.dateOrder;
   const walls = settleWalls(
     plan,
@@ -71,10 +53,17 @@ export function readTable(reading: Reading, table: Table, layout: TableLayout | 
   );
   if (!walls) return refuse();
   if (clockCells.zone && !reading.zones.has(clockCells.zone)) reading.zones.set(clockCells.zone, lineOf(0));
+  const found = findKinds(records, table, claimed, walls.wall, layout);
+  if (found.open) {
+    askKinds(book, found.open, table.header < 0 ? lineOf(0) : records.line[table.header]!);
+    return refuse();
+  }
+  const { kinds } = found;
+  const columns = resolveColumns(records, { ...table, columns: claimed.columns }, kinds?.column);
   applyOffsets(reading, table, columns, walls.offset);
   if (!offsetsAgree(reading, walls.wall, walls.offset, lineOf)) return refuse();
   if (!walls.timed && columns.some(({ role }) => role === 'glucose' || role === 'sensor')) {
-    book.add('no-time-of-day', 'refusal', lineOf(0), { actual: firstText(records, table, whens[0]!) });
+    book.add('no-time-of-day', 'refusal', lineOf(0), { actual: firstText(records, table, clockCells.column) });
     return refuse();
   }
   const glucose = settleGlucose({
@@ -87,12 +76,14 @@ export function readTable(reading: Reading, table: Table, layout: TableLayout | 
       laid: layout?.unit,
       asked: settings.unit,
       hinted: reading.hints.unit,
+      above: reading.above.units,
       headerLine: table.header < 0 ? 0 : records.line[table.header]!,
     },
     layout,
     book,
     choices,
     lineOf,
+    sensorElsewhere: reading.hints.sensor === true,
   });
   if (!glucose) return refuse();
   if (walls.carried > 0)
@@ -100,12 +91,13 @@ export function readTable(reading: Reading, table: Table, layout: TableLayout | 
       id: 'date-carried',
       value: walls.carried,
       by: 'default',
-      evidence: { is: 'named', name: whens[0]!.name },
+      evidence: { is: 'named', name: clockCells.column.name },
     });
 
   remarkClock(clockCells, book);
   for (const entry of glucose) if (entry.is === 'reading') remarkGlucose(entry.cells, book);
   readRows(reading, { table, columns, kinds, plan, walls, glucose });
+  addWearers(reading, table, columns, walls.fault);
   const settledColumns = columns.map((column) => {
     const found = glucose.find((entry) => entry.cells.column.index === column.index);
     if (!found || kinds) return column;
@@ -116,6 +108,7 @@ export function readTable(reading: Reading, table: Table, layout: TableLayout | 
     value: settledColumns.filter(({ role }) => role !== 'ignore').map(({ name, role }) => ({ name, role })),
     by: layout?.columns ? 'user' : 'file',
   });
+  reading.columns.push(...columnLedger(settledColumns, claimed));
   const ignored = columns.filter((column) => column.role === 'ignore' && column.name !== '');
   if (ignored.length > 0 && !layout?.columns) {
     book.add('columns-ignored', 'note', table.header < 0 ? 0 : records.line[table.header]!, {
@@ -128,16 +121,9 @@ export function readTable(reading: Reading, table: Table, layout: TableLayout | 
     columns: settledColumns,
     ...(walls.order ? { dateOrder: walls.order } : {}),
     ...(mark ? { decimalMark: mark } : {}),
+    ...(kinds && Object.keys(kinds.learnt).length > 0 ? { kinds: kinds.learnt } : {}),
     // What only the user could tell.
     ...(layout?.clock ? { clock: layout.clock } : {}),
     ...(layout?.serialDates ? { serialDates: layout.serialDates } : {}),
   };
-}
-
-function firstText(records: Records, table: Table, column: Column): string {
-  for (let r = table.from; r < table.to; r++) {
-    const text = cellText(records, r, column.index);
-    if (text !== '') return text;
-  }
-  return '';
 }

@@ -1,35 +1,9 @@
 import type { Role } from '../../schemas/layout.ts';
-import { rowKind } from '../notes/kinds.ts';
 import type { Column } from './header.ts';
 import { cellText, type Records } from './records.ts';
 import type { Table } from './tables.ts';
 
 const SAMPLE = 500;
-
-/**
- * The column that tells rows apart by kind: half of its words name kinds known here. Where its header does not say so,
- * one is looked for only beside a column of bare values, which would otherwise mix doses with glucose.
- */
-export function kindColumn(records: Records, table: Table): Column | undefined {
-  const step = Math.max(1, Math.floor((table.to - table.from) / SAMPLE));
-  const shared = table.columns.some((column) => column.role === 'value');
-  for (const wanted of ['kind', 'ignore'] as const) {
-    if (wanted === 'ignore' && !shared) continue;
-    for (const column of table.columns) {
-      if (column.role !== wanted) continue;
-      let filled = 0;
-      let known = 0;
-      for (let r = table.from; r < table.to; r += step) {
-        const text = cellText(records, r, column.index);
-        if (text === '') continue;
-        filled++;
-        if (rowKind(text)) known++;
-      }
-      if (filled > 0 && known >= filled * 0.5) return column;
-    }
-  }
-  return undefined;
-}
 
 /** A column called just "kind" that tells no rows apart belongs to the column on its left. */
 function resolveKinds(columns: Column[], kinds: Column | undefined): Column[] {

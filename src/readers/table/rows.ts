@@ -1,10 +1,10 @@
 import type { NoteEntry, NotePlace } from '../../model/input.ts';
 import type { Role } from '../../schemas/layout.ts';
+import type { Kinds } from '../evidence/kinds.ts';
 import { CELL, unitOf } from '../glucose/glucoseCell.ts';
 import type { GlucoseColumn } from '../glucose/sensorColumns.ts';
 import { anyUnit, PLAUSIBLE } from '../glucose/unit.ts';
 import { noteOfKind } from '../notes/kindRows.ts';
-import { rowKind } from '../notes/kinds.ts';
 import { noteColumns, notesOfRow } from '../notes/rowNotes.ts';
 import type { Reading } from '../reading.ts';
 import type { TimePlan } from '../times/timeColumn.ts';
@@ -19,7 +19,7 @@ import type { Table } from './tables.ts';
 export interface SettledTable {
   table: Table;
   columns: Column[];
-  kinds: Column | undefined;
+  kinds: Kinds | undefined;
   plan: TimePlan;
   walls: Walls;
   glucose: GlucoseColumn[];
@@ -31,6 +31,8 @@ interface Yield {
   faults: number;
   /** It told of sitting still and of nothing else. */
   rest: boolean;
+  /** A layout says that its kind is none of ours. */
+  left: boolean;
 }
 
 const OWN_ROLES: Role[] = [
@@ -51,11 +53,10 @@ export function readRows(reading: Reading, settled: SettledTable): void {
   const { records, book, entries } = reading;
   const { table, columns, kinds, walls, plan } = settled;
   const notable = noteColumns(columns);
-  const people = columns.filter((column) => column.role === 'person');
   const bare = new Set<string>();
   const span = { from: 0, to: 0 };
   let rests = 0;
-  const got: Yield = { made: 0, faults: 0, rest: false };
+  const got: Yield = { made: 0, faults: 0, rest: false, left: false };
   for (let k = 0; k < table.to - table.from; k++) {
     const row = table.from + k;
     const line = records.line[row]!;
@@ -68,7 +69,7 @@ export function readRows(reading: Reading, settled: SettledTable): void {
       continue;
     }
     got.made = got.faults = 0;
-    got.rest = false;
+    got.rest = got.left = false;
     glucoseOfRow(reading, settled, k, got);
     const byKind = kinds !== undefined && got.made + got.faults === 0 && !ownColumns(reading, row, columns, span);
     if (byKind) kindOfRow(reading, settled, k, kinds, bare, got);
@@ -81,13 +82,9 @@ export function readRows(reading: Reading, settled: SettledTable): void {
       if (told.rest) got.rest = true;
     }
     if (got.rest) rests++;
-    if (got.made === 0 && !got.rest) {
+    if (got.made === 0 && !got.rest && !got.left) {
       if (got.faults === 0) book.add('no-value', 'note', line);
       entries.fate(row, 'set-aside');
-    }
-    for (const column of people) {
-      const code = cellText(records, row, column.index);
-      if (code !== '' && reading.persons.size < 1000) reading.persons.add(code);
     }
   }
   if (rests > 0) book.add('rest-not-exercise', 'note', 0, { count: rests });
@@ -160,19 +157,23 @@ function kindOfRow(
   reading: Reading,
   settled: SettledTable,
   k: number,
-  kinds: Column,
+  { column, of }: Kinds,
   bare: Set<string>,
   got: Yield,
 ): void {
   const { records, book, entries } = reading;
   const { columns } = settled;
   const row = settled.table.from + k;
-  const word = cellText(records, row, kinds.index);
-  const kind = rowKind(word);
+  const word = cellText(records, row, column.index);
+  const kind = of(word);
   if (kind === undefined) {
     if (word === '') return;
     book.add('kind-unknown', 'warning', records.line[row]!, { actual: word });
     got.faults++;
+    return;
+  }
+  if (kind === 'ignore') {
+    got.left = true;
     return;
   }
   if (kind === 'reading' || kind === 'glucose') return;

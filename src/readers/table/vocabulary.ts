@@ -80,7 +80,7 @@ const WORDS: Record<Concept, string> = {
   note: 'note notes comment comments remark remarks diary memo text notiz* bemerkung* kommentar* nota notas comentari* remarque* commentaire* opmerking* notitie* anteckning* huomautu* muistiinpano* uwagi notatk* observac* annotation* detail details',
   alarm: 'alarm* alert* warning* alarma allarme avviso waarschuwing larm varning* halytys* avis aviso',
   person:
-    'person patient* participant* subject* ptid pid paciente paziente potila* pacjent* teilnehmer* proband* sujet deltagar* henkilo client study',
+    'person patient* participant* subject* ptid pid paciente paziente potila* pacjent* teilnehmer* proband* sujet deltagar* henkilo client study user users account email mail login member mrn surname vorname nachname apellido apellidos prenom cognome achternaam voornaam efternamn fornamn sukunimi etunimi nazwisko imie',
   kind: 'type types kind event category art typ tipo categoria categorie soort luokka tyyppi rodzaj laji tapahtuma ereignis evento recordtype kategorie kategori',
   unit: 'unit units uom einheit* unidad* unite unita unidade* eenheid enhet yksikko jednostka',
   calibration: '*calibr* *kalibr*',
@@ -90,7 +90,7 @@ const WORDS: Record<Concept, string> = {
   start: 'start begin beginning onset debut inicio inizio alku',
   end: 'end stop finish ende fin fine slut loppu koniec',
   other:
-    'trend arrow rate average mean avg median minimum maximum max target goal limit threshold ketone* keton* hba1c a1c gmi quality status serial device model version firmware index number nr no count row fat fats fett gras protein* prot fibre fiber calorie* kcal energy weight gewicht pulse heart steps step distance temperature created modified updated upload uploaded sync synced export exported birth birthday dob gender age delta sd battery ratio factor sensitivity remaining board iob cob predicted forecast raw met sum total percent mittelwert durchschnitt moyenne media promedio',
+    'trend arrow rate average mean avg median minimum maximum max target goal limit threshold ketone* keton* hba1c a1c gmi quality status serial device model version firmware index number nr no count row fat fats fett gras cholesterol* colesterol* cholesterin* kolesterol* lactat* laktat* lactato triglycer* triglyzer* triglicer* urea creatinin* kreatinin* uric urin* orina mocz virtsa coverage abdeckung cobertura couverture copertura dekking tackning kattavuus ziel* zielwert objetivo objectif doel doelwaarde tavoite cel predict* forecast* vorhersage* prognose* prognos previsto prevision prevue prevu ennuste durchschnitts* mittlere* gemiddeld* genomsnitt* keskiarvo srednia medio media moyen % protein* prot fibre fiber calorie* kcal energy weight gewicht pulse heart steps step distance temperature created modified updated upload uploaded sync synced export exported birth birthday dob gender age delta sd battery ratio factor sensitivity remaining board iob cob predicted forecast raw met sum total percent mittelwert durchschnitt moyenne media promedio',
   rest: 'sedentary resting still rest inactive sleep sleeping sitting idle',
 };
 
@@ -115,10 +115,24 @@ export function tokens(text: string): string[] {
     .filter((word) => word.length > 0);
 }
 
-/** Every meaning the words carry, with how often. */
+/** Words that turn the noun behind them into what it is not. */
+const WITHOUT = new Set(
+  'non no not without ohne kein keine nicht sin sans pas senza sem nao zonder geen niet utan ingen inte uden ikke ilman ei bez nie'.split(
+    ' ',
+  ),
+);
+
+/** Every meaning the words carry. What a word of denial stands before means the opposite, so it is left out. */
 export function conceptsOf(words: string[]): Set<Concept> {
   const found = new Set<Concept>();
-  for (const word of words) {
+  for (let i = 0; i < words.length; i++) {
+    const word = words[i]!;
+    if (i + 1 < words.length && WITHOUT.has(word)) {
+      // What is given instead of insulin is a medicine.
+      if (conceptsOf([words[i + 1]!]).has('insulin')) found.add('medication');
+      i++;
+      continue;
+    }
     const known = exact.get(word);
     if (known) {
       for (const concept of known) found.add(concept);

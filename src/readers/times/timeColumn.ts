@@ -61,7 +61,7 @@ export function readTimeCells(records: Records, from: number, to: number, column
     open[k] = stamp.open ? (stamp.shortYear ? 2 : 1) : 0;
     date[k] = stamp.date;
     ms[k] = stamp.ms;
-    offset[k] = column.utc && stamp.offset === NO_OFFSET ? 0 : stamp.offset;
+    offset[k] = column.offset !== undefined && stamp.offset === NO_OFFSET ? column.offset : stamp.offset;
     flags[k] = stamp.flags;
     if (stamp.zone !== '' && cells.zone === '') cells.zone = stamp.zone;
     if (found === SHAPE.stamp || found === SHAPE.clock) {

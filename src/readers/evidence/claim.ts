@@ -1,0 +1,115 @@
+import type { ColumnAccount } from '../../model/input.ts';
+import type { Role, TableLayout } from '../../schemas/layout.ts';
+import type { Column } from '../table/header.ts';
+import { offsetOfLayout } from '../table/layoutTables.ts';
+import type { Records } from '../table/records.ts';
+import type { Table } from '../table/tables.ts';
+import { limitWord, plain, tokens } from '../table/vocabulary.ts';
+import { type CellKind, describe, type Profile } from './describe.ts';
+
+/** Columns after their names and their cells were both heard. */
+export interface Claimed {
+  columns: Column[];
+  profiles: Profile[];
+  /** What was settled already, by column. */
+  accounts: Map<number, Omit<ColumnAccount, 'name' | 'role'>>;
+}
+
+const NUMBERS: Role[] = ['sensor', 'glucose', 'fingerstick'];
+const NO_NUMBER: CellKind[] = ['time', 'clock', 'half', 'mail', 'category', 'text'];
+/** Fewer cells than this are told one by one. */
+const FEW_CELLS = 10;
+const OPEN: Role[] = ['ignore', 'kind', 'note', 'unit', 'person', 'alarm'];
+const NUTRIENT =
+  /^(?:calorie|kcal|kj|energy|carb|fib|protein|fat|sodium|sugar|zucker|azucar|sucre|zuccher|suiker|socker|sukker|kalori|eiwit|fett|grasa|lipid)/;
+
+/** Hears the cells of each column beside its name: a claim that the cells cannot bear falls, and cells that speak for themselves are heard. */
+export function claimColumns(records: Records, table: Table, layout: TableLayout | undefined): Claimed {
+  const profiles = describe(
+    records,
+    table.from,
+    table.to,
+    table.columns.map(({ index }) => index),
+  );
+  const accounts: Claimed['accounts'] = new Map();
+  const given = table.columns.map((column) => meant(column, layout));
+  const columns = given.map((column, i) => {
+    if (column.given) return column;
+    const profile = profiles[i]!;
+    const settled = heard(column, profile, given);
+    if (settled.why) {
+      const { why, evidence } = settled;
+      accounts.set(column.index, evidence === undefined ? { why } : { why, evidence });
+    }
+    return settled.column;
+  });
+  return { columns, profiles, accounts };
+}
+
+/** A column as a layout means it, where it speaks of this one. */
+function meant(column: Column, layout: TableLayout | undefined): Column {
+  for (const [key, spec] of Object.entries(layout?.meanings ?? {})) {
+    const place = /^#(\d{1,4})$/.exec(key);
+    if (place ? Number(place[1]) - 1 !== column.index : plain(key.trim()) !== plain(column.name)) continue;
+    const {
+      role,
+      unit,
+      label,
+      ...more
+    }: { role: Role; unit?: string; label?: string; utc?: boolean; offset?: string } =
+      typeof spec === 'string' ? { role: spec } : (spec as { role: Role });
+    const offset = offsetOfLayout(more);
+    return {
+      index: column.index,
+      name: column.name,
+      role,
+      given: true,
+      ...((unit ?? column.unit) ? { unit: unit ?? column.unit! } : {}),
+      ...(label ? { label } : {}),
+      ...(offset === undefined ? {} : { offset }),
+    };
+  }
+  return column;
+}
+
+interface Heard {
+  column: Column;
+  why?: ColumnAccount['why'];
+  evidence?: string;
+}
+
+function heard(column: Column, profile: Profile, all: Column[]): Heard {
+  const as = (role: Role, why: ColumnAccount['why'], evidence = profile.example): Heard => ({
+    column: { ...column, role },
+    why,
+    evidence,
+  });
+  const { kind } = profile;
+  if (OPEN.includes(column.role)) {
+    if (kind === 'half' && column.role !== 'note') return as('half', 'cells');
+    if (kind === 'mail') return { ...as('person', 'cells'), column: { ...column, role: 'person', mark: 'mail' } };
+    if (kind === 'serial' && column.role !== 'note') return as('ignore', 'serial');
+  }
+  if (!NUMBERS.includes(column.role)) return { column };
+  // Words, times and names under a header that promises glucose are none.
+  const wordy = NO_NUMBER.includes(kind) && Number.isNaN(profile.low) && profile.cells >= FEW_CELLS;
+  if (wordy && limitWord(profile.example) === 0 && !/\p{Nd}/u.test(profile.example)) return as('ignore', 'words');
+  const others = all.filter((other) => other !== column && NUMBERS.includes(other.role));
+  if ((column.foreign || column.maybe) && others.some((other) => !other.foreign && !other.maybe))
+    return as('ignore', 'other-quantity', column.unit);
+  if (column.role === 'glucose' && isNutrient(column, all)) return as('ignore', 'other-quantity', column.unit);
+  return { column };
+}
+
+/** Sugar among carbohydrate, protein and fat is sugar in food. */
+function isNutrient(column: Column, all: Column[]): boolean {
+  const words = tokens(column.name);
+  if (
+    column.unit === 'mg/dL' ||
+    column.unit === 'mmol/L' ||
+    words.some((word) => /blood|blut|sangre|sang|sensor|gluc|glyk|glyc/.test(word))
+  )
+    return false;
+  const beside = all.filter((other) => other !== column && tokens(other.name).some((word) => NUTRIENT.test(word)));
+  return words.some((word) => NUTRIENT.test(word)) && beside.length >= 2;
+}

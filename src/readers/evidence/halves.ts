@@ -1,0 +1,55 @@
+import { cellText, type Records } from '../table/records.ts';
+import { plain } from '../table/vocabulary.ts';
+import { CLOCK_FLAGS } from '../times/clockCell.ts';
+import { SHAPE } from '../times/stamp.ts';
+import type { TimeCells } from '../times/timeColumn.ts';
+
+const HALF = 43_200_000;
+
+/** Words for the two halves of a day, as clocks and spreadsheets of many places write them. From memory. */
+const MORNING =
+  'am vorm vormittag vormittags matin manana manha mattina fm ap de 上午 午前 오전 ص sa dop rano dopoledne เช้า';
+const AFTERNOON =
+  'pm nachm nachmittag nachmittags soir apresmidi tarde pomeriggio em ip du 下午 午後 오후 م ch pop odp odpoledne เย็น';
+const HALVES = new Map<string, 1 | 2>([
+  ...MORNING.split(' ').map((word) => [word, 1] as const),
+  ...AFTERNOON.split(' ').map((word) => [word, 2] as const),
+]);
+
+/** 1 before noon, 2 after noon, 0 for any other word. */
+export function halfOf(text: string): 0 | 1 | 2 {
+  if (text.length > 14) return 0;
+  return HALVES.get(plain(text).replace(/[.\s]/g, '')) ?? 0;
+}
+
+/** What a column of halves did to a clock. */
+export type HalfVerdict = 'applied' | 'witness' | 'contradicts' | 'gaps';
+
+/**
+ * Applies a column that says before or after noon to a clock that runs to 12. Beside a clock of 24 hours it is a witness:
+ * it says the same again, or contradicts it.
+ */
+export function applyHalves(records: Records, from: number, index: number, clocks: TimeCells): HalfVerdict {
+  const n = clocks.shape.length;
+  const half = new Uint8Array(n);
+  let [missing, beyond, against, all] = [0, 0, 0, 0];
+  for (let k = 0; k < n; k++) {
+    if (clocks.shape[k] !== SHAPE.stamp && clocks.shape[k] !== SHAPE.clock) continue;
+    all++;
+    half[k] = halfOf(cellText(records, from + k, index));
+    const hours = clocks.ms[k]! / 3_600_000;
+    if (hours >= 13) beyond++;
+    if (half[k] === 0) missing++;
+    else if (hours < 12 !== (half[k] === 1)) against++;
+  }
+  if (all === 0) return 'witness';
+  if (beyond > 0) return against > 0 ? 'contradicts' : 'witness';
+  if (missing > 0) return 'gaps';
+  for (let k = 0; k < n; k++) {
+    if (half[k] === 0) continue;
+    clocks.ms[k] = (clocks.ms[k]! % HALF) + (half[k] === 2 ? HALF : 0);
+    clocks.flags[k]! |= CLOCK_FLAGS.halfGiven;
+  }
+  clocks.halfLost = false;
+  return 'applied';
+}

@@ -1,0 +1,157 @@
+import type { KindRole, TableLayout } from '../../schemas/layout.ts';
+import { type RowKind, rowKind } from '../notes/kinds.ts';
+import type { Column } from '../table/header.ts';
+import { readNumber } from '../table/numbers.ts';
+import { locate, type Records } from '../table/records.ts';
+import type { Table } from '../table/tables.ts';
+import type { Claimed } from './claim.ts';
+import { isSmooth } from './curve.ts';
+import { type Group, groupsOf, mainGroup } from './groups.ts';
+import { codeColumn } from './words.ts';
+
+/** The column that tells rows apart by kind, and what each of its words says. */
+export interface Kinds {
+  column: Column;
+  /** Undefined: nothing known, so the row is set aside and told. */
+  of(word: string): RowKind | 'ignore' | undefined;
+  /** Words that were not known by themselves and are now. */
+  learnt: Record<string, KindRole>;
+}
+
+/** A column whose words part the values, and nobody knows what they mean. */
+export interface OpenKinds {
+  column: Column;
+  groups: Group[];
+  /** The words that need a meaning. */
+  unknown: string[];
+  /** It may be a column of kinds; else its words part the values in a way that a column of kinds would. */
+  kinds: boolean;
+}
+
+const OF_ROLE: Record<KindRole, RowKind | 'ignore'> = {
+  sensor: 'reading',
+  glucose: 'glucose',
+  fingerstick: 'fingerstick',
+  calibration: 'calibration',
+  insulin: 'insulin',
+  carbohydrate: 'meal',
+  exercise: 'exercise',
+  medication: 'medication',
+  note: 'text',
+  alarm: 'alarm',
+  'sensor-event': 'sensor',
+  ignore: 'ignore',
+};
+
+/** So few values under a word nobody knows are set aside and told one by one; more are asked for (ours). */
+const FEW = 3;
+
+/**
+ * Finds the column of kinds by its words and by what they do to the values. A word that nobody knows is a sensor's when its values
+ * run as a sensor's do; any other that has values is asked for. Columns that part nothing go into `accounts`.
+ */
+export function findKinds(
+  records: Records,
+  table: Table,
+  { columns, profiles, accounts }: Claimed,
+  wall: Float64Array,
+  layout: TableLayout | undefined,
+): { kinds?: Kinds; open?: OpenKinds } {
+  const values = columns.filter(({ role }) => role === 'value' || role === 'glucose' || role === 'sensor');
+  if (values.length === 0) return {};
+  const shared = columns.some(({ role }) => role === 'value');
+  let value: Float64Array | undefined;
+  let kinds: Kinds | undefined;
+  let open: OpenKinds | undefined;
+  const candidates = columns.filter((column, i) => {
+    if (column.role !== 'kind' && (column.role !== 'ignore' || column.given || accounts.has(column.index)))
+      return false;
+    const { kind, distinct, decimals } = profiles[i]!;
+    return (
+      kind === 'constant' ||
+      kind === 'category' ||
+      kind === 'text' ||
+      (kind === 'number' && distinct <= 8 && decimals === 0)
+    );
+  });
+  // A header that promises kinds is heard first.
+  candidates.sort((a, b) => Number(b.role === 'kind') - Number(a.role === 'kind'));
+  for (const column of candidates) {
+    const coded = codeColumn(records, table.from, table.to, column.index);
+    if (!coded) continue;
+    const meaning = (word: string): RowKind | 'ignore' | undefined => {
+      const said = layout?.kinds?.[word];
+      return said ? OF_ROLE[said] : word === '' ? undefined : rowKind(word);
+    };
+    const filled = coded.rows.reduce((sum, n, i) => sum + (i > 0 ? n : 0), 0);
+    const knownRows = coded.rows.reduce((sum, n, i) => sum + (i > 0 && meaning(coded.words[i]!) ? n : 0), 0);
+    value ??= valuesOf(records, table, values);
+    const groups = groupsOf(coded, value, wall);
+    const parts = groups.some(({ verdict }) => verdict === 'other' || verdict === 'between');
+    const byWords = filled > 0 && knownRows * 2 >= filled && (column.role === 'kind' || shared);
+    const isKinds = !kinds && ((column.given && column.role === 'kind') || byWords || (parts && knownRows > 0));
+    if (!isKinds) {
+      const told = parts ? groups.filter(({ verdict, curve }) => verdict !== 'same' && curve.n >= FEW) : [];
+      if (told.length > 0 && !kinds)
+        open ??= {
+          column,
+          groups,
+          unknown: coded.words.filter((_, i) => coded.rows[i]! > 0),
+          kinds: column.role === 'kind' || shared,
+        };
+      else
+        accounts.set(
+          column.index,
+          groups.length === 1 ? { why: 'constant', evidence: groups[0]!.word } : { why: 'no-groups' },
+        );
+      continue;
+    }
+    const learnt: Record<string, KindRole> = {};
+    const unknown = unknownWords(groups, meaning, learnt);
+    if (unknown.length > 0) {
+      open ??= { column, groups, unknown, kinds: true };
+      continue;
+    }
+    const of = new Map(coded.words.map((word) => [word, learnt[word] ? OF_ROLE[learnt[word]] : meaning(word)]));
+    kinds = { column, learnt, of: (word) => of.get(word) };
+    for (const [word, said] of Object.entries(layout?.kinds ?? {})) if (of.has(word)) learnt[word] = said;
+  }
+  return { ...(kinds ? { kinds } : {}), ...(open ? { open } : {}) };
+}
+
+/** Words with values that need a meaning; a sensor's curve, and what lies on it, is learnt by itself. */
+function unknownWords(
+  groups: Group[],
+  meaning: (word: string) => RowKind | 'ignore' | undefined,
+  learnt: Record<string, KindRole>,
+): string[] {
+  const main = mainGroup(groups);
+  const reads = groups.some(({ word, curve }) => curve.n > 0 && ['reading', 'glucose'].includes(meaning(word) ?? ''));
+  if (main && meaning(main.word) === undefined && isSmooth(main.curve)) {
+    if (reads) return [main.word];
+    learnt[main.word] = 'sensor';
+  }
+  const sensor = main && (learnt[main.word] || meaning(main.word) === 'reading' || meaning(main.word) === 'glucose');
+  const unknown: string[] = [];
+  for (const { word, curve, verdict } of groups) {
+    if (meaning(word) !== undefined || learnt[word] || curve.n === 0) continue;
+    if (sensor && verdict === 'same' && word !== '' && curve.pairs > 0) learnt[word] = 'sensor';
+    else if (curve.n >= FEW || word === '') unknown.push(word);
+  }
+  return unknown;
+}
+
+/** The first number that a row has in any of the columns of values. */
+function valuesOf(records: Records, { from, to }: Table, columns: Column[]): Float64Array {
+  const value = new Float64Array(to - from).fill(Number.NaN);
+  const span = { from: 0, to: 0 };
+  const look = { mark: 0, after: 0 };
+  for (let r = from; r < to; r++) {
+    for (const { index } of columns) {
+      if (!locate(records, r, index, span)) continue;
+      value[r - from] = readNumber(records.bytes, span.from, span.to, look);
+      break;
+    }
+  }
+  return value;
+}

@@ -1,0 +1,153 @@
+import type { TableLayout } from '../../schemas/layout.ts';
+import { MINUTE_MS } from '../../time/calendar.ts';
+import { NO_OFFSET, offsetText } from '../../time/offset.ts';
+import type { Claimed } from '../evidence/claim.ts';
+import { distanceOf, offsetsFrom, ownClock } from '../evidence/clocks.ts';
+import { applyHalves } from '../evidence/halves.ts';
+import { askClocks, askHalf } from '../evidence/questions.ts';
+import type { Reading } from '../reading.ts';
+import { bothHalves, mendHalves } from '../times/halfDay.ts';
+import { SHAPE } from '../times/stamp.ts';
+import { planChoice, planTimes, readTimeCells, type TimeCells, type TimePlan } from '../times/timeColumn.ts';
+import type { Column } from './header.ts';
+import { cellText, type Records } from './records.ts';
+import type { Table } from './tables.ts';
+
+const WHEN = ['time', 'date', 'clock'];
+/** Columns of times that are looked at; no table needs more. */
+const MOST = 6;
+
+export interface TableTimes {
+  plan: TimePlan;
+  /** The cells that hold the time of day. */
+  clock: TimeCells;
+}
+
+/** Settles which columns tell the time of each row, and on whose clock. `none`: no row has a time. Undefined after a refusal. */
+export function tableTimes(
+  reading: Reading,
+  table: Table,
+  { columns, accounts }: Claimed,
+  layout: TableLayout | undefined,
+): TableTimes | 'none' | undefined {
+  const { records, book, choices } = reading;
+  const lineOf = (k: number): number => records.line[table.from + k]!;
+  const whens = columns.filter(({ role }) => WHEN.includes(role)).slice(0, MOST);
+  const cells = whens.map((column) => readTimeCells(records, table.from, table.to, column));
+  const glucose = columns.some(({ role }) => role === 'glucose' || role === 'sensor' || role === 'value');
+  const chosen = oneClock(cells, glucose);
+  if ('ask' in chosen) {
+    askClocks(book, chosen.ask, records, table);
+    return undefined;
+  }
+  for (const { witness, of } of chosen.witnesses)
+    accounts.set(witness.column.index, { why: 'witness', evidence: of.column.name });
+  const plan = planTimes(chosen.cells);
+  if (!plan) {
+    const sample = whens[0] ? firstText(records, table, whens[0]) : '';
+    if (sample === '') return 'none';
+    book.add('times-unreadable', 'refusal', table.from < records.count ? lineOf(0) : 0, {
+      actual: sample,
+      question: { of: 'layout', field: 'columns' },
+    });
+    return undefined;
+  }
+  choices.push(planChoice(plan));
+  const clock = plan.kind === 'two' ? plan.clock : plan.kind === 'days' ? plan.day : plan.cells;
+  for (const column of columns) {
+    if (column.role !== 'world') continue;
+    offsetsFrom(clock, readTimeCells(records, table.from, table.to, column));
+  }
+  const { offset } = reading.above;
+  if (offset && clock.offset.every((minutes) => minutes === NO_OFFSET)) {
+    clock.offset.fill(offset.minutes);
+    choices.push({
+      id: 'offset',
+      value: offsetText(offset.minutes * MINUTE_MS),
+      by: 'file',
+      evidence: { is: 'at-line', text: offset.text, line: offset.line },
+    });
+  }
+  const half = columns.find(({ role }) => role === 'half');
+  if (half) {
+    const verdict = applyHalves(records, table.from, half.index, clock);
+    if (verdict === 'gaps' || verdict === 'contradicts') {
+      askHalf(book, half, clock, lineOf(0));
+      return undefined;
+    }
+    if (verdict === 'applied')
+      choices.push({
+        id: 'half-of-day',
+        value: 'named-column',
+        by: 'file',
+        evidence: { is: 'named', name: half.name },
+      });
+    else accounts.set(half.index, { why: 'witness', evidence: clock.column.name });
+  }
+  const dates = plan.kind === 'two' ? plan.day.date : clock.date;
+  const halves = layout?.clock || half ? 'none' : mendHalves(clock, dates);
+  if (halves === 'untold') {
+    const both = bothHalves(clock, lineOf);
+    book.add('clock-half-lost', 'refusal', lineOf(0), {
+      actual: clock.column.name,
+      expected: both,
+      question: { of: 'layout', field: 'clock' },
+    });
+    return undefined;
+  }
+  if (halves === 'mended')
+    choices.push({
+      id: 'half-of-day',
+      value: 'row-order',
+      by: 'file',
+      evidence: { is: 'named', name: clock.column.name },
+    });
+  return { plan, clock };
+}
+
+interface OneClock {
+  cells: TimeCells[];
+  witnesses: { witness: TimeCells; of: TimeCells }[];
+}
+
+export interface TwoClocks {
+  a: TimeCells;
+  b: TimeCells;
+  minutes: number;
+  row: number;
+}
+
+/** Of several columns that each hold whole times, or clock times, the one the person lived by. */
+function oneClock(cells: TimeCells[], glucose: boolean): OneClock | { ask: TwoClocks } {
+  const witnesses: OneClock['witnesses'] = [];
+  let left = cells;
+  for (const shape of [SHAPE.stamp, SHAPE.clock]) {
+    const most = Math.max(0, ...left.map(({ counts }) => counts[shape]!));
+    const rivals = left.filter(({ counts }) => counts[shape]! > 0 && counts[shape]! * 2 >= most);
+    let best = rivals[0];
+    for (const other of rivals.slice(1)) {
+      const distance = distanceOf(best!, other);
+      if (!distance) continue;
+      let own: TimeCells | undefined = best;
+      if (distance.is !== 'same') {
+        own = ownClock(best!, other);
+        if (!own && (glucose || distance.is === 'shifted')) return { ask: { a: best!, b: other, ...distance } };
+        own ??= best;
+      }
+      const second = own === best ? other : best!;
+      if (distance.is === 'shifted') offsetsFrom(own!, second);
+      witnesses.push({ witness: second, of: own! });
+      left = left.filter((one) => one !== second);
+      best = own;
+    }
+  }
+  return { cells: left, witnesses };
+}
+
+export function firstText(records: Records, table: Table, column: Column): string {
+  for (let r = table.from; r < table.to; r++) {
+    const text = cellText(records, r, column.index);
+    if (text !== '') return text;
+  }
+  return '';
+}
