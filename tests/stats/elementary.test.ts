@@ -41,3 +41,39 @@ test('within two units in the last place of the engine that runs the tests', () 
     }),
   );
 });
+
+/** FNV-1a over the bits of 20,000 values each: equal in Node 20.20, Chromium 156, Firefox 153.8 and WebKitGTK 2.50.6 (ours, measured 2026-11-29). */
+const BITS = {
+  exp: 3995318138,
+  ln: 2616583230,
+  log10: 1996249495,
+  pow: 4011712554,
+  days: 1771901726,
+  atan: 1693997411,
+};
+
+test('the same bits in every engine', () => {
+  let state = 12345;
+  const next = () => {
+    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
+    return state / 4294967296;
+  };
+  const bits = (value: () => number): number => {
+    const [double, words] = [new Float64Array(1), new Uint32Array(2)];
+    let hash = 2166136261;
+    for (let i = 0; i < 20_000; i++) {
+      double[0] = value();
+      words.set(new Uint32Array(double.buffer));
+      for (const word of words) hash = Math.imul(hash ^ word, 16777619) >>> 0;
+    }
+    return hash;
+  };
+  expect({
+    exp: bits(() => exp(next() * 12 - 6)),
+    ln: bits(() => ln(20 + next() * 580)),
+    log10: bits(() => log10(0.05 + next() * 33)),
+    pow: bits(() => pow(2.99 + next() * 3.4, 1.084)),
+    days: bits(() => pow(next(), Math.floor(1 + next() * 90))),
+    atan: bits(() => atan(next() * 20 - 10)),
+  }).toEqual(BITS);
+});
