@@ -59,10 +59,12 @@ export function isUtf8(bytes: Uint8Array): boolean {
 /** Where a text's bytes stand first at or behind `from`; -1 when nowhere. */
 export function find(bytes: Uint8Array, text: string, from = 0): number {
   const wanted = encoder.encode(text);
-  for (let at = bytes.indexOf(wanted[0]!, from); at >= 0; at = bytes.indexOf(wanted[0]!, at + 1)) {
-    let k = 1;
-    while (k < wanted.length && bytes[at + k] === wanted[k]) k++;
-    if (k === wanted.length) return at;
+  // Looked for by its second byte: what begins a text, a quote or a bracket, is met everywhere.
+  const by = wanted.length > 1 ? 1 : 0;
+  for (let at = bytes.indexOf(wanted[by]!, from + by); at >= 0; at = bytes.indexOf(wanted[by]!, at + 1)) {
+    let k = 0;
+    while (k < wanted.length && bytes[at - by + k] === wanted[k]) k++;
+    if (k === wanted.length) return at - by;
   }
   return -1;
 }

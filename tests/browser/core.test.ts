@@ -2,15 +2,19 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { gzipSync } from 'node:zlib';
+import { zipSync } from 'fflate';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, expect } from 'vitest';
 import { bundleCore } from '../../src/build/core.ts';
 import type { Analysis } from '../../src/index.ts';
 import * as library from '../../src/index.ts';
+import { plainExport } from '../cli/run.ts';
 import { givenOf } from '../support/library.ts';
 import { fonts, home, stories } from '../support/story.ts';
 import { EVERY_TOOL, needs } from '../support/tools.ts';
 import { unpacked } from '../support/unpacked.ts';
+import { number, stamp, text, workbookOf } from '../support/workbook.ts';
 import { inBrowser } from './browser.ts';
 import type { Driven } from './driven.ts';
 import { firefoxProgram, openFirefox } from './firefox.ts';
@@ -26,7 +30,7 @@ const bytesOf = (text) => Uint8Array.from(atob(text), (sign) => sign.charCodeAt(
 onmessage = async ({ data }) => {
   try {
     const inputs = data.inputs.map(({ name, bytes }) => ({ name, bytes: bytesOf(bytes) }));
-    const analysis = daybands.analyse(inputs, data.settings);
+    const analysis = daybands.analyse(await daybands.openWorkbooks(inputs), data.settings);
     if (!analysis.ok) throw new Error(JSON.stringify(analysis.issues));
     const words = await daybands.words(data.language);
     const report = daybands.compose(analysis, words, { voice: 'clinic', paper: 'a4' });
@@ -67,10 +71,14 @@ interface Made {
   error?: string;
 }
 
-/** Runs a story in a browser, by a function that runs a script there, and compares all that comes out with Node's. */
-async function compare(story: string, run: (expression: string) => Promise<Made>): Promise<void> {
-  const language = story === 'evening-exercise' ? 'es' : 'en';
-  const { inputs, settings } = await givenOf(story);
+type Given = Awaited<ReturnType<typeof givenOf>>;
+type Run = (expression: string) => Promise<Made>;
+
+const compareStory = async (story: string, run: Run): Promise<void> =>
+  compare(await givenOf(story), story === 'evening-exercise' ? 'es' : 'en', run);
+
+/** Runs the core in a browser, by a function that runs a script there, and compares all that comes out with Node's. */
+async function compare({ inputs, settings }: Given, language: library.Language, run: Run): Promise<void> {
   const faces = fonts();
   const task = {
     inputs: inputs.map(({ name, bytes }) => ({ name, bytes: base64(bytes) })),
@@ -81,7 +89,7 @@ async function compare(story: string, run: (expression: string) => Promise<Made>
   const made = await run(`(${IN_WORKER})(${JSON.stringify({ script: core + DRIVER, task })})`);
   expect(made.error).toBe(undefined);
 
-  const analysis = library.analyse(inputs, settings) as Analysis;
+  const analysis = library.analyse(await library.openWorkbooks(inputs), settings) as Analysis;
   expect(made.json).toBe(library.analysisJson(analysis).join(''));
   const report = library.compose(analysis, await library.words(language), { voice: 'clinic', paper: 'a4' });
   const pdf = await library.writePdf(report, faces);
@@ -92,10 +100,35 @@ const SAME = 'the core gives a browser the numbers it gives Node, to the byte, a
 for (const story of stories) {
   check(`${story}: ${SAME}`, async (browser) => {
     const page = await openedPage(browser);
-    await compare(story, async (expression) => (await page.evaluate(expression)) as Made);
+    await compareStory(story, async (expression) => (await page.evaluate(expression)) as Made);
     await page.context().close();
   });
 }
+
+check('packed files and a workbook are opened there as here', async (browser) => {
+  const table = plainExport();
+  // Day numbers of a workbook count from 30 December 1899.
+  const serial = (time: string): number => Date.parse(`${time.replace(' ', 'T')}Z`) / 86_400_000 + 25_569;
+  const rows = table
+    .trim()
+    .split('\n')
+    .slice(1)
+    .map((line, i) => {
+      const [time, value] = line.split(',') as [string, string];
+      return [i + 2, [stamp(serial(time)), number(value)]] as const;
+    });
+  const book = workbookOf({ Readings: { 1: [text('Time'), text('Glucose (mg/dL)')], ...Object.fromEntries(rows) } });
+  const settings: library.Settings = { targets: 'adult', today: '2026-04-01', person: {}, moreIndices: true };
+  for (const input of [
+    { name: 'readings.csv.gz', bytes: gzipSync(table) },
+    { name: 'readings.zip', bytes: zipSync({ 'readings.csv': Buffer.from(table) }) },
+    { name: 'readings.xlsx', bytes: book },
+  ]) {
+    const page = await openedPage(browser);
+    await compare({ inputs: [input], settings }, 'en', async (expression) => (await page.evaluate(expression)) as Made);
+    await page.context().close();
+  }
+});
 
 /** Engines that CI tries besides, each with a page opened from the disk, as a person opens one. */
 const MORE: { name: string; there: boolean; open(): Promise<Driven> }[] = [
@@ -112,7 +145,7 @@ for (const { name, there, open } of EVERY_TOOL ? MORE : []) {
       opened ??= open();
       const engine = await opened;
       await engine.goto(pathToFileURL(join(folder, 'core.html')).href);
-      await compare(story, async (expression) => (await engine.evaluate(expression)) as Made);
+      await compareStory(story, async (expression) => (await engine.evaluate(expression)) as Made);
       rmSync(folder, { recursive: true });
     });
   }
