@@ -13,7 +13,7 @@ import { readInputs } from './readers/index.ts';
 import { targetSets } from './targets/index.ts';
 import { buildTimeline } from './timeline/index.ts';
 import type { SetAside } from './timeline/setAside.ts';
-import { lookAll, type Topic, topics } from './topics/index.ts';
+import { furthestFromGoal, lookAll, type Topic, topics } from './topics/index.ts';
 
 /** How one file was understood, and what became of each of its rows. */
 export interface FileAccount {
@@ -137,7 +137,7 @@ export function analyse(inputs: readonly Input[], settings: Settings, version: s
     measures,
     ...(settings.moreIndices ? { indices: indicesOf(taken.timeline, targets) } : {}),
     found,
-    topics: topics(found),
+    topics: topics(found, furthestFromGoal(measures, targets), settings.topicOrder),
   };
 }
 

@@ -1,12 +1,14 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { examples } from '../../tests/findings/examples/index.ts';
+import { ROWS } from '../../tests/topics/order.ts';
 import { findings } from '../findings/index.ts';
 import { indices } from '../indices/index.ts';
 import { speakerOf } from '../language/index.ts';
 import { measures } from '../measures/index.ts';
 import { sourceText } from '../pages/sourceText.ts';
 import { targetSets } from '../targets/index.ts';
+import { USUAL_ORDER } from '../topics/index.ts';
 import { wordParams } from './wordParams.ts';
 import { zoneRules } from './zones.ts';
 
@@ -16,6 +18,7 @@ export function catalogues(): Record<string, string> {
   return {
     'docs/measures.md': page('Measures', MEASURES, [...measuresOf(words), FURTHER, ...indicesOf(words)]),
     'docs/findings.md': page('Findings', FINDINGS, findingsOf(words)),
+    'docs/topics.md': page('Topics', TOPICS, [topicsOf(words)]),
     'docs/targets.md': page('Targets', TARGETS, targetsOf(words)),
     'docs/issues.md': page('Issues', ISSUES, issuesOf(words)),
     'src/model/wordParams.ts': wordParams(leaves(words)),
@@ -34,6 +37,11 @@ Only with \`--more-indices\`, on the last pages.`;
 const FINDINGS = `Every statement about the data, in order of print: safety first. A finding *holds*, is *absent*, or is
 *untold* when the data do not allow it to be told; untold findings are printed with the reason. The examples are run by
 the tests. Words are in message format: what stands in braces is filled in.`;
+const TOPICS = `What a visit is about: the first row whose statement holds, one topic a visit, a second only beside a very low
+glucose. The rows stand in \`templates/topics.json\`, where a clinic may change, leave out or add those that are not locked; a
+file in which the locked rows do not stand at the top is refused. "Furthest" rows hold only where time above range (or too
+little time in range), or the spread, lies furthest beyond its published goal, in points of a hundred (ours). What is noted
+before a topic moves no row: safety comes first. The tests run each example.`;
 const TARGETS = `Published target sets. A glucose value is compared in the unit its file was in, with the limits
 published for that unit. Shares for low and high include the outer level.`;
 const ISSUES = `Everything the program may have to say about its input (the registry: \`model/issues.ts\`), with the files that
@@ -111,6 +119,17 @@ const findingsOf = (words: Words): string[] =>
       ['| example | expected | targets |', '|---|---|---|', ...rows].join('\n'),
     ].join('\n\n');
   });
+
+const topicsOf = (words: Words): string =>
+  [
+    '| | topic | only | rule, as printed | source | example |',
+    '|---|---|---|---|---|---|',
+    ...USUAL_ORDER.map(({ topic, rule, furthest, locked }, i) => {
+      const only = [locked ? 'locked' : '', furthest ? `furthest: ${furthest}` : ''].filter((one) => one !== '');
+      const { source, example } = ROWS[i]!;
+      return `| ${i + 1} | ${topic} | ${only.join(', ')} | ${text(words, `findings.rules.${rule}`)} | ${source} | ${example} |`;
+    }),
+  ].join('\n');
 
 const targetsOf = (words: Words): string[] =>
   Object.values(targetSets).map((set) => {

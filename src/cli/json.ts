@@ -3,7 +3,7 @@ import { ownFile, ownPath } from './home.ts';
 import { readText } from './plainFile.ts';
 
 /** Mistakes in a file that are told with its path and the problem. */
-type Problem = 'wrongLayout' | 'wrongThresholds' | 'wrongLogWords' | 'wrongMedicines';
+type Problem = 'wrongLayout' | 'wrongThresholds' | 'wrongLogWords' | 'wrongMedicines' | 'wrongTopics';
 
 /**
  * The JSON of a file that steers a run. Throws WrongUse with `wrong` where it is none, and never quotes it: the path may

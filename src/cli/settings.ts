@@ -10,6 +10,7 @@ import { jsonOf } from './json.ts';
 import { logWords } from './logWords.ts';
 import { medicines } from './medicines.ts';
 import { readText } from './plainFile.ts';
+import { topicOrder } from './topicOrder.ts';
 
 /** What the person asked for, from all places, and where it was said. */
 export interface Wanted {
@@ -56,6 +57,7 @@ export async function settle(
     throw new WrongUse('wrongZone', { option: '--zone', value: wanted.zone });
   }
   const place = placeIn(wanted);
+  const order = topicOrder();
   const compare = await compareWith(wanted.compare, wanted.changed);
   return {
     settings: {
@@ -64,6 +66,7 @@ export async function settle(
       person: pick(wanted, ['name', 'code', 'clinic']),
       logWords: logWords(),
       medicines: medicines(),
+      ...(order === undefined ? {} : { topicOrder: order }),
       ...periodOf(wanted),
       ...pick(wanted, ['unit', 'zone', 'dateOrder']),
       ...(wanted.inferMeals ? { inferMeals: true } : {}),

@@ -2,6 +2,9 @@ import type { Look } from '../model/look.ts';
 import type { Params } from '../model/quantity.ts';
 import { a1cDiffers } from './a1cDiffers.ts';
 import { alarmsAtNight } from './alarmsAtNight.ts';
+import { beforeHighs } from './beforeHighs.ts';
+import { beforeLows } from './beforeLows.ts';
+import { beforeUnsteady } from './beforeUnsteady.ts';
 import { bestDays } from './bestDays.ts';
 import { bestWindow } from './bestWindow.ts';
 import { briefLows } from './briefLows.ts';
@@ -88,6 +91,9 @@ const registered = [
   oddStretches,
   fingersticksDiffer,
   medicinesNoted,
+  beforeLows,
+  beforeHighs,
+  beforeUnsteady,
   extraCarbsFirst,
   exerciseOrRest,
   lowAfterExercise,

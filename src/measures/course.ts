@@ -24,6 +24,8 @@ export interface Course {
   /** Minutes of its readings beyond the outer limit, and the longest unbroken stretch of them. */
   outerMinutes: number;
   longestOuter: number;
+  /** At least 15 minutes on end lay beyond the outer limit. */
+  level2: boolean;
   cutStart: boolean;
   cutEnd: boolean;
 }
@@ -79,7 +81,17 @@ function find({ bands, timeline }: Context, from: number, to: number, outer: num
 }
 
 function begin(first: number, start: number, cutStart: boolean): Course {
-  return { first, last: first, start, end: start, outerMinutes: 0, longestOuter: 0, cutStart, cutEnd: false };
+  return {
+    first,
+    last: first,
+    start,
+    end: start,
+    outerMinutes: 0,
+    longestOuter: 0,
+    level2: false,
+    cutStart,
+    cutEnd: false,
+  };
 }
 
 function cutAfter(open: Course, last: number, at: Float64Array, weight: Float64Array): Course {
@@ -93,4 +105,5 @@ function weighOuter(course: Course, bands: Uint8Array, weight: Float64Array, out
     if (bands[i] === outer) course.outerMinutes += weight[i]!;
     if (stretch > course.longestOuter) course.longestOuter = stretch;
   }
+  course.level2 = lastsLong(course.longestOuter);
 }

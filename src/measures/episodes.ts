@@ -7,7 +7,7 @@ import { VERY_HIGH, VERY_LOW } from '../targets/bands.ts';
 import { NIGHT_END } from '../targets/consensus.ts';
 import { MINUTE_MS } from '../time/calendar.ts';
 import { type Context, heightAt, liesFurther, limitAt } from './context.ts';
-import { type Course, EPISODE_MINUTES, lastsLong } from './course.ts';
+import { type Course, EPISODE_MINUTES } from './course.ts';
 import { estimate, fullDays, INTERVAL_DAYS, LEVEL } from './estimate.ts';
 import type { Measure } from './measure.ts';
 
@@ -76,7 +76,7 @@ export function episode(shared: Context, side: Episode['side'], course: Course):
     extreme: heightAt(shared, extreme),
     extremeLimit: limitAt(shared, extreme),
     extremeAt: readings.at[extreme]! as Instant,
-    level: lastsLong(course.longestOuter) ? 2 : 1,
+    level: course.level2 ? 2 : 1,
     outerMinutes: course.outerMinutes,
     night: startMinute < NIGHT_END,
     days: daysOf(shared, side, course),

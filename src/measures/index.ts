@@ -23,6 +23,7 @@ import type { Measure } from './measure.ts';
 import { medicinesNoted } from './medicinesNoted.ts';
 import { modalDay } from './modalDay.ts';
 import { nights } from './nights.ts';
+import { notedBefore } from './notedBefore.ts';
 import { noteLog } from './noteLog.ts';
 import { oddStretches } from './oddStretches.ts';
 import { overnight } from './overnight.ts';
@@ -73,6 +74,7 @@ export const measures: { readonly [Id in keyof Measures]: Measure<Id> } = {
   exercise,
   corrections,
   comparisons,
+  notedBefore,
 };
 
 /**

@@ -1,6 +1,7 @@
 import type { Episodes, Rebounds } from './episodes.ts';
 import type { LocalDate, MgPerDl } from './glucose.ts';
 import type { Estimate, Measured } from './measured.ts';
+import type { OutcomeNotes } from './notedBefore.ts';
 import type { Comparison, Correction, Meal, NoteLog, Session } from './occasions.ts';
 import type { Band } from './targets.ts';
 import type { ThenAndNow } from './thenAndNow.ts';
@@ -210,4 +211,5 @@ export interface Measures {
   exercise: Measured<Session[]>;
   corrections: Measured<Correction[]>;
   comparisons: Measured<Comparison[]>;
+  notedBefore: Measured<OutcomeNotes[]>;
 }

@@ -2,6 +2,7 @@ import type { GlucoseUnit, LocalDate } from './glucose.ts';
 import type { LogWords } from './logbook.ts';
 import type { TargetSet } from './targets.ts';
 import type { PeriodSums } from './thenAndNow.ts';
+import type { TopicRow } from './topics.ts';
 import type { Medicine } from './trust.ts';
 
 /** Which calendar days to look at. */
@@ -34,6 +35,8 @@ export interface Settings {
   compare?: CompareChoice;
   /** Medicines to look for in the notes; absent: none are looked for. */
   medicines?: Medicine[];
+  /** The order in which topics are looked for; absent: the usual one. */
+  topicOrder?: readonly TopicRow[];
   /** A1C from a laboratory, as it was typed in. */
   a1c?: { value: number; unit: '%' | 'mmol/mol' };
   /** Whether the further indices are worked out. */

@@ -249,6 +249,7 @@ export interface WordParams {
   'cli.error.sinceIsOut': 'path';
   'cli.error.newerSnapshot': 'path' | 'form' | 'known';
   'cli.error.wrongRun': 'path';
+  'cli.error.wrongTopics': 'path' | 'problem';
   'cli.told.refused': never;
   'cli.told.level.note': never;
   'cli.told.level.warning': never;
@@ -397,6 +398,8 @@ export interface WordParams {
   'measures.alarms.definition': never;
   'measures.thenAndNow.name': never;
   'measures.thenAndNow.definition': never;
+  'measures.notedBefore.name': never;
+  'measures.notedBefore.definition': never;
   'pages.paper.clinic.title': never;
   'pages.paper.patient.title': never;
   'pages.paper.nobody': never;
@@ -482,6 +485,9 @@ export interface WordParams {
   'pages.interpretation.sentences.bestWindow': 'from' | 'to' | 'share' | 'often';
   'pages.interpretation.sentences.bestDays': 'kind' | 'goal' | 'often' | 'top' | 'share';
   'pages.interpretation.sentences.untold': 'text' | 'why';
+  'pages.interpretation.sentences.before-lows': 'order' | 'k' | 'events' | 'hours' | 'note' | 'name' | 'of' | 'withK' | 'withN' | 'withoutK' | 'withoutN';
+  'pages.interpretation.sentences.before-highs': 'of' | 'outer' | 'limit' | 'withK' | 'withN' | 'note' | 'name' | 'withoutK' | 'withoutN';
+  'pages.interpretation.sentences.before-unsteady': 'withK' | 'withN' | 'note' | 'name' | 'withoutK' | 'withoutN';
   'pages.agreed.title': never;
   'pages.agreed.how': never;
   'pages.agreed.matters': never;
@@ -1051,7 +1057,8 @@ export interface WordParams {
   'findings.rules.spread-last': never;
   'findings.rules.repeat-what-works': never;
   'findings.rules.second-beside-very-low': never;
-  'findings.rules.single-low': never;
+  'findings.rules.furthest-first': never;
+  'findings.rules.few-lows': never;
   'findings.brief-lows.name': never;
   'findings.brief-lows.topic': never;
   'findings.brief-lows.clinic.what': 'limit' | 'total' | 'days' | 'dates' | 'hours';
@@ -1292,6 +1299,30 @@ export interface WordParams {
   'findings.medicines-noted.patient.what': 'medicine' | 'days';
   'findings.medicines-noted.patient.ask': never;
   'findings.medicines-noted.untold': never;
+  'findings.before-lows.name': never;
+  'findings.before-lows.topic': never;
+  'findings.before-lows.clinic.what': 'order' | 'k' | 'events' | 'hours' | 'note' | 'name' | 'of' | 'outer' | 'withK' | 'withN' | 'withoutK' | 'withoutN';
+  'findings.before-lows.clinic.why': 'six';
+  'findings.before-lows.clinic.ask': never;
+  'findings.before-lows.patient.what': 'order' | 'k' | 'events' | 'hours' | 'note' | 'name' | 'of' | 'withK' | 'withN' | 'withoutK' | 'withoutN';
+  'findings.before-lows.patient.ask': never;
+  'findings.before-lows.untold': never;
+  'findings.before-highs.name': never;
+  'findings.before-highs.topic': never;
+  'findings.before-highs.clinic.what': 'order' | 'k' | 'events' | 'outer' | 'hours' | 'note' | 'name' | 'of' | 'limit' | 'withK' | 'withN' | 'withoutK' | 'withoutN';
+  'findings.before-highs.clinic.why': 'six';
+  'findings.before-highs.clinic.ask': never;
+  'findings.before-highs.patient.what': 'order' | 'k' | 'events' | 'hours' | 'note' | 'name' | 'of' | 'limit' | 'withK' | 'withN' | 'withoutK' | 'withoutN';
+  'findings.before-highs.patient.ask': never;
+  'findings.before-highs.untold': never;
+  'findings.before-unsteady.name': never;
+  'findings.before-unsteady.topic': never;
+  'findings.before-unsteady.clinic.what': 'withK' | 'withN' | 'note' | 'name' | 'withoutK' | 'withoutN';
+  'findings.before-unsteady.clinic.why': 'six';
+  'findings.before-unsteady.clinic.ask': never;
+  'findings.before-unsteady.patient.what': 'withK' | 'withN' | 'note' | 'name' | 'withoutK' | 'withoutN';
+  'findings.before-unsteady.patient.ask': never;
+  'findings.before-unsteady.untold': never;
   'cautions.C1': never;
   'cautions.C2': never;
   'cautions.C3': never;
@@ -1697,4 +1728,7 @@ export interface FindingAsks {
   'odd-stretches': 'flat' | 'jumps' | 'days';
   'fingersticks-differ': 'within' | 'pairs' | 'near' | 'switch' | 'bias' | 'side';
   'medicines-noted': 'medicine' | 'dates' | 'days';
+  'before-lows': 'order' | 'k' | 'events' | 'hours' | 'note' | 'name' | 'of' | 'outer' | 'withK' | 'withN' | 'withoutK' | 'withoutN' | 'six';
+  'before-highs': 'order' | 'k' | 'events' | 'outer' | 'hours' | 'note' | 'name' | 'of' | 'limit' | 'withK' | 'withN' | 'withoutK' | 'withoutN' | 'six';
+  'before-unsteady': 'withK' | 'withN' | 'note' | 'name' | 'withoutK' | 'withoutN' | 'six';
 }

@@ -1,12 +1,15 @@
 import type { LogWords } from '../model/logbook.ts';
+import type { OutcomeNotes } from '../model/notedBefore.ts';
 import type { Comparison, Correction, Meal, Noted, NoteLog, Session } from '../model/occasions.ts';
 import { MINUTE_MS } from '../time/calendar.ts';
 import { besideMeals } from './besideMeals.ts';
 import { compareAll } from './comparisons.ts';
 import { findCorrections } from './corrections.ts';
+import { dayStretches } from './dayStretches.ts';
 import { inferMeals } from './inferred.ts';
 import { findMeals, mealtimeInsulin } from './meals.ts';
 import { type NotedAt, notedAt, notedBetween, ofTheDay } from './noted.ts';
+import { notedBefore } from './notedBefore.ts';
 import { noteLog, writtenDays } from './noteLog.ts';
 import { restDays } from './restDays.ts';
 import { FIRST, findSessions } from './sessions.ts';
@@ -22,6 +25,7 @@ export interface Occasions {
   corrections: Correction[];
   log: NoteLog;
   comparisons: Comparison[];
+  before: OutcomeNotes[];
 }
 
 /** Lines the notes of a timeline up with its readings; `infer` adds rises that look like meals, marked so. A pure function; nothing is made up for what was not written down. */
@@ -37,13 +41,16 @@ export function findOccasions(signal: Signal, words: LogWords, infer = false): O
     found.map((meal) => (leadsToExercise(meal, sessions) ? setApart(meal) : meal)),
     noted,
   );
+  const notedDays = writtenDays(timeline);
+  const stretches = dayStretches(signal, notedDays);
   const log = noteLog(timeline, meals, sessions, shortBouts);
   return {
     meals: infer ? [...meals, ...inferMeals(signal, found)].sort((a, b) => a.at - b.at) : meals,
     sessions,
     corrections,
     log,
-    comparisons: compareAll(meals, sessions, restDays(signal, sessions, writtenDays(timeline)), noted),
+    comparisons: compareAll(meals, sessions, restDays(signal, sessions, notedDays), noted),
+    before: notedBefore(stretches.days, stretches.events, noted),
   };
 }
 

@@ -16,7 +16,8 @@ export interface Signal {
   bands: Uint8Array;
   /** mg/dL, with a stand-in where the sensor's bound is unknown. */
   heights: Float64Array;
-  lows(): readonly { start: number; end: number }[];
+  lows(): readonly { start: number; end: number; level2: boolean }[];
+  highs(): readonly { start: number; outerMinutes: number }[];
 }
 
 /** Index of the first reading at or after an instant. */

@@ -19,7 +19,7 @@ export function nextSix({ days }: Timeline, day: number, minute: number): number
 }
 
 /** Six in the morning of a day. */
-const sixOf = ({ start, minutes }: Day): number => start + (NIGHT_END + minutes - DAY_MINUTES) * MINUTE_MS;
+export const sixOf = ({ start, minutes }: Day): number => start + (NIGHT_END + minutes - DAY_MINUTES) * MINUTE_MS;
 
 /** What was seen from an instant on to 6 in the morning, without a break at midnight. */
 export function untilMorning(signal: Signal, at: number, six: number): UntilMorning {

@@ -1,7 +1,7 @@
 import type { FindingId } from '../findings/index.ts';
 import type { NoteLog } from '../model/occasions.ts';
 import type { Block } from '../model/report.ts';
-import { AROUND_LOG, AROUND_MEALS, AROUND_MOVEMENT, notesWorthWriting } from '../topics/index.ts';
+import { AROUND_BEFORE, AROUND_LOG, AROUND_MEALS, AROUND_MOVEMENT, notesWorthWriting } from '../topics/index.ts';
 import { medication, rises } from './alsoNoted.ts';
 import { foods, laidOver, overTheClock, sessionPairs, sessions } from './aroundPictures.ts';
 import { comparisonsBlocks } from './comparisons.ts';
@@ -34,6 +34,7 @@ export const aroundNotes: PageMaker = (context) => {
       heading(1, speaker.say('pages.aroundNotes.title')),
       log(context, noteLog.value),
       ...inOrder(context, [
+        { ids: AROUND_BEFORE, pictures: [] },
         { ids: AROUND_MOVEMENT, pictures: sessionPairs(context) },
         { ids: AROUND_MEALS, pictures: [] },
       ]),

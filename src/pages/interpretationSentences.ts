@@ -2,18 +2,19 @@ import type { FindingId } from '../findings/index.ts';
 import type { MgPerDl } from '../model/glucose.ts';
 import type { Quantity } from '../model/quantity.ts';
 import type { Below, FindingParams, ParamsOf } from '../model/words.ts';
+import { storyOf } from '../topics/index.ts';
 import { count, held, heldTopics, type PageContext, word } from './context.ts';
 import { bounded } from './numbersTable.ts';
 
 type Sentence = (context: PageContext) => string | null;
 
 /**
- * Five to seven sentences in reading order: enough data, very low glucose, lows, nights, what went well, range with
- * mean and spread, the topic. Each rests on a finding or a measure with evidence on another page; what could not be
+ * Five to eight sentences in reading order: enough data, very low glucose, lows, nights, what went well, range with
+ * mean and spread, the topic, what was noted before it. Each rests on a finding or a measure with evidence on another page; what could not be
  * told is said, so that silence never stands for "nothing seen".
  */
 export function interpretationSentences(context: PageContext): string[] {
-  return [data, veryLow, lows, nights, well, range, topic].flatMap((sentence) => sentence(context) ?? []);
+  return [data, veryLow, lows, nights, well, range, topic, story].flatMap((sentence) => sentence(context) ?? []);
 }
 
 const data: Sentence = ({ speaker, analysis }) => {
@@ -92,4 +93,16 @@ const range: Sentence = (context) => {
 const topic: Sentence = (context) => {
   const [first] = heldTopics(context);
   return first ? context.speaker.say('pages.interpretation.sentences.topic', { topic: word(first.name) }) : null;
+};
+
+/** What was noted before the topic, where it stands out. */
+const story: Sentence = (context) => {
+  const id = storyOf(context.analysis.found, context.analysis.topics);
+  return id && STORIES[id](context);
+};
+
+const STORIES = {
+  'before-lows': (context: PageContext) => seen(context, 'before-lows', 'before-lows'),
+  'before-highs': (context: PageContext) => seen(context, 'before-highs', 'before-highs'),
+  'before-unsteady': (context: PageContext) => seen(context, 'before-unsteady', 'before-unsteady'),
 };

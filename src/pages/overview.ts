@@ -6,6 +6,7 @@ import type { FindingId } from '../findings/index.ts';
 import type { Block } from '../model/report.ts';
 import type { ParamsOf } from '../model/words.ts';
 import { DAY_MINUTES } from '../time/calendar.ts';
+import { storyOf } from '../topics/index.ts';
 import { bandsTable } from './bandsTable.ts';
 import {
   count,
@@ -145,6 +146,7 @@ function shortFor({ speaker, analysis }: PageContext, open: boolean): Block[] {
 function topic(context: PageContext): Block[] {
   const { speaker } = context;
   const topics = heldTopics(context);
+  const story = storyOf(context.analysis.found, context.analysis.topics);
   const inside: Block[] = [];
   if (topics.length === 0)
     inside.push(
@@ -154,7 +156,9 @@ function topic(context: PageContext): Block[] {
   for (const [index, { id, rule, name }] of topics.entries()) {
     if (index === 0) inside.push(heading(2, speaker.say('pages.overview.topic.first', { topic: word(name) })));
     else inside.push(paragraph(speaker.say('pages.overview.topic.second', { topic: word(name) }), 'strong'));
-    const lines = index === 0 ? [told(context, id, 'why'), told(context, id, 'ask')] : [told(context, id, 'ask')];
+    // What was noted before says more than why the topic matters in general.
+    const why = story ? told(context, story, 'what') : told(context, id, 'why');
+    const lines = index === 0 ? [why, told(context, id, 'ask')] : story ? [] : [told(context, id, 'ask')];
     lines.push(speaker.say(`findings.rules.${rule}`));
     inside.push(paragraph(lines.filter((line) => line !== null).join(' ')));
   }

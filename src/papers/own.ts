@@ -25,6 +25,7 @@ const IN_ORDER: Record<keyof Settings, true> = {
   person: true,
   logWords: true,
   medicines: true,
+  topicOrder: true,
   period: true,
   unit: true,
   zone: true,

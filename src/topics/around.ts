@@ -2,6 +2,8 @@ import type { FindingId, Found } from '../findings/index.ts';
 import type { Topic } from './topic.ts';
 
 /** Findings of notes lined up with glucose, in the order of print; they stand on a page of their own. */
+/** What was noted before lows, highs and unsteady days. */
+export const AROUND_BEFORE = ['before-lows', 'before-highs', 'before-unsteady'] as const satisfies readonly FindingId[];
 export const AROUND_MOVEMENT = [
   'extra-carbs-first',
   'exercise-or-rest',
@@ -19,11 +21,12 @@ export const AROUND_MEALS = [
   'high-after-meals',
 ] as const satisfies readonly FindingId[];
 export const AROUND_LOG = ['few-notes', 'late-notes'] as const satisfies readonly FindingId[];
-export const AROUND_NOTES = [...AROUND_MOVEMENT, ...AROUND_MEALS, ...AROUND_LOG] as const;
+export const AROUND_NOTES = [...AROUND_BEFORE, ...AROUND_MOVEMENT, ...AROUND_MEALS, ...AROUND_LOG] as const;
 
 type Around = (typeof AROUND_NOTES)[number];
 
 const LOWS: readonly Around[] = [
+  'before-lows',
   'extra-carbs-first',
   'exercise-or-rest',
   'low-after-exercise',
@@ -31,13 +34,15 @@ const LOWS: readonly Around[] = [
   'low-after-insulin-only',
 ];
 const HIGHS: readonly Around[] = [
+  'before-highs',
   'food-longer-high',
   'larger-meals',
   'insulin-after-meal',
   'weekend-meals',
   'food-shorter-high',
 ];
-const NIGHTS: readonly Around[] = ['extra-carbs-first', 'exercise-or-rest'];
+const SPREAD: readonly Around[] = ['before-unsteady', ...HIGHS];
+const NIGHTS: readonly Around[] = ['before-lows', 'extra-carbs-first', 'exercise-or-rest'];
 
 /** Which of them may stand beside a topic. A topic of the night takes only what tells of nights. */
 const FITTING: Readonly<Partial<Record<FindingId, readonly Around[]>>> = {
@@ -51,11 +56,17 @@ const FITTING: Readonly<Partial<Record<FindingId, readonly Around[]>>> = {
   'long-very-high': HIGHS,
   'high-after-window': HIGHS,
   'time-in-range': HIGHS,
-  'wide-spread': HIGHS,
-  'cv-over-limit': HIGHS,
+  'wide-spread': SPREAD,
+  'cv-over-limit': SPREAD,
   'best-window': ['food-shorter-high'],
   'best-days': ['food-shorter-high'],
 };
+
+/** What was noted before what the first topic is about, where it stands out: its story, for page 1 and the draft. */
+export function storyOf(found: readonly Found[], topics: readonly Topic[]): (typeof AROUND_BEFORE)[number] | null {
+  const beside = besideTopic(found, topics.slice(0, 1));
+  return AROUND_BEFORE.find((id) => id === beside) ?? null;
+}
 
 /** The one finding about notes that fits what the visit is about, or null: the patient paper has room for no more. */
 export function besideTopic(found: readonly Found[], topics: readonly Topic[]): Around | null {

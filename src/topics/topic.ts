@@ -1,5 +1,9 @@
 import type { FindingId, Found } from '../findings/index.ts';
+import type { Measures } from '../model/measures.ts';
+import type { TargetSet } from '../model/targets.ts';
+import type { Furthest, TopicRow } from '../model/topics.ts';
 import type { Below } from '../model/words.ts';
+import { USUAL_ORDER } from './order.ts';
 
 /** What to talk about, and the rule that chose it; the rule's words are `findings.rules.<rule>`. */
 export interface Topic {
@@ -7,47 +11,47 @@ export interface Topic {
   rule: Below<'findings.rules'>;
 }
 
-interface Ranked extends Topic {
-  /** Only when the finding holds in this way. */
-  variant?: string;
-}
-
-/** Lows before data, data before highs, highs before spread: published reading orders put safety first. */
-const ORDER: readonly Ranked[] = [
-  { id: 'very-low', rule: 'very-low-first' },
-  { id: 'long-lows', rule: 'lows-first' },
-  { id: 'lows-at-night', rule: 'lows-first', variant: 'repeated' },
-  { id: 'lows-clustered', rule: 'lows-first' },
-  { id: 'time-low-over-goal', rule: 'lows-first' },
-  { id: 'lows-averages-hide', rule: 'lows-first' },
-  { id: 'not-enough-data', rule: 'data-before-highs' },
-  { id: 'nights-without-data', rule: 'data-before-highs' },
-  { id: 'long-very-high', rule: 'highs-after-lows' },
-  // A single low is printed first, yet is no reason to pass over highs that lasted for hours (ours).
-  { id: 'lows-at-night', rule: 'single-low', variant: 'once' },
-  { id: 'lows-seen', rule: 'single-low' },
-  { id: 'high-after-window', rule: 'highs-after-lows' },
-  { id: 'rebound-after-lows', rule: 'highs-after-lows' },
-  { id: 'dawn-rise', rule: 'highs-after-lows' },
-  { id: 'time-in-range', rule: 'highs-after-lows', variant: 'missed' },
-  { id: 'wide-spread', rule: 'spread-last' },
-  { id: 'cv-over-limit', rule: 'spread-last' },
-  { id: 'best-window', rule: 'repeat-what-works' },
-  { id: 'best-days', rule: 'repeat-what-works' },
-];
-
 /**
  * One topic for the visit, so that the effect of a change can be seen (Szmuilowicz & Aleppo 2022, Postgrad Med
  * 134:743-751); a second one only beside a very low glucose. None when no finding of the list holds.
  */
-export function topics(found: readonly Found[]): Topic[] {
-  const [first, second] = ORDER.filter(({ id, variant }) =>
-    found.some(
-      (one) => one.id === id && one.look.case === 'holds' && (variant ?? one.look.variant) === one.look.variant,
-    ),
-  ).map(({ id, rule }) => ({ id, rule }));
+export function topics(
+  found: readonly Found[],
+  furthest: Furthest | null,
+  order: readonly TopicRow[] = USUAL_ORDER,
+): Topic[] {
+  const rows = order.filter((row) => row.furthest === undefined || row.furthest === furthest);
+  const holding = rows.flatMap(({ topic, rule }): Topic[] => {
+    const [id, variant] = topic.split('/');
+    const one = found.find((each) => each.id === id && each.look.case === 'holds');
+    if (one?.look.case !== 'holds' || (variant !== undefined && variant !== one.look.variant)) return [];
+    return [{ id: one.id, rule: rule as Topic['rule'] }];
+  });
+  const [first] = holding;
   if (!first) return [];
+  const second = holding.find(({ id }) => id !== first.id);
   return first.id === 'very-low' && second && second.rule !== 'repeat-what-works'
     ? [first, { ...second, rule: 'second-beside-very-low' }]
     : [first];
+}
+
+/**
+ * What lies furthest beyond its goal, in points of a hundred: too little time in range, or too much above it, against
+ * the spread over its limit (ours). Null where no goal is missed, or too little was seen to judge one; of equals, highs.
+ */
+export function furthestFromGoal({ timeInBands, cv, coverage }: Measures, { cvLimit }: TargetSet): Furthest | null {
+  if (!timeInBands.ok || !timeInBands.value.judged) return null;
+  const { goals, exclusive, cumulative } = timeInBands.value;
+  const shares = {
+    'in-range': exclusive['in-range'].value,
+    high: cumulative.high.value,
+    'very-high': exclusive['very-high'].value,
+  };
+  const beyond = goals.flatMap(({ of, share, met }) =>
+    met || of === 'low' || of === 'very-low' ? [] : [100 * Math.abs(shares[of] - share)],
+  );
+  const highs = Math.max(0, ...beyond);
+  const spread = cv.ok && cvLimit !== null && coverage.ok && coverage.value.enough ? cv.value - cvLimit : 0;
+  if (beyond.length === 0 && spread <= 0) return null;
+  return beyond.length > 0 && highs >= spread ? 'highs' : 'spread';
 }

@@ -101,6 +101,7 @@ describe('measuring', () => {
       windows: 'too-few-days',
       dawnRise: 'too-few-nights',
       rebounds: 'told',
+      notedBefore: 'told',
       cvRange: 'too-few-days',
       curveRanges: 'too-few-days',
       labA1c: 'not-asked',

@@ -2,8 +2,12 @@ import { readFileSync } from 'node:fs';
 import { measure } from '../../src/measures/index.ts';
 import type { Instant, MgPerDl } from '../../src/model/glucose.ts';
 import type { LogWords } from '../../src/model/logbook.ts';
-import type { Meal, Session, UntilMorning } from '../../src/model/occasions.ts';
+import type { OutcomeNotes } from '../../src/model/notedBefore.ts';
+import type { Comparison, Meal, Noted, Session, UntilMorning } from '../../src/model/occasions.ts';
 import { compareAll } from '../../src/occasions/comparisons.ts';
+import type { DayStretch } from '../../src/occasions/dayStretches.ts';
+import type { NotedAt } from '../../src/occasions/noted.ts';
+import { notedBefore } from '../../src/occasions/notedBefore.ts';
 import type { RestDay } from '../../src/occasions/restDays.ts';
 import { checkLogWords } from '../../src/schemas/logWords.ts';
 import { type Chance, chance } from '../../src/stats/chance.ts';
@@ -58,12 +62,15 @@ const FOODS = {
  * Four weeks of a log without a curve: what each meal, each evening and night came to. Days have weather of their own that lasts
  * (an autoregressive walk), minutes above range have their heap at zero, and one night in ten is hidden.
  */
-export function simulatedLog(seed: number, truth: Truth = {}) {
+export function simulatedLog(seed: number, truth: Truth = {}): { comparisons: Comparison[]; before: OutcomeNotes[] } {
   const next = chance(seed);
   const days = 28;
   const meals: Meal[] = [];
   const sessions: Session[] = [];
   const rests: RestDay[] = [];
+  const stretches: DayStretch[] = [];
+  const noted: NotedAt[] = [];
+  const lows: number[] = [];
   let weather = normal(next);
   for (let day = 0; day < days; day++) {
     weather = 0.4 * weather + Math.sqrt(1 - 0.4 ** 2) * normal(next);
@@ -89,8 +96,36 @@ export function simulatedLog(seed: number, truth: Truth = {}) {
     const untilMorning: UntilMorning = { minutes: 700, low, lowest, lowestAfter: 460, lowMinutes: 0 };
     if (moved) sessions.push({ ...moved, untilMorning });
     else rests.push({ at: START + day * DAY_MS + 1100 * MINUTE_MS, date, minute: 1100, untilMorning });
+    const from = START + day * DAY_MS + 360 * MINUTE_MS;
+    const at = (hours: number) => from + hours * 60 * MINUTE_MS;
+    if (low) lows.push(at(18));
+    const write = (id: Noted['id'], hours: number, name = '') =>
+      noted.push({ id, name, at: at(hours), end: at(hours) });
+    for (const food of meals.filter((meal) => meal.date === date).flatMap(({ foods }) => foods))
+      write('food', 12, food);
+    if (moved) write('exercise', 12.5);
+    if (moved?.kind) write('exercise-kind', 12.5, moved.kind);
+    if (next() < 0.3) write('bedtime-food', 15.5);
+    if (next() < 0.3) write('insulin-only', 10);
+    const veryHigh = 5 * weather + 10 * normal(next) > 12;
+    stretches.push({
+      date,
+      from,
+      to: from + DAY_MS,
+      noted: true,
+      came: {
+        lows: low,
+        'very-lows': low === null ? null : lowest < 60,
+        'night-lows': low === null ? null : low && next() < 0.6,
+        'very-highs': veryHigh,
+        'much-high': weather + normal(next) > 0,
+        unsteady: weather + normal(next) > 0,
+      },
+    });
   }
-  return compareAll(meals, sessions, rests, []);
+  noted.sort((a, b) => a.at - b.at);
+  const events = { lows, 'very-lows': [], 'night-lows': [], 'very-highs': [] };
+  return { comparisons: compareAll(meals, sessions, rests, []), before: notedBefore(stretches, events, noted) };
 }
 
 function mealOf(day: number, minute: number, slot: Meal['slot'], food: string, high: number, next: Chance): Meal {

@@ -38,7 +38,7 @@ describe('the evening-exercise story', () => {
    */
   test('over four weeks the page says what an educator would have found', () => {
     const analysis = story('evening-exercise');
-    expect(holding(analysis)).toEqual(['exercise-or-rest', 'low-after-exercise']);
+    expect(holding(analysis)).toEqual(['before-lows', 'exercise-or-rest', 'low-after-exercise']);
     const text = textOf(analysis, 'clinic', 'around-notes');
     expect(text).toContain('From the start of exercise to 6 AM, glucose went below 70 mg/dL on 8 of 9 days.');
     expect(text).toContain('On days with notes and no exercise, from 6:28 PM to 6 AM, it did so on 0 of 17.');
@@ -54,6 +54,14 @@ describe('the evening-exercise story', () => {
     expect(text).toMatch(/lowest to 6 AM \| 4 · .* \| 5 · .*; 1 out/);
   });
 
+  test('the story stands on page 1 and in the draft', () => {
+    const analysis = story('evening-exercise');
+    expect(textOf(analysis, 'clinic', 'overview')).toContain('18 of 18 lows began within 12 hours after exercise.');
+    expect(textOf(analysis, 'clinic', 'interpretation')).toContain(
+      '18 of 18 lows began within 12 hours after exercise: lows on 8 of 10 days with it, 0 of 18 without',
+    );
+  });
+
   test('in a fortnight two evenings with extra food are too few, and their count is said', () => {
     const text = textOf(story('evening-exercise', fortnight), 'clinic', 'around-notes');
     expect(text).toContain('Sessions with extra carbohydrate noted first: 2; with none noted: 3. Too few to compare');
@@ -63,8 +71,8 @@ describe('the evening-exercise story', () => {
 
   test('the patient paper says one of them, the one that fits the topic', () => {
     const text = textOf(story('evening-exercise'), 'patient', 'patient-back');
-    expect(text).toContain('From exercise to 6 AM the next morning you went low on 8 of 9 days.');
-    expect(text).toContain('These days also differ by food at bedtime: 4 of 9 against 0 of 17.');
+    expect(text).toContain('18 of your 18 lows began within 12 hours after exercise.');
+    expect(text).toContain('You had lows on 8 of 10 days with it, and 0 of 18 without.');
   });
 });
 

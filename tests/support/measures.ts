@@ -49,6 +49,7 @@ export function measuresWith(given: Partial<Measures> = {}): Measures {
     exercise: unknown(),
     corrections: unknown(),
     comparisons: unknown(),
+    notedBefore: unknown(),
     ...given,
   };
 }

@@ -1,42 +1,122 @@
-import { expect, test } from 'vitest';
-import { type FindingId, type Found, findings } from '../../src/findings/index.ts';
-import { topics } from '../../src/topics/index.ts';
+import { describe, expect, test } from 'vitest';
+import { targetSets } from '../../src/targets/index.ts';
+import { checkTopicOrder, furthestFromGoal, topics, USUAL_ORDER } from '../../src/topics/index.ts';
+import { bandsLike, openBandsLike, seenCoverage } from '../support/examples/measures.ts';
+import { measuresWith } from '../support/measures.ts';
+import { type Held, heldOnly, ROWS } from './order.ts';
 
-/** A finding that holds, in one of its ways. */
-type Held = FindingId | `${FindingId}/${string}`;
+const told = (held: Held[], furthest: 'highs' | 'spread' | null = null) =>
+  topics(heldOnly(...held), furthest).map(({ id, rule }) => `${id} ${rule}`);
 
-const held = (...ids: Held[]): Found[] =>
-  findings.map(({ id }) => {
-    const name = ids.find((each) => each.split('/')[0] === id);
-    if (name === undefined) return { id, look: { case: 'absent' } };
-    const variant = name.split('/')[1];
-    return { id, look: { case: 'holds', params: {}, where: [], ...(variant === undefined ? {} : { variant }) } };
-  });
+describe('each row of the order leads in its example', () => {
+  test('there is one a row', () => expect(ROWS).toHaveLength(USUAL_ORDER.length));
 
-/** Order: lows, data, highs, spread, what works (Szmuilowicz & Aleppo 2022, Postgrad Med 134:743-751, abstract). */
+  test.each(ROWS.map((one, i) => [`${i + 1} ${USUAL_ORDER[i]!.topic}: ${one.example}`, one, i] as const))(
+    '%s',
+    (_, { held, furthest }, i) => {
+      const { topic, rule } = USUAL_ORDER[i]!;
+      expect(told(held, furthest)[0]).toBe(`${topic.split('/')[0]} ${rule}`);
+      // And not without it: what it rests on is what chooses it.
+      expect(
+        told(
+          held.filter((each) => each !== topic),
+          furthest,
+        )[0],
+      ).not.toBe(`${topic.split('/')[0]} ${rule}`);
+    },
+  );
+});
+
 test.each<[string, Held[], string[]]>([
   ['nothing', [], []],
-  ['lows before highs', ['long-very-high', 'lows-at-night/repeated'], ['lows-at-night lows-first']],
   [
     'a second only beside a very low',
-    ['very-low', 'lows-at-night/repeated', 'long-very-high'],
+    ['very-low/episodes', 'lows-at-night/repeated', 'long-very-high'],
     ['very-low very-low-first', 'lows-at-night second-beside-very-low'],
   ],
-  [
-    'a single night after highs of hours',
-    ['long-very-high', 'lows-at-night/once'],
-    ['long-very-high highs-after-lows'],
-  ],
-  ['a single night before other highs', ['high-after-window', 'lows-at-night/once'], ['lows-at-night single-low']],
+  ['very low alone', ['very-low/episodes'], ['very-low very-low-first']],
+  ['what works is no second topic', ['very-low/episodes', 'best-window'], ['very-low very-low-first']],
   ['a reading or two at night is no topic', ['lows-at-night/brief', 'dawn-rise'], ['dawn-rise highs-after-lows']],
-  ['a low by day before other highs', ['high-after-window', 'lows-seen'], ['lows-seen single-low']],
-  ['very low alone', ['very-low'], ['very-low very-low-first']],
-  ['what works is no second topic', ['very-low', 'best-window'], ['very-low very-low-first']],
-  ['data before highs', ['high-after-window', 'not-enough-data'], ['not-enough-data data-before-highs']],
-  ['lows before data', ['not-enough-data', 'lows-clustered'], ['lows-clustered lows-first']],
-  ['time in range below its goal', ['time-in-range/missed', 'wide-spread'], ['time-in-range highs-after-lows']],
   ['time in range that meets it is no topic', ['time-in-range/met', 'wide-spread'], ['wide-spread spread-last']],
-  ['what works, at last', ['time-in-range/met', 'best-days'], ['best-days repeat-what-works']],
-])('%s', (_, ids, expected) => {
-  expect(topics(held(...ids)).map(({ id, rule }) => `${id} ${rule}`)).toEqual(expected);
+])('%s', (_, held, expected) => {
+  expect(told(held)).toEqual(expected);
+});
+
+/** Points of a hundred beyond the goals of Battelino 2019 (70 % in range, 25 % high, 5 % very high) and 36 % of Monnier 2017. */
+describe('what lies furthest beyond its goal', () => {
+  const judged = (
+    [inRange, high]: [number, number],
+    cv: number,
+    { open = false, full = true }: { open?: boolean; full?: boolean } = {},
+  ) => {
+    const goals = [
+      { of: 'in-range' as const, op: '>' as const, share: 0.7, met: inRange > 70 },
+      { of: 'high' as const, op: '<' as const, share: 0.25, met: high < 25 },
+      { of: 'low' as const, op: '<' as const, share: 0.04, met: 100 - inRange - high < 4 },
+    ];
+    const minutes = { 'in-range': inRange, high, low: 100 - inRange - high };
+    const measures = measuresWith({
+      timeInBands: (open ? openBandsLike : bandsLike)(minutes, ...goals),
+      cv: { ok: true, value: cv, n: 4032, of: 'readings' },
+      coverage: seenCoverage(full ? 14 : 9, 1),
+    });
+    return furthestFromGoal(measures, targetSets.adult);
+  };
+
+  test.each<[string, [number, number], number, 'highs' | 'spread' | null]>([
+    ['8 points in range and 12 above against a CV of 36', [62, 37], 36, 'highs'],
+    ['the same against a CV of 48, 12 points over', [62, 37], 48, 'highs'],
+    ['the same against a CV of 48.1', [62, 37], 48.1, 'spread'],
+    ['all met', [75, 22], 35, null],
+    ['all met but the CV', [75, 22], 36.1, 'spread'],
+    ['lows over their goal are no matter of this', [80, 10], 30, null],
+  ])('%s', (_, shares, cv, expected) => {
+    expect(judged(shares, cv)).toBe(expected);
+  });
+
+  test('nothing where too little was seen to judge', () => {
+    expect(judged([40, 60], 50, { open: true })).toBeNull();
+    expect(judged([75, 22], 50, { full: false })).toBeNull();
+  });
+});
+
+describe('a clinic may change the order, but not its top', () => {
+  const rows = USUAL_ORDER.map((one) => ({ ...one }));
+  const problems = (changed: unknown) => {
+    const checked = checkTopicOrder(changed);
+    return 'problems' in checked ? checked.problems : [];
+  };
+
+  test('below the locked rows anything goes', () => {
+    const [first, second, third, ...others] = rows;
+    expect(problems({ about: 'x', rows: [first, second, third, ...others.reverse()] })).toEqual([]);
+    expect(problems({ rows: [first, second, third] })).toEqual([]);
+    expect(problems({ rows: [first, second, third, { topic: 'fast-falls', rule: 'spread-last' }] })).toEqual([]);
+  });
+
+  test.each([
+    ['the first left out', rows.slice(1)],
+    ['a night low further down', [rows[0], rows[3], rows[1], rows[2]]],
+    ['another rule', [{ ...rows[0], rule: 'spread-last' }, ...rows.slice(1)]],
+    ['no longer locked', [{ topic: 'very-low/episodes', rule: 'very-low-first' }, ...rows.slice(1)]],
+  ])('%s is refused', (_, changed) => {
+    expect(problems({ rows: changed })).toEqual([
+      'rows[0-2] (locked: very-low/episodes, lows-at-night/repeated, lows-at-night/once)',
+    ]);
+  });
+
+  test.each([
+    ['a misspelt topic', { topic: 'dawn-rises', rule: 'spread-last' }],
+    ['a misspelt rule', { topic: 'dawn-rise', rule: 'spread-lasts' }],
+    ['an unknown measure of distance', { topic: 'dawn-rise', rule: 'spread-last', furthest: 'lows' }],
+    ['an unknown name', { topic: 'dawn-rise', rule: 'spread-last', first: true }],
+    ['no row', 7],
+  ])('%s is named', (_, row) => {
+    expect(problems({ rows: [...rows, row] })).toEqual([`rows[${rows.length}]`]);
+  });
+
+  test('a file without rows is refused', () => {
+    expect(problems([])).toEqual(['rows']);
+    expect(problems(null)).toEqual(['rows']);
+  });
 });

@@ -52,7 +52,7 @@ export const alsoBeside = (low: readonly { beside: Noted[] }[], rest: readonly {
   );
 
 /** Choices of a message hold no hyphen. */
-const noteWord = (id: Noted['id']) => word(id.replaceAll('-', ''));
+export const noteWord = (id: Noted['id']) => word(id.replaceAll('-', ''));
 
 function alsoParams(differing: AlsoDiffers | null): Also | undefined {
   if (differing === null) return undefined;

@@ -1,14 +1,39 @@
+import type { NoteBefore, OutcomeNotes } from '../../../src/model/notedBefore.ts';
 import type { Comparison, ComparisonId } from '../../../src/model/occasions.ts';
 import {
   comparisonsLike,
   correctionsLike,
   mealsLike,
+  notedBeforeLike,
   noteLogLike,
   sessionsLike,
 } from '../../support/examples/occasions.ts';
 import type { Example, Examples } from './index.ts';
 
 export const notes = {
+  'before-lows': [
+    [
+      '8 of 10 days with exercise, 0 of 18 without, 18 of 18 lows after it',
+      before('lows', [8, 10], [0, 18], [18, 18]),
+      'holds',
+    ],
+    ['the same at night alone', before('night-lows', [5, 6], [0, 20], [9, 9]), 'holds'],
+    ['fewer lows with it than without', before('lows', [0, 10], [9, 10], [0, 9]), 'holds'],
+    ['not told apart from chance', before('lows', [3, 10], [2, 18], [3, 5], 'not-told-apart'), 'absent'],
+    ['no low', before('lows', [0, 10], [0, 18], [0, 0], 'not-told-apart'), 'absent'],
+    ['2 days with exercise', before('lows', [2, 2], [1, 18], [3, 3], 'too-few'), 'untold'],
+  ],
+  'before-highs': [
+    ['5 of 6 days with pizza, 0 of 20 without', before('very-highs', [5, 6], [0, 20], [5, 5]), 'holds'],
+    ['more time above range on 9 of 9 days', before('much-high', [9, 9], [3, 17], [0, 0]), 'holds'],
+    ['not told apart from chance', before('much-high', [5, 9], [8, 17], [0, 0], 'not-told-apart'), 'absent'],
+    ['2 days with it', before('much-high', [2, 2], [8, 17], [0, 0], 'too-few'), 'untold'],
+  ],
+  'before-unsteady': [
+    ['9 of 9 days, 4 of 18 without', before('unsteady', [9, 9], [4, 18], [0, 0]), 'holds'],
+    ['not told apart from chance', before('unsteady', [5, 9], [9, 18], [0, 0], 'not-told-apart'), 'absent'],
+    ['2 days with it', before('unsteady', [2, 2], [9, 18], [0, 0], 'too-few'), 'untold'],
+  ],
   'extra-carbs-first': [
     ['a hint', like('hint', 20), 'holds'],
     ['a hint the other way', like('hint', -20), 'holds'],
@@ -91,6 +116,23 @@ function days(verdict: 'hint' | 'not-told-apart', difference: number, aLow: numb
   return {
     exercise: sessionsLike({ low: true }),
     comparisons: comparisonsLike({ id: 'exercise-or-rest', verdict, difference, aLow, bLow }),
+  };
+}
+
+function before(
+  of: OutcomeNotes['of'],
+  [withK, withN]: [number, number],
+  [withoutK, withoutN]: [number, number],
+  [k, n]: [number, number],
+  verdict: NoteBefore['verdict'] = 'hint',
+) {
+  return {
+    notedBefore: notedBeforeLike(of, {
+      withIt: { k: withK, n: withN },
+      without: { k: withoutK, n: withoutN },
+      followed: { k, n },
+      verdict,
+    }),
   };
 }
 

@@ -1,5 +1,6 @@
 import type { Instant } from '../../../src/model/glucose.ts';
 import type { Measured } from '../../../src/model/measured.ts';
+import type { NoteBefore, OutcomeNotes } from '../../../src/model/notedBefore.ts';
 import type { Comparison, Correction, Meal, MealCourse, NoteLog, Session, Side } from '../../../src/model/occasions.ts';
 import { MINUTE_MS, midnightOf } from '../../../src/time/calendar.ts';
 import { exampleDate, listed, mg } from './measures.ts';
@@ -155,3 +156,22 @@ export const noteLogLike = (given: Partial<NoteLog>): Measured<NoteLog> => ({
   n: given.noted ?? 14,
   of: 'days',
 });
+
+/** One outcome with exercise as the one note beside it. */
+export function notedBeforeLike(of: OutcomeNotes['of'], note: Partial<NoteBefore>): Measured<OutcomeNotes[]> {
+  const one: NoteBefore = {
+    id: 'exercise',
+    name: '',
+    hours: 12,
+    followed: { k: 0, n: 0 },
+    withIt: { k: 0, n: 10 },
+    without: { k: 0, n: 18 },
+    p: 0.0001,
+    verdict: 'hint',
+    ...note,
+  };
+  const days = one.withIt.n + one.without.n;
+  const dates = listed(one.withIt.k + one.without.k, exampleDate);
+  const value = { of, days, dates, events: one.followed.n, leftOut: 0, notes: [one] };
+  return { ok: true, value: [value], n: days, of: 'days' };
+}

@@ -1,0 +1,14 @@
+/** What lies furthest beyond its published goal: time above range (or too little in range), or the spread. */
+export type Furthest = 'highs' | 'spread';
+
+/** One row of the order in which topics are looked for. */
+export interface TopicRow {
+  /** Id of a finding; after a slash, the way in which it has to hold. */
+  topic: string;
+  /** Name of the rule in words: `findings.rules.<rule>`. */
+  rule: string;
+  /** Only where this lies furthest beyond its goal. */
+  furthest?: Furthest;
+  /** Stands at the top, whatever else a clinic changes. */
+  locked?: true;
+}
