@@ -10,6 +10,8 @@ const STARTS_OTHERS = ['cli', 'browser', 'reliability'];
 
 const within = (rooms: string[]): string[] => rooms.map((room) => `tests/${room}/**/*.test.ts`);
 const shared = { testTimeout: 180_000, setupFiles: ['tests/support/seed.ts'] };
+/** Nothing below the doors keeps a state that another file's tests could meet, so a worker loads the program once. */
+const pure = { ...shared, isolate: false };
 
 export default defineConfig({
   root: new URL('..', import.meta.url).pathname,
@@ -29,7 +31,7 @@ export default defineConfig({
       {
         extends: true,
         test: {
-          ...shared,
+          ...pure,
           name: 'utc',
           env: { TZ: 'UTC' },
           include: ['tests/**/*.test.ts'],
@@ -39,7 +41,7 @@ export default defineConfig({
       {
         extends: true,
         test: {
-          ...shared,
+          ...pure,
           name: 'auckland',
           env: { TZ: 'Pacific/Auckland' },
           include: [...within(KNOWS_TIME), 'tests/tidy.test.ts'],
