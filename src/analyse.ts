@@ -3,7 +3,7 @@ import type { Found } from './findings/index.ts';
 import { type Indices, indicesOf } from './indices/index.ts';
 import { besideOf } from './measures/earlier.ts';
 import { measure } from './measures/index.ts';
-import type { Choice, Input, Issue, Ledger } from './model/input.ts';
+import type { Choice, Input, Issue, Ledger, Loss } from './model/input.ts';
 import type { Measures } from './model/measures.ts';
 import type { Settings } from './model/settings.ts';
 import type { TargetSet } from './model/targets.ts';
@@ -12,6 +12,8 @@ import type { Timeline } from './model/timeline.ts';
 import { readInputs } from './readers/index.ts';
 import { targetSets } from './targets/index.ts';
 import { buildTimeline } from './timeline/index.ts';
+import { leaveOutUnread } from './timeline/leftOut.ts';
+import { acceptance, lossesOf } from './timeline/losses.ts';
 import type { SetAside } from './timeline/setAside.ts';
 import { furthestFromGoal, lookAll, type Topic, topics } from './topics/index.ts';
 
@@ -57,6 +59,10 @@ export interface Analysis {
   issues: Issue[];
   /** Every place that was not used, complete, where the issues tell only the first of many. */
   setAside: SetAside[];
+  /** Files of which 1 % or more could not be used. */
+  losses: Loss[];
+  /** Files that could not be read at all, and without which the papers are made. */
+  missing: string[];
 }
 
 /** No numbers can be given. At least one issue is a refusal and says what would settle it. */
@@ -68,6 +74,10 @@ export interface Refusal {
   issues: Issue[];
   /** Every place that was not used, complete, where the issues tell only the first of many. */
   setAside: SetAside[];
+  /** Files of which 1 % or more could not be used. */
+  losses: Loss[];
+  /** Files that could not be read at all, and without which the papers are made. */
+  missing: string[];
 }
 
 /** Reads and places the files: the first half, which a person can look at before anything is counted. */
@@ -75,7 +85,7 @@ export function intake(
   inputs: readonly Input[],
   settings: Settings,
 ): Refusal | (Omit<Refusal, 'ok'> & { ok: true; timeline: Timeline; beside: Beside | null }) {
-  const files = readInputs([...inputs], settings);
+  const { files, missing } = leaveOutUnread(readInputs([...inputs], settings));
   const {
     timeline,
     issues: placed,
@@ -91,7 +101,10 @@ export function intake(
   );
   // A file that was refused says why; that nothing is left to report then goes without saying.
   const refused = read.some(({ level }) => level === 'refusal');
-  const issues = [...read, ...placed.filter(({ code }) => !(refused && code === 'no-readings'))];
+  const others = placed.filter(({ code }) => !(refused && code === 'no-readings'));
+  const accepted = acceptance(settings.acceptLosses, settings.person.code);
+  const { losses, issues: lost } = timeline ? lossesOf(files, setAside, accepted) : { losses: [], issues: [] };
+  const issues = gravestFirst([...read, ...lost, ...others]);
   const told = {
     files: files.map((file, i) => ({
       name: file.name,
@@ -106,6 +119,8 @@ export function intake(
     outside: { readings: readingsOutside, notes: notesOutside },
     issues,
     setAside,
+    losses,
+    missing,
   };
   if (timeline === null || issues.some((issue) => issue.level === 'refusal')) return { ok: false, ...told };
   return { ok: true, ...told, timeline, beside: besideOf(files, settings, timeline, targetSets[settings.targets]) };
@@ -146,3 +161,13 @@ function identity(files: FileAccount[], { person: _, ...settings }: Settings, ve
   const inOrder = Object.entries(settings).sort(([a], [b]) => (a < b ? -1 : 1));
   return fingerprint(JSON.stringify([version, inOrder, files.map((file) => file.hash)])).slice(0, 12);
 }
+
+const GRAVITY = { refusal: 0, warning: 1, note: 2 } as const;
+/** Of what is only to be checked, first what says that something is missing. */
+const FIRST: ReadonlySet<Issue['code']> = new Set(['file-left-out', 'losses']);
+
+/** The gravest first, alike in the order they came up: whoever reads only the first lines has read the worst. */
+const gravestFirst = (issues: readonly Issue[]): Issue[] => {
+  const place = ({ level, code }: Issue): number => 2 * GRAVITY[level] + (FIRST.has(code) ? 0 : 1);
+  return issues.toSorted((a, b) => place(a) - place(b));
+};

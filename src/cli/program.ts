@@ -80,11 +80,13 @@ export function program(version: string, tell: Teller, actions: Actions): Comman
     .addOption(option('--changed', '<date and text>', 'changed'))
     .addOption(new Option('--snapshot', help('snapshot')))
     .addOption(option('--a1c', '<value>', 'a1c'))
+    .addOption(option('--accept-losses', '<file>', 'acceptLosses').argParser(collect))
     .addOption(option('--password', '<text>', 'password'))
     .action(actions.report);
 
   const read = examples(forReading(bare('read').argument('<files...>', help('files'))), 'read')
     .addOption(new Option('--json', help('json')))
+    .addOption(option('--accept-losses', '<file>', 'acceptLosses').argParser(collect))
     .action(actions.read);
 
   const whole = new Command('daybands')
@@ -114,6 +116,9 @@ const choice =
     if (!allowed.includes(value)) throw new WrongUse('wrongValue', { option, value, expected: allowed.join(', ') });
     return value;
   };
+
+/** Given once for each file. */
+const collect = (value: string, before: string[] = []): string[] => [...before, value];
 
 const calendarDate =
   (option: string) =>

@@ -6,7 +6,7 @@ import { HalfTranslated } from '../compose.ts';
 import { makePapers, type PapersWanted } from '../papers/makePapers.ts';
 import { safeName } from '../papers/safeName.ts';
 import { openWorkbooks } from '../readers/containers/workbook.ts';
-import { namedFor } from './alias.ts';
+import { namedFor, withNames } from './alias.ts';
 import { type Door, refuseSettings, tellPeriod, tellSources } from './door.ts';
 import { EXIT, reasonOf, WrongUse } from './exits.ts';
 import { type Gathered, gather } from './gather.ts';
@@ -26,8 +26,8 @@ export async function report(files: string[], options: ReportOptions, door: Door
   const found = gather(files);
   const wanted = await settle(given, found.settingsPath, door.today);
   if ('issues' in wanted) return refuseSettings(door, wanted.issues);
-  const { inputs, aliases, own } = namedFor(wanted.settings.person, found.inputs);
-  const analysis = analyse(await openWorkbooks(inputs), wanted.settings, door.version);
+  const { inputs, aliases, own, renamed } = namedFor(wanted.settings.person, found.inputs);
+  const analysis = analyse(await openWorkbooks(inputs), withNames(wanted.settings, renamed), door.version);
   tellSources(door, found, wanted);
   for (const names of aliases) print(tell.say('cli.told.alias', names));
   if (!analysis.ok) {

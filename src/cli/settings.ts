@@ -73,6 +73,7 @@ export async function settle(
       ...(compare === undefined ? {} : { compare }),
       ...(wanted.a1c === undefined ? {} : { a1c: a1cOf(wanted.a1c) }),
       ...(wanted.moreIndices ? { moreIndices: true } : {}),
+      ...(wanted.acceptLosses ? { acceptLosses: wanted.acceptLosses } : {}),
       ...(wanted.layout === undefined ? {} : { layout: await readLayout(wanted.layout) }),
     },
     place,

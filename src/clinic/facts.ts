@@ -27,6 +27,8 @@ export function factsOf(analysis: Analysis): Facts {
     readings: timeline.readings.count,
     rows: ledger.rows,
     setAside: ledger.setAside,
+    losses: lossesIn(analysis),
+    missing: analysis.missing,
     coverage: {
       share: coverage?.share ?? 0,
       hours: coverage?.hours ?? 0,
@@ -103,3 +105,9 @@ export const failedIn = ({ measures, found }: Analysis): string[] => [
     .map(([id]) => id),
   ...found.filter(({ look }) => look.case === 'untold' && look.why === 'failed').map(({ id }) => id),
 ];
+
+function lossesIn({ losses }: Analysis): NonNullable<Facts['losses']> | null {
+  if (losses.length === 0) return null;
+  const sum = (of: 'lost' | 'of'): number => losses.reduce((all, loss) => all + loss[of], 0);
+  return { lost: sum('lost'), of: sum('of') };
+}

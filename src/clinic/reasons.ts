@@ -61,5 +61,9 @@ export function reasonsOf(facts: Facts, { veryLow, lows, veryHigh, data }: Thres
       share: { q: 'share', value: facts.coverage.share },
     });
   }
+  // Told wherever someone stands; by themselves they move nobody.
+  if (facts.losses) add('steady', 'rowsLost', { lost: count(facts.losses.lost), of: count(facts.losses.of) });
+  if (facts.missing && facts.missing.length > 0)
+    add('steady', 'filesMissing', { files: { q: 'word', value: facts.missing.join(', ') } });
   return reasons;
 }

@@ -47,6 +47,8 @@ export function optionText(question: Question): string {
       return '--zone';
     case 'period':
       return question.by === 'days' ? '--days' : '--from --to';
+    case 'losses':
+      return `--accept-losses ${/[^\w/.-]/.test(question.file) ? JSON.stringify(question.file) : question.file}`;
     case 'layout':
       return question.answer === undefined ? '--layout' : `--layout '${question.answer}'`;
   }

@@ -87,6 +87,9 @@ export interface Facts {
   readings: number;
   rows: number;
   setAside: number;
+  /** Files of which 1 % or more could not be used, together; and files that could not be read. Absent in older records. */
+  losses?: { lost: number; of: number } | null;
+  missing?: string[];
   coverage: { share: number; hours: number; ofHours: number; nightShare: number; days: number; enough: boolean };
   mean: { mgdl: number; low: number | null; high: number | null } | null;
   sd: number | null;

@@ -43,6 +43,15 @@ export interface Ledger {
   ignored: number;
 }
 
+/** How much of a file should have been readings or notes and could not be used, told from 1 % on. */
+export interface Loss {
+  file: string;
+  lost: number;
+  of: number;
+  /** Whether whoever made the report named the file to be used all the same. */
+  accepted: boolean;
+}
+
 /** Sensor readings of one file, one column an array, in file order. All arrays have length `count`. */
 export interface ReadingColumns {
   count: number;
@@ -157,6 +166,8 @@ export interface ReadFile {
   columns?: ColumnAccount[];
   /** IANA zone named by the file, if any. */
   zone?: string;
+  /** Its columns were told, and none of them can hold readings: a log beside the sensor. */
+  logOnly?: true;
   /** A layout that would reproduce the reading without any detection (see schemas/layout.ts); absent if it makes no sense. */
   layout?: unknown;
 }

@@ -153,6 +153,10 @@ export interface IssueTells {
   contradiction: { actual: Is<'reading-at'>[] };
   contradictions: Counted;
   'two-sensors': Found & Counted;
+  losses: { actual: Is<'lost'> };
+  'losses-refused': { actual: Is<'lost'> } & Asks<'losses'>;
+  'times-contradict': { actual: Is<'lost'> } & Asks<'losses'>;
+  'file-left-out': Bare;
   'units-mixed': { expected: string } & Counted;
   'row-contradicts': Found;
   'row-in-skipped-hour': Found;

@@ -10,6 +10,8 @@ export type Question =
   | { of: 'day-order'; answer: DateOrder }
   | { of: 'zone' }
   | { of: 'period'; by: 'dates' | 'days' }
+  /** Whether the report is wanted although so much of this file could not be used. */
+  | { of: 'losses'; file: string }
   /** A line of a layout file, by its name there; `answer` is such a layout, as JSON. */
   | { of: 'layout'; field: LayoutField; answer?: string };
 

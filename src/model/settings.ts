@@ -41,6 +41,8 @@ export interface Settings {
   a1c?: { value: number; unit: '%' | 'mmol/mol' };
   /** Whether the further indices are worked out. */
   moreIndices?: boolean;
+  /** Files (or the person, by the code) whose losses whoever makes the report has looked at and accepted. */
+  acceptLosses?: string[];
   /** Date of printing, YYYY-MM-DD, an argument so that the same input gives the same bytes. */
   today: string;
   /** Identity line. Never guessed from the files. */

@@ -41,7 +41,8 @@ export type Told =
   /** The middle of a series in both units. */
   | { is: 'middle-read'; low: number; high: number; value: number; mmol: number; mgdl: number }
   | { is: 'in-unit'; value: number; unit: GlucoseUnit }
-  | { is: 'file-rows'; file: string; rows: number };
+  | { is: 'file-rows'; file: string; rows: number }
+  | { is: 'lost'; lost: number; of: number };
 
 /** How many numbers there are, and between which they lie. */
 interface Spread {

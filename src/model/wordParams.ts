@@ -201,6 +201,7 @@ export interface WordParams {
   'cli.help.compare': never;
   'cli.help.changed': never;
   'cli.help.snapshot': never;
+  'cli.help.acceptLosses': never;
   'cli.help.a1c': never;
   'cli.help.moreIndices': never;
   'cli.help.since': never;
@@ -248,6 +249,7 @@ export interface WordParams {
   'cli.error.wrongMedicines': 'path' | 'problem';
   'cli.error.sinceIsOut': 'path';
   'cli.error.newerSnapshot': 'path' | 'form' | 'known';
+  'cli.error.lossesForAll': 'path';
   'cli.error.wrongRun': 'path';
   'cli.error.wrongTopics': 'path' | 'problem';
   'cli.told.refused': never;
@@ -409,6 +411,8 @@ export interface WordParams {
   'pages.overview.title': 'days' | 'from' | 'to';
   'pages.overview.data.title': never;
   'pages.overview.data.sentence': 'hours' | 'ofHours' | 'share' | 'interval' | 'night' | 'reached';
+  'pages.overview.data.lost': 'lost' | 'of' | 'file' | 'accepted';
+  'pages.overview.data.missing': 'count' | 'files';
   'pages.overview.data.changed': 'dates' | 'days';
   'pages.overview.lows.title': never;
   'pages.overview.lows.none': never;
@@ -549,6 +553,8 @@ export interface WordParams {
   'pages.patientFront.title': never;
   'pages.patientFront.period': 'days' | 'from' | 'to';
   'pages.patientFront.hours': 'hours';
+  'pages.patientFront.lost': 'lost' | 'of' | 'file';
+  'pages.patientFront.missing': 'count' | 'files';
   'pages.patientFront.unit': 'unit';
   'pages.patientFront.well': never;
   'pages.patientFront.hoursTitle': never;
@@ -778,6 +784,10 @@ export interface WordParams {
   'issues.skipped-hour': 'actual' | 'count';
   'issues.skipped-hour-note': never;
   'issues.clock-set-back': 'actual';
+  'issues.losses': 'actual' | 'file';
+  'issues.losses-refused': 'file' | 'actual' | 'option';
+  'issues.times-contradict': 'actual' | 'file' | 'option';
+  'issues.file-left-out': 'file';
   'issues.units-mixed': 'count' | 'expected';
   'issues.clock-set-back-written': 'actual' | 'option';
   'issues.settings-not-json': never;
@@ -1457,6 +1467,7 @@ export interface WordParams {
   'understood.in-unit': 'value' | 'unit';
   'understood.column-cell': 'name' | 'text';
   'understood.file-rows': 'file' | 'rows';
+  'understood.lost': 'lost' | 'of';
   'understood.order-span': 'order' | 'from' | 'to';
   'understood.date-read': 'text' | 'line' | 'date' | 'order' | 'from' | 'to';
   'understood.serial-read': 'year' | 'serial' | 'line' | 'date';
@@ -1595,6 +1606,8 @@ export interface WordParams {
   'clinic.reasons.nightLows': 'n';
   'clinic.reasons.veryHighShare': 'share' | 'n' | 'dates' | 'more';
   'clinic.reasons.veryHighLong': 'minutes';
+  'clinic.reasons.rowsLost': 'lost' | 'of';
+  'clinic.reasons.filesMissing': 'files';
   'clinic.reasons.notEnough': 'days' | 'of' | 'share';
   'clinic.reasons.worse.in-range': never;
   'clinic.reasons.worse.low': never;

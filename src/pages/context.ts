@@ -68,6 +68,15 @@ export function tellAll(
 export const count = (value: number): Quantity => ({ q: 'count', value });
 export const word = (value: string): Quantity => ({ q: 'word', value });
 
+/** So many files that could not be read are named. */
+const NAMED = 4;
+
+/** Files that could not be read, the first few by name. */
+export const missingParams = (files: readonly string[]) => ({
+  count: count(files.length),
+  files: word(`${files.slice(0, NAMED).join(', ')}${files.length > NAMED ? ' …' : ''}`),
+});
+
 export const paragraph = (text: string, style: 'lead' | 'body' | 'strong' | 'small' = 'body'): Block => ({
   kind: 'paragraph',
   text,

@@ -12,6 +12,7 @@ import {
   count,
   heading,
   heldTopics,
+  missingParams,
   type PageContext,
   type PageMaker,
   paragraph,
@@ -59,7 +60,7 @@ function data(context: PageContext): Block[] {
   const { speaker, analysis, chart } = context;
   const { coverage } = analysis.measures;
   const blocks: Block[] = [heading(2, speaker.say('pages.overview.data.title'))];
-  if (!coverage.ok) return [...blocks, paragraph(speaker.say(`why.${coverage.why}`))];
+  if (!coverage.ok) return [...blocks, paragraph([speaker.say(`why.${coverage.why}`), ...notUsed(context)].join(' '))];
   const { value } = coverage;
   const params: ParamsOf<'pages.overview.data.sentence'> = {
     hours: { q: 'minutes', value: value.hours * 60 },
@@ -72,8 +73,30 @@ function data(context: PageContext): Block[] {
   const warnings = tellAll(context, ['not-enough-data', 'nights-without-data', 'readings-at-limits']);
   return [
     ...blocks,
-    paragraph([speaker.say('pages.overview.data.sentence', params), ...changedClock(context), ...warnings].join(' ')),
+    paragraph(
+      [
+        speaker.say('pages.overview.data.sentence', params),
+        ...changedClock(context),
+        ...notUsed(context),
+        ...warnings,
+      ].join(' '),
+    ),
     { kind: 'chart', drawing: coverageChart(value, chart) },
+  ];
+}
+
+/** What of the files is missing from all that follows. */
+function notUsed({ speaker, analysis: { losses, missing } }: PageContext): string[] {
+  return [
+    ...losses.map(({ file, lost, of, accepted }) =>
+      speaker.say('pages.overview.data.lost', {
+        file: word(file),
+        lost: count(lost),
+        of: count(of),
+        accepted: word(accepted ? 'yes' : 'no'),
+      }),
+    ),
+    ...(missing.length === 0 ? [] : [speaker.say('pages.overview.data.missing', missingParams(missing))]),
   ];
 }
 

@@ -9,6 +9,7 @@ import {
   count,
   heading,
   heldTopics,
+  missingParams,
   type PageContext,
   type PageMaker,
   paragraph,
@@ -50,6 +51,10 @@ function data(context: PageContext): Block[] {
       }),
     );
   sentences.push(speaker.say('pages.patientFront.unit'));
+  const { losses, missing } = analysis;
+  for (const { file, lost, of } of losses)
+    sentences.push(speaker.say('pages.patientFront.lost', { file: word(file), lost: count(lost), of: count(of) }));
+  if (missing.length > 0) sentences.push(speaker.say('pages.patientFront.missing', missingParams(missing)));
   // A very low glucose stands in the first block, whatever went well.
   sentences.push(...tellAll(context, ['very-low', 'not-enough-data']));
   return [paragraph(sentences.join(' '))];

@@ -96,6 +96,9 @@ const facts = shape<Facts>({
   }).nullable(),
   failed: z.array(z.string()),
   withheld: z.record(z.string(), z.string()),
+  // Not told from the beginning.
+  losses: z.looseObject({ lost: finite, of: finite }).nullable().optional(),
+  missing: z.array(z.string()).optional(),
 });
 
 const outcome = shape<Outcome>({

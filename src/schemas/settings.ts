@@ -34,6 +34,8 @@ export interface FolderSettings {
   /** Laboratory A1C, percent or mmol/mol. */
   a1c?: string | undefined;
   moreIndices?: boolean | undefined;
+  /** Names of files, or the person's code. */
+  acceptLosses?: string[] | undefined;
   /** Whether a snapshot is written for the next visit. */
   snapshot?: boolean | undefined;
   /** Date of printing. */
@@ -65,6 +67,7 @@ const folderSettings = z.strictObject({
   changed: z.string().min(12).max(100).optional(),
   a1c: z.string().min(1).max(20).optional(),
   moreIndices: z.boolean().optional(),
+  acceptLosses: z.array(z.string().min(1).max(400)).max(100).optional(),
   snapshot: z.boolean().optional(),
   date: date.optional(),
 }) satisfies z.ZodType<FolderSettings>;

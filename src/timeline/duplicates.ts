@@ -22,10 +22,11 @@ interface Twin {
 /**
  * Readings at the same instant: when they say the same, one is used and the rest are duplicates; when they differ,
  * none is used and an issue names both lines. Never averaged. Which fate each distinct value gets does not depend on
- * the order of files or rows.
+ * the order of files or rows. `times`: for each file, those of its times that another reading contradicts.
  */
-export function settleDuplicates(pool: Pool, files: PlacedFile[]): Issue[] {
+export function settleDuplicates(pool: Pool, files: PlacedFile[]): { issues: Issue[]; times: number[][] } {
   const issues: Issue[] = [];
+  const times = files.map((): number[] => []);
   let contradictions = 0;
   let changed = false;
   for (let k = 1; k < pool.count; k++) {
@@ -42,6 +43,7 @@ export function settleDuplicates(pool: Pool, files: PlacedFile[]): Issue[] {
       continue;
     }
     contradictions++;
+    for (const file of new Set(group.map((twin) => twin.file))) times[file]!.push(pool.at[start]!);
     if (contradictions <= LISTED) issues.push(contradiction(files, first, other));
     group.forEach((twin, g) => {
       const repeats = group.slice(0, g).some((earlier) => sameSaying(earlier, twin));
@@ -50,7 +52,7 @@ export function settleDuplicates(pool: Pool, files: PlacedFile[]): Issue[] {
   }
   if (contradictions > LISTED) issues.push({ code: 'contradictions', level: 'warning', count: contradictions });
   if (changed) dropLost(pool, files);
-  return issues;
+  return { issues, times };
 }
 
 /** The common case, two exports of one sensor, without making objects: marks the second when it is a plain copy. */
@@ -65,15 +67,14 @@ function isCopy(pool: Pool, files: PlacedFile[], k: number): boolean {
   return copy;
 }
 
-function twins(pool: Pool, files: PlacedFile[], from: number, to: number): Twin[] {
-  const group: Twin[] = [];
-  for (let k = from; k < to; k++) {
-    const file = pool.file[k]!;
-    const index = pool.index[k]!;
-    const { native, unit, limit } = files[file]!.file.readings;
-    group.push({ file, index, native: native[index]!, unit: unit[index]!, limit: limit[index]! });
-  }
-  return group;
+const twins = (pool: Pool, files: PlacedFile[], from: number, to: number): Twin[] =>
+  Array.from({ length: to - from }, (_, k) => twinAt(pool, files, from + k));
+
+export function twinAt(pool: Pool, files: readonly PlacedFile[], k: number): Twin {
+  const file = pool.file[k]!;
+  const index = pool.index[k]!;
+  const { native, unit, limit } = files[file]!.file.readings;
+  return { file, index, native: native[index]!, unit: unit[index]!, limit: limit[index]! };
 }
 
 /** A known bound before an unknown one, a bound before a plain number at it, the finer unit, then the lower value. */
@@ -90,7 +91,7 @@ function byTrust(a: Twin, b: Twin): number {
 }
 
 /** Whether `b` repeats what `a` says; `a` comes first in order of trust. */
-function sameSaying(a: Twin, b: Twin): boolean {
+export function sameSaying(a: Twin, b: Twin): boolean {
   if (Number.isNaN(b.native)) return a.limit === b.limit;
   if (a.limit !== b.limit && b.limit !== 0) return false;
   if (a.unit === b.unit) return a.native === b.native;

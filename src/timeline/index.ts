@@ -8,8 +8,10 @@ import { choosePeriod, datesWithReadings, makeDays } from './days.ts';
 import { settleDuplicates } from './duplicates.ts';
 import { findGaps, gapRule } from './gaps.ts';
 import { settleLedger, sumLedgers } from './ledger.ts';
+import { acceptance, contradictionsIn } from './losses.ts';
 import { placeNotes } from './notes.ts';
 import { clockSetBack, onePerson } from './order.ts';
+import { settleOverlaps } from './overlaps.ts';
 import { placeFile } from './place.ts';
 import { poolFiles } from './pool.ts';
 import { listSetAside, type SetAside } from './setAside.ts';
@@ -17,6 +19,8 @@ import { chooseClock, clockOfOffsets } from './shownClock.ts';
 import { asSpells, findSpells, mainInterval } from './spells.ts';
 import { settleTwoSensors } from './twoSensors.ts';
 import { fillWeights, isMixed } from './weights.ts';
+
+export type TimelineSettings = Pick<Settings, 'zone' | 'period' | 'acceptLosses'> & Partial<Pick<Settings, 'person'>>;
 
 /** What the intake made of all the files together. */
 export interface Intake {
@@ -36,7 +40,7 @@ export interface Intake {
  * One person's readings and notes from all files in one order, in local days, every row accounted for. The order of
  * files and rows changes nothing, except inside an hour that the clocks showed twice.
  */
-export function buildTimeline(files: ReadFile[], settings: Pick<Settings, 'zone' | 'period'>): Intake {
+export function buildTimeline(files: ReadFile[], settings: TimelineSettings): Intake {
   const refused = (issues: Issue[]): Intake => {
     const ledgers = files.map((file) => ({ file: file.name, ledger: settleLedger(file) }));
     const total = sumLedgers(ledgers.map(({ ledger }) => ledger));
@@ -59,12 +63,15 @@ export function buildTimeline(files: ReadFile[], settings: Pick<Settings, 'zone'
 
   const placed = files.map((file) => placeFile(file, choice.clock));
   const pool = poolFiles(placed);
-  const contradictions = settleDuplicates(pool, placed);
+  const changes = settleOverlaps(pool, placed);
+  const doubles = settleDuplicates(pool, placed);
   const both = settleTwoSensors(pool, placed);
   for (const file of placed) {
     issues.push(...file.issues, ...clockSetBack(file, choice.zone !== null));
   }
-  issues.push(...contradictions, ...both);
+  const accepted = acceptance(settings.acceptLosses, settings.person?.code);
+  issues.push(...contradictionsIn(placed, doubles.times, accepted), ...doubles.issues, ...changes, ...both);
+  if (isRefused(issues)) return refused(issues);
   if (pool.count === 0) return refused([...issues, { code: 'no-readings', level: 'refusal' }]);
 
   let { clock } = choice;

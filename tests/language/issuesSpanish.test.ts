@@ -15,7 +15,7 @@ const speaker = speakerOf(wordsOf('es'), { unit: 'mg/dL', voice: 'clinic', targe
 const wordsIn = (text: string): string[] => (text.match(/\p{L}+/gu) ?? []).map((one) => one.toLowerCase());
 const known = new Set(everyMessage(wordsOf('es') as object).flatMap(([, text]) => readings(text).flatMap(wordsIn)));
 /** Names of options, letters and marks that are nobody's language. */
-for (const sign of 'mg dl mmol l min unit zone layout date order day first month from to days utf le be windows'.split(
+for (const sign of 'mg dl mmol l min unit zone layout date order day first month from to days accept losses acceptlosses set aside csv utf le be windows'.split(
   ' ',
 ))
   known.add(sign);

@@ -74,6 +74,7 @@ export async function ask(named: string, given: ClinicOptions, door: Door): Prom
   if (since !== undefined && !isFolder(since)) throw new WrongUse('noSuchFile', { path: given.since! });
   if (since === out) throw new WrongUse('sinceIsOut', { path: outNamed });
   // Wrong options are one mistake, not one a person.
+  if (options.acceptLosses !== undefined) throw new WrongUse('lossesForAll', { path: SETTINGS });
   const wanted = await settle(options, undefined, door.today);
   if ('issues' in wanted) return refuseSettings(door, wanted.issues);
   return {

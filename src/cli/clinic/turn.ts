@@ -10,7 +10,7 @@ import type { Input } from '../../model/input.ts';
 import { makePapers, type PapersWanted, type PaperTools } from '../../papers/makePapers.ts';
 import { openWorkbooks } from '../../readers/containers/workbook.ts';
 import type { FolderSettings } from '../../schemas/settings.ts';
-import { namedFor } from '../alias.ts';
+import { namedFor, withNames } from '../alias.ts';
 import { reasonOf, WrongUse } from '../exits.ts';
 import { MOST_BYTES } from '../gather.ts';
 import { readPlainFile } from '../plainFile.ts';
@@ -122,7 +122,7 @@ export async function takeTurn(task: Task, tools: TurnTools): Promise<Turn> {
   if (stillGood(last, key, dry && last ? asRecorded(last) : hashesOf(folder, last), today)) return end(last!, 'kept');
 
   const named = namedFor(settings.person, inputs);
-  const analysis = analyse(await openWorkbooks(named.inputs), settings, tools.version);
+  const analysis = analyse(await openWorkbooks(named.inputs), withNames(settings, named.renamed), tools.version);
   if (!analysis.ok) {
     // Whoever looks for the file knows it by its own name; the worklist is for them.
     const said = refusalsIn(analysis.issues).map((refusal) => withWords(refusal, named.own));

@@ -78,10 +78,14 @@ export function readDelimited(input: Input, settings: ReadSettings, hints: Hints
   const persons = marks.filter(({ kind }) => kind !== 'born').map(({ text }) => text);
   const file = accountOf(input, 'delimited', { book, choices: onceEach(choices), entries, persons, marks, columns });
   zoneOf(reading, file, layout);
+  if (used.length > 0 && used.every(isLog)) file.logOnly = true;
   if (settled.length === used.length && used.length > 0)
     file.layout = layoutOf(decoded.choice.value, records, settled, file.zone);
   return file;
 }
+
+const MAY_BE_GLUCOSE: readonly string[] = ['glucose', 'sensor', 'value'];
+const isLog = ({ columns }: Table): boolean => !columns.some(({ role }) => MAY_BE_GLUCOSE.includes(role));
 
 /** U+FFFD already in the text: letters lost before the file came here. */
 function countReplaced(bytes: Uint8Array): number {
