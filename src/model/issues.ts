@@ -8,12 +8,8 @@ type Word<Name extends Plain> = Extract<Told, { is: Name }>;
 /** Nothing but its place. */
 type Bare = Record<never, never>;
 /** What stood there: text of the file, and nothing of ours. */
-interface Found {
-  actual: string;
-}
-interface Counted {
-  count: number;
-}
+type Found = Record<'actual', string>;
+type Counted = Record<'count', number>;
 interface Asks<Of extends Question['of']> {
   question: Extract<Question, { of: Of }>;
 }

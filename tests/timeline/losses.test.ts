@@ -71,7 +71,7 @@ describe('a loss', () => {
   });
 
   it('stops nobody for one odd date in ten rows', () => {
-    const lines = Array.from({ length: 10 }, (_, k) => `2026-03-02 0${k}:00,${k === 4 ? 'x' : 100 + k}`);
+    const lines = Array.from({ length: 10 }, (_, k) => `2026-03-02 08:${10 + 5 * k},${k === 4 ? 'x' : 100 + k}`);
     expect(refusals(made([text('a.csv', ['Time,Glucose (mg/dL)', ...lines])]))).toEqual([]);
   });
 
@@ -97,7 +97,7 @@ describe('times told twice and differently', () => {
   });
 
   it('under 5 % are used for neither, and page 1 says so', () => {
-    const some = sensor('b.csv', 14, (k) => (k % 40 === 0 ? 300 : usual(k)));
+    const some = sensor('b.csv', 14, (k) => (k % 40 === 20 ? usual(k) + 9 : usual(k)));
     const result = made([sensor('a.csv', 14, usual), some]);
     expect(refusals(result)).toEqual([]);
     expect(pageOne(result, 'clinic')).toContain('101 of 4,032 readings and notes in a.csv could not be used');
