@@ -1,4 +1,5 @@
 import { daysOf, evidenceOf, extremes } from './evidence/episodes.ts';
+import { felt } from './evidence/felt.ts';
 import { count, dates, limit, minutes } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 
@@ -8,7 +9,8 @@ const LONG = 120;
 export const longLows: Finding<'long-lows'> = {
   id: 'long-lows',
   source: 'extended lows: Battelino 2023, Lancet Diabetes Endocrinol 11:42-57 (minutes from memory)',
-  look({ lows }) {
+  look(measures) {
+    const { lows } = measures;
     if (!lows.ok) return untold(lows.why);
     const long = lows.value.list.filter((each) => each.minutes >= LONG);
     if (long.length === 0) return absent;
@@ -25,6 +27,7 @@ export const longLows: Finding<'long-lows'> = {
         longest,
         lowest: extreme,
         limit: limit('low'),
+        ...felt(measures, (each) => each.minutes >= LONG),
       },
       where,
     );

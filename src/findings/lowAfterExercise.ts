@@ -1,5 +1,7 @@
 import type { MgPerDl } from '../model/glucose.ts';
 import { NIGHT_END } from '../targets/consensus.ts';
+import { MINUTE_MS } from '../time/calendar.ts';
+import { felt } from './evidence/felt.ts';
 import { stretchFrom } from './evidence/places.ts';
 import { clock, count, glucose, limit } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
@@ -8,7 +10,8 @@ import { absent, type Finding, holds, untold } from './finding.ts';
 export const lowAfterExercise: Finding<'low-after-exercise'> = {
   id: 'low-after-exercise',
   source: 'Colberg 2016, Diabetes Care 39:2065-2079 (lows during and after exercise); how far to look: ours',
-  look({ exercise }) {
+  look(measures) {
+    const { exercise } = measures;
     if (!exercise.ok) return untold(exercise.why);
     const told = exercise.value.filter(({ untilMorning }) => untilMorning.low !== null);
     if (told.length === 0) return untold('too-few-occasions');
@@ -24,6 +27,9 @@ export const lowAfterExercise: Finding<'low-after-exercise'> = {
         unknown: count(exercise.value.length - told.length),
         six: clock(NIGHT_END),
         lowest: glucose(lowest),
+        ...felt(measures, ({ start }) =>
+          low.some((one) => start >= one.at && start < one.at + one.untilMorning.minutes * MINUTE_MS),
+        ),
       },
       low.map((session) => stretchFrom(session, session.untilMorning.minutes)),
     );

@@ -1,5 +1,6 @@
 import type { Night } from '../model/measures.ts';
 import { NIGHT_END } from '../targets/consensus.ts';
+import { feltNights } from './evidence/felt.ts';
 import { nightOf } from './evidence/places.ts';
 import { clock, count, dates, glucose, limit, minutes, often, word } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
@@ -8,7 +9,8 @@ import { absent, type Finding, holds, untold } from './finding.ts';
 export const lowsAtNight: Finding<'lows-at-night'> = {
   id: 'lows-at-night',
   source: 'night: Danne 2017, Diabetes Care 40:1631-1640; counted by night: ours',
-  look({ nights }) {
+  look(measures) {
+    const { nights } = measures;
     if (!nights.ok) return untold(nights.why);
     const low = nights.value.filter((night) => night.state === 'low' || night.state === 'very-low');
     const known = nights.value.filter((night) => night.state !== 'unknown');
@@ -29,6 +31,10 @@ export const lowsAtNight: Finding<'lows-at-night'> = {
         from: clock(0),
         to: clock(NIGHT_END),
         limit: limit('low'),
+        ...feltNights(
+          measures,
+          low.map(({ date }) => date),
+        ),
       },
       low.map(({ date }) => nightOf(date)),
       longest === 0 ? 'brief' : low.length > 1 ? 'repeated' : 'once',

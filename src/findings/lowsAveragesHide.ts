@@ -1,6 +1,7 @@
 import type { MgPerDl } from '../model/glucose.ts';
 import type { ModalBin } from '../model/measures.ts';
 import { beginningOf, daysOf, evidenceOf } from './evidence/episodes.ts';
+import { felt } from './evidence/felt.ts';
 import { count, glucose, limit, often, share, word } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 
@@ -13,7 +14,8 @@ const LEAST_DAYS = 2;
 export const lowsAveragesHide: Finding<'lows-averages-hide'> = {
   id: 'lows-averages-hide',
   source: 'ours',
-  look({ lows, coverage, timeInBands, modalDay }, targets) {
+  look(measures, targets) {
+    const { lows, coverage, timeInBands, modalDay } = measures;
     if (!lows.ok) return untold(lows.why);
     if (!coverage.ok) return untold(coverage.why);
     // One low over midnight is still one low.
@@ -35,6 +37,7 @@ export const lowsAveragesHide: Finding<'lows-averages-hide'> = {
         share: share(low, goals.find(({ of }) => of === 'low')?.share),
         edge: edge === null ? limit('low') : glucose(edge as MgPerDl),
         limit: limit('low'),
+        ...felt(measures),
       },
       where,
       hidden,

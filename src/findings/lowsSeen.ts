@@ -1,4 +1,5 @@
 import { daysOf, evidenceOf, extremes } from './evidence/episodes.ts';
+import { felt } from './evidence/felt.ts';
 import { count, limit, often } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 
@@ -6,7 +7,8 @@ import { absent, type Finding, holds, untold } from './finding.ts';
 export const lowsSeen: Finding<'lows-seen'> = {
   id: 'lows-seen',
   source: 'Danne 2017, Diabetes Care 40:1631-1640 (15 minutes; end rule from memory)',
-  look({ lows, coverage }) {
+  look(measures) {
+    const { lows, coverage } = measures;
     if (!lows.ok) return untold(lows.why);
     const { list, level2, night } = lows.value;
     if (list.length === 0) return absent;
@@ -23,6 +25,7 @@ export const lowsSeen: Finding<'lows-seen'> = {
         longest,
         lowest: extreme,
         limit: limit('low'),
+        ...felt(measures),
       },
       where,
     );

@@ -1,3 +1,4 @@
+import { felt } from './evidence/felt.ts';
 import { limit, minutes, share, shareEstimate, word } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 
@@ -8,7 +9,8 @@ import { absent, type Finding, holds, untold } from './finding.ts';
 export const timeLowOverGoal: Finding<'time-low-over-goal'> = {
   id: 'time-low-over-goal',
   source: 'Battelino 2019, Diabetes Care 42:1593-1603',
-  look({ timeInBands }) {
+  look(measures) {
+    const { timeInBands } = measures;
     if (!timeInBands.ok) return untold(timeInBands.why);
     const { goals, cumulative, exclusive, judged } = timeInBands.value;
     const low = goals.find(({ of }) => of === 'low');
@@ -31,6 +33,7 @@ export const timeLowOverGoal: Finding<'time-low-over-goal'> = {
         veryLowMinutes: minutes(exclusive['very-low'].value * 1440),
         veryLowGoal: share(veryLow?.share ?? 0),
         veryLowLimit: limit('very-low'),
+        ...felt(measures),
       },
       [],
       which,

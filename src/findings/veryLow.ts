@@ -1,4 +1,5 @@
 import { daysOf, evidenceOf, extremes, runsIntoNight } from './evidence/episodes.ts';
+import { felt } from './evidence/felt.ts';
 import { clock, count, dates, limit, minutes, word } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 
@@ -6,7 +7,8 @@ import { absent, type Finding, holds, untold } from './finding.ts';
 export const veryLow: Finding<'very-low'> = {
   id: 'very-low',
   source: 'level 2: Battelino 2019, Diabetes Care 42:1593-1603; 15 minutes: Danne 2017, Diabetes Care 40:1631-1640',
-  look({ lows, timeInBands, daily }) {
+  look(measures) {
+    const { lows, timeInBands, daily } = measures;
     if (!lows.ok) return untold(lows.why);
     const episodes = lows.value.list.filter((each) => each.level === 2);
     const total = timeInBands.ok ? timeInBands.value.minutes['very-low'] : 0;
@@ -33,6 +35,7 @@ export const veryLow: Finding<'very-low'> = {
             ),
           ),
           limit: limit('very-low'),
+          ...felt(measures, ({ level }) => level === 2),
         },
         where,
         'episodes',
@@ -54,6 +57,8 @@ export const veryLow: Finding<'very-low'> = {
         longest: minutes(0),
         total: minutes(total),
         limit: limit('very-low'),
+        felt: count(0),
+        feltOf: count(0),
       },
       days.map((date) => ({ date })),
       'brief',

@@ -30,6 +30,7 @@ import { overnight } from './overnight.ts';
 import { pressedLows } from './pressedLows.ts';
 import { rates } from './rates.ts';
 import { rebounds } from './rebounds.ts';
+import { remarks } from './remarks.ts';
 import { sensors } from './sensors.ts';
 import { cv, sd } from './spread.ts';
 import { thenAndNow } from './thenAndNow.ts';
@@ -75,6 +76,7 @@ export const measures: { readonly [Id in keyof Measures]: Measure<Id> } = {
   corrections,
   comparisons,
   notedBefore,
+  remarks,
 };
 
 /**

@@ -18,4 +18,6 @@ export interface LogWords {
   effort: { light: string[]; hard: string[] };
   /** Insulin that is no part of any meal. */
   longActing: string[];
+  /** Words in which people say how a low or a high felt; absent: nobody looks for them. */
+  felt?: string[] | undefined;
 }

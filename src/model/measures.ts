@@ -3,6 +3,7 @@ import type { LocalDate, MgPerDl } from './glucose.ts';
 import type { Estimate, Measured } from './measured.ts';
 import type { OutcomeNotes } from './notedBefore.ts';
 import type { Comparison, Correction, Meal, NoteLog, Session } from './occasions.ts';
+import type { Remark } from './remarks.ts';
 import type { Band } from './targets.ts';
 import type { ThenAndNow } from './thenAndNow.ts';
 import type {
@@ -212,4 +213,5 @@ export interface Measures {
   corrections: Measured<Correction[]>;
   comparisons: Measured<Comparison[]>;
   notedBefore: Measured<OutcomeNotes[]>;
+  remarks: Measured<Remark[]>;
 }

@@ -402,6 +402,8 @@ export interface WordParams {
   'measures.thenAndNow.definition': never;
   'measures.notedBefore.name': never;
   'measures.notedBefore.definition': never;
+  'measures.remarks.name': never;
+  'measures.remarks.definition': never;
   'pages.paper.clinic.title': never;
   'pages.paper.patient.title': never;
   'pages.paper.nobody': never;
@@ -463,6 +465,14 @@ export interface WordParams {
   'pages.standsOut.seen': 'days';
   'pages.standsOut.untold': never;
   'pages.standsOut.untoldLine': 'text' | 'why';
+  'pages.standsOut.remarks.title': never;
+  'pages.standsOut.remarks.caption': never;
+  'pages.standsOut.remarks.when': never;
+  'pages.standsOut.remarks.text': never;
+  'pages.standsOut.remarks.near': never;
+  'pages.standsOut.remarks.low': 'when';
+  'pages.standsOut.remarks.high': 'when';
+  'pages.standsOut.remarks.night': 'date';
   'pages.dayStrips.title': never;
   'pages.dayStrips.how': 'from' | 'to' | 'unit' | 'beyond' | 'notes' | 'key';
   'pages.dayStrips.sign': 'letter' | 'name';
@@ -920,15 +930,15 @@ export interface WordParams {
   'findings.very-low.topic': 'limit';
   'findings.very-low.clinic.what': 'kind' | 'limit' | 'total' | 'count' | 'dates' | 'days' | 'into' | 'night' | 'lowest' | 'lowestFrom' | 'lowestDate' | 'longest';
   'findings.very-low.clinic.why': never;
-  'findings.very-low.clinic.ask': never;
+  'findings.very-low.clinic.ask': 'felt' | 'feltOf';
   'findings.very-low.patient.what': 'kind' | 'limit' | 'total' | 'count' | 'dates' | 'days' | 'into' | 'lowest';
-  'findings.very-low.patient.ask': never;
+  'findings.very-low.patient.ask': 'felt' | 'feltOf';
   'findings.very-low.untold': never;
   'findings.long-lows.name': never;
   'findings.long-lows.topic': never;
   'findings.long-lows.clinic.what': 'count' | 'length' | 'dates' | 'days' | 'longest' | 'lowest';
   'findings.long-lows.clinic.why': never;
-  'findings.long-lows.clinic.ask': 'count';
+  'findings.long-lows.clinic.ask': 'felt' | 'count' | 'feltOf';
   'findings.long-lows.patient.what': 'count' | 'length' | 'longest';
   'findings.long-lows.patient.ask': never;
   'findings.long-lows.untold': never;
@@ -936,7 +946,7 @@ export interface WordParams {
   'findings.lows-at-night.topic': never;
   'findings.lows-at-night.clinic.what': 'from' | 'to' | 'limit' | 'often' | 'length' | 'longest' | 'lowest' | 'lowestAt' | 'unknown';
   'findings.lows-at-night.clinic.why': never;
-  'findings.lows-at-night.clinic.ask': never;
+  'findings.lows-at-night.clinic.ask': 'felt' | 'feltOf';
   'findings.lows-at-night.patient.what': 'limit' | 'often' | 'length' | 'longest' | 'unknown';
   'findings.lows-at-night.patient.ask': never;
   'findings.lows-at-night.untold': never;
@@ -960,7 +970,7 @@ export interface WordParams {
   'findings.time-low-over-goal.topic': never;
   'findings.time-low-over-goal.clinic.what': 'which' | 'limit' | 'low' | 'lowMinutes' | 'lowGoal' | 'veryLowLimit' | 'veryLow' | 'veryLowMinutes' | 'veryLowGoal' | 'judged';
   'findings.time-low-over-goal.clinic.why': never;
-  'findings.time-low-over-goal.clinic.ask': never;
+  'findings.time-low-over-goal.clinic.ask': 'felt' | 'feltOf';
   'findings.time-low-over-goal.patient.what': 'which' | 'veryLowLimit' | 'veryLowDay' | 'limit' | 'lowDay' | 'judged';
   'findings.time-low-over-goal.patient.ask': never;
   'findings.time-low-over-goal.untold': never;
@@ -968,7 +978,7 @@ export interface WordParams {
   'findings.lows-averages-hide.topic': never;
   'findings.lows-averages-hide.clinic.what': 'often' | 'hidden' | 'limit' | 'share' | 'edge';
   'findings.lows-averages-hide.clinic.why': never;
-  'findings.lows-averages-hide.clinic.ask': never;
+  'findings.lows-averages-hide.clinic.ask': 'felt' | 'feltOf';
   'findings.lows-averages-hide.patient.what': 'often';
   'findings.lows-averages-hide.patient.ask': never;
   'findings.lows-averages-hide.untold': never;
@@ -1081,9 +1091,9 @@ export interface WordParams {
   'findings.lows-seen.topic': 'count';
   'findings.lows-seen.clinic.what': 'count' | 'often' | 'limit' | 'longest' | 'lowest' | 'cut';
   'findings.lows-seen.clinic.why': never;
-  'findings.lows-seen.clinic.ask': 'count';
+  'findings.lows-seen.clinic.ask': 'felt' | 'count' | 'feltOf';
   'findings.lows-seen.patient.what': 'limit' | 'count' | 'often' | 'longest';
-  'findings.lows-seen.patient.ask': 'count';
+  'findings.lows-seen.patient.ask': 'felt' | 'count' | 'feltOf';
   'findings.lows-seen.untold': never;
   'findings.extra-carbs-first.name': never;
   'findings.extra-carbs-first.topic': never;
@@ -1105,7 +1115,7 @@ export interface WordParams {
   'findings.low-after-exercise.topic': never;
   'findings.low-after-exercise.clinic.what': 'count' | 'of' | 'limit' | 'six' | 'soon' | 'lowest' | 'unknown';
   'findings.low-after-exercise.clinic.why': never;
-  'findings.low-after-exercise.clinic.ask': never;
+  'findings.low-after-exercise.clinic.ask': 'felt' | 'feltOf';
   'findings.low-after-exercise.patient.what': 'count' | 'of' | 'six';
   'findings.low-after-exercise.patient.ask': never;
   'findings.low-after-exercise.untold': never;
@@ -1693,13 +1703,13 @@ export interface WordParams {
 /** What all words of one finding ask for together, by its id. */
 export interface FindingAsks {
   'not-enough-data': 'lacking' | 'days' | 'neededDays' | 'share' | 'neededShare' | 'hours' | 'ofHours';
-  'very-low': 'limit' | 'kind' | 'total' | 'count' | 'dates' | 'days' | 'into' | 'night' | 'lowest' | 'lowestFrom' | 'lowestDate' | 'longest';
-  'long-lows': 'count' | 'length' | 'dates' | 'days' | 'longest' | 'lowest';
-  'lows-at-night': 'from' | 'to' | 'limit' | 'often' | 'length' | 'longest' | 'lowest' | 'lowestAt' | 'unknown';
+  'very-low': 'limit' | 'kind' | 'total' | 'count' | 'dates' | 'days' | 'into' | 'night' | 'lowest' | 'lowestFrom' | 'lowestDate' | 'longest' | 'felt' | 'feltOf';
+  'long-lows': 'count' | 'length' | 'dates' | 'days' | 'longest' | 'lowest' | 'felt' | 'feltOf';
+  'lows-at-night': 'from' | 'to' | 'limit' | 'often' | 'length' | 'longest' | 'lowest' | 'lowestAt' | 'unknown' | 'felt' | 'feltOf';
   'nights-without-data': 'often';
   'lows-clustered': 'span' | 'from' | 'to' | 'often' | 'longest' | 'lowest';
-  'time-low-over-goal': 'judged' | 'which' | 'limit' | 'low' | 'lowMinutes' | 'lowGoal' | 'veryLowLimit' | 'veryLow' | 'veryLowMinutes' | 'veryLowGoal' | 'veryLowDay' | 'lowDay';
-  'lows-averages-hide': 'often' | 'hidden' | 'limit' | 'share' | 'edge';
+  'time-low-over-goal': 'judged' | 'which' | 'limit' | 'low' | 'lowMinutes' | 'lowGoal' | 'veryLowLimit' | 'veryLow' | 'veryLowMinutes' | 'veryLowGoal' | 'felt' | 'feltOf' | 'veryLowDay' | 'lowDay';
+  'lows-averages-hide': 'often' | 'hidden' | 'limit' | 'share' | 'edge' | 'felt' | 'feltOf';
   'no-lows-seen': 'limit' | 'hours' | 'nightHours' | 'gaps';
   'best-window': 'from' | 'to' | 'share' | 'often';
   'best-days': 'kind' | 'goal' | 'often' | 'dates' | 'top' | 'share';
@@ -1712,10 +1722,10 @@ export interface FindingAsks {
   'cv-over-limit': 'cv' | 'limit';
   'readings-at-limits': 'count';
   'brief-lows': 'limit' | 'total' | 'days' | 'dates' | 'hours';
-  'lows-seen': 'count' | 'often' | 'limit' | 'longest' | 'lowest' | 'cut';
+  'lows-seen': 'count' | 'often' | 'limit' | 'longest' | 'lowest' | 'cut' | 'felt' | 'feltOf';
   'extra-carbs-first': 'a' | 'aLow' | 'limit' | 'six' | 'b' | 'bLow' | 'aLowest' | 'bLowest' | 'leftOut';
   'exercise-or-rest': 'six' | 'limit' | 'low' | 'days' | 'from' | 'restLow' | 'rest' | 'leftOut' | 'hint';
-  'low-after-exercise': 'count' | 'of' | 'limit' | 'six' | 'soon' | 'lowest' | 'unknown';
+  'low-after-exercise': 'count' | 'of' | 'limit' | 'six' | 'soon' | 'lowest' | 'unknown' | 'felt' | 'feltOf';
   'exercise-kinds': 'aFall' | 'first' | 'a' | 'second' | 'bFall' | 'b';
   'low-after-meal': 'count' | 'of' | 'limit';
   'low-after-insulin-only': 'of' | 'limit' | 'count';

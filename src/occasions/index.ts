@@ -1,6 +1,7 @@
 import type { LogWords } from '../model/logbook.ts';
 import type { OutcomeNotes } from '../model/notedBefore.ts';
 import type { Comparison, Correction, Meal, Noted, NoteLog, Session } from '../model/occasions.ts';
+import type { Remark } from '../model/remarks.ts';
 import { MINUTE_MS } from '../time/calendar.ts';
 import { besideMeals } from './besideMeals.ts';
 import { compareAll } from './comparisons.ts';
@@ -11,6 +12,7 @@ import { findMeals, mealtimeInsulin } from './meals.ts';
 import { type NotedAt, notedAt, notedBetween, ofTheDay } from './noted.ts';
 import { notedBefore } from './notedBefore.ts';
 import { noteLog, writtenDays } from './noteLog.ts';
+import { findRemarks } from './remarks.ts';
 import { restDays } from './restDays.ts';
 import { FIRST, findSessions } from './sessions.ts';
 import { between, type Signal } from './signal.ts';
@@ -26,6 +28,7 @@ export interface Occasions {
   log: NoteLog;
   comparisons: Comparison[];
   before: OutcomeNotes[];
+  remarks: Remark[];
 }
 
 /** Lines the notes of a timeline up with its readings; `infer` adds rises that look like meals, marked so. A pure function; nothing is made up for what was not written down. */
@@ -50,6 +53,7 @@ export function findOccasions(signal: Signal, words: LogWords, infer = false): O
     corrections,
     log,
     comparisons: compareAll(meals, sessions, restDays(signal, sessions, notedDays), noted),
+    remarks: findRemarks(signal, read),
     before: notedBefore(stretches.days, stretches.events, noted),
   };
 }

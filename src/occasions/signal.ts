@@ -17,7 +17,7 @@ export interface Signal {
   /** mg/dL, with a stand-in where the sensor's bound is unknown. */
   heights: Float64Array;
   lows(): readonly { start: number; end: number; level2: boolean }[];
-  highs(): readonly { start: number; outerMinutes: number }[];
+  highs(): readonly { start: number; end: number; outerMinutes: number }[];
 }
 
 /** Index of the first reading at or after an instant. */

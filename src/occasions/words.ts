@@ -42,6 +42,8 @@ export interface LogReader {
   slot(text: string): Slot | null;
   effort(text: string): 'light' | 'hard' | 'not-noted';
   longActing(label: string): boolean;
+  /** Speaks of how it felt. */
+  felt(text: string): boolean;
 }
 
 export function logReader(words: LogWords): LogReader {
@@ -72,6 +74,7 @@ export function logReader(words: LogWords): LogReader {
       hasAny(text, words.effort.light) ? 'light' : hasAny(text, words.effort.hard) ? 'hard' : 'not-noted',
     ),
     longActing: once((label) => hasAny(label, words.longActing)),
+    felt: (text) => hasAny(text, words.felt ?? []),
   };
 }
 

@@ -15,6 +15,7 @@ import {
   told,
 } from './context.ts';
 import { lowCells } from './lowCells.ts';
+import { ownWords } from './ownWords.ts';
 
 /** Every finding that holds, safety first, with what it rests on; then what the data could not tell. */
 export const standsOut: PageMaker = (context) => {
@@ -37,7 +38,7 @@ export const standsOut: PageMaker = (context) => {
         }),
       ),
     });
-  blocks.push(...everyLow(context));
+  blocks.push(...everyLow(context), ...ownWords(context));
   return { id: 'stands-out', title: speaker.say('pages.standsOut.title'), blocks };
 };
 

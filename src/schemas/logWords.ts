@@ -16,6 +16,7 @@ const logWords = z.strictObject({
   treatsLow: words,
   effort: z.looseObject({ light: words, hard: words }),
   longActing: words,
+  felt: words.optional(),
 }) satisfies z.ZodType<LogWords>;
 
 /** Checks the content of a file of logbook words, as a clinic may have edited it. Tells each place that does not fit. */

@@ -58,6 +58,7 @@ const QUIET: Record<string, string> = {
   labA1c: 'not-asked',
   thenAndNow: 'not-asked',
   medicinesNoted: 'none-noted',
+  remarks: 'none-noted',
 };
 
 describe('measuring', () => {
@@ -102,6 +103,7 @@ describe('measuring', () => {
       dawnRise: 'too-few-nights',
       rebounds: 'told',
       notedBefore: 'told',
+      remarks: 'none-noted',
       cvRange: 'too-few-days',
       curveRanges: 'too-few-days',
       labA1c: 'not-asked',

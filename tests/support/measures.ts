@@ -50,6 +50,7 @@ export function measuresWith(given: Partial<Measures> = {}): Measures {
     corrections: unknown(),
     comparisons: unknown(),
     notedBefore: unknown(),
+    remarks: unasked('none-noted'),
     ...given,
   };
 }
