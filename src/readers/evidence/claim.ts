@@ -2,9 +2,10 @@ import type { ColumnAccount } from '../../model/input.ts';
 import type { Role, TableLayout } from '../../schemas/layout.ts';
 import type { Column } from '../table/header.ts';
 import { offsetOfLayout } from '../table/layoutTables.ts';
+import { limitWord } from '../table/limits.ts';
 import type { Records } from '../table/records.ts';
 import type { Table } from '../table/tables.ts';
-import { limitWord, plain, tokens } from '../table/vocabulary.ts';
+import { plain, tokens } from '../table/vocabulary.ts';
 import { type CellKind, describe, type Profile } from './describe.ts';
 
 /** Columns after their names and their cells were both heard. */

@@ -1,7 +1,7 @@
 import { bytesOf } from '../../bytes/text.ts';
 import type { GlucoseUnit } from '../../model/glucose.ts';
+import { limitWord } from '../table/limits.ts';
 import { asciiDigits, readGrouped, readNumber } from '../table/numbers.ts';
-import { limitWord } from '../table/vocabulary.ts';
 import { glucoseUnit } from './unit.ts';
 
 /** What a glucose cell that is no plain number turns out to hold. */

@@ -23,12 +23,20 @@ export function implausible(
 export const MMOL_TOP = 33.3;
 
 const GLUCOSE_UNITS: [RegExp, GlucoseUnit][] = [
-  [/^(?:mg\s*\/?\s*(?:\(?100\s*\.?\s*ml\)?|dl)|mg\s*%|mg\s*per\s*dl|mg[\s_]dl)$/, 'mg/dL'],
-  [/^(?:mmol\s*\/?\s*l|mmol|mmol\s*per\s*l|mmol[\s_]l|mmol\/litre|mmol\/liter)$/, 'mmol/L'],
+  [/^(?:mg\s*[/⁄]?\s*(?:\(?100\s*\.?\s*ml\)?|dl)|mg\s*%|mg\s*per\s*dl|mg[\s_]dl)$/, 'mg/dL'],
+  [/^(?:mmol\s*[/⁄]?\s*l|mmol|mmol\s*per\s*l|mmol[\s_]l|mmol\/litre|mmol\/liter)$/, 'mmol/L'],
+  [
+    /^(?:мг\s*\/?\s*(?:дл|%)|مغ\s*\/?\s*دل|ملغ\s*\/?\s*دل|ملغم\s*\/?\s*دل|מג\s*\/\s*דל|毫克\s*\/?\s*分升|มก\.?\s*\/\s*ดล\.?)$/,
+    'mg/dL',
+  ],
+  [
+    /^(?:ммол[ья]?\s*\/?\s*[лl]|ملمول\s*\/?\s*لتر|毫摩尔?\s*\/?\s*升|ミリモル\s*\/?\s*リットル|มิลลิโมล\s*\/\s*ลิตร)$/,
+    'mmol/L',
+  ],
 ];
 
 export function glucoseUnit(text: string): GlucoseUnit | undefined {
-  const word = plain(text).trim();
+  const word = plain(text).replace(/[״"׳]/g, '').trim();
   for (const [pattern, unit] of GLUCOSE_UNITS) if (pattern.test(word)) return unit;
   return undefined;
 }
@@ -54,12 +62,12 @@ export const bothUnits = (value: number, line: number): Extract<Told, { is: 'eit
 
 /** Words for other quantities, written the way UCUM writes the unit. */
 const WORDS = {
-  g: 'g gr gram grams gramm gramos grammes grammi gramas grammaa',
-  IU: 'iu u ie ui e unit units einheiten unidades unites unita eenheden enheter ky yks j jednostki',
-  min: 'min mins minute minutes minuten minutos minuti minuter minuuttia minut',
-  h: 'h hr hrs hour hours std stunden',
-  s: 's sec secs second seconds sek',
-  mg: 'mg',
+  g: 'g gr gram grams gramm gramos grammes grammi gramas grammaa gramai grammi г гр грамм грам γρ γραμμαρια γρ غ غم جم جرام غرام גר גרם גרמים 克 グラム 그램 กรัม',
+  IU: 'iu u ie ui e unit units einheiten unidades unites unita eenheden enheter ky yks j jednostki jed jedn jednotek ne egyseg ü birim vv vnt vienetai tu ед ме единиц од одиниц μον μοναδες وحدة وحدات יח יחידות 单位 單位 単位 단위 ยูนิต หน่วย',
+  min: 'min mins minute minutes minuten minutos minuti minuter minuuttia minut perc dk dakika мин минут минуты хв λεπτα λεπτο λ دقيقة دقائق د דקות דק 分钟 分鐘 分 분 นาที',
+  h: 'h hr hrs hour hours std stunden ora saat ч час часа часов ωρες ωρα ساعة ساعات שעות שעה 小时 小時 時間 시간 ชั่วโมง',
+  s: 's sec secs second seconds sek сек с δευτ ثانية שניות 秒 초',
+  mg: 'mg мг مغ ملغ ملغم מג 毫克',
   ug: 'mcg',
   mL: 'ml',
   tablet: 'tablet tablets',
@@ -67,12 +75,16 @@ const WORDS = {
 
 /** A map, since a file may say any word, `constructor` too. */
 const OTHER_UNITS = new Map(
-  Object.entries(WORDS).flatMap(([unit, words]) => words.split(' ').map((word) => [word, unit] as const)),
+  Object.entries(WORDS).flatMap(([unit, words]) =>
+    plain(words)
+      .split(' ')
+      .map((word) => [word, unit] as const),
+  ),
 );
 
 /** The unit of an insulin dose, carbohydrate, duration or medicine; undefined when it is no unit known here. */
 export function otherUnit(text: string): string | undefined {
-  return OTHER_UNITS.get(plain(text).replace(/[.\s]/g, ''));
+  return OTHER_UNITS.get(plain(text).replace(/[.\s״"׳']/g, ''));
 }
 
 export function anyUnit(text: string): string | undefined {

@@ -47,13 +47,16 @@ function splitUnit(name: string): { words: string[]; unit?: string } {
 
 /** `units` closes many headers without being the unit of the column; single letters only g, u, h, s count. */
 function shortUnit(word: string): string | undefined {
-  return word === 'e' || word === 'j' || word === 'unit' ? undefined : otherUnit(word);
+  // "Hour" in many languages is the clock's word as well.
+  if (word === 'e' || word === 'j' || word === 'unit' || conceptsOf([word]).has('time')) return undefined;
+  return otherUnit(word);
 }
 
 /** What a header cell says its column holds. */
 export function columnOf(index: number, name: string): Column {
   const trimmed = name.trim();
-  const { words, unit } = splitUnit(trimmed);
+  // Wide brackets and units in one sign (℃, ㎎) as those of a keyboard.
+  const { words, unit } = splitUnit(trimmed.normalize('NFKC'));
   // A column called just `Minutes` holds minutes.
   if (words.length === 1 && !unit && otherUnit(words[0]!) === 'min')
     return { index, name: trimmed, role: 'minutes', unit: 'min' };

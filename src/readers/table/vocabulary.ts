@@ -1,14 +1,21 @@
-/** Small letters without accents, for matching only; what a person sees stays as written. */
+import { once } from '../../once.ts';
+import languages from './languages.json' with { type: 'json' };
+import scripts from './scripts.json' with { type: 'json' };
+
+const BEYOND_ASCII = /[^\0-\x7f]/;
+/** Accents and points of Latin, Greek, Cyrillic, Hebrew and Arabic letters, and marks that nobody sees. */
+const MARKS = /[\u0300-\u036f\u0591-\u05c7\u0640\u064b-\u065f\u0670\u200b-\u200f\u061c\ufeff]/g;
+const STROKES: Record<string, string> = { ł: 'l', ø: 'o', æ: 'ae', ß: 'ss', ı: 'i', đ: 'd', œ: 'oe' };
+
+/** Small letters without accents, signs as wide as two taken apart, for matching only; what a person sees stays as written. */
 export function plain(text: string): string {
+  if (!BEYOND_ASCII.test(text)) return text.toLowerCase();
   return text
-    .normalize('NFD')
-    .replace(/[\u0300-\u036f\u200b-\u200f\ufeff]/g, '')
-    .replace(/[\u00a0\u202f]/g, ' ')
+    .normalize('NFKD')
+    .replace(MARKS, '')
+    .normalize('NFC')
     .toLowerCase()
-    .replaceAll('ł', 'l')
-    .replaceAll('ø', 'o')
-    .replaceAll('æ', 'ae')
-    .replaceAll('ß', 'ss');
+    .replace(/[łøæßıđœ]/g, (letter) => STROKES[letter]!);
 }
 
 export type Concept =
@@ -94,30 +101,47 @@ const WORDS: Record<Concept, string> = {
   rest: 'sedentary resting still rest inactive sleep sleeping sitting idle',
 };
 
+/** Scripts that part no words: Thai, kana, Han, Hangul. */
+export const UNPARTED = /[\u0e00-\u0e7f\u3040-\u30ff\u3400-\u9fff\uac00-\ud7af]/;
+/** Letters beyond Latin ones. */
+const OTHER_LETTERS = /[\u0370-\u1fff\u3040-\ud7ff]/;
+
+interface Stems {
+  starts: [string, Concept][];
+  inside: [string, Concept][];
+  finishes: [string, Concept][];
+}
 const exact = new Map<string, Concept[]>();
-const starts: [string, Concept][] = [];
-const inside: [string, Concept][] = [];
-const finishes: [string, Concept][] = [];
-for (const [concept, words] of Object.entries(WORDS) as [Concept, string][]) {
-  for (const word of words.split(' ')) {
-    const bare = word.replaceAll('*', '');
-    if (word.startsWith('*') && word.endsWith('*')) inside.push([bare, concept]);
-    else if (word.startsWith('*')) finishes.push([bare, concept]);
-    else if (word.endsWith('*')) starts.push([bare, concept]);
-    else exact.set(word, [...(exact.get(word) ?? []), concept]);
+const latin: Stems = { starts: [], inside: [], finishes: [] };
+const others: Stems = { starts: [], inside: [], finishes: [] };
+
+function learn(words: Partial<Record<Concept, string>>): void {
+  for (const [concept, list] of Object.entries(words) as [Concept, string][]) {
+    for (const word of list.split(' ')) {
+      const bare = word.replaceAll('*', '');
+      const stems = OTHER_LETTERS.test(bare) ? others : latin;
+      if (UNPARTED.test(bare) || (word.startsWith('*') && word.endsWith('*'))) stems.inside.push([bare, concept]);
+      else if (word.startsWith('*')) stems.finishes.push([bare, concept]);
+      else if (word.endsWith('*')) stems.starts.push([bare, concept]);
+      else exact.set(word, [...(exact.get(word) ?? []), concept]);
+    }
   }
 }
+for (const words of [WORDS, ...Object.values(languages)]) learn(words);
+
+/** Languages in other letters, learnt when the first such word is met. */
+const learnScripts = once(() => Object.values(scripts).forEach(learn));
 
 /** Words of a header or label: parted at blanks, signs, underscores and `camelCase` humps. */
 export function tokens(text: string): string[] {
   return plain(text.replace(/([a-z])([A-Z][a-z])/g, '$1 $2'))
-    .split(/[^\p{L}\p{N}%]+/u)
+    .split(/[^\p{L}\p{M}\p{N}%]+/u)
     .filter((word) => word.length > 0);
 }
 
 /** Words that turn the noun behind them into what it is not. */
 const WITHOUT = new Set(
-  'non no not without ohne kein keine nicht sin sans pas senza sem nao zonder geen niet utan ingen inte uden ikke ilman ei bez nie'.split(
+  'non no not without ohne kein keine nicht sin sans pas senza sem nao zonder geen niet utan ingen inte uden ikke ilman ei bez nie ne nem fara brez be без не χωρις οχι بدون غير ללא לא'.split(
     ' ',
   ),
 );
@@ -125,6 +149,8 @@ const WITHOUT = new Set(
 /** Every meaning the words carry. What a word of denial stands before means the opposite, so it is left out. */
 export function conceptsOf(words: string[]): Set<Concept> {
   const found = new Set<Concept>();
+  // Blanks of scripts that need none part no words.
+  if (words.length > 1 && UNPARTED.test(words[0]!)) words = [...words, words.join('')];
   for (let i = 0; i < words.length; i++) {
     const word = words[i]!;
     if (i + 1 < words.length && WITHOUT.has(word)) {
@@ -133,12 +159,15 @@ export function conceptsOf(words: string[]): Set<Concept> {
       i++;
       continue;
     }
+    const other = OTHER_LETTERS.test(word);
+    if (other) learnScripts();
     const known = exact.get(word);
     if (known) {
       for (const concept of known) found.add(concept);
       continue;
     }
-    if (word.length < 4) continue;
+    if (word.length < 4 && !other) continue;
+    const { starts, inside, finishes } = other ? others : latin;
     for (const [stem, concept] of starts) if (word.startsWith(stem)) found.add(concept);
     for (const [stem, concept] of inside) if (word.includes(stem)) found.add(concept);
     for (const [stem, concept] of finishes) if (word.endsWith(stem)) found.add(concept);
@@ -146,32 +175,21 @@ export function conceptsOf(words: string[]): Set<Concept> {
   return found;
 }
 
-const LOW = new Set(
-  'low lo below under baja bajo niedrig tief unter bas basse basso bassa baixo baixa laag lag lav matala alle niski nisko nizki bajas'.split(
-    ' ',
-  ),
+const NO = new Set(
+  plain(
+    'no none false 0 n nein non nej ei nie nee nao off nada aucun kein ingen ne nem nu yok hayir нет не нема ні οχι لا לא 无 無 否 没有 なし いいえ 없음 아니오 아니요 ไม่ ไม่มี',
+  ).split(' '),
 );
-const HIGH = new Set(
-  'high hi above over alta alto hoch uber haut eleve haute hoog hog hoj hoy korkea yli wysoki wysoko altas'.split(' '),
-);
-
-/** -1 for "below what the sensor reports" in words, 1 for above, 0 for any other word. */
-export function limitWord(text: string): -1 | 0 | 1 {
-  if (/\d/.test(text)) return 0;
-  const word = plain(text).replace(/[^a-z]/g, '');
-  return LOW.has(word) ? -1 : HIGH.has(word) ? 1 : 0;
-}
-
-const NO = new Set('no none false 0 n nein non nej ei nie nee nao off nada aucun kein ingen'.split(' '));
 
 /** A cell that says "nothing here": no, none, false, 0. */
 export function isNo(text: string): boolean {
   return text.length < 8 && (NO.has(plain(text).trim()) || /^[-–—./]*$/.test(text));
 }
 
+const BEFORE_MEAL =
+  /^(?:(?:before|after|pre|post|fasting|vor|nach|nuchtern|avant|apres|antes|despues|depois|prima|dopo|voor|fore|efter|ennen|jalkeen|przed|po|pred|inainte|dupa|once|sonra|ac|pries|pirms|enne|parast|до|перед|после|натощак|преди|след|перед|після|πριν|μετα|قبل|بعد|לפני|אחרי)(?!\p{L})|[食餐饭飯][前后後]|空腹|식[전후]|공복|(?:evés|ebéd|étkezés)[^ ]* (?:előtt|után)|ก่อน|หลัง)/u;
+
 /** "Before lunch", "fasting": how a value relates to a meal, which is not yet a meal. */
 export function isMealRelation(text: string): boolean {
-  return /^(?:before|after|pre|post|fasting|vor|nach|nuchtern|avant|apres|antes|despues|depois|prima|dopo|voor|fore|efter|ennen|jalkeen|przed|po)(?![a-z])/.test(
-    plain(text).trim(),
-  );
+  return BEFORE_MEAL.test(plain(text).trim());
 }
