@@ -43,6 +43,7 @@ export interface IssueTells {
   'row-too-long': Found;
   'decimal-mark-is-delimiter': Pair<string, string> & Counted;
   'lines-above-table': Counted;
+  'rows-other-delimiter': { actual: string | Word<'tab'> } & Counted;
   'no-rows': Bare;
   'columns-unclear': Found & Asks<'layout'>;
   'columns-ignored': { actual: readonly string[] } & Counted;
@@ -79,7 +80,7 @@ export interface IssueTells {
   'no-offset-means-utc': Counted;
   // Glucose.
   'decimal-marks-mixed': Pair<Is<'at-line'>[], string> & Asks<'layout'>;
-  'thousands-or-decimal': Pair<string, string> & Asks<'layout'>;
+  'decimal-mark-odd': Pair<Is<'at-line'>[], string>;
   'unit-unclear': Pair<Is<'values-seen'>, Is<'either-unit'>> & Asks<'unit'>;
   'unit-changes': Pair<Is<'either-unit'>, Is<'at-line' | 'values-before'>>;
   'unit-foreign': Pair<string, string>;

@@ -818,6 +818,7 @@ export interface WordParams {
   'issues.not-text': 'file' | 'actual';
   'issues.encoding-guessed': 'file' | 'actual' | 'count';
   'issues.no-columns': 'file' | 'option';
+  'issues.rows-other-delimiter': 'count' | 'file' | 'line' | 'actual';
   'issues.delimiter-unclear': 'file' | 'actual' | 'expected' | 'option';
   'issues.columns-unclear': 'file' | 'actual' | 'option';
   'issues.two-value-columns': 'file' | 'actual' | 'expected' | 'option';
@@ -829,7 +830,7 @@ export interface WordParams {
   'issues.row-too-long': 'line' | 'file';
   'issues.decimal-mark-is-delimiter': 'file' | 'line' | 'actual';
   'issues.decimal-marks-mixed': 'file' | 'actual' | 'option';
-  'issues.thousands-or-decimal': 'file' | 'line' | 'actual' | 'expected' | 'option';
+  'issues.decimal-mark-odd': 'expected' | 'file' | 'actual';
   'issues.no-time': 'line' | 'file' | 'actual';
   'issues.no-time-of-day': 'file';
   'issues.times-unreadable': 'file' | 'actual' | 'option';

@@ -54,9 +54,14 @@ const traps: Record<string, Trap[]> = {
     ],
     ['decimal comma in quotes', 'Time,Glucose (mmol/L)\n2026-01-14 12:00,"5,6"\n', 'iu / 01-14 12:00 5.6 mmol/L'],
     [
-      'thousands or decimals: nothing tells',
-      'Time;Glucose\n2026-01-14 12:00;1.234\n2026-01-14 12:05;1.240\n',
-      'iss / refusal thousands-or-decimal',
+      'thousands or decimals: only one of them is glucose',
+      'Time;Glucose (mg/dL)\n2026-01-14 12:00;150.000\n2026-01-14 12:05;151.000\n',
+      'iuu / 01-14 12:00 150 mg/dL / 01-14 12:05 151 mg/dL',
+    ],
+    [
+      'a thousand among readings',
+      'Time;Glucose (mg/dL)\n2026-01-14 12:00;150\n2026-01-14 12:05;"1,200"\n2026-01-14 12:10;151\n',
+      'iusu / 01-14 12:00 150 mg/dL / 01-14 12:10 151 mg/dL / warning value-impossible',
     ],
     [
       'thousands or decimals: another cell tells',

@@ -91,6 +91,11 @@ describe('numbers', () => {
     ['1e999', 'warning value-not-a-number'],
     ['unlucky', 'warning value-not-a-number'],
     ['=1+1', 'warning value-not-a-number'],
+    ['not low', 'warning value-not-a-number'],
+    ['low or high', 'warning value-not-a-number'],
+    ['slow 40', 'warning value-not-a-number'],
+    ['40 steps', 'warning value-not-a-number'],
+    ['below lunch 40', 'warning value-not-a-number'],
   ])('%s is set aside', (cell, issue) => {
     const told = one(cell);
     expect(told.readings).toEqual([]);
@@ -111,6 +116,42 @@ describe('numbers', () => {
     ['élevé', '>? mg/dL'],
     ['alle 40', '<40 mg/dL'],
     ['above 400 mg/dL', '>400 mg/dL'],
+    ['less than 40', '<40 mg/dL'],
+    ['more than 400 mg/dL', '>400 mg/dL'],
+    ['40 or less', '<40 mg/dL'],
+    ['400 mg/dL or more', '>400 mg/dL'],
+    ['=<40', '<40 mg/dL'],
+    ['über 400', '>400 mg/dL'],
+    ['weniger als 40', '<40 mg/dL'],
+    ['zu hoch', '>? mg/dL'],
+    ['trop bas', '<? mg/dL'],
+    ['trop élevé', '>? mg/dL'],
+    ['inférieur à 40', '<40 mg/dL'],
+    ['menos de 40', '<40 mg/dL'],
+    ['más de 400', '>400 mg/dL'],
+    ['troppo basso', '<? mg/dL'],
+    ['poniżej 40', '<40 mg/dL'],
+    ['méně než 40', '<40 mg/dL'],
+    ['alacsony', '<? mg/dL'],
+    ['40 alatt', '<40 mg/dL'],
+    ['400 üstünde', '>400 mg/dL'],
+    ['düşük', '<? mg/dL'],
+    ['žemas', '<? mg/dL'],
+    ['daugiau nei 400', '>400 mg/dL'],
+    ['Низкий', '<? mg/dL'],
+    ['больше 400 мг/дл', '>400 mg/dL'],
+    ['χαμηλό', '<? mg/dL'],
+    ['πάνω από 400', '>400 mg/dL'],
+    ['منخفض', '<? mg/dL'],
+    ['أقل من 40', '<40 mg/dL'],
+    ['נמוך', '<? mg/dL'],
+    ['מעל 400', '>400 mg/dL'],
+    ['低', '<? mg/dL'],
+    ['40以下', '<40 mg/dL'],
+    ['大于400', '>400 mg/dL'],
+    ['높음', '>? mg/dL'],
+    ['400 초과', '>400 mg/dL'],
+    ['ต่ำ', '<? mg/dL'],
   ])('%s is a limit', (cell, reading) => {
     expect(one(cell).readings).toEqual([`2026-01-14 08:00 ${reading}`]);
   });
@@ -125,8 +166,42 @@ describe('numbers', () => {
     expect(one('5.6', 'mmol/L', '2026-01-14 08:05;5,7\n').issues).toEqual(['refusal decimal-marks-mixed 3']);
   });
 
-  it('refuses a mark that could part thousands', () => {
-    expect(one('5.612', 'mmol/L').issues).toEqual(['refusal thousands-or-decimal 2']);
+  it.each([
+    ['5.612', 'mmol/L', '5.612'],
+    ['5,612', 'mmol/L', '5.612'],
+    ['150.000', 'mg/dL', '150'],
+    ['150,000', 'mg/dL', '150'],
+  ])(
+    'takes three digits behind the mark of %s for decimals: no glucose is written in thousands',
+    (cell, unit, value) => {
+      expect(one(cell, unit).readings).toEqual([`2026-01-14 08:00 ${value} ${unit}`]);
+    },
+  );
+
+  it.each(['mg/dL', 'mmol/L'])('sets one number in thousands aside, and reads the rest (%s)', (unit) => {
+    const [a, b] = unit === 'mg/dL' ? ['150', '149'] : ['5.6', '5.7'];
+    const told = one(a!, unit, `2026-01-14 08:05;"1,200"\n2026-01-14 08:10;${b}\n`);
+    expect(told.readings).toEqual([`2026-01-14 08:00 ${a} ${unit}`, `2026-01-14 08:10 ${b} ${unit}`]);
+    expect(told.issues).toEqual(['warning value-impossible 3']);
+  });
+
+  it('reads one cell of the other mark, and says so', () => {
+    const told = tell(`Time;Glucose (mmol/L)\n${rows(40, (i, t) => `${t.slice(0, 16)};${i === 7 ? '5,7' : '5.6'}`)}`);
+    expect(told.readings).toHaveLength(40);
+    expect(told.readings[7]).toMatch(/ 5\.7 mmol\/L$/);
+    expect(told.issues).toEqual(['note decimal-mark-odd 9']);
+  });
+
+  // Numbers of up to 17 digits, as doubles are written (ECMA-262, Number::toString); parsed apart from ours by the engine.
+  test.each([
+    ['183.33333333333334', 'mg/dL'],
+    ['5.555555555555555', 'mmol/L'],
+    ['10.100000000000001', 'mmol/L'],
+    ['120.30000000000001', 'mg/dL'],
+    ['1.0123456789012346e+2', 'mg/dL'],
+  ])('%s', (cell, unit) => {
+    for (const written of [cell, cell.replace('.', ',')])
+      expect(one(written, unit).readings).toEqual([`2026-01-14 08:00 ${Number(cell)} ${unit}`]);
   });
 
   it('says that 401 may stand for above', () => {

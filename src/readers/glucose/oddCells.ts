@@ -14,7 +14,9 @@ export type OddCell =
 
 const NOTHING = /^(?:[-–—]+|na|n\/a|n\.a\.|null|none|nan|\.|\?|#n\/a|#ref!|#value!|#num!|#div\/0!)$/i;
 const DATE_LIKE = /^(?:\d{1,4}[/-]\d{1,2}(?:[/-]\d{1,4})?|\d{1,2}[-. ][a-zä]{3,4}\.?|[a-zä]{3,4}[-. ]\d{1,2})$/i;
-const BOUND = /^(<=?|>=?|≤|≥|[a-zéèàöäåü]+\.?)\s*([\d.,]+)\s*(\S.*)?$/i;
+/** A sign or words before a number, or words behind it: "<40", "less than 40 mg/dL", "40 or less", "40以下". */
+const BEFORE = /^(<=?|>=?|≤|≥|=<|=>|[\p{L}\p{M}][\p{L}\p{M}. :'’-]*?)\s*(\d[\d.,]*)\s*(\D.*)?$/u;
+const BEHIND = /^(\d[\d.,]*)\s*(\D.*)$/u;
 const AMOUNT = /^([+-]?[\d.,'’ \u00a0\u202f]+(?:e[+-]?\d+)?)\s*([a-z%].*)?$/i;
 
 /** The slow road for cells the fast one could not read: censored values, units in the cell, other digits, groups. */
@@ -24,16 +26,22 @@ export function readOddCell(raw: string): OddCell {
   if (text === '' || NOTHING.test(text)) return { is: 'empty' };
   const limit = limitWord(text);
   if (limit !== 0) return { is: 'limit', limit, bound: Number.NaN };
-  const bound = BOUND.exec(text);
-  if (bound) {
-    const sign = bound[1]!;
-    const side = /^[<≤]/.test(sign) ? -1 : /^[>≥]/.test(sign) ? 1 : limitWord(sign);
-    const unit = bound[3] ? glucoseUnit(bound[3]) : undefined;
-    const value = amount(bound[2]!).value;
-    if (side !== 0 && !Number.isNaN(value) && (unit || !bound[3])) {
-      return unit ? { is: 'limit', limit: side, bound: value, unit } : { is: 'limit', limit: side, bound: value };
-    }
-    return { is: 'text' };
+  const before = BEFORE.exec(text);
+  if (before) {
+    const [, sign, digits, rest] = before;
+    const side = /^=?[<≤]/.test(sign!) ? -1 : /^=?[>≥]/.test(sign!) ? 1 : limitWord(sign!);
+    const unit = rest ? glucoseUnit(rest) : undefined;
+    if (side === 0 || (rest && !unit)) return { is: 'text' };
+    return limitAt(side, amount(digits!).value, unit);
+  }
+  const behind = BEHIND.exec(text);
+  if (behind) {
+    const [, digits, rest] = behind;
+    // A unit may stand between the number and the words.
+    const cut = /^(\S+)\s+(.+)$/u.exec(rest!);
+    const unit = cut ? glucoseUnit(cut[1]!) : undefined;
+    const side = unit ? limitWord(cut![2]!) : limitWord(rest!);
+    if (side !== 0) return limitAt(side, amount(digits!).value, unit);
   }
   const plainAmount = AMOUNT.exec(text);
   if (plainAmount) {
@@ -44,6 +52,11 @@ export function readOddCell(raw: string): OddCell {
     }
   }
   return DATE_LIKE.test(text) ? { is: 'date' } : { is: 'text' };
+}
+
+function limitAt(limit: -1 | 1, bound: number, unit: GlucoseUnit | undefined): OddCell {
+  if (Number.isNaN(bound)) return { is: 'text' };
+  return unit ? { is: 'limit', limit, bound, unit } : { is: 'limit', limit, bound };
 }
 
 function amount(text: string): { value: number; mark: number; after: number } {

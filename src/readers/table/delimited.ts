@@ -9,10 +9,11 @@ import { addMark } from '../evidence/wearers.ts';
 import type { Hints } from '../hints.ts';
 import type { Reading } from '../reading.ts';
 import { decode } from './encoding.ts';
+import { evenRows } from './evenRows.ts';
 import { columnKeys, layTables, specOf } from './layoutTables.ts';
 import { openText } from './openText.ts';
 import { readTable, type Settled } from './readTable.ts';
-import type { Records } from './records.ts';
+import { type Records, scanRecords } from './records.ts';
 import type { Table } from './tables.ts';
 
 /** Any text whose first bytes hold line ends or delimiters; the last reader asked. */
@@ -47,7 +48,16 @@ export function readDelimited(input: Input, settings: ReadSettings, hints: Hints
   }
   choices.push(...opening);
   if (!opened) return accountOf(input, 'delimited', { book, choices });
-  const { records, tables } = opened;
+  const { tables } = opened;
+  const evened = evenRows(opened.records, laid ?? tables);
+  const records = evened ? scanRecords(evened.bytes, opened.records.delimiter) : opened.records;
+  if (evened) {
+    const { count, delimiter, row } = evened;
+    book.add('rows-other-delimiter', 'note', records.line[row]!, {
+      actual: delimiter === '\t' ? { is: 'tab' } : delimiter,
+      count,
+    });
+  }
   const reading: Reading = {
     file: input.name,
     records,

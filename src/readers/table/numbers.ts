@@ -1,3 +1,5 @@
+import { latin1 } from '../../bytes/text.ts';
+
 /** What the digits of one cell looked like; filled by readNumber so that no row allocates. */
 export interface NumberLook {
   /** 0 none, else the byte of the single mark between digits: 0x2e or 0x2c. */
@@ -8,6 +10,9 @@ export interface NumberLook {
 
 /** 1, 10, 100 … as the grammar below can ask for: engines do not agree on every power they work out. */
 const TENS = Array.from({ length: 36 }, (_, power) => Number(`1e${power}`));
+
+/** Longer ones are no measurements (ours). */
+const MOST_DIGITS = 40;
 
 const isDigit = (b: number): boolean => b >= 0x30 && b <= 0x39;
 
@@ -36,8 +41,10 @@ export function readNumber(bytes: Uint8Array, from: number, to: number, look: Nu
     } else if ((b === 0x2e || b === 0x2c) && look.mark === 0 && digits > 0) look.mark = b;
     else break;
   }
-  if (digits === 0 || digits > 15 || (look.mark !== 0 && after === 0)) return Number.NaN;
+  if (digits === 0 || digits > MOST_DIGITS || (look.mark !== 0 && after === 0)) return Number.NaN;
   look.after = after;
+  // More digits than whole numbers hold: programs write 183.33333333333334.
+  if (digits > 15) return longNumber(bytes, from, to);
   let power = -after;
   if (i < to) {
     if ((bytes[i]! | 0x20) !== 0x65) return Number.NaN;
@@ -53,6 +60,12 @@ export function readNumber(bytes: Uint8Array, from: number, to: number, look: Nu
   // One division or multiplication of whole numbers, so that 5.6 and 1.12E+02 come out exact.
   if (power !== 0) value = power < 0 ? value / TENS[-power]! : value * TENS[power]!;
   return negative ? -value : value;
+}
+
+/** The nearest number to one of many digits (ECMA-262, StringToNumber: exact to 20 of them). */
+function longNumber(bytes: Uint8Array, from: number, to: number): number {
+  const text = latin1(bytes, from, to).replace(/^'/, '').replace(',', '.');
+  return /^[+-]?\d+(?:\.\d+)?(?:e[+-]?\d{1,2})?$/i.test(text) ? Number(text) : Number.NaN;
 }
 
 const GROUPED = /^([+-]?)(\d{1,3}(?:([.,'’ \u00a0\u202f])\d{3})(?:\3\d{3})*)(?:([.,])(\d+))?$/;

@@ -12,6 +12,10 @@ interface Opened {
   tables: Table[];
 }
 
+/** Shares of the rows that the most even delimiter splits, from which another one is tried beside it and after it (ours). */
+const NEAR = 0.8;
+const FAR = 0.2;
+
 /** Splits decoded text and finds its tables: the delimiter first, by evenness, then by which one gives meaning. */
 export function openText(
   bytes: Uint8Array,
@@ -48,11 +52,15 @@ export function openText(
     book.add('no-columns', 'refusal', 0, { question: { of: 'layout', field: 'delimiter' } });
     return { records: scanRecords(bytes, 0x2c), tables: [] };
   }
-  const near = fits.filter((fit) => fit.rows >= best.rows * 0.8);
-  const tried = near.map((fit) => ({ fit, opened: open(fit.delimiter) }));
-  const ranked = tried
-    .map((entry) => ({ ...entry, score: near.length === 1 ? 1 : meaningOf(entry.opened) }))
-    .sort((a, b) => b.score - a.score || b.fit.rows - a.fit.rows);
+  const attempt = (fit: (typeof fits)[number]) => {
+    const opened = open(fit.delimiter);
+    return { fit, opened, score: fits.length === 1 || laidOut ? 1 : meaningOf(opened) };
+  };
+  const near = fits.filter((fit) => fit.rows >= best.rows * NEAR).map(attempt);
+  // A decimal comma stands in every row; what the delimiter gives must mean something.
+  const senseless = near.every(({ score }) => score === 0);
+  const far = senseless ? fits.filter((fit) => fit.rows < best.rows * NEAR && fit.rows >= best.rows * FAR) : [];
+  const ranked = [...near, ...far.map(attempt)].sort((a, b) => b.score - a.score || b.fit.rows - a.fit.rows);
   const [chosen, next] = ranked;
   if (next && next.score === chosen!.score && next.fit.rows === chosen!.fit.rows) {
     book.add('delimiter-unclear', 'refusal', 0, {

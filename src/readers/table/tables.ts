@@ -3,6 +3,7 @@ import { anyUnit } from '../glucose/unit.ts';
 import { NOTE_ROLES } from '../notes/rowNotes.ts';
 import { readStamp } from '../times/dates.ts';
 import { newStamp, SHAPE } from '../times/stamp.ts';
+import { otherFields } from './evenRows.ts';
 import { type Column, columnOf } from './header.ts';
 import { readNumber } from './numbers.ts';
 import { cellText, fieldCount, locate, type Records } from './records.ts';
@@ -20,7 +21,8 @@ const CONTENT: Role[] = ['sensor', 'glucose', 'fingerstick', 'value', 'insulin-n
 const WHEN: Role[] = ['time', 'date', 'clock'];
 /** Rows looked at behind a header to see that times follow, and to tell columns without names apart. */
 const SAMPLE = 200;
-const MAX_COLUMNS = 256;
+/** As many as a sheet of a workbook may have (ISO/IEC 29500). */
+const MAX_COLUMNS = 16_384;
 
 /** Names never start with a digit in every cell of a row of data, which always holds a time or a number. */
 function mayBeHeader(records: Records, row: number): boolean {
@@ -58,6 +60,7 @@ function timesFollow(records: Records, row: number, columns: Column[]): boolean 
   const last = Math.min(records.count, row + 1 + SAMPLE);
   let filled = false;
   for (let r = row + 1; r < last; r++) {
+    if (otherFields(records, r, columns.length)) return true;
     for (const column of columns) {
       if (!WHEN.includes(column.role) || !locate(records, r, column.index, span)) continue;
       filled = true;

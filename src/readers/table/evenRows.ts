@@ -1,0 +1,98 @@
+import { bytesOf, utf8 } from '../../bytes/text.ts';
+import { fieldCount, type Records } from './records.ts';
+import type { Table } from './tables.ts';
+
+/** The comma last: it is a decimal mark as well. */
+const DELIMITERS = [';', '\t', '|', ','];
+/** Longer rows are not put right (ours). */
+const LONGEST = 20_000;
+
+/** The text with the rows of its tables that another delimiter parts brought to the file's own, and what was done. */
+export interface Evened {
+  bytes: Uint8Array;
+  count: number;
+  /** The first such row. */
+  row: number;
+  delimiter: string;
+}
+
+/**
+ * Rows pasted from elsewhere: the file's delimiter does not give them as many fields as the header has, another one does
+ * exactly. Undefined where there are none. Line numbers stay what they are.
+ */
+export function evenRows(records: Records, tables: Table[]): Evened | undefined {
+  const found: { row: number; text: string }[] = [];
+  const own = String.fromCharCode(records.delimiter);
+  let first = '';
+  for (const { from, to, columns } of tables) {
+    const width = columns.length;
+    for (let row = from; row < to; row++) {
+      const parted = otherFields(records, row, width);
+      if (!parted) continue;
+      first ||= parted.delimiter;
+      found.push({ row, text: parted.fields.map(quoted).join(own) });
+    }
+  }
+  if (found.length === 0) return undefined;
+  const pieces: Uint8Array[] = [];
+  let at = 0;
+  for (const { row, text } of found) {
+    pieces.push(records.bytes.subarray(at, records.start[row]!), bytesOf(text));
+    at = records.ends[records.first[row + 1]! - 1]!;
+  }
+  pieces.push(records.bytes.subarray(at));
+  const bytes = new Uint8Array(pieces.reduce((sum, piece) => sum + piece.length, 0));
+  let to = 0;
+  for (const piece of pieces) {
+    bytes.set(piece, to);
+    to += piece.length;
+  }
+  return { bytes, count: found.length, row: found[0]!.row, delimiter: first };
+}
+
+/** The fields of a row to which another delimiter than the file's gives exactly as many as the header has, and its own does not. */
+export function otherFields(
+  records: Records,
+  row: number,
+  width: number,
+): { fields: string[]; delimiter: string } | undefined {
+  if (width < 2 || fieldCount(records, row) === width) return undefined;
+  const [start, end] = [records.start[row]!, records.ends[records.first[row + 1]! - 1]!];
+  if (end - start > LONGEST || !othersIn(records.bytes, start, end, width - 1)) return undefined;
+  const text = utf8(records.bytes, start, end);
+  for (const delimiter of DELIMITERS) {
+    if (delimiter.charCodeAt(0) === records.delimiter) continue;
+    const fields = fieldsOf(text, delimiter);
+    if (fields.length === width) return { fields, delimiter };
+  }
+  return undefined;
+}
+
+/** Whether any of the delimiters comes that often; most rows that are short have none of them. */
+function othersIn(bytes: Uint8Array, from: number, to: number, wanted: number): boolean {
+  return DELIMITERS.some((delimiter) => {
+    const code = delimiter.charCodeAt(0);
+    let left = wanted;
+    for (let i = from; i < to && left > 0; i++) if (bytes[i] === code) left--;
+    return left === 0;
+  });
+}
+
+/** Fields of one row, quotes kept as they stand. */
+function fieldsOf(text: string, delimiter: string): string[] {
+  const fields: string[] = [];
+  let quoted = false;
+  let start = 0;
+  for (let i = 0; i < text.length; i++) {
+    if (text[i] === '"') quoted = !quoted;
+    else if (text[i] === delimiter && !quoted) {
+      fields.push(text.slice(start, i));
+      start = i + 1;
+    }
+  }
+  fields.push(text.slice(start));
+  return fields;
+}
+
+const quoted = (field: string): string =>
+  field.startsWith('"') && field.endsWith('"') && field.length > 1 ? field : `"${field.replaceAll('"', '""')}"`;
