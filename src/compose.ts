@@ -2,11 +2,14 @@ import type { Analysis } from './analyse.ts';
 import { isolated, lacking, speakerOf } from './language/index.ts';
 import type { LocalDate } from './model/glucose.ts';
 import type { Report } from './model/report.ts';
-import { type PageContext, pages } from './pages/index.ts';
+import { methodPage, type PageContext, type PaperOf, pagesOf } from './pages/index.ts';
+import { targetSets } from './targets/index.ts';
 
 export interface ComposeOptions {
   voice: 'clinic' | 'patient';
   paper: 'a4' | 'letter';
+  /** Of the clinic's voice: what a visit needs (the usual), all the rest, or the draft interpretation alone. */
+  part?: 'visit' | 'further' | 'draft';
   /** Large print of the patient paper; the clinic report has one size. */
   large?: boolean | undefined;
   /** Words known to be whole, such as the English ones: a language that lacks a text of theirs is refused. */
@@ -36,8 +39,9 @@ const CHART_TEXT = { clinic: 8.5, patient: 12, large: 17 };
 export function compose(
   analysis: Analysis,
   words: unknown,
-  { voice, paper, large = false, whole }: ComposeOptions,
+  { voice, paper, part = 'visit', large = false, whole }: ComposeOptions,
 ): Report {
+  const which: PaperOf = voice === 'clinic' && part !== 'visit' ? part : voice;
   const size = voice === 'patient' && large ? 'large' : voice;
   const { timeline, targets, settings } = analysis;
   const { unit } = timeline;
@@ -59,10 +63,10 @@ export function compose(
     paper,
     voice,
     ...(size === 'large' ? { large } : {}),
-    title: speaker.say(`pages.paper.${voice}.title`),
+    title: speaker.say(`pages.paper.${which}.title`),
     header: {
       left: who === '' ? speaker.say('pages.paper.nobody') : who,
-      right: [...(clinic ? [isolated(clinic)] : []), speaker.say(`pages.paper.${voice}.title`)].join(' · '),
+      right: [...(clinic ? [isolated(clinic)] : []), speaker.say(`pages.paper.${which}.title`)].join(' · '),
     },
     footer: {
       left: speaker.say('pages.paper.footer', {
@@ -75,7 +79,40 @@ export function compose(
       }),
       right: speaker.say('pages.paper.pageOf', { page: word('{page}'), pages: word('{pages}') }),
     },
-    pages: pages[voice].flatMap((make) => make(context) ?? []),
+    pages: pagesOf(which, context).flatMap((make) => make(context) ?? []),
     printed: settings.today,
+  };
+}
+
+export interface MethodOptions {
+  paper: 'a4' | 'letter';
+  /** Date of printing, YYYY-MM-DD. */
+  printed: string;
+  version: string;
+  clinic?: string | undefined;
+}
+
+/** How each number is made, for a clinic to print once: nothing in it is about a person. */
+export function composeMethod(words: unknown, { paper, printed, version, clinic }: MethodOptions): Report {
+  // Its words hold no glucose: unit and targets are never asked for.
+  const speaker = speakerOf(words, { unit: 'mg/dL', voice: 'clinic', targets: targetSets.adult });
+  const word = (value: string) => ({ q: 'word' as const, value });
+  const page = methodPage(speaker);
+  return {
+    language: speaker.language,
+    direction: speaker.direction,
+    paper,
+    voice: 'clinic',
+    title: page.title,
+    header: { left: clinic === undefined ? '' : isolated(clinic), right: page.title },
+    footer: {
+      left: speaker.say('pages.paper.methodFooter', {
+        printed: word(speaker.value({ q: 'date', value: printed as LocalDate }, 'brief')),
+        version: word(version),
+      }),
+      right: speaker.say('pages.paper.pageOf', { page: word('{page}'), pages: word('{pages}') }),
+    },
+    pages: [page],
+    printed,
   };
 }

@@ -10,7 +10,7 @@ import type { PdfFonts, PdfInfo } from './writers/pdf/info.ts';
 
 export type { Analysis, FileAccount, Refusal } from './analyse.ts';
 export type { Deflate } from './bytes/pack.ts';
-export { type ComposeOptions, compose, HalfTranslated } from './compose.ts';
+export { type ComposeOptions, compose, composeMethod, HalfTranslated, type MethodOptions } from './compose.ts';
 export type { Language, Words } from './language/index.ts';
 export type { Input, Issue, Ledger } from './model/input.ts';
 export type { Measures } from './model/measures.ts';

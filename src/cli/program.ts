@@ -12,7 +12,9 @@ export interface ReportOptions extends FolderSettings {
   out: string;
   /** Puts the numbers into the clinic report as a file within the file. */
   attach?: boolean;
-  /** Also writes both papers as web pages. */
+  /** Also makes all that a visit does not need, and how each number is made. */
+  further?: boolean;
+  /** Also writes the papers as web pages. */
   html?: boolean;
   /** Locks both papers. */
   password?: string;
@@ -68,6 +70,7 @@ export function program(version: string, tell: Teller, actions: Actions): Comman
       .addOption(option('--compare', '<with>', 'compare'))
       .addOption(new Option('--infer-meals', help('inferMeals')))
       .addOption(new Option('--more-indices', help('moreIndices')))
+      .addOption(new Option('--further', help('further')))
       .addOption(new Option('--html', help('html')))
       .addOption(new Option('--attach', help('attach')));
   const examples = (made: Command, key: Below<'cli.help.examples'>): Command =>

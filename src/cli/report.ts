@@ -20,7 +20,7 @@ import { paperWords } from './words.ts';
 /** Reads one person's files and writes both papers, the numbers, and what was set aside. Gives the exit code. */
 export async function report(files: string[], options: ReportOptions, door: Door): Promise<number> {
   const { tell, print } = door;
-  const { out, attach, password, html, ...given } = options;
+  const { out, attach, password, html, further, ...given } = options;
   if (password === '') throw new WrongUse('emptyPassword');
   if (html && password !== undefined) throw new WrongUse('pageNotLocked');
   const found = gather(files);
@@ -36,7 +36,8 @@ export async function report(files: string[], options: ReportOptions, door: Door
     return EXIT.refused;
   }
   const { place, paper, grey, large, snapshot } = wanted;
-  const making = { paper, grey, large, snapshot, password, html: html ?? false, attach: attach ?? false };
+  const asked = { html: html ?? false, attach: attach ?? false, further: further ?? false };
+  const making = { paper, grey, large, snapshot, password, ...asked };
   const wishes = { ...making, fhir: false, fhirReadings: false };
   const outputs = await papersOf(analysis, stemOf(files, found, wanted), wishes, paperWords(place), door);
   guardInputs(out, outputs, found);

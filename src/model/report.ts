@@ -14,7 +14,7 @@ export interface Cell {
 export type Block =
   | { kind: 'heading'; level: 1 | 2 | 3; text: string }
   | { kind: 'paragraph'; text: string; style: 'lead' | 'body' | 'strong' | 'small' }
-  | { kind: 'list'; items: string[]; ordered: boolean }
+  | { kind: 'list'; items: string[]; ordered: boolean; dense?: boolean }
   | {
       kind: 'table';
       caption: string;
@@ -38,6 +38,11 @@ export type Block =
   | { kind: 'panel'; blocks: Block[] }
   /** Never split over a page break. */
   | { kind: 'together'; blocks: Block[] }
+  /**
+   * One of several forms, the fullest first. A page that holds any stands on one side: those with the smallest `gives` give way
+   * first, and each keeps the fullest form for which there is room. Stands at the top of a page only, in no other block.
+   */
+  | { kind: 'fit'; gives: number; forms: Block[][] }
   | { kind: 'space'; points: number }
   | { kind: 'pageBreak' };
 

@@ -206,6 +206,7 @@ export interface WordParams {
   'cli.help.moreIndices': never;
   'cli.help.since': never;
   'cli.help.inferMeals': never;
+  'cli.help.further': never;
   'cli.error.noSuchFile': 'path';
   'cli.error.emptyFolder': 'path';
   'cli.error.cannotOpen': 'path' | 'reason';
@@ -277,6 +278,9 @@ export interface WordParams {
   'cli.told.output.patientPage': never;
   'cli.told.output.interpretation': never;
   'cli.told.output.snapshot': never;
+  'cli.told.output.further': never;
+  'cli.told.output.furtherPage': never;
+  'cli.told.output.method': never;
   'cli.told.caution': never;
   'cli.told.understood': 'file';
   'cli.told.kind': never;
@@ -409,6 +413,9 @@ export interface WordParams {
   'pages.paper.nobody': never;
   'pages.paper.footer': 'from' | 'to' | 'unit' | 'printed' | 'version' | 'hash';
   'pages.paper.pageOf': 'page' | 'pages';
+  'pages.paper.further.title': never;
+  'pages.paper.draft.title': never;
+  'pages.paper.methodFooter': 'printed' | 'version';
   'pages.overview.bookmark': never;
   'pages.overview.title': 'days' | 'from' | 'to';
   'pages.overview.data.title': never;
@@ -550,9 +557,9 @@ export interface WordParams {
   'pages.method.rules': never;
   'pages.method.rule.interval': never;
   'pages.method.rule.axis': never;
-  'pages.method.rule.gaps': 'gap';
+  'pages.method.rule.gaps': never;
   'pages.method.rule.night': never;
-  'pages.method.rule.units': 'unit';
+  'pages.method.rule.units': never;
   'pages.method.rule.duplicates': never;
   'pages.method.rule.limits': never;
   'pages.method.rule.notes': never;
@@ -560,6 +567,8 @@ export interface WordParams {
   'pages.method.unreviewed': never;
   'pages.method.nameAndBasis': 'name' | 'basis';
   'pages.method.definitionAndSource': 'definition' | 'source';
+  'pages.method.goals': never;
+  'pages.method.basis': never;
   'pages.patientFront.title': never;
   'pages.patientFront.period': 'days' | 'from' | 'to';
   'pages.patientFront.hours': 'hours';
@@ -778,6 +787,13 @@ export interface WordParams {
   'pages.indicesAnnex.source': never;
   'pages.alsoDiffers.clinic': 'note' | 'name' | 'a' | 'aOf' | 'b' | 'bOf';
   'pages.alsoDiffers.patient': 'note' | 'name' | 'a' | 'aOf' | 'b' | 'bOf';
+  'pages.visit.remark': 'when' | 'text';
+  'pages.visit.remarks': never;
+  'pages.visit.remarksMore': 'count';
+  'pages.visit.remarksSheet': never;
+  'pages.visit.agreeing': never;
+  'pages.visit.well': never;
+  'pages.visit.elsewhere': 'version';
   'issues.two-persons': 'actual';
   'issues.no-readings': never;
   'issues.no-readings-in-period': 'actual' | 'option';

@@ -1,6 +1,7 @@
 import { issueSaid } from '../language/index.ts';
 import type { Ledger } from '../model/input.ts';
 import type { Block, Cell } from '../model/report.ts';
+import { basis } from './basis.ts';
 import { count, denseTable, heading, type PageContext, type PageMaker, paragraph, word } from './context.ts';
 import { evidenceText, valueText } from './understoodTexts.ts';
 
@@ -26,6 +27,7 @@ export const accounting: PageMaker = (context) => {
       ...issues(context),
       heading(2, speaker.say('pages.accounting.choices')),
       choices(context),
+      ...basis(context),
     ],
   };
 };

@@ -1,36 +1,37 @@
 import { accounting } from './accounting.ts';
-import { agreed } from './agreed.ts';
 import { aroundNotes } from './aroundNotes.ts';
-import type { PageMaker } from './context.ts';
+import type { PageContext, PageMaker } from './context.ts';
 import { dayStrips } from './dayStrips.ts';
 import { indicesAnnex } from './indicesAnnex.ts';
 import { interpretation } from './interpretation.ts';
-import { method } from './method.ts';
-import { overview } from './overview.ts';
 import { patientBack } from './patientBack.ts';
 import { patientFront } from './patientFront.ts';
 import { sensorTrust } from './sensorTrust.ts';
 import { standsOut } from './standsOut.ts';
 import { thenAndNow } from './thenAndNow.ts';
 import { usualDay } from './usualDay.ts';
+import { agreeing } from './visit/agreeing.ts';
+import { clock } from './visit/clock.ts';
+import { singleDays } from './visit/days.ts';
+import { isThin } from './visit/layout.ts';
+import { remarksSheet } from './visit/remarks.ts';
+import { safety } from './visit/safety.ts';
 
 export type { PageContext } from './context.ts';
+export { methodPage } from './method.ts';
 
-/** The pages of each paper, in order of print. */
-export const pages: Record<'clinic' | 'patient', readonly PageMaker[]> = {
-  clinic: [
-    overview,
-    usualDay,
-    standsOut,
-    dayStrips,
-    aroundNotes,
-    thenAndNow,
-    sensorTrust,
-    interpretation,
-    agreed,
-    accounting,
-    method,
-    indicesAnnex,
-  ],
+/** What is made of one analysis: the two papers that everyone gets, what is added on request, and the draft to paste. */
+export type PaperOf = 'clinic' | 'patient' | 'further' | 'draft';
+
+/** The pages of each paper, in order of print; a page that has nothing to say is left out. */
+export function pagesOf(paper: PaperOf, context: PageContext): readonly PageMaker[] {
+  if (paper !== 'clinic') return PAGES[paper];
+  // Two sheets, printed on both sides; one where there is little to look at.
+  return isThin(context) ? [safety, agreeing, remarksSheet] : [safety, clock, singleDays, agreeing, remarksSheet];
+}
+
+const PAGES: Record<Exclude<PaperOf, 'clinic'>, readonly PageMaker[]> = {
   patient: [patientFront, patientBack],
+  further: [standsOut, usualDay, dayStrips, aroundNotes, thenAndNow, sensorTrust, accounting, indicesAnnex],
+  draft: [interpretation],
 };

@@ -9,7 +9,7 @@ import { BANDS } from '../targets/bands.ts';
 import { limitsOf } from './bandsTable.ts';
 import { count, denseTable, heading, type PageContext, type PageMaker, paragraph, tellAll, word } from './context.ts';
 
-const isShare = (of: Compared): of is Band => BANDS.some((band) => band === of);
+export const isShare = (of: Compared): of is Band => BANDS.some((band) => band === of);
 
 /**
  * Two periods side by side, each change with its interval and a verdict. Only when a comparison was asked for; one that
@@ -31,7 +31,7 @@ export const thenAndNow: PageMaker = (context) => {
     blocks.push({
       kind: 'chart',
       title: speaker.say('pages.thenAndNow.chart'),
-      drawing: changesChart(shares, (change) => name(change, context), context.chart),
+      drawing: changesChart(shares, (change) => nameOfChange(change, context), context.chart),
     });
   blocks.push(
     table(context, value),
@@ -97,7 +97,7 @@ function row(change: Change, context: PageContext): Cell[] {
   const sure = low !== null && high !== null && (low > 0 || high < 0);
   const key = verdict === 'cannot-tell' ? (`cannotTell.${why!}` as const) : told ? 'told' : sure ? 'small' : 'notTold';
   return [
-    { text: name(change, context), strong: told },
+    { text: nameOfChange(change, context), strong: told },
     { text: amount(change, change.before, context) },
     { text: amount(change, change.now, context) },
     { text: signed(change, change.change, context), strong: told },
@@ -120,7 +120,7 @@ function row(change: Change, context: PageContext): Cell[] {
   ];
 }
 
-function name({ of }: Change, { speaker }: PageContext): string {
+export function nameOfChange({ of }: Change, { speaker }: PageContext): string {
   return isShare(of)
     ? speaker.say(`pages.thenAndNow.of.${of}`, limitsOf(of, speaker))
     : speaker.say(`pages.thenAndNow.of.${of}`);

@@ -2,7 +2,7 @@ import { hourSharesChart } from '../charts/hourShares.ts';
 import { CURVE_LABELS, modalDayChart } from '../charts/modalDay.ts';
 import type { FindingId } from '../findings/index.ts';
 import type { Block } from '../model/report.ts';
-import { heading, type PageMaker, paragraph, space, tellAll } from './context.ts';
+import { heading, type PageContext, type PageMaker, paragraph, space, tellAll } from './context.ts';
 import { curveTable } from './curveTable.ts';
 
 const CLOCK_FINDINGS: readonly FindingId[] = [
@@ -17,7 +17,7 @@ const CLOCK_FINDINGS: readonly FindingId[] = [
 /** Where on the clock glucose usually runs, how far days differ, and what share of each hour lay in each band. */
 export const usualDay: PageMaker = (context) => {
   const { speaker, analysis, chart } = context;
-  const { modalDay, hourly, windows } = analysis.measures;
+  const { modalDay, hourly } = analysis.measures;
   const blocks: Block[] = [heading(1, speaker.say('pages.usualDay.title'))];
   if (!modalDay.ok)
     blocks.push(
@@ -40,23 +40,30 @@ export const usualDay: PageMaker = (context) => {
       },
     );
   }
-  blocks.push(...curveTable(context, ['p50']));
+  blocks.push(...curveTable(context, ['p75', 'p50', 'p25']));
   if (hourly.ok)
     blocks.push(space(6), {
       kind: 'chart',
       title: speaker.say('pages.usualDay.shares'),
       drawing: hourSharesChart(hourly.value, chart, { height: 84, right: CURVE_LABELS }),
     });
-  const lines = tellAll(context, CLOCK_FINDINGS);
-  if (windows.ok)
-    lines.push(
-      speaker.say('pages.usualDay.hardest', {
-        from: { q: 'clock', value: windows.value.hardest.fromMinute },
-        to: { q: 'clock', value: windows.value.hardest.toMinute },
-        inRange: { q: 'share', value: windows.value.hardest.inRange },
-      }),
-    );
+  const lines = clockLines(context);
   if (lines.length > 0)
     blocks.push(heading(2, speaker.say('pages.usualDay.clock')), { kind: 'list', items: lines, ordered: false });
   return { id: 'usual-day', title: speaker.say('pages.usualDay.title'), blocks };
 };
+
+/** What can be said of the clock, in order of print. */
+export function clockLines(context: PageContext): string[] {
+  const { speaker, analysis } = context;
+  const { windows } = analysis.measures;
+  const lines = tellAll(context, CLOCK_FINDINGS);
+  if (!windows.ok) return lines;
+  const { fromMinute, toMinute, inRange } = windows.value.hardest;
+  const hardest = speaker.say('pages.usualDay.hardest', {
+    from: { q: 'clock', value: fromMinute },
+    to: { q: 'clock', value: toMinute },
+    inRange: { q: 'share', value: inRange },
+  });
+  return [...lines, hardest];
+}

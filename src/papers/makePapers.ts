@@ -1,7 +1,7 @@
 import type { Analysis } from '../analyse.ts';
 import type { Deflate } from '../bytes/pack.ts';
 import { bytesOf } from '../bytes/text.ts';
-import { compose } from '../compose.ts';
+import { compose, composeMethod } from '../compose.ts';
 import { sumsOf } from '../measures/earlier.ts';
 import type { Report } from '../model/report.ts';
 import type { HtmlOptions } from '../writers/html/index.ts';
@@ -21,7 +21,9 @@ export interface PapersWanted {
   paper: 'a4' | 'letter';
   grey: boolean;
   large: boolean;
-  /** Both papers as web pages too. */
+  /** All that a visit does not need, and how each number is made. */
+  further: boolean;
+  /** What is told as pages also as web pages. */
   html: boolean;
   /** The numbers as a file within the clinic report. */
   attach: boolean;
@@ -82,18 +84,29 @@ export async function makePapers(
     description: tools.aboutNumbers,
   });
   const webPage = wanted.html ? await tools.openPages() : null;
-  const addPaper = async (voice: Report['voice'], attached: { attachment?: Attachment } = {}) => {
-    const report = compose(analysis, words, { voice, paper, large, whole });
+  const addPaper = async (which: 'clinic' | 'patient' | 'further', attached: { attachment?: Attachment } = {}) => {
+    const kind = which === 'further' ? ({ voice: 'clinic', part: which } as const) : { voice: which };
+    const report = compose(analysis, words, { ...kind, paper, large, whole });
     const pdf = await writePdf(report, tools.fonts, { version, grey, password, deflate, ...attached });
-    add(voice, pdf);
-    if (webPage) add(`${voice}Page`, webPage(report, { words, grey }));
-    return { report, pdf };
+    add(which, pdf);
+    if (webPage) add(`${which}Page`, webPage(report, { words, grey }));
+    return pdf;
   };
   // The paper for the person stays as light as a paper.
-  const { report, pdf } = await addPaper('clinic', wanted.attach ? { attachment: attachment() } : {});
+  const pdf = await addPaper('clinic', wanted.attach ? { attachment: attachment() } : {});
   // Plain text cannot be locked.
-  if (password === undefined) add('interpretation', pageAsText(report, 'interpretation'));
+  if (password === undefined)
+    add(
+      'interpretation',
+      pageAsText(compose(analysis, words, { voice: 'clinic', paper, part: 'draft' }), 'interpretation'),
+    );
   await addPaper('patient');
+  if (wanted.further) {
+    await addPaper('further');
+    const { today: printed, person } = settings;
+    const made = composeMethod(words, { paper, printed, version, clinic: person.clinic });
+    add('method', await writePdf(made, tools.fonts, { version, grey, deflate }));
+  }
   // A year's numbers are 20 MB of text: not made before the papers are done.
   add('analysis', analysisJson(analysis));
   // Named by the last day it holds, so that a later visit never writes over an earlier one.

@@ -4,12 +4,18 @@ const ENDINGS = {
   clinicPage: 'clinic-report.html',
   patient: 'patient-paper.pdf',
   patientPage: 'patient-paper.html',
+  further: 'further-pages.pdf',
+  furtherPage: 'further-pages.html',
+  method: 'how-numbers-are-made.pdf',
   interpretation: 'interpretation.txt',
   analysis: 'analysis.json',
   snapshot: 'snapshot-{day}.json',
   setAside: 'set-aside.csv',
   fhir: 'cgm.fhir.json',
 } as const;
+
+/** The method, where it is made once for a whole run. */
+export const METHOD_NAME = ENDINGS.method;
 
 export type Result = keyof typeof ENDINGS;
 

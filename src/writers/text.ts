@@ -36,6 +36,8 @@ function linesOf(block: Block): string[] {
     case 'panel':
     case 'together':
       return block.blocks.flatMap(linesOf);
+    case 'fit':
+      return block.forms[0]!.flatMap(linesOf);
     case 'space':
     case 'pageBreak':
       return [''];

@@ -24,7 +24,7 @@ function readings(days: number): Uint8Array {
 function dayCharts(days: number) {
   const settings = { targets: 'adult' as const, today: '2032-03-31', period: { days }, person: {} };
   const analysis = analyse([{ name: 'a.csv', bytes: readings(days) }], settings, 'test') as Analysis;
-  const report = compose(analysis, wordsOf(), { voice: 'clinic', paper: 'letter' });
+  const report = compose(analysis, wordsOf(), { voice: 'clinic', paper: 'letter', part: 'further' });
   const page = report.pages.find(({ id }) => id === 'day-strips')!;
   const drawings = page.blocks.flatMap((block: Block): Drawing[] => (block.kind === 'chart' ? [block.drawing] : []));
   return { report: { ...report, pages: [page] }, drawings };

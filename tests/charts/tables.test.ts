@@ -11,16 +11,19 @@ function chartsIn(blocks: readonly Block[]): Chart[] {
   return blocks.flatMap((block): Chart[] => {
     if (block.kind === 'chart') return [block];
     if (block.kind === 'columns') return block.columns.flatMap(chartsIn);
+    if (block.kind === 'fit') return block.forms.flatMap(chartsIn);
     return block.kind === 'panel' || block.kind === 'together' ? chartsIn(block.blocks) : [];
   });
 }
 
 /** Told by a table or a list of the page itself: the bar and the blocks of the hours, and the changes. */
-const TOLD_BESIDE = /^(pages\.)?(overview|patient-front|then-and-now)$/;
+const TOLD_BESIDE = /^(pages\.)?(overview|patient-front|then-and-now|clock)$/;
 
 /** Pictures are for those who see them: each also has a sentence with its numbers, and the numbers as a table. */
 function check(analysis: Analysis, voice: 'clinic' | 'patient', language: string): void {
-  const { pages } = compose(analysis, wordsOf(language), { voice, paper: 'a4' });
+  const told = (part?: 'further') =>
+    compose(analysis, wordsOf(language), { voice, paper: 'a4', ...(part && { part }) });
+  const pages = [...told().pages, ...(voice === 'clinic' ? told('further').pages : [])];
   for (const page of pages)
     for (const { title, drawing } of chartsIn(page.blocks)) {
       const name = `${page.id}: ${title ?? drawing.summary}`;

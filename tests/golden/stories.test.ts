@@ -1,12 +1,12 @@
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { compose } from '../../src/compose.ts';
+import { compose, composeMethod } from '../../src/compose.ts';
 import { analysisJson } from '../../src/writers/json.ts';
 import { pageText } from '../support/pageText.ts';
 import { analysisOf, home, stories, wordsOf } from '../support/story.ts';
 
 /**
- * What every story gives: its numbers, and the text of both papers page by page. Accept a change with `npm run golden` and
+ * What every story gives: its numbers, and the text of the papers page by page. Accept a change with `npm run golden` and
  * read the diff before committing it.
  */
 describe.each(stories)('%s', (story) => {
@@ -18,8 +18,17 @@ describe.each(stories)('%s', (story) => {
     );
   });
 
-  test.each(['clinic', 'patient'] as const)('the words of the %s paper', async (voice) => {
-    const report = compose(await analysisOf(story), wordsOf(), { voice, paper: 'a4' });
-    await expect(pageText(report)).toMatchFileSnapshot(kept(`${voice}.txt`));
+  test.each([
+    ['clinic', { voice: 'clinic' }],
+    ['further', { voice: 'clinic', part: 'further' }],
+    ['patient', { voice: 'patient' }],
+  ] as const)('the words of the %s paper', async (name, which) => {
+    const report = compose(await analysisOf(story), wordsOf(), { ...which, paper: 'a4' });
+    await expect(pageText(report)).toMatchFileSnapshot(kept(`${name}.txt`));
   });
+});
+
+test('how each number is made, the same for everyone', async () => {
+  const report = composeMethod(wordsOf(), { paper: 'a4', printed: '2026-01-01', version: 'golden' });
+  await expect(pageText(report)).toMatchFileSnapshot(join(home, 'tests/golden/method.txt'));
 });

@@ -20,7 +20,7 @@ function story(name: string, over: object = {}): Analysis {
   return known;
 }
 const textOf = (analysis: Analysis, voice: ComposeOptions['voice'], id: string): string => {
-  const report = compose(analysis, english, { voice, paper: 'a4' });
+  const report = compose(analysis, english, { voice, paper: 'a4', part: 'further' });
   const pages = report.pages.filter((page) => page.id === id);
   const text = pageText({ ...report, pages } as Report);
   return text.slice(text.indexOf('====')).replaceAll('\u00a0', ' ');

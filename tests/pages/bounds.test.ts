@@ -6,7 +6,9 @@ import { analysisOf, wordsOf } from '../support/story.ts';
 /** Values of the table of single numbers. */
 function singleNumbers(report: Report): string[] {
   const all = (blocks: Block[]): Block[] =>
-    blocks.flatMap((block) => (block.kind === 'columns' ? block.columns.flatMap(all) : [block]));
+    blocks.flatMap((block) =>
+      block.kind === 'columns' ? block.columns.flatMap(all) : block.kind === 'fit' ? all(block.forms[0]!) : [block],
+    );
   const table = report.pages
     .flatMap(({ blocks }) => all(blocks))
     .find((block) => block.kind === 'table' && block.caption === 'Average and variability');
@@ -24,7 +26,7 @@ test.each([
   const report = compose(analysis, wordsOf(), { voice: 'clinic', paper: 'a4' });
   const before = singleNumbers(report).map((value) => value.replace(/[\d.].*$/, ''));
   expect(before).toEqual(words);
-  const said = JSON.stringify(report.pages.find(({ id }) => id === 'interpretation')!.blocks);
+  const said = JSON.stringify(report.pages.find(({ id }) => id === 'agreed')!.blocks);
   expect(said).toContain(`the sensor mean ${words[0]}1`);
   expect(/coefficient of variation about \d/.test(said)).toBe(words[2] !== '');
 });

@@ -6,7 +6,7 @@ import { analysisOf, stories, wordsOf } from '../support/story.ts';
 
 /** A gap is drawn, so its caution stands on the same paper (common practice, no source). */
 const GAP = { en: 'does not mean no low', es: 'No significa que no hubiera una baja' };
-const LAG = { en: 'some minutes behind your blood', es: 'unos minutos detrás de la sangre' };
+const LAG = { en: 'some minutes behind', es: 'unos minutos detrás de la sangre' };
 
 const analyses = new Map<string, Analysis>();
 beforeAll(async () => {

@@ -4,7 +4,7 @@ import type { Block } from '../../src/model/report.ts';
 import { analysisOf, wordsOf } from '../support/story.ts';
 
 test('days without a reading or a note are one line, and a clock stands under the last strip of every sheet', async () => {
-  const report = compose(await analysisOf('thin-data'), wordsOf(), { voice: 'clinic', paper: 'a4' });
+  const report = compose(await analysisOf('thin-data'), wordsOf(), { voice: 'clinic', paper: 'a4', part: 'further' });
   const { blocks } = report.pages.find(({ id }) => id === 'day-strips')!;
   const told = blocks.slice(2).map((block: Block) => (block.kind === 'chart' ? block.drawing.day!.name : block));
   expect(told).toEqual([

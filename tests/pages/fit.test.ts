@@ -25,10 +25,14 @@ async function sheets(
 
 describe.each(stories)('%s', (story) => {
   describe.each(['en', 'es'])('in %s', (language) => {
-    test('page 1 stands alone on one sheet', async () => {
-      const { starts } = await sheets(await analysisOf(story), language, 'clinic', 'a4');
-      expect(starts.slice(0, 2)).toEqual([0, 1]);
-    });
+    test.each(['a4', 'letter'] as const)(
+      'the clinic report is two sheets, or one of thin data, on %s',
+      async (paper) => {
+        const { count, starts } = await sheets(await analysisOf(story), language, 'clinic', paper);
+        const sides = story === 'thin-data' ? [0, 1] : [0, 1, 2, 3];
+        expect({ count, starts }).toEqual({ count: sides.length, starts: sides });
+      },
+    );
 
     test.each(['a4', 'letter'] as const)('the patient paper is one sheet with two sides on %s', async (paper) => {
       const { count, starts } = await sheets(await analysisOf(story), language, 'patient', paper);

@@ -8,7 +8,7 @@ import { analysisOf, wordsOf } from '../support/story.ts';
 /** Rows of the annex by their first cell, each as value and unit. */
 async function annexOf(story: string) {
   const analysis = await analysisOf(story, { moreIndices: true });
-  const report = compose(analysis, wordsOf(), { voice: 'clinic', paper: 'a4' });
+  const report = compose(analysis, wordsOf(), { voice: 'clinic', paper: 'a4', part: 'further' });
   const rows = report.pages
     .filter(({ id }) => id === 'indices')
     .flatMap(({ blocks }) => blocks.flatMap((block): Cell[][] => (block.kind === 'table' ? block.rows : [])));

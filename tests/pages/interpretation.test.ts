@@ -14,7 +14,7 @@ describe.each(stories)('%s', (story) => {
     ['en', sentences],
     ['es', frases],
   ] as const)('five to eight sentences in reading order (%s)', async (language, split) => {
-    const report = compose(await analysisOf(story), wordsOf(language), { voice: 'clinic', paper: 'a4' });
+    const report = compose(await analysisOf(story), wordsOf(language), { voice: 'clinic', paper: 'a4', part: 'draft' });
     const page = report.pages.find(({ id }) => id === 'interpretation')!;
     const told = paragraphs(page.blocks);
     expect(told.length).toBeGreaterThanOrEqual(5);
@@ -23,7 +23,7 @@ describe.each(stories)('%s', (story) => {
   });
 
   test('as plain text: every sentence, room to write and sign, the hours', async () => {
-    const report = compose(await analysisOf(story), wordsOf(), { voice: 'clinic', paper: 'a4' });
+    const report = compose(await analysisOf(story), wordsOf(), { voice: 'clinic', paper: 'a4', part: 'draft' });
     const text = pageAsText(report, 'interpretation');
     const page = report.pages.find(({ id }) => id === 'interpretation')!;
     const lines = text.split('\n');

@@ -39,6 +39,9 @@ function texts(block: Block): { all: string[]; ours: string[] } {
     case 'panel':
     case 'together':
       return joined(block.blocks);
+    // Which form is printed depends on the room.
+    case 'fit':
+      return { all: [], ours: joined(block.forms.flat()).ours };
     default:
       return none;
   }

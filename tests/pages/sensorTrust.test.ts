@@ -13,6 +13,7 @@ test('a day of wear without readings is told as not known, never as one without 
   const report = compose({ ...analysis, measures: { ...analysis.measures, sensors } }, wordsOf(), {
     voice: 'clinic',
     paper: 'a4',
+    part: 'further',
   });
   const text = pageAsText(report, 'sensor-trust').replaceAll('\u00a0', ' ');
   const rows = text.split('\n').filter((line) => /^\W*[12]\W+1\W/.test(line));

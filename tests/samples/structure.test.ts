@@ -1,7 +1,6 @@
 import { spawnSync } from 'node:child_process';
 import { describe, expect } from 'vitest';
-import { compose } from '../../src/compose.ts';
-import type { Report } from '../../src/model/report.ts';
+import { type ComposeOptions, compose } from '../../src/compose.ts';
 import type { Settings } from '../../src/model/settings.ts';
 import { structureFaults } from '../support/pdfStructure.ts';
 import { wordsOf } from '../support/story.ts';
@@ -12,8 +11,9 @@ import { analyseStory, held, storyNames } from './stories.ts';
 const words = wordsOf();
 
 /** Each kind of paper, so that every setting meets every story. */
-const PAPERS: readonly [string, Pick<Report, 'voice' | 'paper' | 'large'>, grey: boolean][] = [
-  ['clinic report, A4, colour', { voice: 'clinic', paper: 'a4' }, false],
+const PAPERS: readonly [string, ComposeOptions, grey: boolean][] = [
+  ['further pages, A4, colour', { voice: 'clinic', paper: 'a4', part: 'further' }, false],
+  ['clinic report, A4, colour', { voice: 'clinic', paper: 'a4', part: 'further' }, false],
   ['clinic report, Letter, grey', { voice: 'clinic', paper: 'letter' }, true],
   ['patient paper, Letter, colour', { voice: 'patient', paper: 'letter' }, false],
   ['patient paper, A4, grey', { voice: 'patient', paper: 'a4' }, true],
@@ -61,7 +61,7 @@ describe.each(['en', 'es'])('pages that are asked for, in %s', (language) => {
   for (const [name, other, compared] of MORE)
     needs('qpdf')(name, async () => {
       const analysis = held(analyseStory('evening-exercise', other));
-      const report = compose(analysis, wordsOf(language), { voice: 'clinic', paper: 'a4' });
+      const report = compose(analysis, wordsOf(language), { voice: 'clinic', paper: 'a4', part: 'further' });
       const pages = report.pages.map(({ id }) => id);
       expect(pages).toContain('indices');
       expect(pages.filter((id) => id === 'then-and-now')).toEqual(compared);

@@ -37,6 +37,8 @@ function lines(block: Block): string[] {
     case 'panel':
     case 'together':
       return block.blocks.flatMap(lines);
+    case 'fit':
+      return block.forms[0]!.flatMap(lines);
     case 'space':
     case 'pageBreak':
       return [];

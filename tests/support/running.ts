@@ -33,6 +33,9 @@ export function passages(report: Report, locked: ReadonlySet<string>): Passage[]
       case 'together':
         block.blocks.forEach(walk);
         break;
+      case 'fit':
+        block.forms[0]!.forEach(walk);
+        break;
     }
   };
   for (const page of report.pages) {

@@ -4,6 +4,7 @@ import { readManifest } from '../../clinic/manifest.ts';
 import { findPeople } from '../../clinic/people.ts';
 import { inShard, parseShard, type Shard } from '../../clinic/shards.ts';
 import { USUAL, withUsual } from '../../clinic/thresholds.ts';
+import type { Place } from '../../language/index.ts';
 import type { Person } from '../../model/clinic.ts';
 import type { FolderSettings } from '../../schemas/settings.ts';
 import type { Thresholds } from '../../schemas/thresholds.ts';
@@ -17,6 +18,7 @@ import { MANIFEST, walk } from './walk.ts';
 
 export interface ClinicOptions extends FolderSettings {
   out: string;
+  further?: boolean;
   html?: boolean;
   attach?: boolean;
   fhir?: boolean;
@@ -48,7 +50,7 @@ export interface Asked {
   since: string | undefined;
   today: string;
   /** How the worklist is printed: as everyone's papers are. */
-  look: { paper: 'a4' | 'letter'; grey: boolean; clinic: string | undefined };
+  look: { paper: 'a4' | 'letter'; grey: boolean; clinic: string | undefined; place: Place };
 }
 
 /** Looks at the folder and the options. Throws WrongUse for what cannot be meant. */
@@ -90,7 +92,7 @@ export async function ask(named: string, given: ClinicOptions, door: Door): Prom
     options,
     since,
     today: wanted.settings.today,
-    look: { paper: wanted.paper, grey: wanted.grey, clinic: options.clinic },
+    look: { paper: wanted.paper, grey: wanted.grey, clinic: options.clinic, place: wanted.place },
   };
 }
 
@@ -120,7 +122,7 @@ async function usual(folder: string, found: readonly string[], door: Door): Prom
 
 /** The options that are about how to read and print, without those of the run. */
 function forEveryone(given: ClinicOptions): FolderSettings {
-  const { out, html, attach, fhir, fhirReadings, dryRun, threads, shard, thresholds, since, ...more } = given;
+  const { out, further, html, attach, fhir, fhirReadings, dryRun, threads, shard, thresholds, since, ...more } = given;
   const { timeLimit, memory, queue, ...everyone } = more;
   return everyone;
 }

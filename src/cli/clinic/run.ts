@@ -30,6 +30,7 @@ const taskOf = (person: Person, { folder, out, options, since, today }: Asked, g
   since,
   today,
   make: {
+    further: given.further === true,
     html: given.html === true,
     attach: given.attach === true,
     fhir: given.fhir === true || given.fhirReadings === true,

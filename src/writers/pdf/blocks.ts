@@ -43,6 +43,8 @@ function blockFlow(block: Block, width: number, setting: Setting): Flow {
       const inner = blocksFlow(block.blocks, width, setting);
       return { ...inner, strips: together(inner.strips) };
     }
+    case 'fit':
+      return blocksFlow(block.forms.at(-1)!, width, setting);
     case 'space':
       return flow([blank(block.points)], 0, 0);
     case 'pageBreak':

@@ -118,8 +118,9 @@ export function place(strips: readonly Strip[], capacity: number): { placed: Pla
   return { placed, sheets: sheet + 1 };
 }
 
-/** Shares of the wished space between strips that are tried. */
+/** Shares of the wished space between strips that are tried; a page whose blocks may give way is set no closer than so. */
 const TIGHTER = [0.9, 0.8, 0.7, 0.6, 0.5];
+export const TIGHTEST = 0.7;
 /** A last sheet less full than this looks like a remainder. */
 const REMAINDER = 0.3;
 

@@ -5,6 +5,7 @@ function* levels(blocks: readonly Block[]): Generator<number> {
     if (block.kind === 'heading') yield block.level;
     else if ('blocks' in block) yield* levels(block.blocks);
     else if (block.kind === 'columns') for (const column of block.columns) yield* levels(column);
+    else if (block.kind === 'fit') for (const form of block.forms) yield* levels(form);
   }
 }
 

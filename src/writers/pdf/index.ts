@@ -2,8 +2,8 @@ import { deflate } from '../../bytes/pack.ts';
 import { CONTENT_WIDTH } from '../../charts/frame.ts';
 import type { Report } from '../../model/report.ts';
 import { COLOUR, GREY } from '../palette.ts';
-import { blocksFlow } from './blocks.ts';
 import { attach, bytesOf, openPdf, type Pdf } from './document.ts';
+import { fitted } from './fitted.ts';
 import { copyfit } from './flow.ts';
 import { headingDepths } from './headings.ts';
 import type { PdfFonts, PdfInfo } from './info.ts';
@@ -53,7 +53,7 @@ export async function writePdf(report: Report, fonts: PdfFonts, info: PdfInfo): 
   // Measured first: "page 1 of 9" needs the 9.
   const depths = headingDepths(report.pages);
   const pages = report.pages.map((page, i) => {
-    const flow = blocksFlow(page.blocks, CONTENT_WIDTH, { ...setting, depth: depths[i]! });
+    const flow = fitted(page.blocks, CONTENT_WIDTH, { ...setting, depth: depths[i]! });
     return { title: clean(page.title), ...copyfit(flow.strips, capacity) };
   });
   const count = Math.max(

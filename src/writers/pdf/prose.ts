@@ -26,7 +26,7 @@ export function paragraph(block: BlockOf<'paragraph'>, width: number, setting: S
 
 export function list(block: BlockOf<'list'>, width: number, setting: Setting): Flow {
   const { scale, palette, parent, faces } = setting;
-  const style = scale.body;
+  const style = block.dense ? scale.small : scale.body;
   const face = faces.regular;
   const top = node('L', parent);
   const labels = block.items.map((_, i) => (block.ordered ? `${i + 1}.` : '•'));
@@ -42,7 +42,7 @@ export function list(block: BlockOf<'list'>, width: number, setting: Setting): F
       const first = n === 0;
       strips.push({
         ...line,
-        gap: first && i > 0 ? style.size * 0.3 : 0,
+        gap: first && i > 0 ? style.size * (block.dense ? 0.1 : 0.3) : 0,
         draw(sheet, x, y) {
           if (first) sheet.as(label).text(labels[i]!, x, y + baseline(style), face, style.size, palette.ink.text);
           line.draw(sheet, x, y);

@@ -1,13 +1,13 @@
-import { coverageChart } from '../charts/coverage.ts';
-import { hoursBarChart } from '../charts/hoursBar.ts';
-import { lowsClockChart } from '../charts/lowsClock.ts';
-import { nightsChart } from '../charts/nights.ts';
-import type { FindingId } from '../findings/index.ts';
-import type { Block } from '../model/report.ts';
-import type { ParamsOf } from '../model/words.ts';
-import { DAY_MINUTES } from '../time/calendar.ts';
-import { storyOf } from '../topics/index.ts';
-import { bandsTable } from './bandsTable.ts';
+import { coverageChart } from '../../charts/coverage.ts';
+import { hoursBarChart } from '../../charts/hoursBar.ts';
+import { lowsClockChart } from '../../charts/lowsClock.ts';
+import { nightsChart } from '../../charts/nights.ts';
+import type { FindingId } from '../../findings/index.ts';
+import type { Block } from '../../model/report.ts';
+import type { ParamsOf } from '../../model/words.ts';
+import { DAY_MINUTES } from '../../time/calendar.ts';
+import { storyOf } from '../../topics/index.ts';
+import { bandsTable } from '../bandsTable.ts';
 import {
   count,
   heading,
@@ -20,8 +20,8 @@ import {
   tellAll,
   told,
   word,
-} from './context.ts';
-import { numbersTable } from './numbersTable.ts';
+} from '../context.ts';
+import { numbersTable } from '../numbersTable.ts';
 
 /** At most two of these are said here, the gravest first; the rest stand with all findings. */
 const LOWS: readonly FindingId[] = [
@@ -39,8 +39,8 @@ const NIGHTS_SHOWN = 28;
 /** Days from which a period is not short for lows or for CV (review of 2023, doi 10.1089/dia.2023.0476: 21 to 35, 28 to 35). */
 const ENOUGH = { lows: 21, cv: 28 };
 
-/** Page 1 stands alone: enough data, lows, nights, hours, one topic, in the order a visit needs them. */
-export const overview: PageMaker = (context) => {
+/** The front of the first sheet stands alone: enough data, lows, nights, hours, one topic, in the order a visit needs them. */
+export const safety: PageMaker = (context) => {
   const { speaker } = context;
   return {
     id: 'overview',
@@ -52,6 +52,7 @@ export const overview: PageMaker = (context) => {
       ...nights(context),
       ...hours(context),
       ...topic(context),
+      paragraph(speaker.say('cautions.clinicMethod'), 'small'),
     ],
   };
 };
@@ -81,7 +82,7 @@ function data(context: PageContext): Block[] {
         ...warnings,
       ].join(' '),
     ),
-    { kind: 'chart', drawing: coverageChart(value, chart) },
+    { kind: 'fit', gives: 2, forms: [[{ kind: 'chart', drawing: coverageChart(value, chart) }], []] },
   ];
 }
 
@@ -127,16 +128,15 @@ function nights(context: PageContext): Block[] {
   if (!nights.ok) return [...blocks, paragraph(speaker.say(`why.${nights.why}`))];
   const shown = nights.value.slice(-NIGHTS_SHOWN);
   blocks.push({ kind: 'chart', drawing: nightsChart(shown, chart) });
-  blocks.push(
-    paragraph(
-      speaker.say('pages.overview.nights.key', {
-        low: { q: 'limit', of: 'low' },
-        shown: { q: 'count', value: shown.length },
-        all: { q: 'word', value: shown.length === nights.value.length ? 'yes' : 'no' },
-      }),
-      'small',
-    ),
+  const key = paragraph(
+    speaker.say('pages.overview.nights.key', {
+      low: { q: 'limit', of: 'low' },
+      shown: { q: 'count', value: shown.length },
+      all: { q: 'word', value: shown.length === nights.value.length ? 'yes' : 'no' },
+    }),
+    'small',
   );
+  blocks.push({ kind: 'fit', gives: 4, forms: [[key], []] });
   return blocks;
 }
 
@@ -153,7 +153,11 @@ function hours(context: PageContext): Block[] {
       widths: [0.645, 0.355],
       columns: [[bandsTable(timeInBands.value, context)], [numbersTable(context)]],
     },
-    ...shortFor(context, !timeInBands.value.judged && timeInBands.value.goals.length > 0),
+    {
+      kind: 'fit',
+      gives: 3,
+      forms: [shortFor(context, !timeInBands.value.judged && timeInBands.value.goals.length > 0), []],
+    },
   ];
 }
 
@@ -166,7 +170,12 @@ function shortFor({ speaker, analysis }: PageContext, open: boolean): Block[] {
   return [paragraph([...notJudged, speaker.say('pages.overview.hours.short', params)].join(' '), 'small')];
 }
 
+/** Whole, or where room is short without the rule that chose it. */
 function topic(context: PageContext): Block[] {
+  return [{ kind: 'fit', gives: 5, forms: [topicBox(context, true), topicBox(context, false)] }];
+}
+
+function topicBox(context: PageContext, whole: boolean): Block[] {
   const { speaker } = context;
   const topics = heldTopics(context);
   const story = storyOf(context.analysis.found, context.analysis.topics);
@@ -182,8 +191,9 @@ function topic(context: PageContext): Block[] {
     // What was noted before says more than why the topic matters in general.
     const why = story ? told(context, story, 'what') : told(context, id, 'why');
     const lines = index === 0 ? [why, told(context, id, 'ask')] : story ? [] : [told(context, id, 'ask')];
-    lines.push(speaker.say(`findings.rules.${rule}`));
-    inside.push(paragraph(lines.filter((line) => line !== null).join(' ')));
+    if (whole) lines.push(speaker.say(`findings.rules.${rule}`));
+    const text = lines.filter((line) => line !== null).join(' ');
+    if (text !== '') inside.push(paragraph(text));
   }
   return [{ kind: 'panel', blocks: inside }];
 }

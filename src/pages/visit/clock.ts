@@ -1,0 +1,48 @@
+import { hourSharesChart } from '../../charts/hourShares.ts';
+import { CURVE_LABELS, modalDayChart } from '../../charts/modalDay.ts';
+import type { Block } from '../../model/report.ts';
+import { heading, type PageMaker, paragraph, space } from '../context.ts';
+import { clockLines } from '../usualDay.ts';
+import { remarks } from './remarks.ts';
+import { sinceLastTime } from './sinceLastTime.ts';
+
+/** Most sentences about the clock; the further pages hold all of them. */
+const MOST_LINES = 3;
+/** Heights of the ribbon that are tried. */
+const RIBBON = [230, 196, 170, 146, 124];
+
+/** The back of the first sheet: how the usual day runs, whether it changed, and what the person wrote. */
+export const clock: PageMaker = (context) => {
+  const { speaker, analysis, chart } = context;
+  const { modalDay, hourly } = analysis.measures;
+  const title = speaker.say('pages.usualDay.title');
+  const blocks: Block[] = [heading(1, title)];
+  if (!modalDay.ok)
+    blocks.push(
+      paragraph(
+        speaker.say('pages.usualDay.untold', { why: { q: 'word', value: speaker.say(`why.${modalDay.why}`) } }),
+      ),
+    );
+  else
+    blocks.push({
+      kind: 'fit',
+      gives: 1,
+      forms: RIBBON.map((height) => [
+        {
+          kind: 'chart',
+          title: speaker.say('pages.usualDay.ribbons', { unit: { q: 'word', value: speaker.unit } }),
+          drawing: modalDayChart(modalDay.value, chart, { height, outer: true }),
+        },
+      ]),
+    });
+  if (hourly.ok)
+    blocks.push(space(2), {
+      kind: 'chart',
+      title: speaker.say('pages.usualDay.shares'),
+      drawing: hourSharesChart(hourly.value, chart, { height: 64, right: CURVE_LABELS }),
+    });
+  const lines = clockLines(context).slice(0, MOST_LINES);
+  if (lines.length > 0) blocks.push({ kind: 'list', items: lines, ordered: false });
+  blocks.push(...sinceLastTime(context), ...remarks(context));
+  return { id: 'clock', title, blocks };
+};

@@ -1,0 +1,54 @@
+import type { Block, BlockOf } from '../../model/report.ts';
+import { blocksFlow } from './blocks.ts';
+import { chain, type Flow, heightOf, type Strip, TIGHTEST } from './flow.ts';
+import type { Setting } from './setting.ts';
+import { type Node, node } from './tree.ts';
+
+/** Blocks as measured once, with the elements that belong to them, which the document gets only where they are chosen. */
+interface Measured {
+  flow: Flow;
+  nodes: Node[];
+}
+
+/**
+ * A page as one flow. Where blocks come in several forms, each in the fullest with which all stand on one sheet: from the
+ * smallest `gives` on they give way until the page fits, then take back what room is left, the last to give way first.
+ */
+export function fitted(blocks: readonly Block[], width: number, setting: Setting): Flow {
+  const elastic = blocks.filter((block): block is BlockOf<'fit'> => block.kind === 'fit');
+  if (elastic.length === 0) return blocksFlow(blocks, width, setting);
+  const known = new Map<readonly Block[] | Block, Measured>();
+  const measure = (key: readonly Block[] | Block, some: readonly Block[]): Measured => {
+    const parent = node('Div');
+    const made = known.get(key) ?? { flow: blocksFlow(some, width, { ...setting, parent }), nodes: parent.children };
+    known.set(key, made);
+    return made;
+  };
+  const form = new Map(elastic.map((block) => [block, 0]));
+  const whole = (): Measured[] =>
+    blocks.map((block) => {
+      if (block.kind !== 'fit') return measure(block, [block]);
+      const some = block.forms[form.get(block)!]!;
+      return measure(some, some);
+    });
+  const fits = (): boolean => heightOf(tight(chain(whole().map(({ flow }) => flow)).strips)) <= setting.capacity;
+  const order = [...elastic].sort((a, b) => a.gives - b.gives);
+  for (const block of order) while (form.get(block)! < block.forms.length - 1 && !fits()) step(form, block, 1);
+  for (const block of order.reverse())
+    while (form.get(block)! > 0) {
+      step(form, block, -1);
+      if (fits()) continue;
+      step(form, block, 1);
+      break;
+    }
+  const chosen = whole();
+  setting.parent.children.push(...chosen.flatMap(({ nodes }) => nodes));
+  return chain(chosen.map(({ flow }) => flow));
+}
+
+const step = (form: Map<BlockOf<'fit'>, number>, block: BlockOf<'fit'>, by: number): void => {
+  form.set(block, form.get(block)! + by);
+};
+
+/** As close as the page will be set where that spares a sheet. */
+const tight = (strips: readonly Strip[]): Strip[] => strips.map((strip) => ({ ...strip, gap: strip.gap * TIGHTEST }));
