@@ -106,7 +106,7 @@ const CONTENTS = [
   /^dist\/library\/[\w-]+\.js$/,
   /^dist\/fonts\/[\w-]+(\.ttf|\.otf)?$/,
   /^dist\/types\/[\w/.-]+\.d\.ts$/,
-  /^templates\/(words\/[\w-]+\.json|foods\.json|medicines\.json|page\.html|page\.css)$/,
+  /^templates\/(words\/[\w-]+\.json|(foods|medicines|topics)\.json|page\.html|page\.css)$/,
 ];
 
 function packed(): { folder: string; filename: string; files: { path: string; size: number }[] } {
