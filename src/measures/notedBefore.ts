@@ -6,7 +6,7 @@ import type { Measure } from './measure.ts';
 export const notedBefore: Measure<'notedBefore'> = {
   id: 'notedBefore',
   source:
-    'Fisher 1934, Statistical Methods for Research Workers; {many-at-once}: Benjamini & Hochberg 1995, J R Stat Soc B 57:289-300; McMahon 2007, J Clin Endocrinol Metab 92:963-968; Daybands',
+    'Fisher 1934; {many-at-once}: Benjamini & Hochberg 1995, J R Stat Soc B 57:289-300; McMahon 2007, J Clin Endocrinol Metab 92:963-968; Daybands',
   needs: { readings: 1 },
   definition: {
     falseStories: FALSE_STORIES,

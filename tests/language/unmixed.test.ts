@@ -58,7 +58,11 @@ function ownTexts(story: string, { measures }: Analysis): string[] {
   });
   const settings = Object.values(JSON.parse(readFileSync(settingsPath!, 'utf8')) as Record<string, unknown>);
   // Foods are told in small letters and without their amounts, and measures hold no words but theirs.
-  const foods = (JSON.stringify(measures).match(/"[^"]+"/g) ?? []).map((one) => one.slice(1, -1));
+  const foods: string[] = [];
+  JSON.stringify(measures, (_, value: unknown) => {
+    if (typeof value === 'string') foods.push(value);
+    return value;
+  });
   const texts = [...cells, ...settings.map(String), ...foods.filter((one) => one.includes(' '))].flatMap((text) => [
     text.trim(),
     text.trim().toLowerCase(),
