@@ -45,8 +45,11 @@ function gravity({ what, said }: Difference): number {
 }
 
 /** Instants may lie where the wall clock would be UTC, or at the real one; all alike, and the real one where it was written. */
-function shiftOf({ offset, offsetWritten }: Written, timeline: Timeline): number {
-  return offsetWritten || timeline.zone !== null ? offset * MINUTE : 0;
+function shiftOf({ offset, offsetWritten, readings: written }: Written, { zone, readings }: Timeline): number {
+  const real = offset * MINUTE;
+  if (offsetWritten || zone !== null) return real;
+  const walls = new Set(written.map(({ wall }) => wall));
+  return readings.count > 0 && !walls.has(readings.at[0]!) && walls.has(readings.at[0]! + real) ? real : 0;
 }
 
 function readingDifferences(written: Written, timeline: Timeline, told: Set<string>): Difference[] {

@@ -39,8 +39,11 @@ export function personColumns({ shape, words, truth }: Making): Column[] {
       return [column(names.email!, of('email'))];
     case 'user':
       return [column(names.user!, of('user'))];
-    case 'two-unclear':
-      return [column('W9', ({ wall }) => (wall > middle ? 'A' : 'B'))];
+    case 'two-unclear': {
+      // By turns, and one of them far higher (write.ts).
+      const second = new Set(truth.readings.filter((_, k) => k % 2 === 1).map(({ wall }) => wall));
+      return [column('W9', ({ wall }) => (second.has(wall) ? 'A' : 'B'))];
+    }
     default:
       return [];
   }

@@ -79,6 +79,10 @@ export function write(shape: Shape): Written {
   const words = allWords.get(shape.language)!;
   const form = TIME_FORMS[shape.time]!;
   const truth = truthOf(shape, words, form.seconds === true, next);
+  if (shape.person === 'two-unclear')
+    truth.readings.forEach((reading, k) => {
+      if (k % 2 === 1 && reading.limit === 0) reading.native = Math.round(reading.native * 16) / 10;
+    });
   const making: Making = { shape, words, form, truth, next };
   const open = openReasons(making);
   const sheets = sheetsOf(making);
