@@ -72,7 +72,7 @@ const ROLE_OF_KIND: Record<(typeof KINDS)[number], string> = {
 /** What somebody who knows the file writes into a layout where the program asks about one field of it. */
 export function layoutAnswer(sheet: Sheet, lineOf: Map<Line, number>, making: Making, field: string): object {
   const { shape } = making;
-  if (field === 'unit') return { unit: shape.unit };
+  if (field === 'unit' && shape.defect !== 'unit-turns') return { unit: shape.unit };
   if (field === 'decimalMark') return { decimalMark: shape.number === 'comma' ? ',' : '.' };
   if (field === 'delimiter') return { delimiter: shape.delimiter };
   if (field === 'serialDates') return { serialDates: 1900 };

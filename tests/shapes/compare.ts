@@ -48,8 +48,8 @@ function gravity({ what, said }: Difference): number {
 function shiftOf({ offset, offsetWritten, readings: written }: Written, { zone, readings }: Timeline): number {
   const real = offset * MINUTE;
   if (offsetWritten || zone !== null) return real;
-  const walls = new Set(written.map(({ wall }) => wall));
-  return readings.count > 0 && !walls.has(readings.at[0]!) && walls.has(readings.at[0]! + real) ? real : 0;
+  const first = written.reduce((least, { wall }) => Math.min(least, wall), Number.POSITIVE_INFINITY);
+  return readings.count > 0 && readings.at[0] !== first && readings.at[0]! + real === first ? real : 0;
 }
 
 function readingDifferences(written: Written, timeline: Timeline, told: Set<string>): Difference[] {

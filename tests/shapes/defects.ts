@@ -66,7 +66,7 @@ function odd(sheet: Sheet, making: Making, wall: number | string): undefined {
   let c = 0;
   columns.forEach(({ role }, i) => {
     if (i < timeAt(sheet) || c >= form.columns(words, { wall: 0, offset: 0 }).length) return;
-    if (!['time', 'date', 'clock', 'offset', 'ignore'].includes(role)) return;
+    if (!['time', 'date', 'clock', 'offset', 'half'].includes(role)) return;
     if (cells) line.cells[i] = cells[c]!;
     else if (c === 0) line.cells[i] = wall as string;
     c++;

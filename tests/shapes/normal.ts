@@ -141,6 +141,9 @@ export function normal(given: Shape): Shape {
   if (s.secondClock === 'nameless' && form.serial) s.secondClock = 'none';
   if (OWN_WORLD.includes(s.time) && s.notes === 'own-file') s.notes = 'columns';
   if (s.number === 'comma' && s.delimiter === ',' && s.preamble === 'sep') s.preamble = 'none';
+  if (['half-before', 'two-half-before'].includes(s.time)) s.language = from(['zh', 'ja', 'ko', 'hu'], s.language);
+  if (['named-month-own', 'year-named-own'].includes(s.time) && ['zh', 'ja', 'ko'].includes(s.language))
+    s.language = 'hu';
   if (['dmy-half-own', 'three-half-own'].includes(s.time)) s.language = from(OWN_HALVES, s.language);
   if (s.time === 'year-signs') s.language = from(['zh', 'ja'], s.language);
   if (s.defect === 'contradiction' && s.second === 'other-unit') s.second = 'none';

@@ -42,9 +42,7 @@ function clockColumns(making: Making): Column[] {
       .slice(0, form.seconds ? 19 : 16)
       .replace('T', ' ');
   if (shape.secondClock === 'utc')
-    return [
-      { name: `${words.names.time} (UTC)`, role: 'ignore', cell: ({ wall }) => at(wall - truth.offset * 60_000) },
-    ];
+    return [{ name: `${words.names.time} (UTC)`, role: 'world', cell: ({ wall }) => at(wall - truth.offset * 60_000) }];
   if (shape.secondClock === 'uploaded')
     return [{ name: words.names.uploaded!, role: 'ignore', cell: ({ wall }) => at(wall + 9 * 3_600_000 + 120_000) }];
   if (shape.secondClock === 'nameless')

@@ -9,7 +9,7 @@ export interface When {
 /** What one column of a time form holds, as a layout would call it. */
 export interface TimeColumn {
   name: string;
-  role: 'time' | 'date' | 'clock' | 'offset' | 'ignore';
+  role: 'time' | 'date' | 'clock' | 'offset' | 'half';
 }
 
 export interface TimeForm {
@@ -78,7 +78,7 @@ const inTwo = (w: Words): TimeColumn[] => [
   { name: w.names.date!, role: 'date' },
   { name: w.names.clock!, role: 'clock' },
 ];
-const inThree = (w: Words): TimeColumn[] => [...inTwo(w), { name: `${w.names.am}/${w.names.pm}`, role: 'ignore' }];
+const inThree = (w: Words): TimeColumn[] => [...inTwo(w), { name: `${w.names.am}/${w.names.pm}`, role: 'half' }];
 
 type More = Omit<TimeForm, 'columns' | 'cells'>;
 const one = (cell: (p: Parts, when: When, w: Words) => string, more: More = {}): TimeForm => ({
@@ -132,6 +132,9 @@ export const TIME_FORMS: Record<string, TimeForm> = {
   'named-month-first': one((p) => `${MONTHS[p.m - 1]} ${p.d}, ${p.y} ${twelve(p)} ${half(p, 'AM', 'PM')}`),
   'named-month-short': one((p) => `${two(p.d)}-${MONTHS[p.m - 1]}-${two(p.y % 100)} ${hm(p)}`),
   'named-month-own': one((p, _, w) => `${p.d} ${w.months[p.m - 1]} ${p.y} ${hm(p)}`),
+  'year-named-own': one((p, _, w) => `${p.y}. ${w.months[p.m - 1]} ${p.d}. ${hm(p)}`),
+  'half-before': one((p, _, w) => `${iso(p)} ${half(p, w.names.am!, w.names.pm!)} ${twelve(p)}`),
+  'two-half-before': pair((p, _, w) => [dmy(p, '/'), `${half(p, w.names.am!, w.names.pm!)}${twelve(p)}`], DMY),
   weekday: one(
     (p, { wall }) => `${DAYS[new Date(wall).getUTCDay()]}, ${two(p.d)} ${MONTHS[p.m - 1]} ${p.y} ${hms(p)}`,
     {

@@ -2,8 +2,8 @@ import { readNumber } from '../table/numbers.ts';
 import { cellText, locate, type Records } from '../table/records.ts';
 import { plain } from '../table/vocabulary.ts';
 import { readStamp } from '../times/dates.ts';
+import { halfOf } from '../times/halfWords.ts';
 import { newStamp, SHAPE } from '../times/stamp.ts';
-import { halfOf } from './halves.ts';
 
 /** What the cells of a column are, whatever its header says. */
 export type CellKind =

@@ -1,26 +1,10 @@
 import { cellText, type Records } from '../table/records.ts';
-import { plain } from '../table/vocabulary.ts';
 import { CLOCK_FLAGS } from '../times/clockCell.ts';
+import { halfOf } from '../times/halfWords.ts';
 import { SHAPE } from '../times/stamp.ts';
 import type { TimeCells } from '../times/timeColumn.ts';
 
 const HALF = 43_200_000;
-
-/** Words for the two halves of a day, as clocks and spreadsheets of many places write them. From memory. */
-const MORNING =
-  'am vorm vormittag vormittags matin manana manha mattina fm ap de 上午 午前 오전 ص sa dop rano dopoledne เช้า';
-const AFTERNOON =
-  'pm nachm nachmittag nachmittags soir apresmidi tarde pomeriggio em ip du 下午 午後 오후 م ch pop odp odpoledne เย็น';
-const HALVES = new Map<string, 1 | 2>([
-  ...MORNING.split(' ').map((word) => [word, 1] as const),
-  ...AFTERNOON.split(' ').map((word) => [word, 2] as const),
-]);
-
-/** 1 before noon, 2 after noon, 0 for any other word. */
-export function halfOf(text: string): 0 | 1 | 2 {
-  if (text.length > 14) return 0;
-  return HALVES.get(plain(text).replace(/[.\s]/g, '')) ?? 0;
-}
 
 /** What a column of halves did to a clock. */
 export type HalfVerdict = 'applied' | 'witness' | 'contradicts' | 'gaps';

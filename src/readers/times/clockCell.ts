@@ -1,5 +1,7 @@
 import { bytesOf, latin1, utf8 } from '../../bytes/text.ts';
+import { halfOf } from './halfWords.ts';
 import { SHAPE, type Stamp } from './stamp.ts';
+import { halfBetween } from './wordsBetween.ts';
 
 const isDigit = (b: number | undefined): b is number => b !== undefined && b >= 0x30 && b <= 0x39;
 
@@ -55,22 +57,43 @@ export function readClock(bytes: Uint8Array, i: number, to: number, out: Stamp):
   return finish(hour, minute, second, Math.trunc(milli), out);
 }
 
-/** The clock behind a date, if there is one. */
+/** More letters than this between a date and its clock are no words of ours. */
+const LONGEST_BETWEEN = 24;
+/** Marks that alone may stand there: T, t, _, -, blank, comma, dot, tab. */
+const BETWEEN = new Set([0x54, 0x74, 0x5f, 0x2d, 0x20, 0x2c, 0x2e, 0x09]);
+
+/** The clock behind a date, if there is one. What stands between is a mark, `at` in some language, or a half of the day. */
 export function afterDate(bytes: Uint8Array, from: number, to: number, out: Stamp): number {
-  let i = from;
-  if (i >= to) return SHAPE.day;
-  const mark = bytes[i]!;
-  if (mark === 0x54 || mark === 0x74 || mark === 0x5f || mark === 0x2d) i++;
-  else {
-    if (mark !== 0x20 && mark !== 0x2c && mark !== 0x2e && mark !== 0xc2 && mark !== 0xe2 && mark !== 0x09)
-      return SHAPE.none;
-    while (i < to && !isDigit(bytes[i])) {
-      if (i - from > 8) return SHAPE.none;
-      i++;
-    }
-    if (i >= to) return SHAPE.none;
+  if (from >= to) return SHAPE.day;
+  const i = firstDigit(bytes, from, to);
+  if (i < 0 || i === from) return SHAPE.none;
+  if (i > from + 1 || !BETWEEN.has(bytes[from]!)) {
+    const half = halfBetween(utf8(bytes, from, i));
+    if (half === undefined) return SHAPE.none;
+    if (half !== 0) takeHalf(half, out);
   }
   return readClock(bytes, i, to, out) ? SHAPE.stamp : SHAPE.none;
+}
+
+/** `下午 3:05`: a clock with its half in front. */
+export function readHalfFirst(bytes: Uint8Array, from: number, to: number, out: Stamp): boolean {
+  const i = firstDigit(bytes, from, to);
+  if (i < 0) return false;
+  const half = halfOf(utf8(bytes, from, i));
+  if (half === 0) return false;
+  takeHalf(half, out);
+  return readClock(bytes, i, to, out);
+}
+
+function takeHalf(half: 1 | 2, out: Stamp): void {
+  out.half = half;
+  out.flags |= CLOCK_FLAGS.halfGiven;
+}
+
+function firstDigit(bytes: Uint8Array, from: number, to: number): number {
+  const last = Math.min(to, from + LONGEST_BETWEEN);
+  for (let i = from; i < last; i++) if (isDigit(bytes[i])) return i;
+  return -1;
 }
 
 function finish(hour: number, minute: number, second: number, milli: number, out: Stamp): boolean {
@@ -96,6 +119,12 @@ function finish(hour: number, minute: number, second: number, milli: number, out
   return true;
 }
 
+/** A word, an offset, a zone in brackets. */
+const TAIL =
+  /^[\s\u00a0\u202f]*(\p{L}[\p{L}\p{M}.'’"״׳\s\u00a0\u202f]{0,14}?)??[\s\u00a0\u202f]*(z|utc|gmt)?([+-]\d{1,2}:?(?:\d\d)?)?(?:\[([A-Za-z_/+-]{3,40})\])?$/iu;
+/** Words that say no more than that it is a clock. */
+const HOURS = /^(?:uhr|h|hrs?\.?|ч\.?)$/iu;
+
 /** What may follow the digits: AM or PM, `Uhr`, an offset, a zone in brackets. False when it is none of these. */
 function readTail(bytes: Uint8Array, from: number, to: number, hour: number, out: Stamp): boolean {
   let i = from;
@@ -106,15 +135,13 @@ function readTail(bytes: Uint8Array, from: number, to: number, hour: number, out
   }
   if ((b === 0x2b || b === 0x2d) && isDigit(bytes[i + 1])) return readOffset(bytes, i, to, out);
   const tail = utf8(bytes, i, Math.min(to, i + 80)).replaceAll('\u2212', '-');
-  const found =
-    /^[\s\u00a0\u202f]*(?:(a|p)\.?[\s\u00a0]?m\.?|(上午)|(下午)|uhr|h|hrs?\.?)?[\s\u00a0\u202f]*(z|utc|gmt)?([+-]\d{1,2}:?(?:\d\d)?)?(?:\[([A-Za-z_/+-]{3,40})\])?$/i.exec(
-      tail,
-    );
+  const found = TAIL.exec(tail);
   if (!found || hour > 99) return false;
-  const [, half, morning, afternoon, utc, offset, zone] = found;
-  if (half || morning || afternoon) {
-    out.half = half?.toLowerCase() === 'a' || morning ? 1 : 2;
-    out.flags |= CLOCK_FLAGS.halfGiven;
+  const [, word, utc, offset, zone] = found;
+  if (word) {
+    const half = halfOf(word);
+    if (half === 0 && !HOURS.test(word)) return false;
+    if (half !== 0) takeHalf(half, out);
   }
   if (zone) out.zone = zone;
   if (utc) out.offset = 0;

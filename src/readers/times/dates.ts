@@ -1,5 +1,5 @@
 import { NO_OFFSET } from '../../time/offset.ts';
-import { afterDate, CLOCK_FLAGS, readClock } from './clockCell.ts';
+import { afterDate, CLOCK_FLAGS, readClock, readHalfFirst } from './clockCell.ts';
 import { readNamedDate } from './months.ts';
 import { packDate, packOpen, SHAPE, type Stamp } from './stamp.ts';
 
@@ -17,7 +17,7 @@ export function readStamp(bytes: Uint8Array, from: number, to: number, out: Stam
   let a = 0;
   let digits = 0;
   for (; i < to && isDigit(bytes[i]); i++, digits++) a = a * 10 + bytes[i]! - 0x30;
-  if (digits === 0) return readNamedDate(bytes, begin, to, out);
+  if (digits === 0) return readHalfFirst(bytes, begin, to, out) ? SHAPE.clock : readNamedDate(bytes, begin, to, out);
   if (i === to) return readBare(bytes, begin, digits, a, out);
   const mark = bytes[i]!;
   if (mark === 0x3a || mark === 0x68) return readClock(bytes, begin, to, out) ? SHAPE.clock : SHAPE.none;

@@ -2,59 +2,58 @@ import { bytesOf, utf8 } from '../../bytes/text.ts';
 import { DAY_MS } from '../../time/calendar.ts';
 import { plain } from '../table/vocabulary.ts';
 import { afterDate, CLOCK_FLAGS } from './clockCell.ts';
+import { MONTH_NAMES } from './monthNames.ts';
 import { packDate, SHAPE, type Stamp } from './stamp.ts';
 
-/** Month names by number; English, Spanish, German, French, Italian, Portuguese, Dutch, Swedish, Finnish, Polish. */
-const NAMES: string[] = [
-  'january enero januar janvier gennaio janeiro januari tammikuu tammikuuta stycznia styczen ene genn',
-  'february febrero februar fevrier febbraio fevereiro februari helmikuu helmikuuta lutego luty fev',
-  'march marzo marz mars marco maart maaliskuu maaliskuuta marca marzec mrt maerz mar',
-  'april abril avril aprile huhtikuu huhtikuuta kwietnia kwiecien abr avr',
-  'may mayo mai maggio maio mei maj toukokuu toukokuuta maja mag',
-  'june junio juni juin giugno junho kesakuu kesakuuta czerwca czerwiec giu jun',
-  'july julio juli juillet luglio julho heinakuu heinakuuta lipca lipiec lug juil jul',
-  'august agosto aout augustus augusti elokuu elokuuta sierpnia sierpien ago',
-  'september septiembre septembre settembre setembro syyskuu syyskuuta wrzesnia wrzesien set sept',
-  'october octubre oktober octobre ottobre outubro lokakuu lokakuuta pazdziernika pazdziernik okt ott out',
-  'november noviembre novembre novembro marraskuu marraskuuta listopada listopad lis',
-  'december diciembre dezember decembre dicembre dezembro joulukuu joulukuuta grudnia grudzien dez dic',
-];
+const MONTHS = new Map<string, number>(
+  MONTH_NAMES.flatMap((names, index) => names.split(' ').map((name) => [plain(name), index + 1] as const)),
+);
+const NAMES = [...MONTHS];
 
-/** Every name, and its first three letters where only one month starts with them. */
-const MONTHS = new Map<string, number>();
-const shortForms = new Map<string, Set<number>>();
-NAMES.forEach((names, index) => {
-  for (const name of names.split(' ')) {
-    MONTHS.set(name, index + 1);
-    const short = name.slice(0, 3);
-    shortForms.set(short, (shortForms.get(short) ?? new Set()).add(index + 1));
-  }
-});
-for (const [short, months] of shortForms) {
-  const only = [...months][0];
-  if (months.size === 1 && only !== undefined && !MONTHS.has(short)) MONTHS.set(short, only);
+/** The month of a name, or of a beginning that fits only one; 0 for any other word. */
+function monthOf(name: string): number {
+  const known = MONTHS.get(name);
+  if (known !== undefined || name.length < 3) return known ?? 0;
+  const fitting = new Set(NAMES.filter(([whole]) => whole.startsWith(name)).map(([, month]) => month));
+  const [only = 0, ...others] = fitting;
+  const month = others.length > 0 ? 0 : only;
+  // A column of dates has few such words; one of free text must not grow the table without end.
+  if (MONTHS.size < 2000) MONTHS.set(name, month);
+  return month;
 }
 
-const DAY_NAME =
-  /^\s*(\d{1,2})\.?(?:st|nd|rd|th)?[\s/.-]*(?:de )?([a-z]{3,12})\.?[\s/.,-]*(?:de )?(\d{4}|\d\d)(?!\d)(.*)$/;
-const NAME_DAY = /^\s*([a-z]{3,12})\.?[\s/.-]*(\d{1,2})(?:st|nd|rd|th)?[\s/.,-]+(\d{4})(.*)$/;
-const YEAR_NAME = /^\s*(\d{4})[\s/.-]*([a-z]{3,12})\.?[\s/.-]*(\d{1,2})(?!\d)(.*)$/;
+const LETTERS = "[\\p{L}\\p{M}][\\p{L}\\p{M}'’׳]{1,23}";
+const DAY_NAME = new RegExp(
+  `^\\s*(\\d{1,2})\\.?(?:st|nd|rd|th)?[\\s/.-]*(?:de )?(${LETTERS})\\.?[\\s/.,-]*(?:de )?(\\d{4}|\\d\\d)(?!\\d)(.*)$`,
+  'u',
+);
+const NAME_DAY = new RegExp(`^\\s*(${LETTERS})\\.?[\\s/.-]*(\\d{1,2})(?:st|nd|rd|th)?[\\s/.,-]+(\\d{4})(.*)$`, 'u');
+const YEAR_NAME = new RegExp(`^\\s*(\\d{4})[\\s/.-]*(${LETTERS})\\.?[\\s/.-]*(\\d{1,2})(?!\\d)(.*)$`, 'u');
 const WEEK = /^(\d{4})-?w(\d\d)-?([1-7])(.*)$/;
 const SPACED = /^(\d{1,2})\. ?(\d{1,2})\. ?(\d{4})(.*)$/;
+const YEAR_SPACED = /^(\d{4})\. ?(\d{1,2})\. ?(\d{1,2})\.?(?!\d)(.*)$/;
+/** Year, month and day each behind its number: Chinese, Japanese, Korean. */
+const SIGNS = /^(\d{4})\s?[年년]\s?(\d{1,2})\s?[月월]\s?(\d{1,2})\s?[日일号號]?(.*)$/u;
 
 /** Dates with a month written out, an ISO week date, or blanks between the numbers: the slow road. */
 export function readNamedDate(bytes: Uint8Array, from: number, to: number, out: Stamp): number {
   if (to - from > 60 || to - from < 6) return SHAPE.none;
-  const text = plain(utf8(bytes, from, to));
+  const written = utf8(bytes, from, to);
+  const signs = SIGNS.exec(written.normalize('NFC'));
+  if (signs) return certain(Number(signs[1]), Number(signs[2]), Number(signs[3]), signs[4] ?? '', out);
+  const text = plain(written);
   // A weekday in front says nothing more than the date does.
-  const body = text.replace(/^[a-z]{2,10}\.?,? +(?=[\da-z])/, (word) =>
-    MONTHS.has(word.replace(/[^a-z]/g, '')) ? word : '',
+  const body = text.replace(/^[\p{L}\p{M}]{2,12}\.?,? +(?=[\d\p{L}])/u, (word) =>
+    monthOf(word.replace(/[.,\s]/g, '')) > 0 ? word : '',
   );
   const week = WEEK.exec(body);
   if (week) return weekDate(Number(week[1]), Number(week[2]), Number(week[3]), week[4] ?? '', out);
   const spaced = SPACED.exec(body);
   // Three numbers with dots and blanks are day, month, year in every language that writes them so.
   if (spaced) return certain(Number(spaced[3]), Number(spaced[2]), Number(spaced[1]), spaced[4] ?? '', out);
+  const yearSpaced = YEAR_SPACED.exec(body);
+  if (yearSpaced)
+    return certain(Number(yearSpaced[1]), Number(yearSpaced[2]), Number(yearSpaced[3]), yearSpaced[4] ?? '', out);
   const yearFirst = YEAR_NAME.exec(body);
   if (yearFirst) return named(Number(yearFirst[1]), yearFirst[2]!, Number(yearFirst[3]), yearFirst[4] ?? '', out);
   const dayFirst = DAY_NAME.exec(body);
@@ -68,8 +67,8 @@ export function readNamedDate(bytes: Uint8Array, from: number, to: number, out: 
 }
 
 function named(year: number, name: string, day: number, rest: string, out: Stamp): number {
-  const month = MONTHS.get(name);
-  return month === undefined ? SHAPE.none : certain(year, month, day, rest, out);
+  const month = monthOf(name);
+  return month === 0 ? SHAPE.none : certain(year, month, day, rest, out);
 }
 
 function certain(year: number, month: number, day: number, rest: string, out: Stamp): number {
