@@ -10,6 +10,7 @@ import {
   timeColumns,
   unitSaid,
 } from './columns.ts';
+import { amountText } from './numbers.ts';
 import { personColumns, personLines } from './people.ts';
 import { zoneOf } from './timeForms.ts';
 import type { TrueNote, TrueReading } from './truth.ts';
@@ -113,7 +114,7 @@ function above(making: Making, other = false): Line[] {
 function below({ shape, words, truth }: Making, columns: Column[]): Line[] {
   const { names } = words;
   const mean = truth.readings.reduce((sum, { native }) => sum + native, 0) / truth.readings.length;
-  const text = mean.toFixed(shape.unit === 'mg/dL' ? 0 : 1);
+  const text = amountText(Number(mean.toFixed(shape.unit === 'mg/dL' ? 0 : 1)), shape);
   const at = columns.findIndex(({ role }) => role === 'sensor' || role === 'value');
   const put = (first: string): string[] => columns.map((_, c) => (c === 0 ? first : c === at ? text : ''));
   if (shape.footer === 'sum') return [free(names.total!, String(truth.readings.length))];
