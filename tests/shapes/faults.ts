@@ -115,7 +115,7 @@ export const FAULTS: PlantedFault[] = [
   },
   {
     name: 'words for low and high are dropped',
-    module: '../../src/readers/table/vocabulary.ts',
+    module: '../../src/readers/table/limits.ts',
     change: () => ({ limitWord: () => 0 }),
     where: { limits: 'words' },
   },
