@@ -3,7 +3,7 @@ import type { Found } from './findings/index.ts';
 import { type Indices, indicesOf } from './indices/index.ts';
 import { besideOf } from './measures/earlier.ts';
 import { measure } from './measures/index.ts';
-import type { Choice, Input, Issue, Ledger, Loss } from './model/input.ts';
+import type { Choice, ColumnAccount, Input, Issue, Ledger, Loss } from './model/input.ts';
 import type { Measures } from './model/measures.ts';
 import type { Settings } from './model/settings.ts';
 import type { TargetSet } from './model/targets.ts';
@@ -28,6 +28,8 @@ export interface FileAccount {
   ledger: Ledger;
   /** Codes or names found in it. Hostile text. */
   persons: string[];
+  /** Every column of its tables; in the account of how it was read, and not in an analysis, as it quotes cells. */
+  columns?: ColumnAccount[];
   /** A layout that reads the file the same way without any detection; absent where it makes no sense. */
   layout?: unknown;
 }
@@ -113,6 +115,7 @@ export function intake(
       choices: file.choices,
       ledger: ledgers[i]!.ledger,
       persons: file.persons,
+      ...(file.columns === undefined ? {} : { columns: file.columns }),
       ...(file.layout === undefined ? {} : { layout: file.layout }),
     })),
     ledger: total,
@@ -133,7 +136,8 @@ export function intake(
 export function analyse(inputs: readonly Input[], settings: Settings, version: string): Analysis | Refusal {
   const read = intake(inputs, settings);
   if (!read.ok) return read;
-  const { beside, ...taken } = read;
+  const { beside, ...rest } = read;
+  const taken = { ...rest, files: rest.files.map(({ columns: _, ...file }) => file) };
   const targets = targetSets[settings.targets];
   const measures = measure(taken.timeline, targets, settings.logWords, {
     beside,

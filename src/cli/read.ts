@@ -2,6 +2,7 @@ import { intake } from '../analyse.ts';
 import type { Choice } from '../model/input.ts';
 import { evidenceText, valueText } from '../pages/understoodTexts.ts';
 import { openWorkbooks } from '../readers/containers/workbook.ts';
+import { columnLines } from './columnLines.ts';
 import { type Door, refuseSettings, tellPeriod, tellSources } from './door.ts';
 import { EXIT } from './exits.ts';
 import { gather } from './gather.ts';
@@ -27,6 +28,10 @@ export async function read(files: string[], { json, ...given }: ReadOptions, doo
     print('');
     print(tell.say('cli.told.understood', { file: file.name }));
     for (const line of choiceLines(tell, file.kind, file.choices)) print(`  ${line}`);
+    if (file.columns && file.columns.length > 0) {
+      print(`  ${tell.say('cli.told.columns.head')}:`);
+      for (const line of columnLines(tell, file.columns)) print(`    ${line}`);
+    }
     print(`  ${accounts(tell, file.ledger)}`);
     if (file.persons.length > 0) print(`  ${tell.say('cli.told.persons', { names: file.persons.join(', ') })}`);
     const options = optionsOf(file.choices);

@@ -55,7 +55,7 @@ export interface IssueTells {
   'kind-unknown': Found;
   'no-value': Partial<Found>;
   'rest-not-exercise': Counted;
-  'unit-not-written': { actual: Is<'role'>[] } & Asks<'layout'>;
+  'unit-not-written': { actual: Is<'role' | 'named'>[] } & Asks<'layout'>;
   // Times.
   'no-time': Found;
   'time-unreadable': Found;

@@ -289,6 +289,22 @@ export interface WordParams {
   'cli.told.by.default': never;
   'cli.told.evidence': 'by' | 'evidence';
   'cli.told.persons': 'names';
+  'cli.told.columns.head': never;
+  'cli.told.columns.seen': 'reason' | 'evidence';
+  'cli.told.columns.unused': never;
+  'cli.told.columns.layout': never;
+  'cli.told.columns.name': never;
+  'cli.told.columns.cells': never;
+  'cli.told.columns.beside': never;
+  'cli.told.columns.empty': never;
+  'cli.told.columns.constant': never;
+  'cli.told.columns.serial': never;
+  'cli.told.columns.witness': never;
+  'cli.told.columns.no-groups': never;
+  'cli.told.columns.other-quantity': never;
+  'cli.told.columns.numbers': never;
+  'cli.told.columns.words': never;
+  'cli.told.columns.times': never;
   'cli.told.options': never;
   'cli.told.layout': never;
   'cli.told.problems': never;
@@ -805,6 +821,7 @@ export interface WordParams {
   'issues.offsets-disagree': 'actual' | 'count' | 'expected' | 'option';
   'issues.offsets-change': 'actual';
   'issues.contradiction': 'actual';
+  'issues.contradictions-many': 'expected' | 'actual';
   'issues.contradictions': 'count';
   'issues.doubled-hour': 'actual';
   'issues.skipped-hour': 'actual' | 'count';
@@ -1493,6 +1510,7 @@ export interface WordParams {
   'understood.middle-read': 'low' | 'high' | 'value' | 'mmol' | 'mgdl';
   'understood.in-unit': 'value' | 'unit';
   'understood.column-cell': 'name' | 'text';
+  'understood.times-of': 'times' | 'of';
   'understood.file-rows': 'file' | 'rows';
   'understood.lost': 'lost' | 'of';
   'understood.order-span': 'order' | 'from' | 'to';

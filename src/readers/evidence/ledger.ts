@@ -13,7 +13,7 @@ export function columnLedger(columns: Column[], { columns: claimed, profiles, ac
     if (settled && (role === 'ignore' || role === claimed[i]?.role)) return { name, role, ...settled };
     if (role !== 'ignore') {
       if (name.startsWith('#') || column.maybe) return { name, role, why: 'cells', ...shown(profile) };
-      const byName = columnOf(column.index, name).role === role || claimed[i]?.role === role;
+      const byName = [role, 'glucose'].includes(columnOf(column.index, name).role) || claimed[i]?.role === role;
       return { name, role, why: byName ? 'name' : 'beside', ...shown(profile) };
     }
     return { name, role, ...unused(profile) };

@@ -13,6 +13,9 @@ import { openJson } from './jsonText.ts';
 
 const KIND = 'json-records';
 const MAX_NAMES = 200;
+/** Of texts beside a list of records. */
+const MOST_BESIDE = 30;
+const LONGEST = 80;
 
 /** Any text that begins like JSON; the readers of named formats are surer. */
 export function recogniseJson(head: Uint8Array, name: string): number {
@@ -44,6 +47,13 @@ function fieldsOf(value: unknown): Map<string, string> {
   return fields;
 }
 
+/** What is said beside a list of records is said of all of them: a unit, a name, a zone. One line each, as above a table. */
+function besideList({ outer, form }: JsonText): string[] {
+  if (form !== 'object' || !outer) return [];
+  const lines = [...fieldsOf(outer)].filter(([, text]) => text.length <= LONGEST && !text.includes('\n'));
+  return lines.slice(0, MOST_BESIDE).map(([name, text]) => `${quoted(name)},${quoted(text)}`);
+}
+
 const quoted = (text: string): string => `"${text.replaceAll('"', '""')}"`;
 
 /** Reads plain records by laying them out as a table and reading that: names and values mean the same in both. */
@@ -66,9 +76,10 @@ export function readJsonRecords(input: Input, settings: ReadSettings, hints: Hin
   }
   const table = growingText();
   const head = [...names].map(quoted).join(',');
-  table.add(head);
+  const above = besideList(opened);
+  table.add(above.map((line) => `${line}\n`).join('') + head);
   // Where each row of the table came from, by the physical line on which it is laid out.
-  const cameFrom: number[] = [0, 1];
+  const cameFrom: number[] = [0, 1, ...above.map(() => 1)];
   for (let l = linesOf(head); l > 1; l--) cameFrom.push(1);
   walk(opened, records, (record, i) => {
     const row = fieldsOf(record);
@@ -83,7 +94,7 @@ export function readJsonRecords(input: Input, settings: ReadSettings, hints: Hin
   });
   const laidOut = { name: input.name, bytes: table.bytes() };
   const file = readDelimited(laidOut, withoutPlaces(settings, true), hints);
-  return backToRecords(input, file, cameFrom, broken);
+  return backToRecords(input, file, cameFrom, broken, above.length + 1);
 }
 
 /** Physical lines of a text: one, and one more for each line end. */
@@ -103,11 +114,11 @@ function refused(input: Input, brokenAt: number): ReadFile {
 }
 
 /** Puts lines and rows of the laid-out table back to those of the records. */
-function backToRecords(input: Input, file: ReadFile, cameFrom: number[], broken: number[]): ReadFile {
+function backToRecords(input: Input, file: ReadFile, cameFrom: number[], broken: number[], head: number): ReadFile {
   const told = putBack(
     file,
     (line) => cameFrom[line] ?? 1,
-    (row) => row - 1,
+    (row) => row - head,
   );
   const book = openBook(input.name);
   for (const line of broken) book.add('json-line-broken', 'warning', line);
@@ -116,10 +127,12 @@ function backToRecords(input: Input, file: ReadFile, cameFrom: number[], broken:
     ...accountOf(input, KIND, { book }),
     ...told,
     choices: file.choices.filter(({ id }) => !ofTable.has(id)),
-    issues: [...told.issues, ...book.list()],
+    issues: [...told.issues.filter(({ code }) => code !== 'lines-above-table'), ...book.list()],
     faults: [...told.faults, ...book.faults()],
-    fates: [...file.fates.slice(1), ...broken.map(() => 'set-aside' as const)],
+    fates: [...file.fates.slice(head), ...broken.map(() => 'set-aside' as const)],
     persons: file.persons,
+    ...(file.marks ? { marks: file.marks } : {}),
+    ...(file.columns ? { columns: file.columns } : {}),
     ...(file.zone ? { zone: file.zone } : {}),
   };
 }

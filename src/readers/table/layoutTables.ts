@@ -81,8 +81,19 @@ export function withoutPlaces(settings: ReadSettings, named: boolean): ReadSetti
   const parsed = layout === undefined ? undefined : parseLayout(layout);
   // A faulty layout goes on as it is, so that it is told.
   if (!parsed?.ok) return settings;
-  const { unit, dateOrder, clock, decimalMark, serialDates, timezone, columns } = parsed.layout;
-  const kept = { unit, dateOrder, clock, decimalMark, serialDates, timezone, ...(named ? { columns } : {}) };
+  const { unit, dateOrder, clock, decimalMark, serialDates, timezone, columns, meanings, kinds, series } =
+    parsed.layout;
+  const kept = {
+    unit,
+    dateOrder,
+    clock,
+    decimalMark,
+    serialDates,
+    timezone,
+    kinds,
+    series,
+    ...(named ? { columns, meanings } : {}),
+  };
   return { ...rest, layout: Object.fromEntries(Object.entries(kept).filter(([, value]) => value !== undefined)) };
 }
 

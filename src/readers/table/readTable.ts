@@ -1,5 +1,5 @@
 import type { TableLayout } from '../../schemas/layout.ts';
-import { claimColumns } from '../evidence/claim.ts';
+import { type Claimed, claimColumns } from '../evidence/claim.ts';
 import { findKinds } from '../evidence/kinds.ts';
 import { columnLedger } from '../evidence/ledger.ts';
 import { askKinds } from '../evidence/questions.ts';
@@ -25,12 +25,14 @@ export type Settled = Pick<TableLayout, 'dateOrder' | 'decimalMark' | 'clock' | 
 export function readTable(reading: Reading, table: Table, layout: TableLayout | undefined): Settled | undefined {
   const { records, book, choices, entries, settings } = reading;
   const lineOf = (k: number): number => records.line[table.from + k]!;
+  let claimed: Claimed | undefined;
   const refuse = (): undefined => {
+    if (claimed) reading.columns.push(...columnLedger(claimed.columns, claimed));
     for (let r = table.from; r < table.to; r++) entries.fate(r, 'set-aside');
     return undefined;
   };
   if (delimiterInNumbers(records, table, book)) return refuse();
-  const claimed = claimColumns(records, table, layout);
+  claimed = claimColumns(records, table, layout);
   const times = tableTimes(reading, table, claimed, layout);
   if (times === 'none') {
     reading.columns.push(...columnLedger(claimed.columns, claimed));

@@ -53,7 +53,8 @@ export function readRows(reading: Reading, settled: SettledTable): void {
   const { records, book, entries } = reading;
   const { table, columns, kinds, walls, plan } = settled;
   const notable = noteColumns(columns);
-  const bare = new Set<string>();
+  const bare = new Set<Role>();
+  const bareWords = new Set<string>();
   const span = { from: 0, to: 0 };
   let rests = 0;
   const got: Yield = { made: 0, faults: 0, rest: false, left: false };
@@ -72,7 +73,7 @@ export function readRows(reading: Reading, settled: SettledTable): void {
     got.rest = got.left = false;
     glucoseOfRow(reading, settled, k, got);
     const byKind = kinds !== undefined && got.made + got.faults === 0 && !ownColumns(reading, row, columns, span);
-    if (byKind) kindOfRow(reading, settled, k, kinds, bare, got);
+    if (byKind) kindOfRow(reading, settled, k, kinds, bareWords, got);
     else if (notable.length > 0) {
       const told = notesOfRow(records, row, notable, columns, placeOf(reading, settled, k));
       for (const note of told.notes) entries.notes.push(note);
@@ -88,9 +89,12 @@ export function readRows(reading: Reading, settled: SettledTable): void {
     }
   }
   if (rests > 0) book.add('rest-not-exercise', 'note', 0, { count: rests });
-  if (bare.size > 0)
+  if (bare.size + bareWords.size > 0)
     book.add('unit-not-written', 'note', 0, {
-      actual: [...bare].map((role) => ({ is: 'role', role })),
+      actual: [
+        ...[...bare].map((role) => ({ is: 'role', role }) as const),
+        ...[...bareWords].map((name) => ({ is: 'named', name }) as const),
+      ],
       question: { of: 'layout', field: 'columns' },
     });
 }
