@@ -68,7 +68,14 @@ export interface IssueTells {
   'half-of-day-unclear': Pair<string, string> & Asks<'layout'>;
   'two-clocks': Pair<Is<'column-cell'>, Is<'column-cell'>> & Asks<'layout'>;
   'date-order-unclear': Pair<Is<'date-read'>, Is<'date-read'>> & Asks<'day-order'>;
-  'date-order-mixed': Pair<Is<'at-line'>[], Is<'order-span'>[]> & Asks<'day-order'>;
+  'date-order-mixed': Pair<Is<'at-line'>[], Is<'order-span'>[]>;
+  'date-order-odd': Pair<Is<'at-line'>[], Is<'order-span'>[]> & Asks<'day-order'>;
+  'date-order-borrowed': Pair<Is<'at-line'>, Is<'order-of'>> & Asks<'day-order'>;
+  'date-order-changes': Pair<Is<'at-line'>, Is<'at-line'>>;
+  'dates-turned': Counted;
+  'dates-turned-unclear': Found;
+  'hours-to-24': Counted;
+  'hours-to-24-unclear': Found;
   'date-order-contradicts-file': Pair<Told, Word<DateOrder>>;
   'date-orders-differ': { actual: Word<DateOrder>[] };
   'serial-dates-unclear': Pair<Is<'serial-read'>, Is<'serial-read'>> & Asks<'layout'>;

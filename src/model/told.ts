@@ -30,6 +30,7 @@ export type Told =
   /** One number in both units: mg/dL with what it would be in mmol/L, and the other way round. */
   | { is: 'either-unit'; value: number; line: number; mmol: number; mgdl: number }
   | { is: 'range'; low: number; high: number; unit: GlucoseUnit }
+  | { is: 'order-of'; order: DateOrder; name: string }
   | { is: 'order-span'; order: DateOrder; from: string; to: string }
   | { is: 'date-read'; text: string; line: number; date: string; order: DateOrder; from: string; to: string }
   | { is: 'serial-read'; year: 1900 | 1904; serial: number; line: number; date: string }

@@ -821,7 +821,6 @@ export interface WordParams {
   'issues.offsets-disagree': 'actual' | 'count' | 'expected' | 'option';
   'issues.offsets-change': 'actual';
   'issues.contradiction': 'actual';
-  'issues.contradictions-many': 'expected' | 'actual';
   'issues.contradictions': 'count';
   'issues.doubled-hour': 'actual';
   'issues.skipped-hour': 'actual' | 'count';
@@ -874,7 +873,14 @@ export interface WordParams {
   'issues.half-of-day-unclear': 'actual' | 'file' | 'expected' | 'option';
   'issues.two-clocks': 'file' | 'line' | 'actual' | 'expected' | 'option';
   'issues.date-order-unclear': 'file' | 'actual' | 'expected' | 'option';
-  'issues.date-order-mixed': 'file' | 'actual' | 'option';
+  'issues.date-order-mixed': 'file' | 'actual' | 'expected';
+  'issues.date-order-changes': 'file' | 'line' | 'actual' | 'expected';
+  'issues.dates-turned': 'count' | 'file';
+  'issues.dates-turned-unclear': 'file' | 'actual';
+  'issues.hours-to-24': 'file' | 'count';
+  'issues.hours-to-24-unclear': 'file' | 'actual';
+  'issues.date-order-odd': 'file' | 'actual' | 'option';
+  'issues.date-order-borrowed': 'file' | 'line' | 'actual' | 'expected' | 'option';
   'issues.date-order-contradicts-file': 'expected' | 'file' | 'actual';
   'issues.serial-dates-unclear': 'file' | 'actual' | 'expected' | 'option';
   'issues.clock-half-lost': 'file' | 'actual' | 'expected' | 'option';
@@ -1510,7 +1516,7 @@ export interface WordParams {
   'understood.middle-read': 'low' | 'high' | 'value' | 'mmol' | 'mgdl';
   'understood.in-unit': 'value' | 'unit';
   'understood.column-cell': 'name' | 'text';
-  'understood.times-of': 'times' | 'of';
+  'understood.order-of': 'order' | 'name';
   'understood.file-rows': 'file' | 'rows';
   'understood.lost': 'lost' | 'of';
   'understood.order-span': 'order' | 'from' | 'to';

@@ -1,6 +1,7 @@
 import type { Choice, ChoiceId, ChoiceOf } from '../model/choices.ts';
 import type { GlucoseUnit } from '../model/glucose.ts';
 import type { ReadFile, ReadSettings } from '../model/input.ts';
+import { DAY_MS } from '../time/calendar.ts';
 import type { Deletions } from './fhir/deletions.ts';
 import type { Resolve } from './fhir/reading.ts';
 import type { OrderHint } from './times/columnOrder.ts';
@@ -30,9 +31,23 @@ export function agreed(files: ReadFile[]): Hints {
   const unit = common(files, 'unit');
   return {
     ...(files.some(({ readings }) => readings.count >= SENSOR) ? { sensor: true } : {}),
-    ...(order ? { order: { order: order.value, evidence: order.evidence } } : {}),
+    ...(order ? { order: { order: order.value, evidence: order.evidence, ...spanOf(files) } } : {}),
     ...(unit && unit.value !== 'both' ? { unit: { unit: unit.value, evidence: unit.evidence } } : {}),
   };
+}
+
+/** The days on which readings and timed notes of files lie that could tell their order themselves. */
+function spanOf(files: ReadFile[]): { span?: { from: number; to: number } } {
+  let [from, to] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  const add = (wall: number): void => {
+    from = Math.min(from, wall);
+    to = Math.max(to, wall);
+  };
+  for (const { readings, notes } of files) {
+    for (let i = 0; i < readings.count; i++) add(readings.wall[i]!);
+    for (const { wall } of notes) add(wall);
+  }
+  return from > to ? {} : { span: { from: Math.floor(from / DAY_MS), to: Math.floor(to / DAY_MS) } };
 }
 
 /** Whether a file was refused for something that the others tell. */

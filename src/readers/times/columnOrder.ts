@@ -3,6 +3,7 @@ import type { DateOrder } from '../../model/told.ts';
 import { DAY_MS } from '../../time/calendar.ts';
 import type { IssueBook } from '../book.ts';
 import { asWritten, isoDay, type OrderSpan, openDay, settleOrder } from './dayOrder.ts';
+import { orderChange } from './orderChange.ts';
 import { SHAPE } from './stamp.ts';
 import type { TimeCells } from './timeColumn.ts';
 
@@ -10,6 +11,8 @@ import type { TimeCells } from './timeColumn.ts';
 export interface OrderHint {
   order: DateOrder;
   evidence: string;
+  /** Days, since 1970, between which that evidence lies; absent where it stands in the file itself. */
+  span?: { from: number; to: number };
 }
 
 /** The date order of one column of cells. undefined: no date was open. null: refused, and told in the book. */
@@ -41,6 +44,18 @@ export function orderOf(
     return Math.abs(now - before) <= 3_600_000;
   };
   const verdict = settleOrder(codes, rows, short, lastDay, smooth);
+  const sample = (k: number) => ({ text: asWritten(cells.date[k]!), line: lineOf(k) });
+  const at = (k: number) => ({ is: 'at-line', ...sample(k) }) as const;
+  const leaning = verdict.ok && verdict.order !== 'year-first' ? verdict.order : (wanted ?? 'day-first');
+  const change = short ? undefined : orderChange(codes, leaning);
+  if (change !== undefined && (verdict.ok || wanted)) {
+    const k = rows[change]!;
+    book.add('date-order-changes', 'refusal', lineOf(k), {
+      actual: at(k),
+      expected: at(rows[Math.max(0, change - 1)]!),
+    });
+    return null;
+  }
   // "Year first" says nothing about 31/10/2023, whose year stands last for certain.
   if (wanted && (wanted !== 'year-first' || short)) {
     if (verdict.ok && verdict.order !== wanted && verdict.evidence.is !== 'same-date') {
@@ -55,17 +70,29 @@ export function orderOf(
   }
   const other = formatHint(cells.column.name) ?? hint;
   if (verdict.why === 'unclear' && other && (other.order !== 'year-first' || short)) {
-    choices.push({ id: 'date-order', value: other.order, by: 'file', evidence: { is: 'named', name: other.evidence } });
-    return other.order;
+    const fits = spanFit(other, codes);
+    if (fits !== 'against') {
+      const { order, evidence } = other;
+      choices.push({ id: 'date-order', value: order, by: 'file', evidence: { is: 'named', name: evidence } });
+      if (fits === 'open')
+        book.add('date-order-borrowed', 'warning', lineOf(rows[0]!), {
+          actual: at(rows[0]!),
+          expected: { is: 'order-of', order, name: evidence },
+          question: { of: 'day-order', answer: order },
+        });
+      return order;
+    }
   }
   const [first, second] = verdict.rows;
-  const sample = (k: number) => ({ text: asWritten(cells.date[k]!), line: lineOf(k) });
   if (verdict.why === 'mixed') {
-    book.add('date-order-mixed', 'refusal', lineOf(first), {
-      actual: [first, second].map((k) => ({ is: 'at-line', ...sample(k) })),
-      expected: verdict.readings,
-      question: { of: 'day-order', answer: 'day-first' },
-    });
+    const told = { actual: [at(first), at(second)], expected: verdict.readings };
+    // One odd date may be left out; where half of them are of another order, either order reads the other half wrong.
+    if (change !== undefined) book.add('date-order-mixed', 'refusal', lineOf(first), told);
+    else
+      book.add('date-order-odd', 'refusal', lineOf(first), {
+        ...told,
+        question: { of: 'day-order', answer: 'day-first' },
+      });
   } else {
     const dated = ({ order, from, to }: OrderSpan) =>
       ({
@@ -83,6 +110,21 @@ export function orderOf(
     });
   }
   return null;
+}
+
+/** Days that notes may lie before and after another file's readings (ours). */
+const BESIDE = 3;
+
+/** Whether only the other file's order brings these dates beside its own, or only the other order does; `open`: neither tells. */
+function spanFit({ order, span }: OrderHint, codes: readonly number[]): 'for' | 'against' | 'open' {
+  if (!span || order === 'year-first') return 'for';
+  const within = (one: DateOrder): boolean =>
+    codes.every((code) => {
+      const day = openDay(code, one);
+      return Number.isNaN(day) || (day >= span.from - BESIDE && day <= span.to + BESIDE);
+    });
+  const [own, other] = [within(order), within(order === 'day-first' ? 'month-first' : 'day-first')];
+  return own === other ? 'open' : own ? 'for' : 'against';
 }
 
 /** A pattern such as `DD/MM/YYYY` written beside the column's name. */
