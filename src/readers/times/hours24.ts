@@ -1,9 +1,7 @@
-import { HOUR_MS } from '../../time/calendar.ts';
+import { DAY_MS, HOUR_MS } from '../../time/calendar.ts';
 import { CLOCK_FLAGS } from './clockCell.ts';
 import { SHAPE } from './stamp.ts';
 import type { TimeCells } from './timeColumn.ts';
-
-const DAY = 24 * HOUR_MS;
 
 /** Fewer such times are slips of one hand (ours). */
 const FEWEST = 3;
@@ -15,12 +13,12 @@ const FEWEST = 3;
 export function mendHours24(cells: TimeCells, date: Int32Array): 'none' | 'unclear' | number {
   const { ms, shape, flags } = cells;
   const timed = (k: number): boolean => shape[k] === SHAPE.stamp || shape[k] === SHAPE.clock;
-  const late = (k: number): boolean => timed(k) && ms[k]! >= DAY && ms[k]! < DAY + HOUR_MS;
+  const late = (k: number): boolean => timed(k) && ms[k]! >= DAY_MS && ms[k]! < DAY_MS + HOUR_MS;
   let past = 0;
   let zero = false;
   for (let k = 0; k < ms.length; k++) {
     if (!timed(k)) continue;
-    if (late(k) && ms[k]! > DAY) past++;
+    if (late(k) && ms[k]! > DAY_MS) past++;
     if (ms[k]! < HOUR_MS) zero = true;
   }
   if (past < FEWEST || zero) return 'none';
@@ -30,7 +28,7 @@ export function mendHours24(cells: TimeCells, date: Int32Array): 'none' | 'uncle
     for (const step of [-1, 1]) {
       const beside = k + step;
       if (beside < 0 || beside >= ms.length || !timed(beside) || late(beside) || date[beside] !== date[k]) continue;
-      if (ms[beside]! < DAY / 2) begins++;
+      if (ms[beside]! < DAY_MS / 2) begins++;
       else ends++;
     }
   }
@@ -39,7 +37,7 @@ export function mendHours24(cells: TimeCells, date: Int32Array): 'none' | 'uncle
   for (let k = 0; k < ms.length; k++) {
     if (!late(k)) continue;
     flags[k]! &= ~CLOCK_FLAGS.impossible;
-    if (begins > 0) ms[k]! -= DAY;
+    if (begins > 0) ms[k]! -= DAY_MS;
     count++;
   }
   return count;

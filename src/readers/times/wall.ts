@@ -6,11 +6,10 @@ import type { IssueBook } from '../book.ts';
 import { CLOCK_FLAGS } from './clockCell.ts';
 import { type OrderHint, orderOf } from './columnOrder.ts';
 import { dayNumber, openDay } from './dayOrder.ts';
-import { mendHours24 } from './hours24.ts';
+import { mendDates } from './mendDates.ts';
 import { serialBase } from './serialDates.ts';
 import { SHAPE } from './stamp.ts';
 import { NOT_A_TIME, type TimeCells, type TimePlan } from './timeColumn.ts';
-import { mendTurned } from './turnedDates.ts';
 
 /** No sensor stored readings before this day; earlier dates are clocks that were never set. */
 const FIRST_DAY = dayNumber(1999, 1, 1);
@@ -73,24 +72,6 @@ export function settleWalls(
     choices.push({ id: 'clock', value: 'dates-only', by: 'file', evidence: { is: 'every-midnight' } });
   }
   return walls;
-}
-
-/** Puts right what a spreadsheet turned and a clock counted to 24, and says so. False after a refusal. */
-function mendDates(plan: TimePlan, dates: TimeCells, lineOf: (k: number) => number, book: IssueBook): boolean {
-  const turned = mendTurned(dates);
-  if (turned === 'unclear') {
-    book.add('dates-turned-unclear', 'refusal', lineOf(0), { actual: dates.column.name });
-    return false;
-  }
-  if (turned !== 'none') book.add('dates-turned', 'warning', 0, { count: turned });
-  const clock = plan.kind === 'two' ? plan.clock : dates;
-  const hours = mendHours24(clock, dates.date);
-  if (hours === 'unclear') {
-    book.add('hours-to-24-unclear', 'refusal', lineOf(0), { actual: clock.column.name });
-    return false;
-  }
-  if (hours !== 'none') book.add('hours-to-24', 'note', 0, { count: hours });
-  return true;
 }
 
 function fillDates(plan: TimePlan, order: DateOrder, walls: Walls): void {
