@@ -1,16 +1,16 @@
-import type { NoteEntry, NotePlace } from '../../model/input.ts';
+import type { NoteEntry } from '../../model/input.ts';
 import type { Role } from '../../schemas/layout.ts';
 import type { Kinds } from '../evidence/kinds.ts';
 import { CELL, unitOf } from '../glucose/glucoseCell.ts';
 import type { GlucoseColumn } from '../glucose/sensorColumns.ts';
-import { anyUnit, PLAUSIBLE } from '../glucose/unit.ts';
-import { noteOfKind } from '../notes/kindRows.ts';
+import { PLAUSIBLE } from '../glucose/unit.ts';
 import { noteColumns, notesOfRow } from '../notes/rowNotes.ts';
 import type { Reading } from '../reading.ts';
 import type { TimePlan } from '../times/timeColumn.ts';
 import { TIME_FAULT, type Walls } from '../times/wall.ts';
 import { tellGlucose, tellRow } from './faults.ts';
 import type { Column } from './header.ts';
+import { kindOfRow, placeOf } from './kindOfRow.ts';
 import { cellText, fieldCount, locate } from './records.ts';
 import { rowFit } from './rowFit.ts';
 import type { Table } from './tables.ts';
@@ -26,7 +26,7 @@ export interface SettledTable {
 }
 
 /** What one row gave, and how often something was wrong with it. */
-interface Yield {
+export interface Yield {
   made: number;
   faults: number;
   /** It told of sitting still and of nothing else. */
@@ -114,17 +114,6 @@ function ownColumns({ records }: Reading, row: number, columns: Column[], span: 
   return own;
 }
 
-function placeOf(reading: Reading, { table, walls }: SettledTable, k: number): NotePlace {
-  const row = table.from + k;
-  return {
-    wall: walls.wall[k]!,
-    offset: walls.offset[k]!,
-    timed: walls.timed && walls.dateOnly[k] === 0,
-    origin: { file: reading.file, line: reading.records.line[row]! },
-    row,
-  };
-}
-
 function glucoseOfRow(reading: Reading, settled: SettledTable, k: number, got: Yield): void {
   const { records, book, entries } = reading;
   const { walls, table } = settled;
@@ -155,54 +144,4 @@ function glucoseOfRow(reading: Reading, settled: SettledTable, k: number, got: Y
       got.made++;
     }
   }
-}
-
-function kindOfRow(
-  reading: Reading,
-  settled: SettledTable,
-  k: number,
-  { column, of }: Kinds,
-  bare: Set<string>,
-  got: Yield,
-): void {
-  const { records, book, entries } = reading;
-  const { columns } = settled;
-  const row = settled.table.from + k;
-  const word = cellText(records, row, column.index);
-  const kind = of(word);
-  if (kind === undefined) {
-    if (word === '') return;
-    book.add('kind-unknown', 'warning', records.line[row]!, { actual: word });
-    got.faults++;
-    return;
-  }
-  if (kind === 'ignore') {
-    got.left = true;
-    return;
-  }
-  if (kind === 'reading' || kind === 'glucose') return;
-  const lasting = kind === 'exercise' && columns.find((column) => column.role === 'minutes');
-  const value = columns.find((column) => ['value', 'glucose', 'sensor'].includes(column.role));
-  const unitColumn = columns.find((column) => column.role === 'unit');
-  const words = columns
-    .filter((column) => ['note', 'food', 'meal', 'insulin-name', 'exercise', 'medication'].includes(column.role))
-    .map((column) => cellText(records, row, column.index))
-    .filter((text) => text !== '');
-  const unit = unitColumn ? anyUnit(cellText(records, row, unitColumn.index)) : undefined;
-  const told = noteOfKind(
-    records,
-    row,
-    kind,
-    word,
-    lasting || value,
-    lasting ? lasting.unit : unit,
-    words.join('; '),
-    placeOf(reading, settled, k),
-  );
-  if (told.bare) bare.add(word);
-  if (told.rest) got.rest = true;
-  if (!told.note) return;
-  entries.notes.push(told.note);
-  entries.fate(row, 'note');
-  got.made++;
 }
