@@ -1,9 +1,9 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { readdirSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import type { Input } from '../model/input.ts';
 import { isResultName } from '../papers/resultNames.ts';
 import { opened, WrongUse } from './exits.ts';
-import { standsAt } from './plainFile.ts';
+import { readPlainFile, standsAt } from './plainFile.ts';
 
 export interface Gathered {
   inputs: Input[];
@@ -72,6 +72,8 @@ export function gather(named: readonly string[], apart: readonly string[] = []):
 }
 
 function open(path: string): Uint8Array {
-  if ((standsAt(path)?.size ?? 0) > MOST_BYTES) throw new WrongUse('fileTooLarge', { path });
-  return opened(path, () => readFileSync(path));
+  const stat = standsAt(path);
+  if (stat && !stat.isFile()) throw new WrongUse('noPlainFile', { path });
+  if ((stat?.size ?? 0) > MOST_BYTES) throw new WrongUse('fileTooLarge', { path });
+  return opened(path, () => readPlainFile(path, MOST_BYTES));
 }

@@ -29,6 +29,7 @@ export interface IssueTells {
   'archive-too-large': Bare;
   workbook: Bare;
   'file-empty': Bare;
+  'too-many-lines': { expected: number };
   'not-text': { actual: Word<NotText> };
   'encoding-guessed': Found & Counted;
   'letters-lost': Counted;

@@ -210,6 +210,7 @@ export interface WordParams {
   'cli.error.noSuchFile': 'path';
   'cli.error.emptyFolder': 'path';
   'cli.error.cannotOpen': 'path' | 'reason';
+  'cli.error.noPlainFile': 'path';
   'cli.error.fileTooLarge': 'path';
   'cli.error.twoSettings': 'first' | 'second';
   'cli.error.wrongValue': 'option' | 'value' | 'expected';
@@ -846,6 +847,7 @@ export interface WordParams {
   'issues.template-missing': 'actual';
   'issues.template-place': 'actual';
   'issues.template-style': 'actual';
+  'issues.too-many-lines': 'file' | 'expected';
   'issues.file-empty': 'file';
   'issues.not-text': 'file' | 'actual';
   'issues.encoding-guessed': 'file' | 'actual' | 'count';

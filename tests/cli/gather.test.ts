@@ -1,3 +1,4 @@
+import { execFileSync } from 'node:child_process';
 import { mkdirSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { expect, test } from 'vitest';
@@ -44,3 +45,13 @@ test('a file named outright is read whatever its ending', () => {
   const folder = scratch({ 'export.dat': '' });
   expect(names(gather([join(folder, 'export.dat')]).paths)).toEqual(['export.dat']);
 });
+
+test.each(['a pipe', 'a device that never ends', 'a device that is empty'])(
+  '%s is no file, and is not opened',
+  (what) => {
+    const folder = scratch({});
+    const path = what === 'a pipe' ? join(folder, 'pipe.csv') : what.startsWith('a device') ? '/dev/zero' : '/dev/null';
+    if (what === 'a pipe') execFileSync('mkfifo', [path]);
+    expect(() => gather([path])).toThrow(expect.objectContaining({ key: 'noPlainFile' }));
+  },
+);

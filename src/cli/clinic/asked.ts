@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import { join, relative, resolve } from 'node:path';
 import { readManifest } from '../../clinic/manifest.ts';
 import { findPeople } from '../../clinic/people.ts';
@@ -12,7 +11,7 @@ import { type Door, refuseSettings } from '../door.ts';
 import { opened, WrongUse } from '../exits.ts';
 import { SETTINGS } from '../gather.ts';
 import { jsonOf } from '../json.ts';
-import { standsAt } from '../plainFile.ts';
+import { readPlainFile, standsAt } from '../plainFile.ts';
 import { folderSettings, settle, wholePaths } from '../settings.ts';
 import { MANIFEST, walk } from './walk.ts';
 
@@ -96,9 +95,12 @@ export async function ask(named: string, given: ClinicOptions, door: Door): Prom
   };
 }
 
+/** A line a person: a hundred thousand of them. */
+const MOST_MANIFEST = 20_000_000;
+
 function manifestRows(folder: string) {
   const path = join(folder, MANIFEST);
-  const manifest = readManifest(opened(path, () => readFileSync(path)));
+  const manifest = readManifest(opened(path, () => readPlainFile(path, MOST_MANIFEST)));
   if (!manifest.ok) throw new WrongUse('wrongManifest', { path: MANIFEST, actual: manifest.actual });
   return manifest.rows;
 }

@@ -1,4 +1,4 @@
-import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { threadId } from 'node:worker_threads';
 import { fingerprint } from '../../bytes/hash.ts';
@@ -6,6 +6,8 @@ import { asOutcome } from '../../clinic/recorded.ts';
 import type { Outcome } from '../../model/clinic.ts';
 import type { MadeFile } from '../../papers/makePapers.ts';
 import { snapshotDay } from '../../papers/resultNames.ts';
+import { MOST_BYTES } from '../gather.ts';
+import { readPlainFile } from '../plainFile.ts';
 import { sayable } from './sayable.ts';
 
 const RECORD = 'record.json';
@@ -26,7 +28,7 @@ const parse = (bytes: Buffer): Outcome | null => {
 /** What the last run left in a person's folder, or null. */
 export function lastOutcome(folder: string): Outcome | null {
   try {
-    return parse(readFileSync(join(folder, RECORD)));
+    return parse(readPlainFile(join(folder, RECORD), MOST_BYTES));
   } catch {
     return null;
   }
@@ -37,7 +39,7 @@ export function hashesOf(folder: string, last: Outcome | null): Map<string, stri
   const found = new Map<string, string>();
   for (const { name } of last?.outputs ?? []) {
     try {
-      found.set(name, fingerprint(readFileSync(join(folder, name))));
+      found.set(name, fingerprint(readPlainFile(join(folder, name), MOST_BYTES)));
     } catch {
       // Not there: then it is made again.
     }

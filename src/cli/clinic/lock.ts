@@ -1,18 +1,9 @@
-import {
-  closeSync,
-  mkdirSync,
-  openSync,
-  readFileSync,
-  renameSync,
-  rmSync,
-  statSync,
-  utimesSync,
-  writeSync,
-} from 'node:fs';
+import { closeSync, mkdirSync, openSync, renameSync, rmSync, statSync, utimesSync, writeSync } from 'node:fs';
 import { hostname } from 'node:os';
 import { join } from 'node:path';
 import type { Shard } from '../../clinic/shards.ts';
 import { reasonOf, WrongUse } from '../exits.ts';
+import { readPlainFile } from '../plainFile.ts';
 import { isAlive } from './disk.ts';
 
 /** A holder shows that it is there this often; one not heard of for so long is gone. Milliseconds. */
@@ -74,7 +65,7 @@ function take(path: string): boolean {
 
 function holderOf(path: string): { working: boolean; name: string } {
   try {
-    const name = readFileSync(path, 'utf8');
+    const name = readPlainFile(path, 1000).toString('utf8');
     const [pid, host] = name.split(' ');
     const silent = Date.now() - statSync(path).mtimeMs > SILENCE;
     const gone = host === hostname() && !isAlive(Number(pid));

@@ -1,10 +1,12 @@
-import { readdirSync, readFileSync, rmSync } from 'node:fs';
+import { readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { asOutcome } from '../../clinic/recorded.ts';
 import type { Shard } from '../../clinic/shards.ts';
 import type { Outcome } from '../../model/clinic.ts';
 import { isLocalDate } from '../../time/calendar.ts';
 import { opened, WrongUse } from '../exits.ts';
+import { MOST_BYTES } from '../gather.ts';
+import { readPlainFile } from '../plainFile.ts';
 import { saveAll } from '../save.ts';
 import { sayable } from './sayable.ts';
 
@@ -55,7 +57,7 @@ export function partsIn(folders: readonly string[]): FoundPart[] {
 }
 
 function read(path: string): Part {
-  const text = opened(path, () => readFileSync(path, 'utf8'));
+  const text = opened(path, () => readPlainFile(path, MOST_BYTES)).toString('utf8');
   try {
     const content: unknown = JSON.parse(text);
     if (isPart(content)) return content;

@@ -2,6 +2,7 @@ import { gunzip } from '../../bytes/pack.ts';
 import type { Input, ReadFile } from '../../model/input.ts';
 import { accountOf } from '../account.ts';
 import { openBook } from '../book.ts';
+import { MOST_LINES, tooLong } from '../bounds.ts';
 import { BOUNDS, unzip } from './zip.ts';
 
 const CODE = { damaged: 'archive-damaged', 'too-large': 'archive-too-large', locked: 'archive-locked' } as const;
@@ -21,11 +22,17 @@ export function unpack(input: Input): { inputs: Input[] } | { failed: ReadFile }
     if (opened.files.length === 0) return { failed: closed(input, 'file-empty') };
     return { inputs: opened.files.map((file) => ({ name: `${name}/${file.name}`, bytes: file.bytes })) };
   }
-  return { inputs: [input] };
+  return tooLong(bytes) ? { failed: tooLongFile(input) } : { inputs: [input] };
 }
 
 function closed(input: Input, code: (typeof CODE)[keyof typeof CODE] | 'workbook' | 'file-empty'): ReadFile {
   const book = openBook(input.name);
   book.add(code, 'warning');
   return accountOf(input, 'archive', { book });
+}
+
+function tooLongFile(input: Input): ReadFile {
+  const book = openBook(input.name);
+  book.add('too-many-lines', 'refusal', 0, { expected: MOST_LINES });
+  return accountOf(input, 'delimited', { book });
 }
