@@ -1,3 +1,4 @@
+import type { Readings } from '../model/timeline.ts';
 import type { OddStretches } from '../model/trust.ts';
 import { MINUTE_MS } from '../time/calendar.ts';
 import { mgPerDl } from '../units.ts';
@@ -5,6 +6,11 @@ import type { Measure } from './measure.ts';
 
 const FLAT_MINUTES = 60;
 const FLAT_READINGS = 5;
+/**
+ * The last value some sensors send instead of "below" or "above", in the unit of the file (common practice, no source): flat
+ * there, with no reading beyond, is the end of what the sensor can show.
+ */
+const ENDS = { low: [[39, 40], [2.2]], high: [[400, 401], [22.2]] } as const;
 const JUMP_RATE = 6;
 const JUMP_LEAST = 30;
 
@@ -23,12 +29,23 @@ export const oddStretches: Measure<'oddStretches'> = {
     jumpLeast: JUMP_LEAST,
   },
   compute({ timeline }) {
-    const { at, mgdl, native, limit, day, minute, count, weight } = timeline.readings;
+    const { at, mgdl, native, unit, limit, day, minute, count, weight } = timeline.readings;
     const found: OddStretches = { flat: [], jumps: [], belowLimit: 0, aboveLimit: 0 };
+    const { low, high } = furthest(timeline.readings);
+    const endAt = (i: number): -1 | 0 | 1 => {
+      const u = unit[i]!;
+      if (isEnd(ENDS.low[u]!, native[i]!) && native[i] === low[u]) return -1;
+      return isEnd(ENDS.high[u]!, native[i]!) && native[i] === high[u] ? 1 : 0;
+    };
     let run = 0;
     const closeRun = (next: number) => {
       const minutes = (at[next - 1]! - at[run]!) / MINUTE_MS + weight[next - 1]!;
       if (next - run < FLAT_READINGS || minutes < FLAT_MINUTES || limit[run] !== 0) return;
+      const end = endAt(run);
+      if (end !== 0) {
+        found[end < 0 ? 'belowLimit' : 'aboveLimit'] += next - run;
+        return;
+      }
       found.flat.push({
         date: timeline.days[day[run]!]!.date,
         minute: minute[run]!,
@@ -60,3 +77,21 @@ export const oddStretches: Measure<'oddStretches'> = {
     return { ok: true, value: found, n: count, of: 'readings' };
   },
 };
+
+const isEnd = (ends: readonly number[], value: number): boolean => ends.includes(value);
+
+/** The lowest and the highest plain reading in each unit, or beyond any where a reading is marked as beyond. */
+function furthest({ native, unit, limit, count }: Readings): { low: number[]; high: number[] } {
+  const low = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
+  const high = [0, 0];
+  for (let i = 0; i < count; i++) {
+    const u = unit[i]!;
+    // Where the file marks what is beyond, the number itself is a reading.
+    if (limit[i]! < 0) low[u] = Number.NEGATIVE_INFINITY;
+    if (limit[i]! > 0) high[u] = Number.POSITIVE_INFINITY;
+    if (limit[i] !== 0) continue;
+    if (native[i]! < low[u]!) low[u] = native[i]!;
+    if (native[i]! > high[u]!) high[u] = native[i]!;
+  }
+  return { low, high };
+}

@@ -437,6 +437,7 @@ export interface WordParams {
   'pages.overview.title': 'days' | 'from' | 'to';
   'pages.overview.data.title': never;
   'pages.overview.data.sentence': 'hours' | 'ofHours' | 'share' | 'interval' | 'night' | 'reached';
+  'pages.overview.data.hole': 'from' | 'to' | 'days';
   'pages.overview.data.lost': 'lost' | 'of' | 'file' | 'accepted';
   'pages.overview.data.missing': 'count' | 'files';
   'pages.overview.data.changed': 'dates' | 'days';

@@ -108,11 +108,15 @@ export function evidenceDays({ speaker }: PageContext, where: Evidence[]): strin
 }
 
 /** `14 days, March 2 to March 15, 2026`, as parameters of a message. */
+/** The first day of a period says its year only where it is not that of the last. */
+export const yearOf = (from: LocalDate, to: LocalDate): 'plain' | 'dated' =>
+  from.slice(0, 4) === to.slice(0, 4) ? 'plain' : 'dated';
+
 export function periodParams({ analysis, speaker }: PageContext): ParamsOf<'pages.overview.title'> {
   const { timeline } = analysis;
   return {
     days: count(timeline.days.length),
-    from: word(speaker.value({ q: 'date', value: timeline.from }, 'plain')),
+    from: word(speaker.value({ q: 'date', value: timeline.from }, yearOf(timeline.from, timeline.to))),
     to: word(speaker.value({ q: 'date', value: timeline.to }, 'dated')),
   };
 }

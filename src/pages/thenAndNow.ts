@@ -7,7 +7,17 @@ import type { Change, Compared, PeriodFacts, ThenAndNow } from '../model/thenAnd
 import type { Below, ParamsOf } from '../model/words.ts';
 import { BANDS } from '../targets/bands.ts';
 import { limitsOf } from './bandsTable.ts';
-import { count, denseTable, heading, type PageContext, type PageMaker, paragraph, tellAll, word } from './context.ts';
+import {
+  count,
+  denseTable,
+  heading,
+  type PageContext,
+  type PageMaker,
+  paragraph,
+  tellAll,
+  word,
+  yearOf,
+} from './context.ts';
 
 export const isShare = (of: Compared): of is Band => BANDS.some((band) => band === of);
 
@@ -48,7 +58,7 @@ export const thenAndNow: PageMaker = (context) => {
 
 function about({ speaker }: PageContext, value: ThenAndNow): Block[] {
   const period = ({ from, to, days, fullDays, share, sensors }: PeriodFacts): ParamsOf<'pages.thenAndNow.now'> => ({
-    from: word(speaker.value({ q: 'date', value: from }, 'plain')),
+    from: word(speaker.value({ q: 'date', value: from }, yearOf(from, to))),
     to: word(speaker.value({ q: 'date', value: to }, 'dated')),
     days: count(days),
     full: count(fullDays),

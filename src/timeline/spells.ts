@@ -8,6 +8,18 @@ const WORN_DAYS = 5;
 /** A pause at least this long after such a spell is taken for a change of sensor and its warm-up (rule ours). */
 const CHANGE_MINUTES = 60;
 
+/**
+ * A pause under so many minutes, behind which the readings go on at the very minutes of the same grid, is a hole in the wear
+ * of one sensor: a new one begins a grid of its own (rule ours). Told only where the grid is coarse enough to differ.
+ */
+const SHORT_CHANGE = 90;
+const TELLING_GRID = 5;
+/** Share of the interval by which such a reading may be off the grid. */
+const OFF_GRID = 0.1;
+
+/** No sensor is worn on through a pause longer than any of them lasts (days; common practice, no source). */
+const LONGEST_WEAR = 16;
+
 /** Steps longer than this are pauses, whatever the interval. */
 const LONGEST_STEP = 120;
 
@@ -35,18 +47,21 @@ export interface SpellRange {
 
 /**
  * Stretches worn as one sensor, as far as the data show: a new one begins where the usual interval changes from one
- * day to another, or in a day at a pause of an hour or more, and after a pause of an hour or more that follows five or
- * more days of one spell.
+ * day to another, or in a day at a pause of an hour or more; after a pause of an hour or more that follows five or more days
+ * of one spell; and after a pause longer than a sensor lasts.
  */
 export function findSpells(at: Float64Array, days: Day[]): SpellRange[] {
   const count = at.length;
   if (count === 0) return [];
   const changes = new Set(intervalChanges(at, days));
+  const usual = usualStep(at, 0, count);
   const bounds = [0];
   let began = at[0]!;
   for (let i = 1; i < count; i++) {
-    const pause = at[i]! - at[i - 1]! >= CHANGE_MINUTES * MINUTE_MS && at[i - 1]! - began >= WORN_DAYS * DAY_MS;
-    if (!pause && (changes.size === 0 || !changes.has(i))) continue;
+    const pause = at[i]! - at[i - 1]!;
+    const worn = pause >= CHANGE_MINUTES * MINUTE_MS && at[i - 1]! - began >= WORN_DAYS * DAY_MS;
+    const ended = (worn && !goesOn(pause / MINUTE_MS, usual)) || pause > LONGEST_WEAR * DAY_MS;
+    if (!ended && (changes.size === 0 || !changes.has(i))) continue;
     bounds.push(i);
     began = at[i]!;
   }
@@ -55,10 +70,17 @@ export function findSpells(at: Float64Array, days: Day[]): SpellRange[] {
   return bounds.map((from, k) => {
     const to = bounds[k + 1] ?? count;
     const own = clearStep(at, from, to, DAY_SHARE)?.interval;
-    const interval = own ?? before ?? usualStep(at, 0, count)?.interval ?? FALLBACK_INTERVAL;
+    const interval = own ?? before ?? usual?.interval ?? FALLBACK_INTERVAL;
     before = interval;
     return { from, to, interval };
   });
+}
+
+/** Whether the grid of readings runs on behind a short pause. */
+function goesOn(pause: number, usual: UsualStep | undefined): boolean {
+  if (pause >= SHORT_CHANGE || !usual || usual.interval < TELLING_GRID || usual.share < CLEAR_SHARE) return false;
+  const off = Math.abs(pause - Math.round(pause / usual.interval) * usual.interval);
+  return off <= OFF_GRID * usual.interval;
 }
 
 /** The spells as shown to others. */

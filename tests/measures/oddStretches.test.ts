@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { measure } from '../../src/measures/index.ts';
 import { targetSets } from '../../src/targets/index.ts';
+import { timelineOf } from '../support/timeline.ts';
 import { many, type RunOptions, runOf, type Slot } from './made.ts';
 
 /** Where the lines are drawn is ours. */
@@ -71,5 +72,38 @@ test('readings below and above what the sensor tells are counted', () => {
   expect(odd([...lively(5), below, below, ...lively(5), above, above, above, ...lively(5)])).toMatchObject({
     belowLimit: 2,
     aboveLimit: 3,
+  });
+});
+
+describe('flat at the end of what a sensor can show', () => {
+  const hours = (value: number, unit: 'mg/dL' | 'mmol/L', beyond?: number) => {
+    const timeline = timelineOf({
+      days: 2,
+      unit,
+      value: (minute, day) => {
+        if (day === 1 && minute === 300 && beyond !== undefined) return beyond;
+        if (day === 0 && minute >= 600 && minute < 780) return value;
+        return unit === 'mg/dL' ? 110 + (minute % 40) : 6 + (minute % 40) / 10;
+      },
+    });
+    const measured = measure(timeline, targetSets.adult).oddStretches;
+    if (!measured.ok) throw new Error(measured.why);
+    const { flat, belowLimit, aboveLimit } = measured.value;
+    return [flat.length, belowLimit, aboveLimit];
+  };
+  test.each<[number, 'mg/dL' | 'mmol/L', number | undefined, number[]]>([
+    [39, 'mg/dL', undefined, [0, 36, 0]],
+    [40, 'mg/dL', undefined, [0, 36, 0]],
+    [2.2, 'mmol/L', undefined, [0, 36, 0]],
+    [400, 'mg/dL', undefined, [0, 0, 36]],
+    [401, 'mg/dL', undefined, [0, 0, 36]],
+    [22.2, 'mmol/L', undefined, [0, 0, 36]],
+    // With a reading beyond it, or at any other number, it is no end.
+    [40, 'mg/dL', 38, [1, 0, 0]],
+    [400, 'mg/dL', 420, [1, 0, 0]],
+    [41, 'mg/dL', undefined, [1, 0, 0]],
+    [120, 'mg/dL', undefined, [1, 0, 0]],
+  ])('%d %s for three hours (one reading of %s)', (value, unit, beyond, expected) => {
+    expect(hours(value, unit, beyond)).toEqual(expected);
   });
 });

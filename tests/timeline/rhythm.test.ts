@@ -116,10 +116,33 @@ describe('spells', () => {
   });
 
   it('split after five days at a pause of an hour, called a change', () => {
-    const timeline = at([...every(5, 0, 6 * 1440), ...every(5, 6 * 1440 + 60, 14 * 1440)]);
+    const timeline = at([...every(5, 0, 6 * 1440), ...every(5, 6 * 1440 + 62, 14 * 1440)]);
     expect(timeline.spells.map(({ count }) => count)).toEqual([6 * 288, 8 * 288 - 12]);
-    expect(timeline.gaps.map(({ kind, minutes }) => [kind, minutes])).toEqual([['change', 65]]);
+    expect(timeline.gaps.map(({ kind, minutes }) => [kind, minutes])).toEqual([['change', 67]]);
     expect(timeline.mixed).toBe(false);
+  });
+
+  it.each([
+    [60, 1],
+    [65, 1],
+    [75, 1],
+    [85, 1],
+    [90, 2],
+    [120, 2],
+    [67, 2],
+    [72, 2],
+  ])('after six days and a pause of %d minutes on a grid of five are %d', (pause, spells) => {
+    const timeline = at([...every(5, 0, 6 * 1440), ...every(5, 6 * 1440 - 5 + pause, 14 * 1440)]);
+    expect(timeline.spells).toHaveLength(spells);
+    expect(timeline.gaps.map(({ kind }) => kind)).toEqual([spells === 1 ? 'hole' : 'change']);
+  });
+
+  it('of two wears a year apart are two, however short the first', () => {
+    const year = 365 * 1440;
+    const timeline = at([...every(5, 0, 2 * 1440), ...every(5, year, year + 3 * 1440)], 370);
+    expect(timeline.spells.map(({ count }) => count)).toEqual([2 * 288, 3 * 288]);
+    expect(timeline.gaps[0]).toMatchObject({ kind: 'change', minutes: year - 2 * 1440 + 5 });
+    expect(at([...every(5, 0, 2 * 1440), ...every(5, 15 * 1440, 18 * 1440)], 18).spells).toHaveLength(1);
   });
 
   it('do not split before five days, nor at a shorter pause', () => {
@@ -167,7 +190,7 @@ describe('spells', () => {
 
   it('have the interval of the one before when too short to tell their own', () => {
     const worn = [...every(3, 0, 2 * 1440), ...every(15, 2 * 1440 + 90, 8 * 1440)];
-    const timeline = at([...worn, ...every(15, 8 * 1440 + 60, 8 * 1440 + 120)], 9);
+    const timeline = at([...worn, ...every(15, 8 * 1440 + 67, 8 * 1440 + 127)], 9);
     expect(timeline.spells.map(({ interval }) => interval)).toEqual([3, 15, 15]);
   });
 
@@ -179,12 +202,13 @@ describe('spells', () => {
   });
 
   it.each([
-    ['as long, after five days to the minute', 5 * 1440 + 5, 60, 2],
-    ['a minute shorter', 5 * 1440 + 5, 59, 1],
+    ['as long, after five days to the minute', 5 * 1440 + 8, 60, 2],
+    ['a minute shorter', 5 * 1440 + 8, 59, 1],
     ['as long, a reading before five days are over', 5 * 1440, 60, 1],
   ])('split at a pause of an hour, called a change: %s', (_, worn, pause, spells) => {
-    const next = worn - 5 + pause;
-    expect(at([...every(5, 0, worn), ...every(5, next, 9 * 1440)], 9).spells).toHaveLength(spells);
+    // Eight minutes never fill an hour, so the grid behind the pause is another.
+    const next = worn - 8 + pause;
+    expect(at([...every(8, 0, worn), ...every(8, next, 9 * 1440)], 9).spells).toHaveLength(spells);
   });
 
   it('count their days anew after each change', () => {
@@ -316,7 +340,7 @@ describe('weights', () => {
     const split = at([
       ...every(5, 0, 7 * 1440),
       ...every(15, 7 * 1440, 10 * 1440),
-      ...every(15, 10 * 1440 + 60, 14 * 1440),
+      ...every(15, 10 * 1440 + 67, 14 * 1440),
     ]);
     expect(split.mixed).toBe(true);
     expect(Math.max(...weights(split))).toBe(22.5);

@@ -78,12 +78,30 @@ function data(context: PageContext): Block[] {
       [
         speaker.say('pages.overview.data.sentence', params),
         ...changedClock(context),
+        ...longHoles(context),
         ...notUsed(context),
         ...warnings,
       ].join(' '),
     ),
     { kind: 'fit', gives: 2, forms: [[{ kind: 'chart', drawing: coverageChart(value, chart) }], []] },
   ];
+}
+
+/** A pause between two wears that is longer than a sensor lasts: what follows tells of two stretches of life, not of one. */
+const LONG_HOLE = 16 * DAY_MINUTES;
+
+function longHoles({ speaker, analysis }: PageContext): string[] {
+  const { gaps, days } = analysis.timeline;
+  const dateOf = (at: number) => days.findLast(({ start }) => start <= at)?.date ?? days[0]!.date;
+  return gaps
+    .filter(({ kind, minutes }) => kind !== 'edge' && minutes > LONG_HOLE)
+    .map((gap) =>
+      speaker.say('pages.overview.data.hole', {
+        from: word(speaker.value({ q: 'date', value: dateOf(gap.from) }, 'dated')),
+        to: word(speaker.value({ q: 'date', value: dateOf(gap.to) }, 'dated')),
+        days: count(Math.floor(gap.minutes / DAY_MINUTES)),
+      }),
+    );
 }
 
 /** What of the files is missing from all that follows. */
