@@ -3,7 +3,7 @@ import { HOUR_MS, MINUTE_MS } from '../time/calendar.ts';
 import { OTHER_SENSOR, type PlacedFile } from './placed.ts';
 import { dropLost, type Pool } from './pool.ts';
 import { clockText } from './samples.ts';
-import { CLEAR_SHARE, usualStep } from './spells.ts';
+import { CLEAR_SHARE, usualStep } from './steps.ts';
 
 /**
  * Two grids side by side for less than this are chance (rule ours). Where most of the data are one grid whose interval

@@ -1,5 +1,6 @@
 import { MINUTE_MS } from '../time/calendar.ts';
-import { type SpellRange, slackOf } from './spells.ts';
+import type { SpellRange } from './spells.ts';
+import { slackOf } from './steps.ts';
 
 /** Above this share of uneven steps readings are weighted by time instead of counted (rule ours). */
 const UNEVEN_SHARE = 0.05;

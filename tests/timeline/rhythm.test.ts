@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Timeline } from '../../src/model/timeline.ts';
 import { DAY_MS, MINUTE_MS } from '../../src/time/calendar.ts';
-import { slackOf, usualStep } from '../../src/timeline/spells.ts';
+import { slackOf, usualStep } from '../../src/timeline/steps.ts';
 import { built, fileOf, type Row, rowsOf, timelineOf } from '../support/timeline.ts';
 
 const FROM = Date.UTC(2026, 2, 2);
