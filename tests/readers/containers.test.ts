@@ -1,6 +1,7 @@
 import { deflateRawSync, gzipSync } from 'node:zlib';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { openWorkbooks } from '../../src/readers/containers/workbook.ts';
 import { unzip } from '../../src/readers/containers/zip.ts';
 import { readInputs } from '../../src/readers/index.ts';
 import { TODAY, tell } from './told.ts';
@@ -42,6 +43,23 @@ function zip(files: [string, Uint8Array][], change: { size?: number; flags?: num
 describe('archives', () => {
   it('reads through gzip', () => {
     expect(tell(gzipSync(bytes), {}, 'a.csv.gz').readings).toEqual(['2026-01-14 08:00 102 mg/dL']);
+  });
+
+  it('passes over no archive in silence, however deep it lies', async () => {
+    let packed: Uint8Array = bytes;
+    for (let depth = 1; depth <= 6; depth++) {
+      packed = zip([
+        ['next.zip', packed],
+        ['beside.csv', bytes],
+      ]);
+      const opened = await openWorkbooks([{ name: 'all.zip', bytes: packed }]);
+      const files = readInputs(opened, { today: TODAY });
+      const unread = files.filter(({ issues }) => issues.some(({ code }) => code === 'not-text'));
+      expect(files.filter(({ readings }) => readings.count === 1).length + unread.length, `${depth} deep`).toBe(
+        files.length,
+      );
+      expect(unread.length, `${depth} deep`).toBe(depth > 3 ? 1 : 0);
+    }
   });
 
   it('reads every file of a zip, and passes over what is hidden', () => {

@@ -10,6 +10,8 @@ type Cell = string | number | boolean | Date | null;
 /** Cells a sheet may span; one cell in the farthest corner would make a table of 17 billion (ours). */
 const MOST_CELLS = 30_000_000;
 const MOST_COLUMNS = 1000;
+/** How deep archives in archives are opened here; what is packed deeper stays an input, which is told as unread (ours). */
+const DEEPEST = 1;
 
 /**
  * Opens the workbooks (.xlsx, ISO/IEC 29500) among the inputs, also those inside a zip archive: each sheet becomes an
@@ -17,27 +19,20 @@ const MOST_COLUMNS = 1000;
  * ISO form. What else an archive holds is handed on opened, all other inputs as they are. The library for it is
  * loaded only when there is a workbook.
  */
-export async function openWorkbooks(inputs: readonly Input[]): Promise<Input[]> {
+export async function openWorkbooks(inputs: readonly Input[], depth = 0): Promise<Input[]> {
   const opened: Input[] = [];
   for (const input of inputs) {
     const { bytes } = input;
     const packed = bytes[0] === 0x50 && bytes[1] === 0x4b ? unzip(bytes) : undefined;
-    if (!packed?.ok || packed.files.length === 0) opened.push(input);
+    if (!packed?.ok || packed.files.length === 0 || depth > DEEPEST) opened.push(input);
     else if (packed.workbook) opened.push(...((await sheetsOf(input, packed.files)) ?? [input]));
     else if (!packed.files.some((file) => isZip(file.bytes))) opened.push(...inside(input, packed.files));
-    else opened.push(...(await openWorkbooks(inside(input, packed.files.filter(notDeeper)))));
+    else opened.push(...(await openWorkbooks(inside(input, packed.files), depth + 1)));
   }
   return opened;
 }
 
 const isZip = (bytes: Uint8Array): boolean => bytes[0] === 0x50 && bytes[1] === 0x4b && bytes[2] === 3;
-
-/** Archives in archives in archives are left closed. */
-function notDeeper(file: { bytes: Uint8Array }): boolean {
-  if (!isZip(file.bytes)) return true;
-  const inner = unzip(file.bytes);
-  return !inner.ok || inner.workbook || !inner.files.some(({ bytes }) => isZip(bytes));
-}
 
 function inside(input: Input, files: { name: string; bytes: Uint8Array }[]): Input[] {
   return files.map((file) => ({ name: `${input.name}/${file.name}`, bytes: file.bytes }));
