@@ -2,7 +2,10 @@ import type { DailySummary } from '../model/measures.ts';
 import { count, dates, often, share, word } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 
-/** Full days free of lows: those above the goal for time in range, or else the one with most of it. */
+/** A day with less of it in range than this is not named as one that went well (ours; the goal for older adults). */
+const LEAST = 0.5;
+
+/** Full days free of lows: those above the goal for time in range, or else the one with most of it when that is half of the day. */
 export const bestDays: Finding<'best-days'> = {
   id: 'best-days',
   source: 'ours; goal and full day (70 %) Battelino 2019, Diabetes Care 42:1593-1603',
@@ -15,6 +18,7 @@ export const bestDays: Finding<'best-days'> = {
     const goal = goals.find(({ of }) => of === 'in-range');
     const met = goal === undefined ? [] : calm.filter((day) => day.inRange! > goal.share);
     const top = calm.reduce((a, b) => (b.inRange! > a.inRange! ? b : a));
+    if (met.length === 0 && top.inRange! < LEAST) return absent;
     const named: DailySummary[] = met.length > 0 ? met : [top];
     return holds(
       {

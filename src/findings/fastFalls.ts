@@ -12,19 +12,20 @@ export const fastFalls: Finding<'fast-falls'> = {
   source: '2 mg/dL a minute widely used (from memory); how much of the time: ours',
   look({ rates }) {
     if (!rates.ok) return quiet(rates.why);
-    const { falling, steepest } = rates.value;
-    if (falling.over2 < LEAST_SHARE || steepest === null) return absent;
+    const { falling, largest } = rates.value;
+    if (falling.over2 < LEAST_SHARE || largest === null) return absent;
     return holds(
       {
         share: share(falling.over2),
         fast: rise(FAST * WINDOW),
         window: minutes(WINDOW),
-        date: dates([steepest.date]),
-        at: clock(steepest.minute),
-        from: glucose(steepest.from),
-        to: glucose(steepest.to),
+        date: dates([largest.date]),
+        at: clock(largest.minute),
+        from: glucose(largest.from, largest.limits.from),
+        to: glucose(largest.to, largest.limits.to),
+        length: minutes(largest.minutes),
       },
-      [stretchFrom(steepest, WINDOW)],
+      [stretchFrom(largest, WINDOW)],
     );
   },
 };

@@ -1,6 +1,6 @@
-import { daysOf, evidenceOf, extremes } from './evidence/episodes.ts';
+import { evidenceOf, extremes, whenOf } from './evidence/episodes.ts';
 import { felt } from './evidence/felt.ts';
-import { count, dates, limit, minutes } from './evidence/quantities.ts';
+import { count, limit, minutes } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 
 const LONG = 120;
@@ -16,12 +16,10 @@ export const longLows: Finding<'long-lows'> = {
     if (long.length === 0) return absent;
     const { extreme, longest } = extremes(long);
     const where = long.flatMap((each) => evidenceOf(each));
-    const days = daysOf(where);
     return holds(
       {
         count: count(long.length),
-        days: count(days.length),
-        dates: dates(days),
+        ...whenOf(long),
         night: count(long.filter((each) => each.night).length),
         length: minutes(LONG),
         longest,

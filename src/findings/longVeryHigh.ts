@@ -1,31 +1,56 @@
-import { daysOf, evidenceOf, extremes } from './evidence/episodes.ts';
-import { count, dates, limit, minutes } from './evidence/quantities.ts';
+import { LONG } from '../measures/longHighs.ts';
+import type { LongHighs } from '../model/highs.ts';
+import { daysOf, evidenceOf, extremes, whenOf } from './evidence/episodes.ts';
+import { count, glucose, limit, minutes, share, word } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 
-const LONG = 120;
+/** Hours beyond the level from which ketones are a question: on end, or in one day; in pregnancy from the first long high. */
+const KETONES = { unbroken: 360, inDay: 720 };
 
-/** Highs with 2 hours or more above the very high limit. */
+/**
+ * Highs with 2 hours or more above the very high limit, with dates and what was noted; in pregnancy above 200 mg/dL. Ketones
+ * are a question where the hours make it one: 6 on end or 12 in a day, in pregnancy 2.
+ */
 export const longVeryHigh: Finding<'long-very-high'> = {
   id: 'long-very-high',
-  source: 'ours; the consensus counts 90 minutes inside 2 hours (Battelino 2023, from memory)',
-  look({ highs }, targets) {
-    if (targets.limits['mg/dL'].veryHigh === null) return untold('not-for-these-targets');
-    if (!highs.ok) return untold(highs.why);
-    const long = highs.value.list.filter((each) => each.outerMinutes >= LONG);
-    if (long.length === 0) return absent;
-    const where = long.flatMap((each) => evidenceOf(each, true));
-    const days = daysOf(where);
+  source: 'ours; the consensus counts 90 minutes inside 2 hours (Battelino 2023, from memory); hours for ketones: ours',
+  look({ longHighs }, targets) {
+    if (!longHighs.ok) return untold(longHighs.why);
+    const { list, top, level } = longHighs.value;
+    if (list.length === 0) return absent;
+    const highs = list.map(({ high }) => high);
+    const second = targets.limits['mg/dL'].veryHigh !== null;
+    const where = highs.flatMap((each) => evidenceOf(each, second));
     return holds(
       {
-        count: count(long.length),
-        days: count(days.length),
-        dates: dates(days),
+        count: count(list.length),
+        ...whenOf(highs, second),
         length: minutes(LONG),
-        longest: minutes(Math.max(...long.map((each) => each.outerMinutes))),
-        highest: extremes(long).extreme,
-        limit: limit('very-high'),
+        longest: minutes(Math.max(...list.map((each) => each.minutes))),
+        highest: extremes(highs).extreme,
+        limit: second ? limit('very-high') : glucose(level),
+        share: share(longHighs.value.share),
+        unbroken: minutes(longHighs.value.unbroken),
+        ketones: word(asksForKetones(longHighs.value, !second) ? 'yes' : 'no'),
+        noted: word(insulinNoted(longHighs.value)),
+        insulinDays: count(longHighs.value.insulinDays),
+        ofDays: count(longHighs.value.days),
+        topDays: count(top.length),
+        topInsulin: count(top.filter(({ insulin }) => insulin).length),
+        withFood: count(list.filter(({ food }) => food > 0).length),
       },
-      where,
+      daysOf(where).length > 0 ? where : highs.flatMap((each) => evidenceOf(each)),
     );
   },
 };
+
+const asksForKetones = ({ unbroken, mostInDay }: LongHighs, pregnancy: boolean): boolean =>
+  pregnancy || unbroken >= KETONES.unbroken || mostInDay >= KETONES.inDay;
+
+/** On which of the days with most of it insulin is noted. */
+function insulinNoted({ top, insulinDays }: LongHighs): 'none' | 'all' | 'some' | 'elsewhere' {
+  if (insulinDays === 0) return 'none';
+  const on = top.filter(({ insulin }) => insulin).length;
+  if (on === 0) return 'elsewhere';
+  return on === top.length ? 'all' : 'some';
+}

@@ -22,7 +22,7 @@ export const lowsAtNight: Finding<'lows-at-night'> = {
         often: often(low.length, known.length, 'nights'),
         count: count(low.length),
         veryLow: count(low.filter((night) => night.state === 'very-low').length),
-        unknown: count(nights.value.length - known.length),
+        unknown: count(nights.value.filter(({ outside }) => !outside).length - known.length),
         dates: dates(low.map(({ date }) => date)),
         length: word(longest > 0 ? 'episode' : 'brief'),
         longest: minutes(longest),

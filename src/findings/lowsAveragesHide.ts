@@ -6,6 +6,8 @@ import { count, glucose, limit, often, share, word } from './evidence/quantities
 import { absent, type Finding, holds, untold } from './finding.ts';
 
 const LEAST_DAYS = 2;
+/** What adults aim at, where a set states no share: a usual day is called calm above it only (ours). */
+const USUAL_AIM = 0.7;
 
 /**
  * Lows on 2 or more days that the summary does not show: the time low meets its goals, or the lower edge of the
@@ -29,8 +31,11 @@ export const lowsAveragesHide: Finding<'lows-averages-hide'> = {
     if (!goalMet && !clear) return absent;
     const hidden = goalMet && clear ? 'both' : goalMet ? 'goal' : 'profile';
     const low = timeInBands.ok ? timeInBands.value.cumulative.low.value : 0;
+    const aim = targets.goals.find(({ of }) => of === 'in-range')?.share ?? USUAL_AIM;
+    const calm = timeInBands.ok && timeInBands.value.exclusive['in-range'].value > aim;
     return holds(
       {
+        calm: word(calm ? 'yes' : 'no'),
         hidden: word(hidden),
         often: often(daysOf(where).length, coverage.value.daysWithReadings, 'days'),
         count: count(lows.value.list.length),

@@ -1,24 +1,37 @@
+import type { LocalDate } from '../model/glucose.ts';
 import { daysOf, evidenceOf, extremes } from './evidence/episodes.ts';
 import { felt } from './evidence/felt.ts';
-import { count, limit, often } from './evidence/quantities.ts';
+import { count, dates, limit, often } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
+
+/** As many lows that begin on one day are told by themselves (ours). */
+const MANY = 3;
 
 /** Every low as an event, very low or not: once is enough. */
 export const lowsSeen: Finding<'lows-seen'> = {
   id: 'lows-seen',
   source: 'Danne 2017, Diabetes Care 40:1631-1640 (15 minutes; end rule from memory)',
   look(measures) {
-    const { lows, coverage } = measures;
+    const { lows, coverage, daily, pressedLows } = measures;
     if (!lows.ok) return untold(lows.why);
     const { list, level2, night } = lows.value;
     if (list.length === 0) return absent;
     const { extreme, longest } = extremes(list);
     const where = list.flatMap((each) => evidenceOf(each));
     const days = daysOf(where);
+    const begun = (day: LocalDate): number => list.filter(({ date }) => date === day).length;
+    const crowded = list.map(({ date }) => date).reduce((a, b) => (begun(b) > begun(a) ? b : a));
+    const short = daily.ok
+      ? daily.value.filter(({ date, minutes }) => minutes.low + minutes['very-low'] > 0 && !days.includes(date)).length
+      : 0;
     return holds(
       {
         count: count(list.length),
         often: often(days.length, coverage.ok ? coverage.value.daysWithReadings : days.length, 'days'),
+        most: count(begun(crowded) >= MANY ? begun(crowded) : 0),
+        mostDate: dates([crowded]),
+        shortDays: count(short),
+        pressed: count(pressedLows.ok ? pressedLows.value.list.length : 0),
         veryLow: count(level2),
         night: count(night),
         cut: count(list.filter(({ cut }) => cut.start || cut.end).length),

@@ -1,7 +1,10 @@
-import { daysOf, evidenceOf, extremes, runsIntoNight } from './evidence/episodes.ts';
+import type { DailySummary } from '../model/measures.ts';
+import { daysOf, evidenceOf, extremes, runsIntoNight, whenOf } from './evidence/episodes.ts';
 import { felt } from './evidence/felt.ts';
 import { clock, count, dates, limit, minutes, word } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
+
+const isBrief = (day: DailySummary): boolean => day.minutes['very-low'] > 0;
 
 /** Any very low glucose. Once is enough, and so is less than the 15 minutes that make an episode. */
 export const veryLow: Finding<'very-low'> = {
@@ -15,13 +18,14 @@ export const veryLow: Finding<'very-low'> = {
     if (episodes.length > 0) {
       const { extreme, longest, furthest } = extremes(episodes);
       const where = episodes.flatMap((each) => evidenceOf(each, true));
-      const days = daysOf(where);
+      const told = daysOf(where);
+      const briefly = daily.ok ? daily.value.filter(isBrief).filter(({ date }) => !told.includes(date)).length : 0;
       return holds(
         {
           kind: word('episodes'),
           count: count(episodes.length),
-          days: count(days.length),
-          dates: dates(days),
+          ...whenOf(episodes, true),
+          briefDays: count(briefly),
           night: count(episodes.filter((each) => each.night).length),
           into: count(episodes.filter(runsIntoNight).length),
           lowest: extreme,
@@ -42,13 +46,16 @@ export const veryLow: Finding<'very-low'> = {
       );
     }
     if (total === 0) return absent;
-    const days = daily.ok ? daily.value.filter((day) => day.minutes['very-low'] > 0).map(({ date }) => date) : [];
+    const days = daily.ok ? daily.value.filter(isBrief).map(({ date }) => date) : [];
     return holds(
       {
         kind: word('brief'),
         count: count(0),
+        span: word('days'),
         days: count(days.length),
         dates: dates(days),
+        last: dates([]),
+        briefDays: count(days.length),
         night: count(0),
         into: count(0),
         lowest: limit('very-low'),

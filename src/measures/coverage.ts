@@ -23,16 +23,19 @@ export const coverage: Measure<'coverage'> = {
     const hours = hoursSeen(shared);
     const ofHours = hoursOf(shared);
     const daysWithReadings = shared.dayMinutes.reduce((sum, minutes) => sum + (minutes > 0 ? 1 : 0), 0);
+    const share = hours / ofHours;
+    const clock = clockShares(shared);
     const value: Coverage = {
-      share: hours / ofHours,
+      share,
       hours,
       ofHours,
-      ...clockShares(shared),
+      ...clock,
       byDay,
       daysWithReadings,
       fullDays: fullDays(shared),
       enough: enoughSeen(shared),
       reached72h: hours >= FIRST_LOOK_HOURS,
+      wholeDay: hours >= FIRST_LOOK_HOURS && clock.night.share >= share / 2,
       missing: missing(shared),
     };
     return { ok: true, value, n: daysWithReadings, of: 'days' };

@@ -17,6 +17,7 @@ import { fingersticks } from './fingersticks.ts';
 import { gmi } from './gmi.ts';
 import { hourly } from './hourly.ts';
 import { labA1c } from './labA1c.ts';
+import { longHighs } from './longHighs.ts';
 import { meals } from './meals.ts';
 import { mean } from './mean.ts';
 import type { Measure } from './measure.ts';
@@ -56,6 +57,7 @@ export const measures: { readonly [Id in keyof Measures]: Measure<Id> } = {
   hourly,
   lows,
   highs,
+  longHighs,
   nights,
   daily,
   windows,

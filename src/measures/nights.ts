@@ -47,6 +47,10 @@ function oneNight(shared: Context, index: number): Night {
   return {
     date: day.date,
     share,
+    outside:
+      minutes === 0 &&
+      (index <= shared.timeline.readings.day[0]! ||
+        index > shared.timeline.readings.day[shared.timeline.readings.count - 1]!),
     state: veryLowMinutes > 0 ? 'very-low' : lowMinutes > 0 ? 'low' : share >= SEEN_SHARE ? 'none-seen' : 'unknown',
     lowMinutes,
     veryLowMinutes,

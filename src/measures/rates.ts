@@ -1,6 +1,7 @@
 import type { Rates } from '../model/trust.ts';
 import { MINUTE_MS } from '../time/calendar.ts';
 import { mgPerDl } from '../units.ts';
+import { heightAt, limitAt } from './context.ts';
 import type { Measure } from './measure.ts';
 
 /** Minutes over which a slope is taken. */
@@ -10,13 +11,15 @@ const LEAST_READINGS = 4;
 /**
  * How fast glucose moves: the least-squares slope of the readings of 20 minutes, at least 4 of them; no gap fits between.
  * Bands of 1, 2 and 3 mg/dL a minute are widely used (from memory). No arrows: their meaning differs between systems.
+ * The largest fall is that between any two readings of such 20 minutes, so that no larger one stands on the same paper.
  */
 export const rates: Measure<'rates'> = {
   id: 'rates',
   source: '{bands-from-memory}; Daybands',
   needs: { readings: LEAST_READINGS },
   definition: { minutes: WINDOW, readings: LEAST_READINGS },
-  compute({ timeline, heights }) {
+  compute(shared) {
+    const { timeline, heights } = shared;
     const { at, count, day, minute } = timeline.readings;
     const falling = { over1: 0, over2: 0, over3: 0 };
     const rising = { over1: 0, over2: 0, over3: 0 };
@@ -25,6 +28,9 @@ export const rates: Measure<'rates'> = {
     let steepFrom = -1;
     let steepTo = -1;
     let first = 0;
+    let fall = 0;
+    let fallFrom = -1;
+    let fallTo = -1;
     for (let i = 0; i < count; i++) {
       while (at[i]! - at[first]! > WINDOW * MINUTE_MS + 30_000) first++;
       const n = i - first + 1;
@@ -40,6 +46,12 @@ export const rates: Measure<'rates'> = {
         tt += minutes * minutes;
         g += higher;
         tg += minutes * higher;
+      }
+      for (let k = first; k < i; k++) {
+        if (heights[k]! - heights[i]! <= fall) continue;
+        fall = heights[k]! - heights[i]!;
+        fallFrom = k;
+        fallTo = i;
       }
       const slope = (n * tg - t * g) / (n * tt - t * t);
       slopes++;
@@ -66,6 +78,17 @@ export const rates: Measure<'rates'> = {
             from: mgPerDl(heights[steepFrom]!),
             to: mgPerDl(heights[steepTo]!),
           };
-    return { ok: true, value: { falling, rising, steepest }, n: slopes, of: 'readings' };
+    const largest: Rates['largest'] =
+      fallFrom < 0
+        ? null
+        : {
+            date: timeline.days[day[fallFrom]!]!.date,
+            minute: minute[fallFrom]!,
+            minutes: (at[fallTo]! - at[fallFrom]!) / MINUTE_MS,
+            from: heightAt(shared, fallFrom),
+            to: heightAt(shared, fallTo),
+            limits: { from: limitAt(shared, fallFrom), to: limitAt(shared, fallTo) },
+          };
+    return { ok: true, value: { falling, rising, steepest, largest }, n: slopes, of: 'readings' };
   },
 };

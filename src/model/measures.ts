@@ -1,5 +1,6 @@
 import type { Episodes, Rebounds } from './episodes.ts';
 import type { LocalDate, MgPerDl } from './glucose.ts';
+import type { LongHighs } from './highs.ts';
 import type { Estimate, Measured } from './measured.ts';
 import type { OutcomeNotes } from './notedBefore.ts';
 import type { Comparison, Correction, Meal, NoteLog, Session } from './occasions.ts';
@@ -41,6 +42,8 @@ export interface Coverage {
   enough: boolean;
   /** 72 hours of readings in all. */
   reached72h: boolean;
+  /** 72 hours, and nights at least half as well seen as the whole: these readings may stand for a day of 24 hours (ours). */
+  wholeDay: boolean;
   /** Minutes in pauses longer than the gap rule, inside the period, by kind. */
   missing: { hole: number; change: number; edge: number };
 }
@@ -120,6 +123,8 @@ export interface Night {
   /** Share of its minutes with readings. Under 70 % the night is not called free of lows. */
   share: number;
   state: 'very-low' | 'low' | 'none-seen' | 'unknown';
+  /** Before the first reading of the period or after its last: no night of the recording. */
+  outside: boolean;
   /** Minutes below the low and the very low limit, of the minutes with readings. */
   lowMinutes: number;
   veryLowMinutes: number;
@@ -193,6 +198,7 @@ export interface Measures {
   hourly: Measured<HourShares[]>;
   lows: Measured<Episodes>;
   highs: Measured<Episodes>;
+  longHighs: Measured<LongHighs>;
   nights: Measured<Night[]>;
   daily: Measured<DailySummary[]>;
   windows: Measured<DayWindows>;

@@ -132,8 +132,17 @@ export interface Overnight {
 export interface Rates {
   falling: { over1: number; over2: number; over3: number };
   rising: { over1: number; over2: number; over3: number };
-  /** Fastest fall of 20 minutes, mg/dL a minute, and where. */
+  /** Steepest line of 20 minutes, mg/dL a minute, and where. */
   steepest: { rate: number; date: LocalDate; minute: number; from: MgPerDl; to: MgPerDl } | null;
+  /** Largest fall from one reading to a later one of the same 20 minutes; whether either lies at the sensor's limit. */
+  largest: {
+    date: LocalDate;
+    minute: number;
+    minutes: number;
+    from: MgPerDl;
+    to: MgPerDl;
+    limits: { from: -1 | 0 | 1; to: -1 | 0 | 1 };
+  } | null;
 }
 
 /** A percentile of the usual day with its interval, mg/dL. */

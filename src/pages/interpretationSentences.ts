@@ -6,15 +6,23 @@ import { storyOf } from '../topics/index.ts';
 import { count, held, heldTopics, type PageContext, word } from './context.ts';
 import { bounded } from './numbersTable.ts';
 
+const MOST = 8;
+
 type Sentence = (context: PageContext) => string | null;
 
 /**
- * Five to eight sentences in reading order: enough data, very low glucose, lows, nights, what went well, range with
- * mean and spread, the topic, what was noted before it. Each rests on a finding or a measure with evidence on another page; what could not be
+ * Five to eight sentences in reading order: enough data, very low glucose, lows, nights, long highs, what went well, range
+ * with mean and spread, the topic, what was noted before it. Each rests on a finding or a measure with evidence on another page; what could not be
  * told is said, so that silence never stands for "nothing seen".
  */
 export function interpretationSentences(context: PageContext): string[] {
-  return [data, veryLow, lows, nights, well, range, topic, story].flatMap((sentence) => sentence(context) ?? []);
+  const order = highsFirst(context) ? [highs, veryLow, lows, nights] : [veryLow, lows, nights, highs];
+  const told = [data, ...order, well, range, topic, story].flatMap((sentence) => {
+    const text = sentence(context);
+    return text === null ? [] : [{ sentence, text }];
+  });
+  // What went well gives way to what asks for attention.
+  return told.filter(({ sentence }) => told.length <= MOST || sentence !== well).map(({ text }) => text);
 }
 
 const data: Sentence = ({ speaker, analysis }) => {
@@ -51,6 +59,26 @@ const untold = ({ speaker, analysis }: PageContext, id: FindingId): string | nul
   });
 };
 
+/**
+ * Hours very high come before lows that are short and within their goal, or at night of less than 15 minutes: not
+ * before any other low (ours).
+ */
+function highsFirst(context: PageContext): boolean {
+  const { timeInBands } = context.analysis.measures;
+  const goal = context.analysis.targets.goals.find(({ of }) => of === 'very-high')?.share ?? USUAL_VERY_HIGH;
+  return (
+    timeInBands.ok &&
+    timeInBands.value.exclusive['very-high'].value >= goal &&
+    GRAVE_LOWS.every((id) => held(context, id) === null) &&
+    (held(context, 'lows-at-night')?.variant ?? 'brief') === 'brief'
+  );
+}
+
+const USUAL_VERY_HIGH = 0.05;
+const GRAVE_LOWS: readonly FindingId[] = ['very-low', 'long-lows', 'lows-clustered', 'time-low-over-goal'];
+
+const highs: Sentence = (context) => seen(context, 'long-very-high', 'highs');
+
 const veryLow: Sentence = (context) => seen(context, 'very-low', 'veryLow');
 
 const lows: Sentence = (context) =>
@@ -64,9 +92,11 @@ const nights: Sentence = (context) => {
   const { speaker, analysis } = context;
   const { nights } = analysis.measures;
   if (!nights.ok) return untold(context, 'lows-at-night');
-  const inState = (...states: string[]) => count(nights.value.filter(({ state }) => states.includes(state)).length);
+  const recorded = nights.value.filter(({ outside }) => !outside);
+  const inState = (...states: string[]) => count(recorded.filter(({ state }) => states.includes(state)).length);
   return speaker.say('pages.interpretation.sentences.nights', {
-    nights: count(nights.value.length),
+    nights: count(recorded.length),
+    told: inState('low', 'very-low', 'none-seen'),
     low: inState('low', 'very-low'),
     unknown: inState('unknown'),
   });

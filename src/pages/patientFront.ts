@@ -2,6 +2,7 @@ import { hourBlocksChart } from '../charts/hourBlocks.ts';
 import { nightsChart } from '../charts/nights.ts';
 import type { FindingId } from '../findings/index.ts';
 import { dayOf24, spokenMinutes } from '../language/index.ts';
+import type { Quantity } from '../model/quantity.ts';
 import type { Block } from '../model/report.ts';
 import { BANDS } from '../targets/bands.ts';
 import {
@@ -20,6 +21,8 @@ import {
 } from './context.ts';
 
 const NIGHTS_SHOWN = 14;
+
+const minutes = (value: number): Quantity => ({ q: 'minutes', value });
 
 /** The first side: what it rests on, any very low glucose, what went well, hours, nights, one thing to look at. */
 export const patientFront: PageMaker = (context) => {
@@ -68,9 +71,15 @@ function well(context: PageContext): Block[] {
 
 function hours(context: PageContext): Block[] {
   const { speaker, analysis, chart } = context;
-  const { timeInBands } = analysis.measures;
+  const { timeInBands, coverage } = analysis.measures;
   const title = heading(2, speaker.say('pages.patientFront.hoursTitle'));
   if (!timeInBands.ok) return [title, paragraph(speaker.say('pages.patientFront.cannotTell'))];
+  // No day of 24 blocks is made of hours that hold no night.
+  if (coverage.ok && !coverage.value.wholeDay) {
+    const { hours, night } = coverage.value;
+    const params = { hours: minutes(hours * 60), night: minutes(night.hours * 60) };
+    return [title, paragraph(speaker.say('pages.patientFront.noDay', params))];
+  }
   const day = dayOf24(timeInBands.value.minutes);
   const stack = speaker.stack(timeInBands.value.minutes);
   const shown = BANDS.filter((band) => timeInBands.value.minutes[band] > 0 && band !== 'in-range');

@@ -14,6 +14,7 @@ import {
   paragraph,
   told,
 } from './context.ts';
+import { everyHigh } from './everyHigh.ts';
 import { lowCells } from './lowCells.ts';
 import { ownWords } from './ownWords.ts';
 
@@ -38,7 +39,7 @@ export const standsOut: PageMaker = (context) => {
         }),
       ),
     });
-  blocks.push(...everyLow(context), ...ownWords(context));
+  blocks.push(...everyLow(context), ...everyHigh(context), ...ownWords(context));
   return { id: 'stands-out', title: speaker.say('pages.standsOut.title'), blocks };
 };
 

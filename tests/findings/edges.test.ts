@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { findings } from '../../src/findings/index.ts';
 import type { Measures } from '../../src/model/measures.ts';
 import { targetSets } from '../../src/targets/index.ts';
-import { highsLike, lowsLike, reboundsLike } from '../support/examples/episodes.ts';
+import { longHighsLike, lowsLike, reboundsLike } from '../support/examples/episodes.ts';
 import {
   bandsLike,
   daysLike,
@@ -133,7 +133,7 @@ describe('the highest of several', () => {
     // The last was very high for less than two hours: neither its length nor its height is told.
     const list = [high(130, 320), high(245, 300), high(180, 290), high(119, 390)];
     for (const order of [list, list.toReversed()])
-      expect(looked('long-very-high', { highs: highsLike(...order) })).toMatchObject({
+      expect(looked('long-very-high', { longHighs: longHighsLike({}, ...order) })).toMatchObject({
         count: 3,
         length: 120,
         longest: 245,

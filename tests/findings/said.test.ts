@@ -327,8 +327,8 @@ test('a coefficient of variation is judged only where the targets have a limit',
   expect(looked('cv-over-limit', { cv }, 'pregnancy-type-1')).toEqual({ case: 'untold', why: 'not-for-these-targets' });
 });
 
-test('fast falls without a steepest one are not told', () => {
-  const rates = changed(ratesLike(0.02), (value) => ({ ...value, steepest: null }));
+test('fast falls without a largest one are not told', () => {
+  const rates = changed(ratesLike(0.02), (value) => ({ ...value, largest: null }));
   expect(looked('fast-falls', { rates }).case).toBe('absent');
 });
 

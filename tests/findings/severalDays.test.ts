@@ -4,7 +4,7 @@ import type { Look } from '../../src/model/look.ts';
 import type { Measures } from '../../src/model/measures.ts';
 import { targetSets } from '../../src/targets/index.ts';
 import { mgPerDl } from '../../src/units.ts';
-import { highsLike, lowsLike, reboundsLike } from '../support/examples/episodes.ts';
+import { longHighsLike, lowsLike, reboundsLike } from '../support/examples/episodes.ts';
 import { nightsLike, seenCoverage } from '../support/examples/measures.ts';
 import { onlyMeasured } from '../support/measures.ts';
 
@@ -24,15 +24,35 @@ describe('what lasts over midnight is seen on every day it touches', () => {
       { date: '2024-01-02' as never, fromMinute: 0, toMinute: 1440, outerMinutes: 1050 },
       { date: '2024-01-03' as never, fromMinute: 0, toMinute: 300, outerMinutes: 60 },
     ];
-    const seen = look('long-very-high', { highs: highsLike({ minutes: 1860, level: 2, outerMinutes: 1110, days }) });
+    const seen = look('long-very-high', {
+      longHighs: longHighsLike({}, { minutes: 1860, level: 2, outerMinutes: 1110, days }),
+    });
     expect(seen.days).toEqual(['2024-01-02', '2024-01-03']);
-    expect(seen.params.days).toEqual({ q: 'count', value: 2 });
+    expect(seen.params).toMatchObject({
+      span: { value: 'through' },
+      dates: { value: ['2024-01-02'] },
+      last: { value: ['2024-01-03'] },
+    });
   });
 
   test('a very low glucose', () => {
     const seen = look('very-low', { lows: lowsLike(overMidnight) });
     expect(seen.days).toEqual(both);
-    expect(seen.params).toMatchObject({ night: { value: 0 }, into: { value: 1 }, dates: { value: both } });
+    expect(seen.params).toMatchObject({ night: { value: 0 }, into: { value: 1 } });
+    expect(seen.params).toMatchObject({ span: { value: 'through' }, dates: { value: ['2024-01-01'] } });
+    expect(seen.params).toMatchObject({ last: { value: ['2024-01-02'] }, days: { value: 1 } });
+  });
+
+  test('two lows, one of them over midnight, are two days and not three', () => {
+    const seen = look('very-low', {
+      lows: lowsLike(overMidnight, { level: 2, outerMinutes: 20, date: '2024-01-05' as never }),
+    });
+    expect(seen.params).toMatchObject({
+      span: { value: 'days' },
+      dates: { value: ['2024-01-01', '2024-01-05'] },
+      days: { value: 2 },
+    });
+    expect(seen.days).toEqual([...both, '2024-01-05']);
   });
 
   test.each(['lows-seen', 'long-lows'] as const)('%s', (id) => {

@@ -46,6 +46,19 @@ describe('coverage', () => {
     expect(found(short).reached72h).toBe(false);
   });
 
+  test('stands for a day of 24 hours: 72 hours, and nights at least half as well seen as the whole (ours)', () => {
+    const nightTo = (minutes: number) =>
+      found(timelineOf({ days: 4, value: (minute) => (minute < 360 && minute >= minutes ? null : 100) }));
+    // By hand: 18 h of day and n of night seen; n / 6 >= (18 + n) / 48 from n = 18 / 7 h = 154.3 minutes on.
+    expect([nightTo(0), nightTo(150), nightTo(155), nightTo(360)].map(({ wholeDay }) => wholeDay)).toEqual([
+      false,
+      false,
+      true,
+      true,
+    ]);
+    expect(found(timelineOf({ days: 2, value: () => 100 })).wholeDay).toBe(false);
+  });
+
   test('is told by day, by clock hour and for the night', () => {
     const coverage = found(
       timelineOf({

@@ -36,6 +36,13 @@ describe('nights, 00:00 to 06:00 (Danne 2017)', () => {
     expect(night(value).state).toBe(state);
   });
 
+  test('the night before the first reading or after the last is no night of the recording; a gap between is', () => {
+    const evening = (minute: number, day: number) => ((day === 0 && minute < 1080) || day === 2 ? null : 110);
+    expect(found({ days: 4, value: evening }).map(({ outside }) => outside)).toEqual([true, false, false, false]);
+    const ended = found({ days: 3, value: (minute, day) => (day === 2 && minute < 1380 ? null : 110) });
+    expect(ended.map(({ outside }) => outside)).toEqual([false, false, false]);
+  });
+
   test('one night a day of the period, each by its day', () => {
     const nights = found({ days: 3, value: (_, day) => (day === 1 ? null : 110) });
     expect(nights.map(({ date, state }) => [date, state])).toEqual([

@@ -58,6 +58,16 @@ describe('how fast glucose moves', () => {
     expect(steepest).toMatchObject({ minute: 630, from: 200, to: 152 });
   });
 
+  test('the largest fall is between any two readings of the same 20 minutes, with its own minutes and limits', () => {
+    // The steepest line is elsewhere: 5 x 10 down in a straight line against a peak of 60 that falls at once.
+    const line = [200, 190, 180, 170, 160, 150];
+    const { largest } = told([...many(200, 6), ...line, ...many(150, 6), 210, ...many(150, 6)], { from: 600 });
+    expect(largest).toMatchObject({ minute: 690, minutes: 5, from: 210, to: 150, limits: { from: 0, to: 0 } });
+    const beyond = told([...many(150, 4), { native: 400, limit: 1 }, 300, 300, { native: 40, limit: -1 }, 60, 60]);
+    expect(beyond.largest).toMatchObject({ minutes: 15, from: 400, to: 40, limits: { from: 1, to: -1 } });
+    expect(told(many(150, 12)).largest).toBeNull();
+  });
+
   test('four readings over 14 minutes tell one, and fewer or closer none', () => {
     expect(told(many(100, 12)).n).toBe(9);
     expect(told(many(100, 30), { step: 1 }).n).toBe(16);

@@ -1,6 +1,6 @@
 import type { Measured, Why } from '../../src/model/measured.ts';
 import type { Measures } from '../../src/model/measures.ts';
-import { highsLike, lowsLike, reboundsLike } from './examples/episodes.ts';
+import { highsLike, longHighsLike, lowsLike, reboundsLike } from './examples/episodes.ts';
 import {
   bandsLike,
   daysLike,
@@ -29,6 +29,7 @@ export function measuresWith(given: Partial<Measures> = {}): Measures {
     hourly: unknown(),
     lows: lowsLike(),
     highs: highsLike(),
+    longHighs: longHighsLike(),
     nights: nightsLike(14),
     daily: daysLike(Array.from({ length: 14 }, () => 0.74)),
     windows: windowsLike(14, 8),

@@ -3,7 +3,7 @@ import type { Evidence } from '../../model/look.ts';
 import type { Episode } from '../../model/measures.ts';
 import type { Quantity } from '../../model/quantity.ts';
 import { addDays, DAY_MS, midnightOf } from '../../time/calendar.ts';
-import { glucose, minutes } from './quantities.ts';
+import { count, dates, glucose, minutes, word } from './quantities.ts';
 
 /** Every day of an episode with its minutes there; with `outer` only those on which it lay beyond the outer limit. */
 export function evidenceOf(episode: Episode, outer = false): Evidence[] {
@@ -14,6 +14,25 @@ export function evidenceOf(episode: Episode, outer = false): Evidence[] {
 
 /** The part of an episode on the day it began on, for what is told of beginnings. */
 export const beginningOf = (episode: Episode): Evidence[] => evidenceOf(episode).slice(0, 1);
+
+/**
+ * When episodes were, each on one day, as one over midnight is one and not two; a single one that lies on several days is
+ * told from the first of them to the last. With `outer` by the part beyond the outer limit.
+ */
+export function whenOf(
+  episodes: readonly Episode[],
+  outer = false,
+): Record<'span' | 'days' | 'dates' | 'last', Quantity> {
+  const parts = episodes.map((each) => daysOf(evidenceOf(each, outer)));
+  const days = [...new Set(parts.flatMap(([first]) => first ?? []))];
+  const only = parts.length === 1 ? parts[0]! : [];
+  return {
+    span: word(only.length > 1 ? 'through' : 'days'),
+    days: count(days.length),
+    dates: dates(days),
+    last: dates(only.slice(-1)),
+  };
+}
 
 /** Every day shown, once, in order. */
 export const daysOf = (where: readonly Evidence[]): LocalDate[] => [...new Set(where.map(({ date }) => date))].sort();

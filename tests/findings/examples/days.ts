@@ -1,9 +1,11 @@
-import { highsLike, reboundsLike } from '../../support/examples/episodes.ts';
+import { highsLike, longHighsLike, reboundsLike } from '../../support/examples/episodes.ts';
 import {
   bandsLike,
   dawnLike,
   daysLike,
+  mg,
   modalDayLike,
+  nightsLike,
   openBandsLike,
   windowsLike,
 } from '../../support/examples/measures.ts';
@@ -25,6 +27,8 @@ export const days = {
   'best-days': [
     ['2 of 3 days above the goal', { daily: daysLike([0.71, 0.7, 0.9]) }, 'holds'],
     ['none above the goal', { daily: daysLike([0.7, 0.5]) }, 'holds'],
+    ['the best of them half in range', { daily: daysLike([0.5, 0.2]) }, 'holds'],
+    ['the best of them less than half in range', { daily: daysLike([0.49, 0.2]) }, 'absent'],
     [
       'every day with a low',
       { daily: daysLike([0.9], { minutes: { 'very-low': 0, low: 15, 'in-range': 1000, high: 0, 'very-high': 0 } }) },
@@ -35,6 +39,8 @@ export const days = {
   'steady-nights': [
     ['6 of 9 nights within 30', { overnight: overnightLike([30, -30, 10, 0, 5, 5, 31, 40, 60]) }, 'holds'],
     ['5 of 9 nights', { overnight: overnightLike([30, -30, 10, 0, 5, 31, 31, 40, 60]) }, 'absent'],
+    ['two of six steady nights high', steadyAndHigh(2), 'holds'],
+    ['three of six steady nights high: not said to have gone well', steadyAndHigh(3), 'holds'],
     ['6 nights', { overnight: overnightLike([0, 0, 0, 0, 0, 0]) }, 'untold'],
   ],
   'time-in-range': [
@@ -45,10 +51,18 @@ export const days = {
     ['no readings', { timeInBands: { ok: false, why: 'no-readings' } }, 'untold'],
   ],
   'long-very-high': [
-    ['120 minutes very high', { highs: highsLike({ level: 2, outerMinutes: 120, minutes: 200 }) }, 'holds'],
-    ['119 minutes very high', { highs: highsLike({ level: 2, outerMinutes: 119, minutes: 200 }) }, 'absent'],
-    ['a set without a very high limit', { highs: highsLike() }, 'untold', 'pregnancy-type-1'],
-    ['no readings', { highs: { ok: false, why: 'no-readings' } }, 'untold'],
+    ['120 minutes very high', veryHigh(120), 'holds'],
+    ['6 hours on end: ketones are asked about', veryHigh(360), 'holds'],
+    ['5 hours 59 minutes: they are not', veryHigh(359), 'holds'],
+    ['insulin noted on no day', { longHighs: longHighsLike({ insulinDays: 0 }, { outerMinutes: 120 }) }, 'holds'],
+    ['119 minutes very high', veryHigh(119), 'absent'],
+    [
+      'pregnancy: 2 hours above 200 mg/dL',
+      { longHighs: longHighsLike({ level: mg(200) }, { outerMinutes: 120 }) },
+      'holds',
+      'pregnancy-type-1',
+    ],
+    ['no readings', { longHighs: { ok: false, why: 'no-readings' } }, 'untold'],
   ],
   'high-after-window': [
     ['3 of 9 evenings, 121 minutes', evenings(9, 121, 121, 121), 'holds'],
@@ -83,6 +97,17 @@ export const days = {
     ['no readings', { cv: { ok: false, why: 'no-readings' } }, 'untold'],
   ],
 } satisfies Partial<Examples>;
+
+/** Six steady nights and three others; of the first so many more than half was above range. */
+function steadyAndHigh(high: number) {
+  const nights = nightsLike(9);
+  const value = nights.ok ? nights.value.map((night, n) => ({ ...night, highMinutes: n < high ? 181 : 180 })) : [];
+  return { overnight: overnightLike([0, 0, 0, 0, 0, 0, 40, 40, 60]), nights: { ...nights, value } as typeof nights };
+}
+
+function veryHigh(outerMinutes: number) {
+  return { longHighs: longHighsLike({}, { level: 2, outerMinutes, minutes: outerMinutes + 80 }) };
+}
 
 function goal(met: boolean) {
   return { of: 'in-range' as const, op: '>' as const, share: 0.7, met };

@@ -2,6 +2,8 @@ import { lowsLike } from '../../support/examples/episodes.ts';
 import {
   bandsLike,
   daysLike,
+  exampleDate,
+  listed,
   modalDayLike,
   nightsLike,
   openBandsLike,
@@ -18,6 +20,8 @@ export const lows = {
   ],
   'lows-seen': [
     ['one low', { lows: lowsLike({}), coverage: seenCoverage(14, 1) }, 'holds'],
+    ['three on one day', { lows: lowsLike(...listed(3, onOneDay)), coverage: seenCoverage(14, 1) }, 'holds'],
+    ['two on one day', { lows: lowsLike(...listed(2, onOneDay)), coverage: seenCoverage(14, 1) }, 'holds'],
     ['none', { lows: lowsLike(), coverage: seenCoverage(14, 1) }, 'absent'],
     ['no readings', { lows: { ok: false, why: 'no-readings' } }, 'untold'],
   ],
@@ -57,6 +61,8 @@ export const lows = {
     ['lower edge below the limit, goal missed', { ...twoLows(), modalDay: modalDayLike(69), ...missed() }, 'absent'],
     ['goal met, lower edge below the limit', { ...twoLows(), modalDay: modalDayLike(69), ...met() }, 'holds'],
     ['goal not judged, lower edge below the limit', { ...twoLows(), modalDay: modalDayLike(69), ...open() }, 'absent'],
+    ['time in range above 70 %: the usual day may be called calm', { ...twoLows(), ...met() }, 'holds'],
+    ['time in range 41 %', { ...twoLows(), ...met(410) }, 'holds'],
     ['lows on 1 day', { lows: lowsLike({}), coverage: seenCoverage(14, 1), modalDay: modalDayLike(90) }, 'absent'],
     ['neither shares nor usual day', twoLows(), 'untold'],
   ],
@@ -70,6 +76,8 @@ export const lows = {
     ['nothing below the limit, nights whole', seen(1), 'holds'],
     ['70 % of readings', seen(0.7), 'holds'],
     ['69 % of readings', seen(0.69), 'untold'],
+    ['70 % of the nights', { ...seen(1), coverage: seenCoverage(14, 1, 0.7) }, 'holds'],
+    ['69 % of the nights', { ...seen(1), coverage: seenCoverage(14, 1, 0.69) }, 'untold'],
     ['five minutes low, no episode', { ...seen(1), timeInBands: bandsLike({ low: 5, 'in-range': 1000 }) }, 'absent'],
     ['a low', { ...seen(1), lows: lowsLike({}) }, 'absent'],
   ],
@@ -83,12 +91,21 @@ function goal(of: 'low' | 'very-low', limitShare: number, met: boolean) {
   return { of, op: '<' as const, share: limitShare, met };
 }
 
+function onOneDay(n: number) {
+  return { date: exampleDate(2), startMinute: 600 + 100 * n };
+}
+
 function twoLows() {
   return { lows: lowsLike({}, {}), coverage: seenCoverage(14, 1) };
 }
 
-function met() {
-  return { timeInBands: bandsLike({ low: 39, 'in-range': 961 }, { of: 'low', op: '<', share: 0.04, met: true }) };
+function met(inRange = 961) {
+  return {
+    timeInBands: bandsLike(
+      { low: 39, 'in-range': inRange, high: 961 - inRange },
+      { of: 'low', op: '<', share: 0.04, met: true },
+    ),
+  };
 }
 
 function open() {

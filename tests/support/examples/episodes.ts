@@ -1,4 +1,6 @@
+import { LONG } from '../../../src/measures/longHighs.ts';
 import type { Instant } from '../../../src/model/glucose.ts';
+import type { LongHighs } from '../../../src/model/highs.ts';
 import type { Measured } from '../../../src/model/measured.ts';
 import type * as M from '../../../src/model/measures.ts';
 import { addDays, MINUTE_MS, midnightOf } from '../../../src/time/calendar.ts';
@@ -56,6 +58,33 @@ export const lowsLike = (...given: Partial<M.Episode>[]): Measured<M.Episodes> =
 
 export const highsLike = (...given: Partial<M.Episode>[]): Measured<M.Episodes> =>
   episodes({ ...low, side: 'high', extreme: mg(240), minutes: 150 }, given);
+
+/** Those of two hours or more beyond the outer limit. */
+export function longHighsLike(given: Partial<LongHighs> = {}, ...highs: Partial<M.Episode>[]): Measured<LongHighs> {
+  const made = highsLike(...highs);
+  const long = (made.ok ? made.value.list : []).filter(({ outerMinutes }) => outerMinutes >= LONG);
+  const list = long.map((high) => ({
+    high,
+    minutes: high.outerMinutes,
+    unbroken: high.outerMinutes,
+    insulin: 0,
+    food: 0,
+  }));
+  const most = Math.max(0, ...list.map(({ minutes }) => minutes));
+  const value: LongHighs = {
+    level: mg(250),
+    list,
+    share: 0.1,
+    unbroken: most,
+    mostInDay: most,
+    days: 14,
+    insulinDays: 5,
+    foodDays: 14,
+    top: list.map(({ high, minutes }) => ({ date: high.date, minutes, insulin: false, food: true })),
+    ...given,
+  };
+  return { ok: true, value, n: list.length, of: 'episodes' };
+}
 
 export function reboundsLike(k: number, ofLows: number): Measured<M.Rebounds> {
   const lows = lowsLike(...listed(k, () => ({})));

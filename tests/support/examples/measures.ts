@@ -32,6 +32,7 @@ export function seenCoverage(days: number, share: number, nightShare = share): M
     fullDays: share >= 0.7 ? days : 0,
     enough: days >= 14 && share >= 0.7,
     reached72h: days * 24 * share >= 72,
+    wholeDay: days * 24 * share >= 72 && nightShare >= share / 2,
     missing: { hole: days * 1440 * (1 - share), change: 0, edge: 0 },
   };
   return { ok: true, value, n: value.daysWithReadings, of: 'days' };
@@ -45,6 +46,7 @@ export function nightsLike(n: number, usual: Partial<M.Night> = {}, last: Partia
       date: exampleDate(day),
       share: 1,
       state: 'none-seen',
+      outside: false,
       lowMinutes: 0,
       veryLowMinutes: 0,
       highMinutes: 0,

@@ -124,6 +124,7 @@ export function ratesLike(fast: number): Measured<Rates> {
     falling: { over1: 0.05, over2: fast, over3: 0 },
     rising: { over1: 0.05, over2: 0, over3: 0 },
     steepest,
+    largest: { ...steepest, minutes: 20, limits: { from: 0 as const, to: 0 as const } },
   };
   return sameWay(value, 4000, 'readings');
 }
