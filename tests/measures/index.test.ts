@@ -97,6 +97,7 @@ describe('measuring', () => {
       hourly: 'told',
       lows: 'told',
       highs: 'told',
+      longHighs: 'told',
       nights: 'told',
       daily: 'told',
       windows: 'too-few-days',
