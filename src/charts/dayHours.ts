@@ -2,6 +2,7 @@ import type { MgPerDl } from '../model/glucose.ts';
 import type { Quantity } from '../model/quantity.ts';
 import type { Timeline } from '../model/timeline.ts';
 import type { ChartContext } from './context.ts';
+import { drawnNotes } from './drawnNotes.ts';
 import { amount } from './noteSigns.ts';
 
 const HOURS = 24;
@@ -29,7 +30,7 @@ export function dayHours(timeline: Timeline, index: number, context: ChartContex
     const reading: Quantity = { q: 'glucose', value: mgdl[i]! as MgPerDl, limit: Math.sign(limit[i]!) as -1 | 0 | 1 };
     return speaker.value(reading, 'short');
   };
-  const written = timeline.notes.filter((note) => note.day === index && note.timed);
+  const written = drawnNotes(timeline).filter((note) => note.day === index && note.timed);
   return {
     columns: [
       speaker.say('charts.words.clock'),

@@ -6,6 +6,7 @@ import { clockAxis, clockGrid, clockScale, glucoseAxis, type Plot } from './axis
 import { type ChartContext, roughWidth } from './context.ts';
 import { type Curve, filledBeyond, heightOf, piecesOf } from './curve.ts';
 import { dayHours } from './dayHours.ts';
+import { drawnNotes } from './drawnNotes.ts';
 import { CONTENT_WIDTH } from './frame.ts';
 import { noteSigns, signsHeight } from './noteSigns.ts';
 import { round } from './pen.ts';
@@ -32,7 +33,7 @@ export function dayStripChart(
   const day = timeline.days[index]!;
   const left = dateWidth(context) + text * 2.7;
   const plot: Plot = { left, top: 2, width: CONTENT_WIDTH - left - 2, height: options.height };
-  const notes = timeline.notes.filter((note) => note.day === index);
+  const notes = drawnNotes(timeline).filter((note) => note.day === index);
   const x = clockScale(plot);
   const curve = curveOf(timeline, day, plot);
   const foot = plot.top + plot.height;

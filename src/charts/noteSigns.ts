@@ -8,6 +8,7 @@ import { round } from './pen.ts';
 const SHAPES: Record<NoteKind, SignShape> = {
   meal: 'circle',
   insulin: 'triangle',
+  'insulin-rate': 'dash',
   exercise: 'diamond',
   medication: 'square',
   fingerstick: 'plus',
@@ -91,7 +92,8 @@ function sign(note: Note, centre: number, y: number, until: number, context: Cha
 function labels(note: Note, { speaker }: Pick<ChartContext, 'speaker'>): string[] {
   const short = amount(note, { speaker });
   const name = (note.label ?? note.text ?? '').trim();
-  const named = name === '' || note.kind === 'insulin' ? [] : [beginning(name, LONGEST_LABEL)];
+  const named =
+    name === '' || note.kind === 'insulin' || note.kind === 'insulin-rate' ? [] : [beginning(name, LONGEST_LABEL)];
   if (short === null) return named.length === 0 ? [] : [...named, beginning(name, SHORT_LABEL)];
   return [...named.map((one) => `${short} ${isolated(one)}`), short];
 }
@@ -110,7 +112,8 @@ export function amount(note: Note, { speaker }: Pick<ChartContext, 'speaker'>): 
   if (note.amount === undefined) return null;
   const number = speaker.number(note.amount, decimals(note.amount));
   if (note.kind === 'fingerstick' || note.kind === 'calibration') return number;
-  const unit = note.unit === 'IU' ? speaker.say('units.insulin') : (note.unit ?? '');
+  const known = note.unit === 'IU' ? 'insulin' : note.unit === 'IU/h' ? 'insulinRate' : undefined;
+  const unit = known ? speaker.say(`units.${known}`) : (note.unit ?? '');
   return speaker.say('charts.dayStrip.amount', {
     amount: { q: 'word', value: number },
     unit: { q: 'word', value: unit },

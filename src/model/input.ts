@@ -77,6 +77,8 @@ export interface ReadingColumns {
 export type NoteKind =
   | 'meal'
   | 'insulin'
+  /** Background insulin as a pump runs it: a rate from then on, no dose. Told where it changes. */
+  | 'insulin-rate'
   | 'exercise'
   | 'medication'
   | 'fingerstick'

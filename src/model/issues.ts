@@ -57,6 +57,7 @@ export interface IssueTells {
   'no-value': Partial<Found>;
   'rest-not-exercise': Counted;
   'unit-not-written': { actual: Is<'role' | 'named'>[] } & Asks<'layout'>;
+  'amount-zero': Counted;
   // Times.
   'no-time': Found;
   'time-unreadable': Found;

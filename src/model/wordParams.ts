@@ -32,6 +32,7 @@ export interface WordParams {
   'units.goal.patient.under': 'value';
   'units.goal.patient.over': 'value';
   'units.insulin': never;
+  'units.insulinRate': never;
   'units.inText.clock': 'hour' | 'clock';
   'units.inText.midnight': never;
   'units.inText.noon': never;
@@ -130,6 +131,8 @@ export interface WordParams {
   'notes.meal.letter': never;
   'notes.insulin.name': never;
   'notes.insulin.letter': never;
+  'notes.insulin-rate.name': never;
+  'notes.insulin-rate.letter': never;
   'notes.exercise.name': never;
   'notes.exercise.letter': never;
   'notes.medication.name': never;
@@ -918,6 +921,7 @@ export interface WordParams {
   'issues.value-impossible': 'actual' | 'line' | 'file' | 'expected';
   'issues.sentinel-value': 'actual' | 'line' | 'file';
   'issues.kind-unknown': 'line' | 'file' | 'actual';
+  'issues.amount-zero': 'count' | 'file';
   'issues.rest-not-exercise': 'count' | 'file';
   'issues.second-60': 'count' | 'file';
   'issues.half-not-needed': 'count' | 'file';
@@ -1574,6 +1578,7 @@ export interface WordParams {
   'understood.roles.minutes': never;
   'understood.roles.intensity': never;
   'understood.roles.medication': never;
+  'understood.roles.insulin-rate': never;
   'understood.roles.medication-dose': never;
   'understood.roles.note': never;
   'understood.roles.alarm': never;

@@ -23,7 +23,8 @@ const STEEP = 20;
 /** Longer than this it is a remark, not a kind. */
 const LONGEST_KIND = 32;
 
-interface Bout {
+/** Notes of movement that go together. */
+export interface Bout {
   notes: Note[];
   end: number;
   active: number;
@@ -36,8 +37,18 @@ export function findSessions(
   read: LogReader,
   meals: readonly Meal[],
 ): { sessions: Session[]; shortBouts: number } {
+  const bouts = boutsOf(signal.timeline.notes);
+  const long = longEnough(bouts);
+  return {
+    sessions: long.map((bout) => session(signal, read, bout, meals)),
+    shortBouts: bouts.length - long.length,
+  };
+}
+
+/** Notes of movement with little between them, as one bout each. */
+export function boutsOf(notes: readonly Note[]): Bout[] {
   const bouts: Bout[] = [];
-  for (const note of signal.timeline.notes) {
+  for (const note of notes) {
     if (note.kind !== 'exercise' || !note.timed) continue;
     const end = note.at + (note.minutes ?? 0) * MINUTE_MS;
     const last = bouts[bouts.length - 1];
@@ -48,14 +59,11 @@ export function findSessions(
       last.timed &&= note.minutes !== undefined;
     } else bouts.push({ notes: [note], end, active: note.minutes ?? 0, timed: note.minutes !== undefined });
   }
-  const long = longEnough(bouts);
-  return {
-    sessions: long.map((bout) => session(signal, read, bout, meals)),
-    shortBouts: bouts.length - long.length,
-  };
+  return bouts;
 }
 
-function longEnough(bouts: readonly Bout[]): Bout[] {
+/** Which bouts are sessions: all that a person noted, the long ones of a device that records every movement. */
+export function longEnough(bouts: readonly Bout[]): Bout[] {
   const some = bouts.filter(({ timed, active }) => !timed || active >= SHORTEST);
   const days = new Set(some.map(({ notes }) => notes[0]!.day)).size;
   if (some.length <= BY_HAND * days) return some;

@@ -2,6 +2,7 @@ import { AXIS_HIGH, AXIS_LOW } from '../charts/axis.ts';
 import { byMonth, calendarChart, MONTHS_A_ROW } from '../charts/calendar.ts';
 import { dayRowsChart } from '../charts/dayRows.ts';
 import { dayStripChart } from '../charts/dayStrip.ts';
+import { drawnNotes } from '../charts/drawnNotes.ts';
 import type { MgPerDl } from '../model/glucose.ts';
 import type { NoteKind } from '../model/input.ts';
 import type { DailySummary } from '../model/measures.ts';
@@ -38,7 +39,13 @@ export const dayStrips: PageMaker = (context) => {
 
 /** What the strips show; only signs that occur are explained. */
 function explain({ speaker, analysis }: PageContext): string {
-  const kinds = [...new Set(analysis.timeline.notes.filter((note) => note.timed).map((note) => note.kind))].sort();
+  const kinds = [
+    ...new Set(
+      drawnNotes(analysis.timeline)
+        .filter((note) => note.timed)
+        .map((note) => note.kind),
+    ),
+  ].sort();
   const key = kinds.map((kind: NoteKind) =>
     speaker.say('pages.dayStrips.sign', {
       letter: word(speaker.say(`notes.${kind}.letter`)),

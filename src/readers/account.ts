@@ -2,6 +2,7 @@ import { fingerprint } from '../bytes/hash.ts';
 import type { Choice, ColumnAccount, Input, PersonMark, ReadFile } from '../model/input.ts';
 import type { IssueBook } from './book.ts';
 import { type Entries, newEntries } from './entries.ts';
+import { courseOf } from './notes/course.ts';
 
 /** What a reader collected of one input; what it left out is empty. */
 interface Collected {
@@ -27,7 +28,7 @@ export function accountOf(
     issues: book.list(),
     faults: book.faults(),
     readings: entries.readings(),
-    notes: entries.notes,
+    notes: courseOf(entries.notes),
     fates: entries.fates,
     persons: [...persons],
     ...(marks ? { marks } : {}),

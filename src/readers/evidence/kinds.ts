@@ -34,6 +34,7 @@ const OF_ROLE: Record<KindRole, RowKind | 'ignore'> = {
   fingerstick: 'fingerstick',
   calibration: 'calibration',
   insulin: 'insulin',
+  'insulin-rate': 'insulin-rate',
   carbohydrate: 'meal',
   exercise: 'exercise',
   medication: 'medication',

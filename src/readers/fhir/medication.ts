@@ -1,4 +1,5 @@
 import type { NoteEntry } from '../../model/input.ts';
+import { otherUnit } from '../glucose/unit.ts';
 import { type Json, listIn, numberIn, objectIn, textIn } from '../json/fields.ts';
 import { conceptText, isInsulin, isInsulinUnit } from './codes.ts';
 import { placeOf } from './place.ts';
@@ -34,6 +35,11 @@ export function readMedication(reading: FhirReading, resource: Resource): void {
     return;
   }
   const minutes = reading.minutesOf(objectIn(body, 'effectivePeriod'));
+  const rate = insulin ? rateOf(body) : undefined;
+  if (rate) {
+    reading.note({ ...note, ...rate, kind: 'insulin-rate', ...(minutes === undefined ? {} : { minutes }) });
+    return;
+  }
   reading.note({ ...note, ...doseOf(body, insulin), ...(minutes === undefined ? {} : { minutes }) });
 }
 
@@ -42,6 +48,27 @@ function medicationOf(reading: FhirReading, body: Json): Json | undefined {
   if (own) return own;
   const reference = textIn(objectIn(body, 'medicationReference'), 'reference');
   return objectIn(reading.resolve(reference, body), 'code');
+}
+
+/** Background insulin: a rate without a dose beside it, an hour's amount where its units say so. */
+function rateOf(body: Json): Pick<NoteEntry, 'amount' | 'unit' | 'text'> | undefined {
+  const dosage = objectIn(body, 'dosage') ?? objectIn(listIn(body, 'dosage')[0]);
+  const both = objectIn(listIn(dosage, 'doseAndRate')[0]);
+  if (objectIn(dosage, 'dose') ?? objectIn(both, 'doseQuantity')) return undefined;
+  const quantity = objectIn(dosage, 'rateQuantity') ?? objectIn(both, 'rateQuantity');
+  const ratio = objectIn(dosage, 'rateRatio') ?? objectIn(both, 'rateRatio');
+  if (quantity) {
+    const [value, unit] = [numberIn(quantity, 'value'), textIn(quantity, 'code') || textIn(quantity, 'unit')];
+    if (value === undefined) return undefined;
+    return otherUnit(unit) === 'IU/h' ? { amount: value, unit: 'IU/h' } : { text: `${value} ${unit}`.trim() };
+  }
+  if (!ratio) return undefined;
+  const [above, below] = [objectIn(ratio, 'numerator'), objectIn(ratio, 'denominator')];
+  const [units, time] = [numberIn(above, 'value'), numberIn(below, 'value')];
+  const word = textIn(below, 'code') || textIn(below, 'unit');
+  const hours = word === 'h' ? time : word === 'min' ? (time ?? 0) / 60 : word === 'd' ? (time ?? 0) * 24 : undefined;
+  if (units !== undefined && hours && hours > 0 && isInsulinUnit(above)) return { amount: units / hours, unit: 'IU/h' };
+  return { text: `${units ?? '?'} ${textIn(above, 'unit') || textIn(above, 'code')} / ${time ?? '?'} ${word}`.trim() };
 }
 
 /** The dose; of an insulin only in insulin units, anything else as words. */

@@ -82,9 +82,19 @@ const OTHER_UNITS = new Map(
   ),
 );
 
+/** Insulin an hour, as a pump's background runs. */
+const RATE =
+  /^(?:iu|u|ui|ie|e|ed|ед|units?|einheiten|unidades|unites|unita|单位|單位|単位|단위)(?:[/⁄]|per|pro|por|par)(?:h|hr|hour|std|stunde|heure|hora|ora|uur|час|ч|小时|小時|時間|시간)$/;
+
+/** Words of other units that a row may name; none of them is a length of time. */
+const ASIDE = new Set(
+  'km kilometer kilometers kilometre kilometres mi mile miles steps step kcal kj cal m meter meters км'.split(' '),
+);
+
 /** The unit of an insulin dose, carbohydrate, duration or medicine; undefined when it is no unit known here. */
 export function otherUnit(text: string): string | undefined {
-  return OTHER_UNITS.get(plain(text).replace(/[.\s״"׳']/g, ''));
+  const word = plain(text).replace(/[.\s״"׳'[\]{}]/g, '');
+  return OTHER_UNITS.get(word) ?? (RATE.test(word) ? 'IU/h' : ASIDE.has(word) ? word : undefined);
 }
 
 export function anyUnit(text: string): string | undefined {

@@ -1,5 +1,5 @@
 import { bytesOf } from '../../bytes/text.ts';
-import { anyUnit } from '../glucose/unit.ts';
+import { anyUnit, otherUnit } from '../glucose/unit.ts';
 import { asciiDigits, readNumber } from '../table/numbers.ts';
 
 /** An amount written in a note. Without a certain number only the text stays. */
@@ -11,8 +11,11 @@ export interface Amount {
 
 const WITH_UNIT = /^([+-]?[\d.,]+)\s*([^\d\s.,].{0,20})$/;
 
-/** `5`, `5,5`, `5 IU`. `6+2`, "half", "2 exchanges" and 1.250 (thousand or decimal?) are kept as text only. */
-export function readAmount(raw: string, columnUnit: string | undefined): Amount {
+/** A thousand of these is nobody's dose and nobody's meal: three decimals are decimals. */
+const NEVER_THOUSANDS = new Set(['IU', 'IU/h', 'g']);
+
+/** `5`, `5,5`, `5 IU`, `1.250 IU`. `6+2`, "half", "2 exchanges" and 1.250 mg (thousand or decimal?) are kept as text only. */
+export function readAmount(raw: string, columnUnit: string | undefined, meant?: string): Amount {
   const text = raw.trim();
   if (text.length > 40) return { text };
   const ascii = asciiDigits(text);
@@ -21,8 +24,27 @@ export function readAmount(raw: string, columnUnit: string | undefined): Amount 
   const look = { mark: 0, after: 0 };
   const amount = readNumber(digits, 0, digits.length, look);
   const unit = parted ? anyUnit(parted[2]!) : columnUnit;
-  if (Number.isNaN(amount) || amount < 0 || (look.after === 3 && amount >= 1) || (parted && !unit)) return { text };
+  const thousands = look.after === 3 && amount >= 1 && !NEVER_THOUSANDS.has(unit ?? meant ?? '');
+  if (Number.isNaN(amount) || amount < 0 || thousands || (parted && !unit)) return { text };
   return unit ? { amount, unit, text } : { amount, text };
+}
+
+const NAMED = /^(\p{L}[\p{L}\p{M}\p{N} .-]{0,40}?)\s*[,:;(]?\s+([\d.,]+)\s*([^\d\s.,()]{1,12})\)?$/u;
+const NAMED_BEHIND = /^([\d.,]+)\s*([^\d\s.,]{1,12})\s+(?:of\s+)?\(?(\p{L}[\p{L}\p{M}\p{N} .-]{0,40}?)\)?$/u;
+
+/** "Rapid, 6 IU", "6 IU rapid": a dose with its name in one cell. Only with the unit of insulin beside the number. */
+export function readNamedDose(raw: string): { amount: number; label: string } | undefined {
+  const text = asciiDigits(raw.trim());
+  const named = NAMED.exec(text);
+  const behind = named ? null : NAMED_BEHIND.exec(text);
+  const [number, word, label] = named
+    ? [named[2], named[3], named[1]]
+    : behind
+      ? [behind[1], behind[2], behind[3]]
+      : [];
+  if (number === undefined || otherUnit(word!) !== 'IU') return undefined;
+  const { amount } = readAmount(number, 'IU');
+  return amount === undefined ? undefined : { amount, label: label!.trim() };
 }
 
 /** Minutes of a duration: `00:45`, `45 min`, `0.75 h`, `2700` in a column of seconds. Undefined without a unit. */

@@ -1,8 +1,11 @@
 import type { NoteEntry, NotePlace } from '../../model/input.ts';
 import type { Column } from '../table/header.ts';
 import { cellText, type Records } from '../table/records.ts';
-import { readAmount, readMinutes } from './amounts.ts';
+import { type Amount, readAmount, readMinutes, readNamedDose } from './amounts.ts';
 import { isRest, type RowKind } from './kinds.ts';
+
+/** The one unit these amounts may have; any other is kept as words. */
+const ONLY: Partial<Record<RowKind, string>> = { insulin: 'IU', 'insulin-rate': 'IU/h', meal: 'g' };
 
 /**
  * The note of a row whose kind stands in a column of its own and whose amount stands in a shared value column. The
@@ -17,7 +20,7 @@ export function noteOfKind(
   unit: string | undefined,
   words: string,
   at: NotePlace,
-): { note?: NoteEntry; rest: boolean; bare: boolean } {
+): { note?: NoteEntry; rest: boolean; bare: boolean; zero?: boolean } {
   const raw = value ? cellText(records, row, value.index) : '';
   const note: NoteEntry = { ...at, kind };
   let bare = false;
@@ -26,8 +29,8 @@ export function noteOfKind(
     const minutes = raw === '' ? undefined : readMinutes(raw, unit ?? value?.unit);
     if (minutes !== undefined) note.minutes = minutes;
     else if (raw !== '') {
-      note.text = raw;
-      bare = true;
+      note.text = unit ? `${raw} ${unit}` : raw;
+      bare = unit === undefined;
     }
     note.label = words === '' ? kindText : words;
     return { note, rest: false, bare };
@@ -42,8 +45,13 @@ export function noteOfKind(
     return { note, rest: false, bare };
   }
   if (raw !== '') {
-    const amount = readAmount(raw, unit ?? value?.unit);
-    const only = kind === 'insulin' ? 'IU' : kind === 'meal' ? 'g' : undefined;
+    const only = ONLY[kind];
+    const named = kind === 'insulin' ? readNamedDose(raw) : undefined;
+    const amount: Amount = named ? { ...named, unit: 'IU', text: raw } : readAmount(raw, unit ?? value?.unit, only);
+    if (named) words = [named.label, words].filter((part) => part !== '').join(' ');
+    // A dose of 0 is none, and a meal of 0 without a name is none.
+    if (amount.amount === 0 && (kind === 'insulin' || (kind === 'meal' && words === '')))
+      return { rest: false, bare, zero: true };
     if (amount.amount === undefined || (only && amount.unit && amount.unit !== only)) {
       note.text = amount.unit ? `${amount.text} ${amount.unit}` : amount.text;
     } else {
@@ -52,9 +60,10 @@ export function noteOfKind(
       else bare = true;
     }
   }
-  if (kind === 'insulin') note.label = words === '' ? kindText : `${kindText} ${words}`;
+  if (kind === 'insulin' || kind === 'insulin-rate') note.label = words === '' ? kindText : `${kindText} ${words}`;
   else if (words !== '') note.label = words;
   else if (kind === 'meal' || kind === 'medication') note.label = kindText;
-  if (raw === '' && words === '') return { rest: false, bare };
+  // A suspension needs no number.
+  if (raw === '' && words === '' && kind !== 'insulin-rate') return { rest: false, bare };
   return { note, rest: false, bare };
 }

@@ -1,4 +1,5 @@
 import type { NoteKind } from '../../model/input.ts';
+import { isRate } from '../table/phrases.ts';
 import { conceptsOf, tokens } from '../table/vocabulary.ts';
 
 /** What a word in a record-kind column says the row is about. */
@@ -19,7 +20,11 @@ export function rowKind(text: string): RowKind | undefined {
 
 function meaning(text: string): RowKind | '' {
   if (text.length > 60) return '';
-  const has = conceptsOf(tokens(text));
+  const words = tokens(text);
+  const has = conceptsOf(words);
+  // Before all else: a suspension names no insulin and ends no meal.
+  if (isRate(words) && (has.has('insulin') || words.some((word) => /^(?:suspen|pump|delivery)/.test(word))))
+    return 'insulin-rate';
   if (has.has('calibration')) return 'calibration';
   if (has.has('alarm')) return 'alarm';
   if (has.has('carbohydrate') || has.has('food')) return 'meal';

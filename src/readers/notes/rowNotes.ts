@@ -1,15 +1,18 @@
 import type { NoteEntry, NoteKind, NotePlace } from '../../model/input.ts';
 import type { Role } from '../../schemas/layout.ts';
 import type { Column } from '../table/header.ts';
+import { isMealRelation, isNo } from '../table/phrases.ts';
 import { cellText, locate, type Records } from '../table/records.ts';
-import { isMealRelation, isNo } from '../table/vocabulary.ts';
-import { readAmount, readMinutes } from './amounts.ts';
+import { conceptsOf, tokens } from '../table/vocabulary.ts';
+import { readAmount, readMinutes, readNamedDose } from './amounts.ts';
 import { isRest } from './kinds.ts';
 
 /** Facts of one row beside its glucose. `rest`: it tells of sitting still, which is no exercise. */
 export interface RowNotes {
   notes: NoteEntry[];
   rest: boolean;
+  /** An amount of 0 stood there, which is no note. */
+  zero: boolean;
   /** Roles whose amount stood there without any unit. */
   bare: Set<Role>;
 }
@@ -17,6 +20,7 @@ export interface RowNotes {
 /** What a column may hold beside glucose and times. */
 export const NOTE_ROLES: Role[] = [
   'insulin',
+  'insulin-rate',
   'carbohydrate',
   'food',
   'meal',
@@ -34,7 +38,7 @@ export const NOTE_ROLES: Role[] = [
 const FLAG_ROLES: Role[] = ['food', 'meal', 'exercise', 'medication', 'alarm', 'calibration', 'sensor-event', 'note'];
 
 /** The one unit these amounts may have; any other is kept as words, never as a dose. */
-const UNITS: Partial<Record<Role, string>> = { insulin: 'IU', carbohydrate: 'g' };
+const UNITS: Partial<Record<Role, string>> = { insulin: 'IU', 'insulin-rate': 'IU/h', carbohydrate: 'g' };
 
 /** Columns that can give notes; empty for a table of readings only, which then pays nothing for them. */
 export function noteColumns(columns: Column[]): Column[] {
@@ -59,12 +63,13 @@ export function notesOfRow(records: Records, row: number, columns: Column[], all
   const bare = new Set<Role>();
   const span = { from: 0, to: 0 };
   let rest = false;
+  let zero = false;
   const filled = columns.filter(
     (column) =>
       locate(records, row, column.index, span) &&
       !(FLAG_ROLES.includes(column.role) && isNo(cellText(records, row, column.index))),
   );
-  if (filled.length === 0) return { notes, rest, bare };
+  if (filled.length === 0) return { notes, rest, zero, bare };
   const text = (column: Column) => cellText(records, row, column.index);
   const first = (role: Role) => filled.find((column) => column.role === role);
   const beside = (role: Role): string => {
@@ -79,8 +84,8 @@ export function notesOfRow(records: Records, row: number, columns: Column[], all
     notes.push(noteOf(at, kind, more));
   };
   const amountOf = (column: Column): Partial<NoteEntry> => {
-    const { amount, unit, text: raw } = readAmount(text(column), column.unit);
     const only = UNITS[column.role];
+    const { amount, unit, text: raw } = readAmount(text(column), column.unit, only);
     if (amount === undefined || (only && unit && unit !== only)) return { text: unit ? `${raw} ${unit}` : raw };
     if (unit === undefined) bare.add(column.role);
     return unit === undefined ? { amount } : { amount, unit };
@@ -91,21 +96,27 @@ export function notesOfRow(records: Records, row: number, columns: Column[], all
   const meal = first('meal');
   if (carbs || food || meal) {
     const amount = carbs ? amountOf(carbs) : {};
-    const label = food ? text(food) : meal ? text(meal) : '';
+    const label = (food ? text(food) : meal ? text(meal) : '').replace(/\s*[\r\n]+\s*/g, ', ');
     const words = [amount.text, food && meal ? text(meal) : ''].filter(Boolean).join('; ');
     // A zero in a column that every row fills is a filler, not a meal.
     if (!carbs && isMealRelation(label)) push('text', { text: label });
     else if (amount.amount !== 0 || label !== '') {
       push('meal', { ...amount, ...(label ? { label } : {}), ...(words ? { text: words } : {}) });
-    }
+    } else zero = true;
   }
   for (const column of filled) {
     if (column.role === 'insulin') {
-      const amount = amountOf(column);
-      if (amount.amount === 0) continue;
-      const label = [column.label, beside('insulin-name')].filter(Boolean).join(' ');
+      const named = readNamedDose(text(column));
+      const amount = named ? { amount: named.amount, unit: 'IU' } : amountOf(column);
+      if (amount.amount === 0) {
+        zero = true;
+        continue;
+      }
+      const label = [column.label, named?.label, beside('insulin-name')].filter(Boolean).join(' ');
       push('insulin', { ...amount, ...(label ? { label } : {}) });
-    } else if (column.role === 'note') push('text', { text: text(column) });
+    } else if (column.role === 'insulin-rate')
+      push('insulin-rate', { ...amountOf(column), label: column.label ?? column.name });
+    else if (column.role === 'note') push('text', { text: text(column) });
     else if (column.role === 'alarm') push('alarm', { label: text(column) });
     else if (column.role === 'sensor-event') push('sensor', { text: text(column) });
     else if (column.role === 'calibration') push('calibration', amountOf(column));
@@ -134,11 +145,13 @@ export function notesOfRow(records: Records, row: number, columns: Column[], all
       });
     }
   }
-  return { notes, rest, bare };
+  return { notes, rest, zero, bare };
 }
 
 /** Whether a column of lengths is about exercise: its name, a layout, or another column says so. */
 function isOfExercise(lasting: Column, all: Column[]): boolean {
   if (lasting.label !== undefined || lasting.given) return true;
+  const said = conceptsOf(tokens(lasting.name));
+  if (said.has('exercise') || said.has('sport') || said.has('active')) return true;
   return all.some(({ role }) => role === 'exercise' || role === 'intensity');
 }

@@ -2,6 +2,7 @@ import type { Role } from '../../schemas/layout.ts';
 import { type MarkKind, markKindOf } from '../evidence/persons.ts';
 import { offsetNamed } from '../evidence/zoneWords.ts';
 import { anyUnit, foreignUnit, glucoseUnit, otherUnit } from '../glucose/unit.ts';
+import { isRate } from './phrases.ts';
 import { type Concept, conceptsOf, tokens } from './vocabulary.ts';
 
 /** A column and what it means. */
@@ -56,7 +57,8 @@ function shortUnit(word: string): string | undefined {
 export function columnOf(index: number, name: string): Column {
   const trimmed = name.trim();
   // Wide brackets and units in one sign (℃, ㎎) as those of a keyboard.
-  const { words, unit } = splitUnit(trimmed.normalize('NFKC'));
+  const split = splitUnit(trimmed.normalize('NFKC'));
+  const { words, unit = minutesOfMoving(split.words) } = split;
   // A column called just `Minutes` holds minutes.
   if (words.length === 1 && !unit && otherUnit(words[0]!) === 'min')
     return { index, name: trimmed, role: 'minutes', unit: 'min' };
@@ -74,7 +76,7 @@ export function columnOf(index: number, name: string): Column {
     column.role = 'person';
     column.mark = mark;
   }
-  if (role === 'insulin' || role === 'medication-dose') {
+  if (role === 'insulin' || role === 'insulin-rate' || role === 'medication-dose') {
     const kind = words.filter((word) => conceptsOf([word]).has('bolus') || /^(?:bolus|basal\w*|bolo)$/.test(word));
     if (kind.length > 0) column.label = kind.join(' ');
   }
@@ -88,9 +90,24 @@ export function columnOf(index: number, name: string): Column {
 
 const isGlucoseUnit = (unit: string | undefined): boolean => unit === 'mg/dL' || unit === 'mmol/L';
 
+/** "Minutes of exercise" names its unit in words. */
+function minutesOfMoving(words: string[]): string | undefined {
+  const has = conceptsOf(words);
+  const moving = has.has('exercise') || has.has('sport') || has.has('active');
+  return moving && words.some((word) => word.length > 1 && otherUnit(word) === 'min') ? 'min' : undefined;
+}
+
 /** Tablets are no insulin, whatever stands beside them. */
 const isTablets = (words: string[], unit: string | undefined): boolean =>
   unit === 'tablet' || words.some((word) => /^(?:tablet|tablett|pill|comprim|pastill)/.test(word));
+
+/** Ways and energies are no minutes and no food. */
+const ASIDE_UNITS = new Set(['km', 'mi', 'm', 'steps', 'kcal', 'kj', 'cal']);
+
+const isEatenTotal = (words: string[]): boolean =>
+  words.every(
+    (word) => /^(?:total|net|sum|gesamt\w*|totales?|totaux)$/.test(word) || conceptsOf([word]).has('carbohydrate'),
+  );
 
 /** Dates in one language and something else in another: beside a word for content they are no date. */
 const WEAK_DATES = new Set(['tag', 'data', 'dag', 'dia', 'day', 'jour', 'moment']);
@@ -111,6 +128,11 @@ function roleOf(has: Set<Concept>, words: string[], unit?: string): Role {
   if (has.has('duration') || (lasting && (has.has('active') || has.has('exercise') || has.has('sport'))))
     return 'minutes';
   if (lasting && when) return 'ignore';
+  // A pump's background is a rate, whatever it is measured in; it is never a dose.
+  if (unit === 'IU/h' || (has.has('insulin') && isRate(words))) return 'insulin-rate';
+  if (ASIDE_UNITS.has(unit ?? '')) return 'ignore';
+  // The total of a meal's carbohydrate is what was eaten.
+  if (has.has('carbohydrate') && isEatenTotal(words)) return 'carbohydrate';
   if (has.has('other') && !has.has('person')) return 'ignore';
   if (has.has('zone')) return 'offset';
   if (has.has('person')) return 'person';

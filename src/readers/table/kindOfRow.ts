@@ -1,24 +1,11 @@
-import type { NotePlace } from '../../model/input.ts';
 import type { Kinds } from '../evidence/kinds.ts';
 import { anyUnit } from '../glucose/unit.ts';
 import { noteOfKind } from '../notes/kindRows.ts';
 import type { Reading } from '../reading.ts';
 import { cellText } from './records.ts';
-import type { SettledTable, Yield } from './rows.ts';
+import { placeOf, type SettledTable, type Yield } from './settled.ts';
 
-/** Where and when the note of a row stands. */
-export function placeOf(reading: Reading, { table, walls }: SettledTable, k: number): NotePlace {
-  const row = table.from + k;
-  return {
-    wall: walls.wall[k]!,
-    offset: walls.offset[k]!,
-    timed: walls.timed && walls.dateOnly[k] === 0,
-    origin: { file: reading.file, line: reading.records.line[row]! },
-    row,
-  };
-}
-
-/** Reads a row whose kind stands in a column of its own. */
+/** The note of a row that tells by a word what it is. */
 export function kindOfRow(
   reading: Reading,
   settled: SettledTable,
@@ -50,7 +37,9 @@ export function kindOfRow(
     .filter((column) => ['note', 'food', 'meal', 'insulin-name', 'exercise', 'medication'].includes(column.role))
     .map((column) => cellText(records, row, column.index))
     .filter((text) => text !== '');
-  const unit = unitColumn ? anyUnit(cellText(records, row, unitColumn.index)) : undefined;
+  const unitText = unitColumn ? cellText(records, row, unitColumn.index) : '';
+  // A unit that nobody knows is kept as the file's word, so that no other is taken in its place.
+  const unit = anyUnit(unitText) ?? (unitText === '' ? undefined : unitText);
   const told = noteOfKind(
     records,
     row,
@@ -63,6 +52,7 @@ export function kindOfRow(
   );
   if (told.bare) bare.add(word);
   if (told.rest) got.rest = true;
+  if (told.zero) got.zero = true;
   if (!told.note) return;
   entries.notes.push(told.note);
   entries.fate(row, 'note');

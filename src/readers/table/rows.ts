@@ -1,42 +1,20 @@
 import type { NoteEntry } from '../../model/input.ts';
 import type { Role } from '../../schemas/layout.ts';
-import type { Kinds } from '../evidence/kinds.ts';
 import { CELL, unitOf } from '../glucose/glucoseCell.ts';
-import type { GlucoseColumn } from '../glucose/sensorColumns.ts';
 import { PLAUSIBLE } from '../glucose/unit.ts';
 import { noteColumns, notesOfRow } from '../notes/rowNotes.ts';
 import type { Reading } from '../reading.ts';
-import type { TimePlan } from '../times/timeColumn.ts';
-import { TIME_FAULT, type Walls } from '../times/wall.ts';
+import { TIME_FAULT } from '../times/wall.ts';
 import { tellGlucose, tellRow } from './faults.ts';
 import type { Column } from './header.ts';
-import { kindOfRow, placeOf } from './kindOfRow.ts';
+import { kindOfRow } from './kindOfRow.ts';
 import { cellText, fieldCount, locate } from './records.ts';
 import { rowFit } from './rowFit.ts';
-import type { Table } from './tables.ts';
-
-/** A table with everything about it settled. */
-export interface SettledTable {
-  table: Table;
-  columns: Column[];
-  kinds: Kinds | undefined;
-  plan: TimePlan;
-  walls: Walls;
-  glucose: GlucoseColumn[];
-}
-
-/** What one row gave, and how often something was wrong with it. */
-export interface Yield {
-  made: number;
-  faults: number;
-  /** It told of sitting still and of nothing else. */
-  rest: boolean;
-  /** A layout says that its kind is none of ours. */
-  left: boolean;
-}
+import { placeOf, type SettledTable, type Yield } from './settled.ts';
 
 const OWN_ROLES: Role[] = [
   'insulin',
+  'insulin-rate',
   'carbohydrate',
   'medication',
   'medication-dose',
@@ -57,7 +35,8 @@ export function readRows(reading: Reading, settled: SettledTable): void {
   const bareWords = new Set<string>();
   const span = { from: 0, to: 0 };
   let rests = 0;
-  const got: Yield = { made: 0, faults: 0, rest: false, left: false };
+  let zeros = 0;
+  const got: Yield = { made: 0, faults: 0, rest: false, left: false, zero: false };
   for (let k = 0; k < table.to - table.from; k++) {
     const row = table.from + k;
     const line = records.line[row]!;
@@ -70,7 +49,7 @@ export function readRows(reading: Reading, settled: SettledTable): void {
       continue;
     }
     got.made = got.faults = 0;
-    got.rest = got.left = false;
+    got.rest = got.left = got.zero = false;
     glucoseOfRow(reading, settled, k, got);
     const byKind = kinds !== undefined && got.made + got.faults === 0 && !ownColumns(reading, row, columns, span);
     if (byKind) kindOfRow(reading, settled, k, kinds, bareWords, got);
@@ -81,13 +60,16 @@ export function readRows(reading: Reading, settled: SettledTable): void {
       got.made += told.notes.length;
       if (told.notes.length > 0) entries.fate(row, 'note');
       if (told.rest) got.rest = true;
+      if (told.zero) got.zero = true;
     }
     if (got.rest) rests++;
-    if (got.made === 0 && !got.rest && !got.left) {
+    if (got.made + got.faults === 0 && got.zero && !got.rest) zeros++;
+    else if (got.made === 0 && !got.rest && !got.left) {
       if (got.faults === 0) book.add('no-value', 'note', line);
       entries.fate(row, 'set-aside');
     }
   }
+  if (zeros > 0) book.add('amount-zero', 'note', 0, { count: zeros });
   if (rests > 0) book.add('rest-not-exercise', 'note', 0, { count: rests });
   if (bare.size + bareWords.size > 0)
     book.add('unit-not-written', 'note', 0, {

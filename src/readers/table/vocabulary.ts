@@ -75,7 +75,7 @@ const WORDS: Record<Concept, string> = {
   dose: 'dose doses dosis dosage dosierung dosi dawka annos dos dosering',
   carbohydrate:
     'carb carbs carbohydrate carbohydrates cho *kohlenhydrat* kh hidratos carbohidrat* glucides carboidrat* *koolhydrat* *kolhydrat* *hiilihydraat* weglowodan* *kulhydrat* *karbohydrat*',
-  food: 'food foods meal meals eten essen speise *mahlzeit* comida comidas repas aliment* cibo pasto pasti *maaltijd* voeding mat maltid* ateria* ruoka posilek jedzenie refeicao dish eaten snack gericht breakfast lunch dinner desayuno cena fruhstuck abendessen mittagessen dejeuner colazione pranzo',
+  food: 'dietary nutrition intake food foods meal meals eten essen speise *mahlzeit* comida comidas repas aliment* cibo pasto pasti *maaltijd* voeding mat maltid* ateria* ruoka posilek jedzenie refeicao dish eaten snack gericht breakfast lunch dinner desayuno cena fruhstuck abendessen mittagessen dejeuner colazione pranzo',
   exercise:
     'exercise* *liikunta activity activities workout* sport* training ejercicio actividad *bewegung aktivitat* exercice activite esercizio attivita exercicio atividade beweging inspanning motion trening aktywnosc cwiczen* wysilek liikunta urheilu aktivitet*',
   sport: 'walk walks walking run running jog jogging cycl* bike biking swim swimming gym yoga football dance dancing',
@@ -97,7 +97,7 @@ const WORDS: Record<Concept, string> = {
   start: 'start begin beginning onset debut inicio inizio alku',
   end: 'end stop finish ende fin fine slut loppu koniec',
   other:
-    'trend arrow rate average mean avg median minimum maximum max target goal limit threshold ketone* keton* hba1c a1c gmi quality status serial device model version firmware index number nr no count row fat fats fett gras cholesterol* colesterol* cholesterin* kolesterol* lactat* laktat* lactato triglycer* triglyzer* triglicer* urea creatinin* kreatinin* uric urin* orina mocz virtsa coverage abdeckung cobertura couverture copertura dekking tackning kattavuus ziel* zielwert objetivo objectif doel doelwaarde tavoite cel predict* forecast* vorhersage* prognose* prognos previsto prevision prevue prevu ennuste durchschnitts* mittlere* gemiddeld* genomsnitt* keskiarvo srednia medio media moyen % protein* prot fibre fiber calorie* kcal energy weight gewicht pulse heart steps step distance temperature created modified updated upload uploaded sync synced export exported birth birthday dob gender age delta sd battery ratio factor sensitivity remaining board iob cob predicted forecast raw met sum total percent mittelwert durchschnitt moyenne media promedio',
+    'trend arrow rate average mean avg median minimum maximum max target goal limit threshold ketone* keton* hba1c a1c gmi quality status serial device model version firmware index number nr no count row fat fats fett gras cholesterol* colesterol* cholesterin* kolesterol* lactat* laktat* lactato triglycer* triglyzer* triglicer* urea creatinin* kreatinin* uric urin* orina mocz virtsa coverage abdeckung cobertura couverture copertura dekking tackning kattavuus ziel* zielwert objetivo objectif doel doelwaarde tavoite cel predict* forecast* vorhersage* prognose* prognos previsto prevision prevue prevu ennuste durchschnitts* mittlere* gemiddeld* genomsnitt* keskiarvo srednia medio media moyen % protein* prot fibre fiber calorie* calories kcal energy weight gewicht pulse heart steps step distance temperature created modified updated upload uploaded sync synced export exported birth birthday dob gender age delta sd battery ratio factor sensitivity remaining board iob cob predicted forecast raw met sum total percent mittelwert durchschnitt moyenne media promedio',
   rest: 'sedentary resting still rest inactive sleep sleeping sitting idle',
 };
 
@@ -173,23 +173,4 @@ export function conceptsOf(words: string[]): Set<Concept> {
     for (const [stem, concept] of finishes) if (word.endsWith(stem)) found.add(concept);
   }
   return found;
-}
-
-const NO = new Set(
-  plain(
-    'no none false 0 n nein non nej ei nie nee nao off nada aucun kein ingen ne nem nu yok hayir нет не нема ні οχι لا לא 无 無 否 没有 なし いいえ 없음 아니오 아니요 ไม่ ไม่มี',
-  ).split(' '),
-);
-
-/** A cell that says "nothing here": no, none, false, 0. */
-export function isNo(text: string): boolean {
-  return text.length < 8 && (NO.has(plain(text).trim()) || /^[-–—./]*$/.test(text));
-}
-
-const BEFORE_MEAL =
-  /^(?:(?:before|after|pre|post|fasting|vor|nach|nuchtern|avant|apres|antes|despues|depois|prima|dopo|voor|fore|efter|ennen|jalkeen|przed|po|pred|inainte|dupa|once|sonra|ac|pries|pirms|enne|parast|до|перед|после|натощак|преди|след|перед|після|πριν|μετα|قبل|بعد|לפני|אחרי)(?!\p{L})|[食餐饭飯][前后後]|空腹|식[전후]|공복|(?:evés|ebéd|étkezés)[^ ]* (?:előtt|után)|ก่อน|หลัง)/u;
-
-/** "Before lunch", "fasting": how a value relates to a meal, which is not yet a meal. */
-export function isMealRelation(text: string): boolean {
-  return BEFORE_MEAL.test(plain(text).trim());
 }
