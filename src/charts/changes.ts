@@ -7,7 +7,7 @@ import { round } from './pen.ts';
 
 const ROW = 19;
 const LABELS = 150;
-const LEAST_REACH = 5;
+const TICKS = 6;
 
 /** Changes in points of time: a dot, a whisker for its interval, and two ticks between which a change is not called one. */
 export function changesChart(
@@ -17,13 +17,16 @@ export function changesChart(
 ): Drawing {
   const { speaker, text } = context;
   const shown = changes.filter(({ low, high }) => low !== null && high !== null);
-  const furthest = Math.max(...shown.flatMap(({ low, high }) => [Math.abs(low!), Math.abs(high!)]), 0);
-  const reach = Math.max(LEAST_REACH, Math.ceil((furthest * 100) / 5) * 5);
+  const shared = shown.flatMap(({ low, high, smallest }) => [100 * low!, 100 * high!, -100 * smallest, 100 * smallest]);
   const left = LABELS;
   const right = CONTENT_WIDTH - 10;
   const top = text + 8;
   const bottom = top + shown.length * ROW;
-  const scale = scaleLinear().domain([-reach, reach]).range([left, right]);
+  // From the furthest end on each side: what was seen then sets how far a share can fall.
+  const scale = scaleLinear()
+    .domain([Math.min(0, ...shared), Math.max(0, ...shared)])
+    .nice(TICKS)
+    .range([left, right]);
   const x = (share: number): number => round(scale(share * 100));
   const marks: Mark[] = [
     { kind: 'line', role: 'ink', lines: [[x(0), top - 3, x(0), bottom]], width: 1 },
@@ -39,7 +42,7 @@ export function changesChart(
     anchor,
   });
   marks.push(word('less', x(0) - 6, 'end'), word('more', x(0) + 6, 'start'));
-  for (const points of [-reach, -reach / 2, reach / 2, reach]) {
+  for (const points of scale.ticks(TICKS).filter((tick) => tick !== 0)) {
     marks.push({
       kind: 'text',
       role: 'axis',

@@ -1,6 +1,7 @@
 import type { Compared, DaySums } from '../model/thenAndNow.ts';
 import type { DayStatistic } from '../stats/dayStatistic.ts';
 import { square } from '../stats/elementary.ts';
+import { type BoundedScale, LOG, LOGIT } from '../stats/scales.ts';
 import { DAY_MINUTES } from '../time/calendar.ts';
 
 /** Minutes of a week. */
@@ -27,6 +28,11 @@ const STATISTICS: Record<Compared, { columns: Column[]; of: DayStatistic['of'] }
   'very-lows': { columns: [(day) => day.veryLows * WEEK, minutes], of: ratio },
   highs: { columns: [(day) => day.highs * WEEK, minutes], of: ratio },
 };
+
+/** Shares of the time are compared by their odds; everything else only knows that it is not below nothing. */
+export const scaleOf = (of: Compared): BoundedScale => (SHARES.includes(of) ? LOGIT : LOG);
+
+const SHARES: readonly Compared[] = ['in-range', 'low', 'very-low', 'high', 'very-high'];
 
 export const COMPARED = Object.keys(STATISTICS) as Compared[];
 

@@ -1,10 +1,20 @@
 import type { Measured } from '../model/measured.ts';
-import type { Change, Compared, DaySums, PeriodFacts, PeriodSums, ThenAndNow } from '../model/thenAndNow.ts';
-import { changeInterval, type DrawnPeriod, drawPeriod } from '../stats/change.ts';
-import type { DayStatistic } from '../stats/dayStatistic.ts';
-import { SEEN_SHARE } from '../targets/consensus.ts';
+import type { Goal } from '../model/targets.ts';
+import type {
+  Change,
+  Compared,
+  DaySums,
+  GoalThenAndNow,
+  PeriodFacts,
+  PeriodSums,
+  ThenAndNow,
+} from '../model/thenAndNow.ts';
+import { changeInterval, type DrawnPeriod, daysThatCount, drawPeriod } from '../stats/change.ts';
+import { type DayStatistic, total } from '../stats/dayStatistic.ts';
+import { ENOUGH_DAYS, SEEN_SHARE } from '../targets/consensus.ts';
+import { targetSets } from '../targets/index.ts';
 import { DAY_MS, midnightOf } from '../time/calendar.ts';
-import { COMPARED, RARE, statisticOf } from './statistics.ts';
+import { COMPARED, RARE, scaleOf, statisticOf } from './statistics.ts';
 
 export const LEVEL = 0.95;
 export const DRAWS = 1000;
@@ -30,11 +40,9 @@ export const SMALLEST: Record<Compared, number> = {
 };
 
 const BANDED: readonly Compared[] = ['in-range', 'low', 'very-low', 'high', 'very-high', 'lows', 'very-lows', 'highs'];
-/** Days on which a rare thing was seen, of both periods together, before its change is looked at (ours). */
-export const NEEDED_SEEN = 3;
 const COUNTED: readonly Compared[] = ['lows', 'very-lows', 'highs'];
-/** Shares of the time: none can change by more than all of it, however wide an interval made on the log scale comes out. */
-const SHARES = BANDED.filter((of) => !COUNTED.includes(of));
+/** As many days as would hold a rare thing evenly (Kish 1965), of both periods together, before its change is looked at (ours). */
+export const NEEDED_EVEN = 6;
 
 /** Puts two periods side by side. Days in both count in "now" only. */
 export function compare(earlier: PeriodSums, now: PeriodSums): Measured<Omit<ThenAndNow, 'with' | 'text'>> {
@@ -46,13 +54,34 @@ export function compare(earlier: PeriodSums, now: PeriodSums): Measured<Omit<The
   const sides = { before: { sums: before, days: days.before }, now: { sums: now, days: days.now } };
   const drawn = { before: draw(days.before, SEEDS.before), now: draw(days.now, SEEDS.now) };
   const facts = { before: factsOf(before), now: factsOf(now) };
+  const changes = COMPARED.filter((of) => hasBand(of, now)).map((of) => changeIn(of, sides, drawn, facts));
   const value = {
     ...facts,
     differs: differences(facts.before, facts.now, before, now),
     sharedDays: earlier.days.length - before.days.length,
-    changes: COMPARED.filter((of) => hasBand(of, now)).map((of) => changeIn(of, sides, drawn, facts)),
+    changes,
+    goals: goalsOf(now.targets === before.targets ? targetSets[now.targets].goals : [], changes, facts),
   };
   return { ok: true, value, n: days.before.length + days.now.length, of: 'days' };
+}
+
+const LOWS_FIRST: readonly Goal['of'][] = ['low', 'very-low', 'in-range', 'high', 'very-high'];
+
+function goalsOf(
+  goals: readonly Goal[],
+  changes: readonly Change[],
+  facts: { before: PeriodFacts; now: PeriodFacts },
+): GoalThenAndNow[] {
+  const judged = Object.values(facts).every(({ days, share }) => days >= ENOUGH_DAYS && share >= SEEN_SHARE);
+  if (!judged) return [];
+  const met = ({ op, share }: Goal, value: number) => (op === '<' ? value < share : value > share);
+  return LOWS_FIRST.flatMap((of): GoalThenAndNow[] => {
+    const goal = goals.find((each) => each.of === of);
+    const change = changes.find((each) => each.of === of);
+    if (!goal || !change) return [];
+    const { before, now } = change;
+    return [{ of, share: goal.share, before, now, metBefore: met(goal, before), metNow: met(goal, now) }];
+  });
 }
 
 const seen = (days: readonly DaySums[]): DaySums[] => days.filter(({ minutes, known }) => minutes > 0 && known > 0);
@@ -80,8 +109,8 @@ function changeIn(
   facts: { before: PeriodFacts; now: PeriodFacts },
 ): Change {
   const [a, b] = [statisticOf(of, before.days), statisticOf(of, now.days)];
-  const total = ({ columns, of: made }: typeof a) => made(columns.map((column) => column.reduce((s, x) => s + x, 0)));
-  const values = { before: total(a), now: total(b) };
+  const summed = ({ columns, of: made }: typeof a) => made(columns.map(total));
+  const values = { before: summed(a), now: summed(b) };
   const smallest = SMALLEST[of];
   const known = { of, ...values, change: values.now - values.before, smallest };
   const untold = (why: NonNullable<Change['why']>): Change => ({
@@ -95,20 +124,17 @@ function changeIn(
   if (COUNTED.includes(of) && before.sums.interval !== now.sums.interval) return untold('other-interval');
   if (facts.before.fullDays < NEEDED_DAYS || facts.now.fullDays < NEEDED_DAYS) return untold('few-days');
   const rare = RARE[of] ?? null;
-  const seenOn = daysWithAny(a, before.sums.interval) + daysWithAny(b, now.sums.interval);
-  if (rare !== null && seenOn > 0 && seenOn < NEEDED_SEEN) return untold('few-seen');
-  const interval = changeInterval(a, b, drawn, LEVEL, rare);
+  const even = evenDays(a) + evenDays(b);
+  if (rare !== null && even > 0 && even < NEEDED_EVEN) return untold('few-seen');
+  const interval = changeInterval(a, b, drawn, LEVEL, { scale: scaleOf(of), rare });
   if (interval === null) return untold('none-seen');
-  const most = SHARES.includes(of) ? 1 : Infinity;
-  const [low, high] = [Math.max(-most, interval.low), Math.min(most, interval.high)];
+  const { low, high } = interval;
   const sure = low > 0 || high < 0;
   const large = Math.abs(known.change) >= smallest;
   return { ...known, low, high, verdict: sure && large ? 'more-than-noise' : 'not-told-apart' };
 }
 
-/** Days that hold half a reading of it or more. */
-const daysWithAny = ({ columns }: DayStatistic, interval: number): number =>
-  columns[0]!.reduce((days, minutes) => days + (minutes >= interval / 2 ? 1 : 0), 0);
+const evenDays = ({ columns }: DayStatistic): number => (total(columns[0]!) > 0 ? daysThatCount(columns[0]!) : 0);
 
 function factsOf({ days, interval, sensors }: PeriodSums): PeriodFacts {
   const length = days.reduce((sum, day) => sum + day.length, 0);

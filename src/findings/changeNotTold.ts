@@ -13,12 +13,16 @@ export const changeNotTold: Finding<'change-not-told'> = {
     if (changes.some(({ of, verdict }) => TOLD.includes(of) && verdict === 'more-than-noise')) return absent;
     const range = changes.find(({ of }) => of === 'in-range');
     if (!range) return absent;
+    const low = changes.find(({ of }) => of === 'low');
     const known = range.verdict === 'cannot-tell' ? (range.why === 'few-days' ? 'few' : 'other') : 'chance';
     return holds(
       {
         known: word(known),
         before: share(range.before),
         now: share(range.now),
+        lowBefore: share(low?.before ?? 0),
+        lowNow: share(low?.now ?? 0),
+        lows: word(low && low.why !== 'other-targets' ? 'told' : 'none'),
         from: limit('low'),
         to: limit('high'),
         thenDays: count(before.fullDays),

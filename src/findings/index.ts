@@ -22,6 +22,7 @@ import type { Finding } from './finding.ts';
 import { fingersticksDiffer } from './fingersticksDiffer.ts';
 import { foodLongerHigh } from './foodLongerHigh.ts';
 import { foodShorterHigh } from './foodShorterHigh.ts';
+import { goalsThenAndNow } from './goalsThenAndNow.ts';
 import { highAfterMeals } from './highAfterMeals.ts';
 import { highAfterWindow } from './highAfterWindow.ts';
 import { insulinAfterMeal } from './insulinAfterMeal.ts';
@@ -66,6 +67,7 @@ const registered = [
   timeLowOverGoal,
   lowsAveragesHide,
   changedLows,
+  goalsThenAndNow,
   briefLows,
   noLowsSeen,
   pressedLows,

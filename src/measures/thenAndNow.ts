@@ -1,4 +1,4 @@
-import { compare, DRAWS, LEVEL, NEEDED_DAYS, NEEDED_SEEN } from '../comparing/thenAndNow.ts';
+import { compare, DRAWS, LEVEL, NEEDED_DAYS, NEEDED_EVEN } from '../comparing/thenAndNow.ts';
 import type { PeriodSums } from '../model/thenAndNow.ts';
 import { periodSums } from './daySums.ts';
 import type { Measure } from './measure.ts';
@@ -9,7 +9,7 @@ export const thenAndNow: Measure<'thenAndNow'> = {
   source:
     'Battelino 2019, Diabetes Care 42:1593-1603 ({five-points}); Politis & Romano 1992; Zou & Donner 2008 ({from-memory}); Daybands',
   needs: { days: NEEDED_DAYS },
-  definition: { level: LEVEL, draws: DRAWS, days: NEEDED_DAYS, seen: NEEDED_SEEN },
+  definition: { level: LEVEL, draws: DRAWS, days: NEEDED_DAYS, evenDays: NEEDED_EVEN },
   compute(shared) {
     const { beside } = shared;
     if (beside === null) return { ok: false, why: 'not-asked' };

@@ -1,5 +1,5 @@
 import type { GlucoseUnit, LocalDate } from './glucose.ts';
-import type { TargetSet } from './targets.ts';
+import type { Goal, TargetSet } from './targets.ts';
 
 /** One calendar day as sums, so that periods can be compared, and drawn again by days, without their readings. */
 export interface DaySums {
@@ -82,6 +82,17 @@ export interface PeriodFacts {
   sensors: number;
 }
 
+/** A published goal, and on which side of it each period lies: unrounded values compared, lows first. */
+export interface GoalThenAndNow {
+  of: Goal['of'];
+  /** Of the goal, 0 to 1. */
+  share: number;
+  before: number;
+  now: number;
+  metBefore: boolean;
+  metNow: boolean;
+}
+
 export interface ThenAndNow {
   with: Beside['with'];
   /** What was changed, as typed. Hostile text. */
@@ -93,4 +104,6 @@ export interface ThenAndNow {
   /** Days that stood in both and count in "now" only. */
   sharedDays: number;
   changes: Change[];
+  /** Empty where the target sets differ, or a period is too short to be judged (14 days and 70 %: Battelino 2019). */
+  goals: GoalThenAndNow[];
 }

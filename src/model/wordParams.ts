@@ -1283,7 +1283,7 @@ export interface WordParams {
   'findings.changed-range.untold': never;
   'findings.change-not-told.name': never;
   'findings.change-not-told.topic': never;
-  'findings.change-not-told.clinic.what': 'from' | 'to' | 'before' | 'now' | 'known' | 'thenDays' | 'nowDays';
+  'findings.change-not-told.clinic.what': 'lows' | 'from' | 'lowBefore' | 'lowNow' | 'to' | 'before' | 'now' | 'known' | 'thenDays' | 'nowDays';
   'findings.change-not-told.clinic.why': never;
   'findings.change-not-told.clinic.ask': never;
   'findings.change-not-told.patient.what': 'before' | 'now' | 'known';
@@ -1401,6 +1401,14 @@ export interface WordParams {
   'findings.before-unsteady.patient.what': 'withK' | 'withN' | 'note' | 'name' | 'withoutK' | 'withoutN';
   'findings.before-unsteady.patient.ask': never;
   'findings.before-unsteady.untold': never;
+  'findings.goals-then-and-now.name': never;
+  'findings.goals-then-and-now.topic': never;
+  'findings.goals-then-and-now.clinic.what': 'of' | 'from' | 'to' | 'limit' | 'before' | 'now' | 'goal' | 'way' | 'sure' | 'more';
+  'findings.goals-then-and-now.clinic.why': never;
+  'findings.goals-then-and-now.clinic.ask': never;
+  'findings.goals-then-and-now.patient.what': 'of' | 'before' | 'now' | 'limit' | 'way' | 'sure';
+  'findings.goals-then-and-now.patient.ask': never;
+  'findings.goals-then-and-now.untold': never;
   'cautions.C1': never;
   'cautions.C2': never;
   'cautions.C3': never;
@@ -1799,7 +1807,7 @@ export interface FindingAsks {
   'late-notes': 'count' | 'of' | 'before';
   'changed-lows': 'of' | 'before' | 'now' | 'limit' | 'way' | 'thenDays' | 'nowDays';
   'changed-range': 'of' | 'from' | 'to' | 'limit' | 'before' | 'now' | 'way' | 'thenDays' | 'nowDays';
-  'change-not-told': 'from' | 'to' | 'before' | 'now' | 'known' | 'thenDays' | 'nowDays';
+  'change-not-told': 'lows' | 'from' | 'lowBefore' | 'lowNow' | 'to' | 'before' | 'now' | 'known' | 'thenDays' | 'nowDays';
   'pressed-lows': 'count' | 'dates' | 'days' | 'lows' | 'others';
   'lows-on-first-day': 'count' | 'lows';
   'lows-without-alarm': 'lows' | 'lowsWith' | 'noted' | 'without';
@@ -1814,4 +1822,5 @@ export interface FindingAsks {
   'before-lows': 'order' | 'k' | 'events' | 'hours' | 'note' | 'name' | 'of' | 'outer' | 'withK' | 'withN' | 'withoutK' | 'withoutN' | 'six';
   'before-highs': 'order' | 'k' | 'events' | 'outer' | 'hours' | 'note' | 'name' | 'of' | 'limit' | 'withK' | 'withN' | 'withoutK' | 'withoutN' | 'six';
   'before-unsteady': 'withK' | 'withN' | 'note' | 'name' | 'withoutK' | 'withoutN' | 'six';
+  'goals-then-and-now': 'of' | 'from' | 'to' | 'limit' | 'before' | 'now' | 'goal' | 'way' | 'sure' | 'more';
 }

@@ -57,7 +57,7 @@ function sinceOrNotes(context: PageContext): Block[] {
 
 /** What changed since the earlier period, when one was compared: real or chance, lows first. */
 function sinceThen(context: PageContext): Block[] {
-  const [line] = tellAll(context, ['changed-lows', 'changed-range', 'change-not-told']);
+  const [line] = tellAll(context, ['changed-lows', 'goals-then-and-now', 'changed-range', 'change-not-told']);
   return line === undefined ? [] : [heading(2, context.speaker.say('pages.patientBack.since')), paragraph(line)];
 }
 

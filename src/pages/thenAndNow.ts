@@ -35,7 +35,9 @@ export const thenAndNow: PageMaker = (context) => {
   const shares = value.changes.filter(({ of }) => isShare(of));
   blocks.push(
     ...about(context, value),
-    ...tellAll(context, ['changed-lows', 'changed-range', 'change-not-told']).map((line) => paragraph(line, 'strong')),
+    ...tellAll(context, ['changed-lows', 'goals-then-and-now', 'changed-range', 'change-not-told']).map((line) =>
+      paragraph(line, 'strong'),
+    ),
   );
   if (shares.some(({ low }) => low !== null))
     blocks.push({

@@ -112,7 +112,7 @@ describe('two periods', () => {
     expect(changeOf(compared(none(then), none(now)), 'very-low')).toMatchObject({ change: 0, why: 'none-seen' });
   });
 
-  test('with very low glucose on two days in all: cannot tell yet; on three it is looked at', () => {
+  test('with very low glucose on five days in all: cannot tell yet; on six it is looked at', () => {
     const on = (sums: PeriodSums, ...days: number[]) => ({
       ...sums,
       days: sums.days.map((day, i) => {
@@ -120,25 +120,78 @@ describe('two periods', () => {
         return { ...day, bands: [veryLow, 0, 1440 - veryLow, 0, 0] as never };
       }),
     });
-    expect(changeOf(compared(on(then, 3), on(now, 5)), 'very-low')).toMatchObject({ low: null, why: 'few-seen' });
-    const three = changeOf(compared(on(then, 3, 8), on(now, 5)), 'very-low');
-    expect([three.verdict, three.low! < 0, three.high! > 0]).toEqual(['not-told-apart', true, true]);
+    expect(changeOf(compared(on(then, 3, 6), on(now, 5, 7, 9)), 'very-low')).toMatchObject({
+      low: null,
+      why: 'few-seen',
+    });
+    const six = changeOf(compared(on(then, 3, 8, 10), on(now, 5, 7, 9)), 'very-low');
+    expect([six.verdict, six.low! < 0, six.high! > 0]).toEqual(['not-told-apart', true, true]);
     // None seen now may still be some: as many as the Poisson bound allows.
-    const gone = changeOf(compared(on(then, 1, 4, 8), on(now)), 'very-low');
+    const gone = changeOf(compared(on(then, 1, 3, 4, 6, 8, 9), on(now)), 'very-low');
     expect(gone.verdict).toBe('not-told-apart');
   });
 
-  test('no share is said to change by more than all of the time', () => {
+  test('nothing is said to fall by more than was there, or to rise beyond all of the time', () => {
     const mostOnOneDay = (sums: PeriodSums, minutes: number) => ({
       ...sums,
       days: sums.days.map((day, i) => {
-        const veryHigh = i === 3 ? minutes : i % 5 === 0 ? 3 : 0;
+        const veryHigh = i === 3 ? minutes : i % 2 === 0 ? 40 : 0;
         return { ...day, bands: [0, 0, 1440 - veryHigh, 0, veryHigh] as never };
       }),
     });
-    const { low, high } = changeOf(compared(mostOnOneDay(then, 220), mostOnOneDay(now, 20)), 'very-high');
-    expect(low).toBe(-1);
-    expect(high).toBeGreaterThan(0);
+    const once = changeOf(compared(mostOnOneDay(then, 300), mostOnOneDay(now, 20)), 'very-high');
+    expect(once.low).toBe(-once.before);
+    expect(once.high).toBeGreaterThan(0);
+    for (let seed = 10; seed < 40; seed++) {
+      const world = WORLDS[seed % WORLDS.length]!;
+      const sides = [0, 0.3].map((by) => simulated(world, 14, by, by ? '2026-05-01' : '2026-04-01', chance(seed)));
+      for (const { of, before, low, high } of compared(sides[0]!, sides[1]!).changes) {
+        if (low === null || high === null) continue;
+        expect(low, of).toBeGreaterThanOrEqual(-before);
+        if (!['mean', 'cv', 'lows', 'very-lows', 'highs'].includes(of))
+          expect(high, of).toBeLessThanOrEqual(1 - before);
+      }
+    }
+  });
+
+  /** Kish 1965: as many days as would hold it evenly. Sixty minutes on one day and three on each of two count for 1.2. */
+  test('what nearly all lies on a day or two is not given an interval', () => {
+    const low = (sums: PeriodSums, ...minutes: number[]) => ({
+      ...sums,
+      days: sums.days.map((day, i) => {
+        const here = minutes[i] ?? 0;
+        return { ...day, bands: [0, here, 1440 - here, 0, 0] as never };
+      }),
+    });
+    expect(changeOf(compared(low(then, 60, 3, 3), low(now, 60, 3, 3)), 'low')).toMatchObject({
+      low: null,
+      why: 'few-seen',
+    });
+    expect(changeOf(compared(low(then, 30, 30, 30), low(now, 30, 30)), 'low').why).toBe('few-seen');
+    expect(changeOf(compared(low(then, 30, 30, 30), low(now, 30, 30, 30)), 'low').low).not.toBeNull();
+  });
+
+  /** Goals of Battelino 2019: below 4 % low, below 1 % very low, above 70 % in range, below 25 % high, below 5 % very high. */
+  test('goals met then and now are told, lows first, where both periods can be judged', () => {
+    const shares = (sums: PeriodSums, low: number, high: number) => ({
+      ...sums,
+      days: sums.days.map((day) => ({
+        ...day,
+        bands: [0, 14.4 * low, 14.4 * (100 - low - high), 14.4 * high, 0] as never,
+      })),
+    });
+    const found = compared(shares(then, 3.9, 20), shares(now, 4.1, 26));
+    expect(found.goals.map(({ of, metBefore, metNow }) => [of, metBefore, metNow])).toEqual([
+      ['low', true, false],
+      ['very-low', true, true],
+      ['in-range', true, false],
+      ['high', true, false],
+      ['very-high', true, true],
+    ]);
+    const short = { ...then, days: then.days.slice(0, 13) };
+    expect(compared(short, now).goals).toEqual([]);
+    expect(compared({ ...then, targets: 'older' }, now).goals).toEqual([]);
+    expect(compared({ ...then, days: then.days.map((day) => ({ ...day, minutes: 900 })) }, now).goals).toEqual([]);
   });
 
   test('a change surer than it is large is not called one', () => {

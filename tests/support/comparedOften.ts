@@ -31,13 +31,14 @@ export function comparedOften(
     const now = simulated(world, days, shift, '2026-04-01', next);
     const compared = compare(before, now);
     if (!compared.ok) throw new Error(compared.why);
-    for (const { of, low, high, verdict } of compared.value.changes) {
+    for (const { of, before: then, low, high, verdict } of compared.value.changes) {
       const count = counts[of];
       if (!count) continue;
       if (verdict === 'more-than-noise') count.told++;
       if (low === null || high === null) continue;
       count.asked++;
-      const change = truth[of] ?? 0;
+      // An end at all of what was seen then stands for that and more: a share of 4 % cannot fall by 5 points.
+      const change = Math.max(-then, truth[of] ?? 0);
       if (low <= change && change <= high) count.held++;
     }
   }

@@ -10,6 +10,15 @@ export const change = {
     ['nothing to compare with', { thenAndNow: { ok: false, why: 'not-asked' } }, 'absent'],
     ['no readings before', { thenAndNow: { ok: false, why: 'no-earlier-readings' } }, 'untold'],
   ],
+  'goals-then-and-now': [
+    ['low met at 3.9 %, not met at 4.1 %', goalsLike(['low', 0.039, 0.041]), 'holds'],
+    ['low met at 3.9 % and at 3.99 %', goalsLike(['low', 0.039, 0.0399]), 'absent'],
+    ['met now', goalsLike(['in-range', 0.69, 0.71]), 'holds'],
+    ['a low no longer met before a range that is', goalsLike(['low', 0.03, 0.05], ['in-range', 0.69, 0.71]), 'holds'],
+    ['too few days to judge', goalsLike(), 'absent'],
+    ['nothing to compare with', { thenAndNow: { ok: false, why: 'not-asked' } }, 'absent'],
+    ['no readings before', { thenAndNow: { ok: false, why: 'no-earlier-readings' } }, 'untold'],
+  ],
   'changed-range': [
     ['12 points more in range', changeLike('in-range', 0.55, 0.67, 'more-than-noise'), 'holds'],
     ['not told apart', changeLike('in-range', 0.55, 0.67, 'not-told-apart'), 'absent'],
@@ -31,4 +40,16 @@ export const change = {
 /** Two periods of which one number went from one value to another. */
 function changeLike(of: Compared, before: number, now: number, verdict: Change['verdict']) {
   return { thenAndNow: thenAndNowLike({ of, before, now, change: now - before, verdict }) };
+}
+
+/** Two periods and what they make of the adult goals of 4 % low and 70 % in range. */
+function goalsLike(...given: [of: 'low' | 'in-range', before: number, now: number][]) {
+  const made = thenAndNowLike();
+  if (!made.ok) throw new Error(made.why);
+  const goals = given.map(([of, before, now]) => {
+    const share = of === 'low' ? 0.04 : 0.7;
+    const met = (value: number) => (of === 'low' ? value < share : value > share);
+    return { of, share, before, now, metBefore: met(before), metNow: met(now) };
+  });
+  return { thenAndNow: { ...made, value: { ...made.value, goals } } };
 }

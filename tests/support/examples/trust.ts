@@ -51,6 +51,7 @@ export function thenAndNowLike(...given: (Partial<Change> & Pick<Change, 'of'>)[
     differs: [],
     sharedDays: 0,
     changes,
+    goals: [],
   };
   return sameWay(value, 28, 'days');
 }
