@@ -59,8 +59,8 @@ test.each<[string, Tree, string[]]>([
   ],
   [
     'a sentence without words',
-    changed('src/pages/agreed.ts', (before) => `${before}speaker.say('pages.agreed.toy');`),
-    ['templates/words/en.json: no pages.agreed.toy, which src/pages/agreed.ts says'],
+    changed('src/pages/visit/agreeing.ts', (before) => `${before}speaker.say('pages.agreed.toy');`),
+    ['templates/words/en.json: no pages.agreed.toy, which src/pages/visit/agreeing.ts says'],
   ],
   [
     'an input kind that is not documented',

@@ -56,7 +56,7 @@ const targetsOf = (tree: Tree): string[] =>
   ]);
 
 function chartsOf(tree: Tree): string[] {
-  const drawn = tree.paths.filter((path) => /^src\/pages\/\w+\.ts$/.test(path)).map(tree.text);
+  const drawn = tree.paths.filter((path) => /^src\/pages\/[\w/]+\.ts$/.test(path)).map(tree.text);
   return within(tree, 'src/charts/').flatMap((path) =>
     [...tree.text(path).matchAll(/^export (?:function|const) (\w+Chart)\b/gm)]
       .filter(([, name]) => !drawn.some((text) => text.includes(`${name}(`)))

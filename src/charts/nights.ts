@@ -24,12 +24,13 @@ export function nightsChart(nights: Night[], context: ChartContext): Drawing {
   const gap = perRow > 14 ? 1.5 : 3;
   const width = (CONTENT_WIDTH - gap * (perRow - 1)) / perRow;
   const box = perRow > 14 ? text * 1.9 : Math.max(text * 2.7, 24);
-  const rowHeight = text + 4 + box + 8;
+  const head = headOf(context, width);
+  const rowHeight = head + 4 + box + 8;
   const told = minutesFit(nights, width, context);
   const marks: Mark[] = nights.flatMap((night, index) => {
     const x = round((index % perRow) * (width + gap));
     const y = round(Math.floor(index / perRow) * rowHeight);
-    return oneNight(night, { x, y, w: round(width), h: box }, told, context);
+    return oneNight(night, { x, y, w: round(width), h: box, head }, told, context);
   });
   const count = (state: Night['state']) => ({
     q: 'count' as const,
@@ -78,39 +79,46 @@ function minutesFit(nights: Night[], width: number, context: ChartContext): bool
   return nights.every(
     (night) =>
       (night.state !== 'low' && night.state !== 'very-low') ||
-      roughWidth(minutesIn(night, context), context.text - 1) <= width + 1,
+      roughWidth(minutesIn(night, context), smallOf(context)) <= width + 1,
   );
 }
+
+/** Nothing on the paper for a person is smaller than its smallest text. */
+const smallOf = ({ speaker, text }: ChartContext): number => (speaker.voice === 'patient' ? text : text - 1);
 
 const minutesIn = ({ lowMinutes }: Night, { speaker }: ChartContext): string =>
   speaker.say('charts.nights.minutes', { minutes: { q: 'count', value: lowMinutes } });
 
 function oneNight(
   night: Night,
-  at: { x: number; y: number; w: number; h: number },
+  at: { x: number; y: number; w: number; h: number; head: number },
   minutesTold: boolean,
   context: ChartContext,
 ): Mark[] {
   const { speaker, text } = context;
   const fill = FILL[night.state];
-  const top = at.y + text + 4;
+  const top = at.y + at.head + 4;
   const centre = round(at.x + at.w / 2);
   // Only the darkest box carries words on its fill; on the other, and on its hatch, they would be hard to read.
   const low = fill === 'low';
   const on = fill === 'very-low' ? { on: fill } : {};
   const day = speaker.value({ q: 'date', value: night.date }, 'day');
-  const wide = `${speaker.value({ q: 'date', value: night.date }, 'weekday')} ${day}`;
-  const label = roughWidth(wide, text) * 1.1 <= at.w ? wide : day;
+  const weekday = speaker.value({ q: 'date', value: night.date }, 'weekday');
+  const wide = `${weekday} ${day}`;
+  const oneLine = roughWidth(wide, text) * 1.1 <= at.w;
   const first = night.state === 'unknown' ? '?' : lowestIn(night, at.w, context);
   const { state } = night;
   const calm = state === 'unknown' || state === 'none-seen';
   const second = calm ? speaker.say(`charts.nights.short.${state}`) : minutesIn(night, context);
+  const small = smallOf(context);
   const size = at.w < 24 ? text : text + 1;
-  const two = calm ? roughWidth(second, text - 1) <= at.w + 1 : minutesTold;
+  const two = calm ? roughWidth(second, small) <= at.w + 1 : minutesTold;
   const head = top + (low ? lintelOf(text) : 0);
   const room = top + at.h - head;
   const marks: Mark[] = [
-    { kind: 'text', role: 'axis', x: centre, y: round(at.y + text), text: label, size: text, anchor: 'middle' },
+    ...(at.head > text
+      ? [title(weekday, centre, at.y + text, text), title(day, centre, at.y + at.head, text)]
+      : [title(oneLine ? wide : day, centre, at.y + text, text)]),
     {
       kind: 'rect',
       role: low ? 'paper' : fill,
@@ -143,11 +151,27 @@ function oneNight(
       x: centre,
       y: round(head + room * 0.86),
       text: second,
-      size: text - 1,
+      size: small,
       anchor: 'middle',
       ...on,
     });
   return marks;
+}
+
+const title = (words: string, x: number, y: number, size: number): Mark => ({
+  kind: 'text',
+  role: 'axis',
+  x,
+  y: round(y),
+  text: words,
+  size,
+  anchor: 'middle',
+});
+
+/** On the paper for a person every night has its weekday: over the day where a box is too narrow for both. */
+function headOf({ speaker, text }: ChartContext, width: number): number {
+  const wide = roughWidth('Wed 28', text) * 1.1 > width;
+  return speaker.voice === 'patient' && wide && roughWidth('Wed', text) <= width ? text * 2 + 1 : text;
 }
 
 /** The lowest reading; one at the sensor's limit as a bound, in a narrow box without its space. */

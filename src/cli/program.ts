@@ -64,6 +64,7 @@ export function program(version: string, tell: Teller, actions: Actions): Comman
     forPaper(forReading(made))
       .addOption(option('--language', '<code>', 'language', choice(...LANGUAGES)))
       .addOption(option('--region', '<code>', 'region'))
+      .addOption(option('--phone', '<number>', 'phone'))
       .addOption(option('--targets', '<set>', 'targets', choice(...Object.keys(targetSets))))
       .addOption(new Option('--large', help('large')))
       .addOption(option('--date', '<date>', 'date', calendarDate))

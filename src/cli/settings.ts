@@ -63,7 +63,7 @@ export async function settle(
     settings: {
       targets: wanted.targets ?? 'adult',
       today: wanted.date ?? today,
-      person: pick(wanted, ['name', 'code', 'clinic']),
+      person: pick(wanted, ['name', 'code', 'clinic', 'phone']),
       logWords: logWords(),
       medicines: medicines(),
       ...(order === undefined ? {} : { topicOrder: order }),

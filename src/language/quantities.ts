@@ -84,7 +84,10 @@ export function quantityText(telling: Telling, q: Quantity, asked?: Style, inTex
     case 'date':
       return telling.forms.date(q.value, style);
     case 'dates':
-      return telling.forms.list(q.value.map((date) => telling.forms.date(date, 'plain')));
+      // A person knows a day by its weekday.
+      return telling.forms.list(
+        q.value.map((date) => telling.forms.date(date, telling.voice === 'patient' ? 'long' : 'plain')),
+      );
     case 'estimate':
       return estimate(telling, q, style);
     case 'word':

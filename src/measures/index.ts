@@ -18,6 +18,7 @@ import { gmi } from './gmi.ts';
 import { hourly } from './hourly.ts';
 import { labA1c } from './labA1c.ts';
 import { longHighs } from './longHighs.ts';
+import { lowStories } from './lowStories.ts';
 import { meals } from './meals.ts';
 import { mean } from './mean.ts';
 import type { Measure } from './measure.ts';
@@ -58,6 +59,7 @@ export const measures: { readonly [Id in keyof Measures]: Measure<Id> } = {
   lows,
   highs,
   longHighs,
+  lowStories,
   nights,
   daily,
   windows,

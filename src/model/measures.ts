@@ -1,6 +1,7 @@
 import type { Episodes, Rebounds } from './episodes.ts';
 import type { LocalDate, MgPerDl } from './glucose.ts';
 import type { LongHighs } from './highs.ts';
+import type { LowStories } from './lowStories.ts';
 import type { Estimate, Measured } from './measured.ts';
 import type { OutcomeNotes } from './notedBefore.ts';
 import type { Comparison, Correction, Meal, NoteLog, Session } from './occasions.ts';
@@ -199,6 +200,7 @@ export interface Measures {
   lows: Measured<Episodes>;
   highs: Measured<Episodes>;
   longHighs: Measured<LongHighs>;
+  lowStories: Measured<LowStories>;
   nights: Measured<Night[]>;
   daily: Measured<DailySummary[]>;
   windows: Measured<DayWindows>;

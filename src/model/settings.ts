@@ -46,5 +46,5 @@ export interface Settings {
   /** Date of printing, YYYY-MM-DD, an argument so that the same input gives the same bytes. */
   today: string;
   /** Identity line. Never guessed from the files. */
-  person: { name?: string; code?: string; clinic?: string };
+  person: { name?: string; code?: string; clinic?: string; phone?: string };
 }

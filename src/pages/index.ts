@@ -4,8 +4,8 @@ import type { PageContext, PageMaker } from './context.ts';
 import { dayStrips } from './dayStrips.ts';
 import { indicesAnnex } from './indicesAnnex.ts';
 import { interpretation } from './interpretation.ts';
-import { patientBack } from './patientBack.ts';
-import { patientFront } from './patientFront.ts';
+import { patientBack, patientSafe } from './person/back.ts';
+import { patientFront, patientLows } from './person/front.ts';
 import { sensorTrust } from './sensorTrust.ts';
 import { standsOut } from './standsOut.ts';
 import { thenAndNow } from './thenAndNow.ts';
@@ -31,7 +31,8 @@ export function pagesOf(paper: PaperOf, context: PageContext): readonly PageMake
 }
 
 const PAGES: Record<Exclude<PaperOf, 'clinic'>, readonly PageMaker[]> = {
-  patient: [patientFront, patientBack],
+  // One sheet; two in large print.
+  patient: [patientFront, patientLows, patientBack, patientSafe],
   further: [standsOut, usualDay, dayStrips, aroundNotes, thenAndNow, sensorTrust, accounting, indicesAnnex],
   draft: [interpretation],
 };

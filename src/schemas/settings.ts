@@ -25,6 +25,8 @@ export interface FolderSettings {
   name?: string | undefined;
   code?: string | undefined;
   clinic?: string | undefined;
+  /** The clinic's telephone, as the person may dial it. */
+  phone?: string | undefined;
   /** Path of a layout file, from the folder of the settings file. */
   layout?: string | undefined;
   /** `previous`, `FROM..TO`, or the path of a snapshot file from the folder of the settings file. */
@@ -62,6 +64,7 @@ const folderSettings = z.strictObject({
   name: line.optional(),
   code: line.optional(),
   clinic: line.optional(),
+  phone: z.string().min(1).max(40).optional(),
   layout: z.string().min(1).optional(),
   compare: z.string().min(1).max(400).optional(),
   changed: z.string().min(12).max(100).optional(),

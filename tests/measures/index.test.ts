@@ -88,6 +88,7 @@ describe('measuring', () => {
     const told = Object.entries(one).map(([id, measured]) => [id, measured.ok ? 'told' : measured.why]);
     expect(Object.fromEntries(told)).toEqual({
       coverage: 'told',
+      lowStories: 'told',
       mean: 'told',
       sd: 'too-few-readings',
       cv: 'too-few-readings',

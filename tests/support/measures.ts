@@ -30,6 +30,7 @@ export function measuresWith(given: Partial<Measures> = {}): Measures {
     lows: lowsLike(),
     highs: highsLike(),
     longHighs: longHighsLike(),
+    lowStories: unknown(),
     nights: nightsLike(14),
     daily: daysLike(Array.from({ length: 14 }, () => 0.74)),
     windows: windowsLike(14, 8),

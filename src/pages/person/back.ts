@@ -1,0 +1,110 @@
+import { isolated } from '../../language/index.ts';
+import type { Block } from '../../model/report.ts';
+import { besideTopic } from '../../topics/index.ts';
+import { heading, type PageContext, type PageMaker, paragraph, told, word } from '../context.ts';
+import { isLarge } from './sides.ts';
+import { since, topic } from './topic.ts';
+
+const MOST_QUESTIONS = 3;
+const LEAST_QUESTIONS = 2;
+
+/** The second side: what to look at together, room to ask and to answer, what was agreed, how to stay safe. */
+export const patientBack: PageMaker = (context) => {
+  const title = context.speaker.say('pages.patientBack.title');
+  return {
+    id: 'patient-back',
+    title,
+    blocks: [
+      ...topic(context),
+      ...since(context),
+      ...questions(context),
+      ...(isLarge(context) ? [own(context)] : [side(context), ...last(context)]),
+    ],
+  };
+};
+
+/** Of large print: what the third side has no room for. */
+export const patientSafe: PageMaker = (context) => {
+  if (!isLarge(context)) return null;
+  const title = context.speaker.say('pages.patientBack.last');
+  const room: Block = { kind: 'fit', gives: 1, forms: [3, 2, 1].map((lines) => [agreed(context, lines)]) };
+  return { id: 'patient-safe', title, blocks: [room, ...last(context)] };
+};
+
+const last = (context: PageContext): Block[] => [
+  ...leftOut(context),
+  safe(context),
+  paragraph(context.speaker.say('cautions.C13'), 'small'),
+];
+
+/** Open questions of the findings that hold, the topic's first. */
+function questions(context: PageContext): Block[] {
+  const { speaker, analysis } = context;
+  const beside = besideTopic(analysis.found, analysis.topics);
+  const first = [...analysis.topics.map(({ id }) => id), ...(beside === null ? [] : [beside])];
+  const order = [...first, ...analysis.found.map(({ id }) => id)];
+  const asked = [...new Set(order.flatMap((id) => told(context, id, 'ask') ?? []))].slice(0, MOST_QUESTIONS);
+  if (asked.length === 0) return [];
+  const title = heading(2, speaker.say('pages.patientBack.questions'));
+  const boxes = (items: string[]): Block[] => [title, { kind: 'boxes', items }];
+  const answered = (items: string[]): Block[] => [
+    title,
+    ...items.map((label): Block => ({ kind: 'writeIn', label, lines: 1 })),
+  ];
+  const few = asked.slice(0, LEAST_QUESTIONS);
+  return [{ kind: 'fit', gives: 3, forms: [answered(asked), answered(few), boxes(asked), boxes(few)] }];
+}
+
+const own = ({ speaker }: PageContext): Block => ({
+  kind: 'writeIn',
+  label: speaker.say('pages.patientBack.own'),
+  lines: 3,
+});
+
+const agreed = ({ speaker }: PageContext, lines = 3): Block => ({
+  kind: 'writeIn',
+  label: speaker.say('pages.patientBack.agreed'),
+  lines,
+});
+
+/** One under the other where there is room, else side by side. */
+const side = (context: PageContext): Block => ({
+  kind: 'fit',
+  gives: 2,
+  forms: [
+    [own(context), agreed(context)],
+    [{ kind: 'columns', widths: [0.5, 0.5], columns: [[own(context)], [agreed(context)]] }],
+  ],
+});
+
+function leftOut({ speaker, analysis }: PageContext): Block[] {
+  const { rows, duplicate, setAside } = analysis.ledger;
+  if (duplicate + setAside === 0) return [];
+  return [
+    paragraph(
+      speaker.say('pages.patientBack.leftOut', {
+        out: { q: 'count', value: duplicate + setAside },
+        rows: { q: 'count', value: rows },
+        duplicate: { q: 'count', value: duplicate },
+        setAside: { q: 'count', value: setAside },
+      }),
+      'small',
+    ),
+  ];
+}
+
+function safe({ speaker, analysis }: PageContext): Block {
+  const { phone } = analysis.settings.person;
+  return {
+    kind: 'panel',
+    blocks: [
+      heading(2, speaker.say('pages.patientBack.safe')),
+      {
+        kind: 'list',
+        ordered: false,
+        items: (['C3', 'C4', 'C5', 'C6'] as const).map((id) => speaker.say(`cautions.${id}`)),
+      },
+      ...(phone ? [paragraph(speaker.say('pages.patientBack.phone', { phone: word(isolated(phone)) }), 'strong')] : []),
+    ],
+  };
+}

@@ -1,0 +1,70 @@
+import type { FindingId } from '../../findings/index.ts';
+import type { Block } from '../../model/report.ts';
+import type { Below } from '../../model/words.ts';
+import { besideTopic, notesWorthWriting } from '../../topics/index.ts';
+import { heading, heldTopics, type PageContext, paragraph, tellAll, told, word } from '../context.ts';
+
+/** What already stands on the first side is not said twice. */
+const SAID: readonly FindingId[] = [
+  'very-low',
+  'lows-seen',
+  'lows-at-night',
+  'long-lows',
+  'not-enough-data',
+  'nights-without-data',
+  'best-window',
+  'best-days',
+];
+
+/** What can be done about a topic by two people at a table; lows where nothing else is said. */
+const TOGETHER: Partial<Record<FindingId, Below<'pages.patientBack.together'>>> = {
+  'not-enough-data': 'readings',
+  'nights-without-data': 'readings',
+  'long-very-high': 'highs',
+  'high-after-window': 'highs',
+  'rebound-after-lows': 'highs',
+  'time-in-range': 'highs',
+  'dawn-rise': 'mornings',
+  'wide-spread': 'spread',
+  'cv-over-limit': 'spread',
+  'best-window': 'well',
+  'best-days': 'well',
+};
+
+/** One thing, what was noted beside it, and a way to look at it together. */
+export function topic(context: PageContext): Block[] {
+  const { speaker } = context;
+  const [first] = heldTopics(context);
+  if (!first) return notes(context).map((line) => paragraph(line));
+  const what = SAID.includes(first.id) ? null : told(context, first.id, 'what');
+  const way = TOGETHER[first.id] ?? 'lows';
+  // What to write down helps nobody to wear a sensor.
+  const lines = [...(what === null ? [] : [what]), ...(way === 'readings' ? [] : notes(context))];
+  const together = speaker.say(`pages.patientBack.together.${way}`);
+  return [
+    heading(2, speaker.say('pages.patientBack.topic', { topic: word(first.name) })),
+    ...(lines.length > 0 ? [paragraph(lines.join(' '))] : []),
+    paragraph(together),
+    {
+      kind: 'fit',
+      gives: 4,
+      forms: [[{ kind: 'writeIn', label: speaker.say('pages.patientBack.think'), lines: 1 }], []],
+    },
+  ];
+}
+
+/** The one thing notes tell that fits the topic; without one, the note that would help most next time. */
+function notes(context: PageContext): string[] {
+  const { speaker, analysis } = context;
+  const beside = besideTopic(analysis.found, analysis.topics);
+  const text = beside && told(context, beside, 'what');
+  const [wish] = notesWorthWriting(analysis.measures, analysis.topics);
+  const line = text ?? (wish ? speaker.say(`coach.${wish}.patient`) : null);
+  return line === null ? [] : [line];
+}
+
+/** What changed since the earlier period, when one was compared: real or chance, lows first. */
+export function since(context: PageContext): Block[] {
+  const [line] = tellAll(context, ['changed-lows', 'goals-then-and-now', 'changed-range', 'change-not-told']);
+  return line === undefined ? [] : [heading(2, context.speaker.say('pages.patientBack.since')), paragraph(line)];
+}

@@ -1,0 +1,108 @@
+import { describe, expect, test } from 'vitest';
+import type { Analysis } from '../../src/analyse.ts';
+import { compose } from '../../src/compose.ts';
+import { writePdf } from '../../src/writers/pdf/index.ts';
+import { analyseStory, held, storyNames } from '../samples/stories.ts';
+import { fonts, wordsOf } from '../support/story.ts';
+import { type Stress, stressAnalysis } from '../support/stressPeople.ts';
+import { open } from '../writers/paper.ts';
+
+/** Points: Letter and A4, and the standing lines above and below what is told (their size is their own). */
+const HEIGHT = { letter: 792, a4: 841.89 };
+const WIDTH = { letter: 612, a4: 595.28 };
+const FRAME = 708;
+const LONG = 'x'.repeat(40);
+
+const STRESS: Record<string, Stress> = {
+  'a low every evening of 28 days': { days: 28, lowEvenings: true },
+  'a low every evening, and 200 remarks': { days: 28, lowEvenings: true, remarks: 200 },
+  'names of 40 letters': {
+    days: 14,
+    lowEvenings: true,
+    letters: 40,
+    person: { name: LONG, code: LONG, clinic: LONG, phone: '+1 555 0100 or 555 0101, 8 AM to 6 PM' },
+  },
+  'the rates of a pump': { days: 14, rates: true },
+  'one day': { days: 1 },
+  '3 days': { days: 3, lowEvenings: true },
+  '9 days': { days: 9, lowEvenings: true },
+  '90 days': { days: 90, lowEvenings: true },
+  '365 days': { days: 365, step: 15, lowEvenings: true },
+  'no nights': { days: 14, noNights: true, lowEvenings: true },
+  'rows that could not be used': { days: 14, faulty: 90, lowEvenings: true },
+};
+
+/** Two pieces of text whose letters touch. */
+function overlaps(pieces: { text: string; x: number; y: number; width: number; size: number }[]): string[] {
+  const boxes = pieces.map(({ text, x, y, width, size }) => ({
+    text,
+    left: x + 1,
+    right: x + width - 1,
+    foot: y,
+    top: y + 0.6 * size,
+  }));
+  return boxes.flatMap((a, i) =>
+    boxes
+      .slice(i + 1)
+      .filter((b) => a.left < b.right && b.left < a.right && a.foot < b.top && b.foot < a.top)
+      .map((b) => `${a.text} / ${b.text}`),
+  );
+}
+
+async function look(analysis: Analysis, language: 'en' | 'es', paper: 'a4' | 'letter', large = false) {
+  const report = compose(analysis, wordsOf(language), { voice: 'patient', paper, large });
+  const { sheets } = await open(await writePdf(report, fonts(), { version: 'test' }));
+  const middle = HEIGHT[paper] / 2;
+  const standing = large ? { above: 2 * 19 + 6, below: 3 * 19 } : { above: 2 * 11 + 6, below: 2 * 11 };
+  const problems: string[] = [];
+  for (const [number, { pieces }] of sheets.entries()) {
+    const told = pieces.filter(
+      ({ y }) => y < middle + FRAME / 2 - standing.above && y > middle - FRAME / 2 + standing.below,
+    );
+    for (const { text, size } of told) if (size < (large ? 16 : 12) - 0.01) problems.push(`${size} pt: ${text}`);
+    for (const { text, x, width } of pieces)
+      if (x < 40 || x + width > WIDTH[paper] - 40) problems.push(`out of the column: ${text}`);
+    problems.push(...overlaps(pieces).map((pair) => `side ${number + 1}: ${pair}`));
+  }
+  const text = sheets.map((sheet) => sheet.text.replace(/\s+/g, ' ')).join('\n');
+  return { sides: sheets.length, problems, text, first: sheets[0]!.text.replace(/\s+/g, ' ') };
+}
+
+const PAPERS = [
+  ['en', 'letter'],
+  ['es', 'a4'],
+] as const;
+
+describe.each(PAPERS)('the paper for a person in %s on %s', (language, paper) => {
+  const say = (key: string): string => {
+    const found = key
+      .split('.')
+      .reduce<unknown>((at, name) => (at as Record<string, unknown>)[name], wordsOf(language));
+    return found as string;
+  };
+  const check = async (analysis: Analysis): Promise<void> => {
+    const { sides, problems, text, first } = await look(analysis, language, paper);
+    expect(problems).toEqual([]);
+    expect(sides).toBe(2);
+    for (const id of ['C1', 'C2']) expect(first).toContain(say(`cautions.${id}`));
+    for (const id of ['C3', 'C4', 'C5', 'C6', 'C13']) expect(text).toContain(say(`cautions.${id}`));
+    for (const key of ['own', 'agreed']) expect(text).toContain(say(`pages.patientBack.${key}`));
+    const { phone } = analysis.settings.person;
+    if (phone) expect(text).toContain(phone);
+  };
+
+  test.each(storyNames)('story %s', async (story) => {
+    await check(held(analyseStory(story)));
+  });
+  test.each(Object.entries(STRESS))('%s', async (_, stress) => {
+    await check(stressAnalysis(stress));
+  });
+  test.each(['a low every evening, and 200 remarks', 'names of 40 letters', 'no nights', 'one day'])(
+    'in large print two sheets, %s',
+    async (name) => {
+      const { sides, problems } = await look(stressAnalysis(STRESS[name]!), language, paper, true);
+      expect(problems).toEqual([]);
+      expect(sides).toBe(4);
+    },
+  );
+});
