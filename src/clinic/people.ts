@@ -1,6 +1,7 @@
 import { fingerprint } from '../bytes/hash.ts';
 import type { ManifestRow, Person } from '../model/clinic.ts';
 import { safeName } from '../papers/safeName.ts';
+import { codeOfFile, isInFolder, nothingIn, oddOnes, top, unknownOnes } from './unreadOnes.ts';
 import { compareCodes } from './worklist.ts';
 
 /** What a walk through the folder saw. Paths are relative to it, with `/`. */
@@ -9,6 +10,8 @@ export interface Listing {
   exports: string[];
   /** Files named `settings.json`. */
   settings: string[];
+  /** Files of a kind that is not read here; somebody's all the same. */
+  unknown: string[];
   /** Folders at the top, also those that hold nothing. */
   folders: string[];
   /** Links and other things that are no plain file or folder; never followed, so no loop can be walked. */
@@ -17,21 +20,8 @@ export interface Listing {
   closed: { path: string; reason: string }[];
 }
 
-/** Between a code and the rest of a file's name: two underscores, which nobody writes by accident. */
-const CODE_ENDS = '__';
-
-const top = (path: string): string => path.split('/', 1)[0]!;
-const isInFolder = (path: string): boolean => path.includes('/');
-const stemOf = (name: string): string => name.replace(/(?<=.)\.[^.]*$/, '');
-
-function codeOfFile(name: string): string {
-  const stem = stemOf(name);
-  const end = stem.indexOf(CODE_ENDS);
-  return end > 0 ? stem.slice(0, end) : stem;
-}
-
 /** A group of files that belong together, and where it stands: `P-7` (a folder) or a file's code. */
-interface Group {
+export interface Group {
   at: string;
   folder: boolean;
   code: string;
@@ -47,14 +37,15 @@ interface Group {
  * exactly one person's, and two people are never merged by accident: a code met twice is told and neither is read.
  */
 export function findPeople(listing: Listing, rows: readonly ManifestRow[] = []): Person[] {
-  const groups = [...groupFiles(listing), ...oddOnes(listing)];
+  const known = groupFiles(listing);
+  const groups = [...known, ...unknownOnes(listing, known), ...oddOnes(listing)];
   const nowhere = assignRows(groups, rows);
   const people = mergeNamed([...groups, ...nowhere]);
   tellTwins(people);
   return withStems(people);
 }
 
-function groupFiles({ exports, settings, folders }: Listing): Group[] {
+function groupFiles({ exports, settings, folders, unknown }: Listing): Group[] {
   const groups = new Map<string, Group>();
   for (const folder of folders) groups.set(`${folder}/`, { at: folder, folder: true, code: folder, files: [] });
   for (const path of [...exports].sort()) {
@@ -68,24 +59,9 @@ function groupFiles({ exports, settings, folders }: Listing): Group[] {
   for (const group of groups.values()) {
     const own = settings.find((path) => path === `${group.at}/settings.json`);
     if (group.folder && own !== undefined) group.settings = own;
-    if (group.files.length === 0) group.wrong = { why: 'emptyFolder' };
+    if (group.files.length === 0) group.wrong = nothingIn(unknown.filter((path) => path.startsWith(`${group.at}/`)));
   }
   return [...groups.values()];
-}
-
-/** What stands at the top and cannot be opened is somebody's too. */
-function oddOnes({ odd, closed }: Listing): Group[] {
-  const at = (path: string, wrong: NonNullable<Person['wrong']>): Group => ({
-    at: path,
-    folder: false,
-    code: path,
-    files: [],
-    wrong,
-  });
-  return [
-    ...odd.filter((path) => !isInFolder(path)).map((path) => at(path, { why: 'link' })),
-    ...closed.map(({ path, reason }) => at(path, { why: 'closed', actual: reason })),
-  ];
 }
 
 /** Gives each row to its group. Returns groups for rows that name nothing in the folder. */

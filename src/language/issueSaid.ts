@@ -25,6 +25,8 @@ export const withWords = ({ key, params }: Said, change: (text: string) => strin
   params: Object.fromEntries(
     Object.entries(params).map(([name, value]) => {
       if (value.q === 'word') return [name, word(change(value.value))];
+      if (value.q === 'question' && value.value.of === 'losses')
+        return [name, { q: 'question', value: { of: 'losses', file: change(value.value.file) } }];
       return [name, value.q === 'shown' ? { q: 'shown', value: changed(value.value, change) } : value];
     }),
   ),

@@ -21,6 +21,7 @@ export interface Reason extends Said {
 /** What can be wrong with a person before a file is opened; its words are `clinic.unread.<why>`. */
 export type WrongStart =
   | 'emptyFolder'
+  | 'unknownKind'
   | 'link'
   | 'closed'
   | 'noFile'

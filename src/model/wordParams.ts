@@ -1727,6 +1727,7 @@ export interface WordParams {
   'clinic.reasons.sinceLast': 'names';
   'clinic.reasons.more': 'count' | 'file';
   'clinic.unread.emptyFolder': never;
+  'clinic.unread.unknownKind': 'actual';
   'clinic.unread.link': never;
   'clinic.unread.closed': 'actual';
   'clinic.unread.noFile': 'actual';

@@ -9,6 +9,7 @@ const listing = (part: Partial<Listing>): Listing => ({
   folders: [],
   odd: [],
   closed: [],
+  unknown: [],
   ...part,
 });
 
@@ -28,6 +29,19 @@ test.each<[string, Partial<Listing>, ManifestRow[], Record<string, string>]>([
     [],
     { A: 'A/older/s.csv A/s.csv' },
   ],
+  [
+    'files of a kind that is not read are somebody, with the reason',
+    { unknown: ['Ben.ods', 'Cleo.pages', 'Cleo__2.pages'], exports: ['A.csv'] },
+    [],
+    { A: 'A.csv', Ben: 'Ben.ods !unknownKind', Cleo: 'Cleo.pages Cleo__2.pages !unknownKind' },
+  ],
+  [
+    'and nobody where another file is that person’s',
+    { unknown: ['A.pdf', 'B/scan.pdf'], exports: ['A.csv', 'B/x.csv'], folders: ['B'] },
+    [],
+    { A: 'A.csv', B: 'B/x.csv' },
+  ],
+  ['a folder of nothing else says so', { unknown: ['A/x.ods', 'A/y.ods'], folders: ['A'] }, [], { A: ' !unknownKind' }],
   ['a file is a person', { exports: ['A.csv', 'B.txt'] }, [], { A: 'A.csv', B: 'B.txt' }],
   [
     'files that share a code are one person',

@@ -244,7 +244,14 @@ describe('a manifest and names: everyone is somebody, no name leads out', () => 
   attack('manifest', fc.oneof({ weight: 5, arbitrary: table }, text), (content) => {
     const read = readManifest(new TextEncoder().encode(content));
     const rows = read.ok ? read.rows : [];
-    const listing = { exports: ['a/x.csv', 'b.csv', 'b__2.csv'], settings: [], folders: ['a'], odd: [], closed: [] };
+    const listing = {
+      exports: ['a/x.csv', 'b.csv', 'b__2.csv'],
+      settings: [],
+      folders: ['a'],
+      odd: [],
+      closed: [],
+      unknown: [],
+    };
     const people = findPeople(listing, rows);
     expect(new Set(people.map(({ stem }) => stem.toLowerCase())).size).toBe(people.length);
     for (const { stem } of people) {
@@ -278,7 +285,7 @@ describe('huge: refused or read, without a word for every one of a million mista
     expect(wide).toEqual({ ok: false, actual: 'c0' });
     const rows = `person\n${'nobody\n'.repeat(100_000)}`;
     const long = readManifest(new TextEncoder().encode(rows));
-    const none = { exports: [], settings: [], folders: [], odd: [], closed: [] };
+    const none = { exports: [], settings: [], folders: [], odd: [], closed: [], unknown: [] };
     expect(long.ok && findPeople(none, long.rows)).toHaveLength(100_000);
   });
   test('three hundred thousand days in a snapshot, and as many columns in a layout', () => {

@@ -70,6 +70,8 @@ export async function ask(named: string, given: ClinicOptions, door: Door): Prom
   const rows = seen.manifest ? manifestRows(folder) : [];
   const people = findPeople(seen, rows);
   if (people.length === 0) throw new WrongUse('emptyFolder', { path: named });
+  const read = new Set(people.flatMap(({ files }) => files));
+  const passedOver = [...seen.passedOver, ...seen.unknown.filter((path) => !read.has(path))].sort();
   const options = { ...(await usual(folder, seen.settings, door)), ...wholePaths(forEveryone(given), '.') };
   const since = given.since === undefined ? undefined : resolve(given.since);
   if (since !== undefined && !isFolder(since)) throw new WrongUse('noSuchFile', { path: given.since! });
@@ -84,7 +86,7 @@ export async function ask(named: string, given: ClinicOptions, door: Door): Prom
     people: shard ? people.filter(({ code }) => inShard(code, shard)) : people,
     everyone: people.length,
     // What belongs to nobody is told by the first part.
-    passedOver: !shard || shard.index === 1 ? seen.passedOver : [],
+    passedOver: !shard || shard.index === 1 ? passedOver : [],
     manifest: seen.manifest,
     thresholds: rules === undefined ? USUAL : await readThresholds(rules),
     shard,

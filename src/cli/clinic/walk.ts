@@ -1,6 +1,7 @@
 import { existsSync, readdirSync } from 'node:fs';
 import { join, relative, resolve, sep } from 'node:path';
 import type { Listing } from '../../clinic/people.ts';
+import { isResultName } from '../../papers/resultNames.ts';
 import { reasonOf } from '../exits.ts';
 import { isExport, isNoExport, SETTINGS } from '../gather.ts';
 import { RUN_LOG } from './log.ts';
@@ -16,10 +17,15 @@ export interface Walked extends Listing {
   passedOver: string[];
 }
 
+/** What systems and office programs leave in a folder by themselves is nobody's. */
+const isOfTheSystem = (name: string): boolean =>
+  /^(thumbs\.db|desktop\.ini|icon\r|~\$.*|.*~|.*\.(tmp|lnk|bak|part|crdownload))$/i.test(name) || isResultName(name);
+
 /** Looks through a clinic's folder without opening a file. Links are never followed; `apart` is left out. */
 export function walk(folder: string, apart: string): Walked {
   const found: Walked = {
     exports: [],
+    unknown: [],
     settings: [],
     folders: [],
     odd: [],
@@ -50,7 +56,8 @@ export function walk(folder: string, apart: string): Walked {
       else if (name === SETTINGS) found.settings.push(path);
       else if (isNoExport(name)) continue;
       else if (isExport(name)) found.exports.push(path);
-      else found.passedOver.push(path);
+      else if (isOfTheSystem(name)) found.passedOver.push(path);
+      else found.unknown.push(path);
     }
   }
 
