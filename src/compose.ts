@@ -2,6 +2,7 @@ import type { Analysis } from './analyse.ts';
 import { isolated, lacking, speakerOf } from './language/index.ts';
 import type { LocalDate } from './model/glucose.ts';
 import type { Report } from './model/report.ts';
+import type { Readings } from './model/timeline.ts';
 import { methodPage, type PageContext, type PaperOf, pagesOf } from './pages/index.ts';
 import { targetSets } from './targets/index.ts';
 
@@ -45,7 +46,7 @@ export function compose(
   const size = voice === 'patient' && large ? 'large' : voice;
   const { timeline, targets, settings } = analysis;
   const { unit } = timeline;
-  const speaker = speakerOf(words, { unit, voice, targets });
+  const speaker = speakerOf(words, { unit, voice, targets, unnamed: unnamedLimits(timeline.readings) });
   const missing = whole === undefined || whole === words ? [] : lacking(words, whole);
   if (missing.length > 0) throw new HalfTranslated(speaker.language, missing);
   const context: PageContext = {
@@ -115,4 +116,17 @@ export function composeMethod(words: unknown, { paper, printed, version, clinic 
     pages: [page],
     printed,
   };
+}
+
+/** Files that say only "low" or "high" name no limit: then none is printed. */
+function unnamedLimits({ count, limit, mgdl }: Readings): { below: boolean; above: boolean } {
+  const seen = { below: false, above: false };
+  const named = { below: false, above: false };
+  for (let i = 0; i < count; i++) {
+    if (limit[i] === 0) continue;
+    const side = limit[i]! < 0 ? 'below' : 'above';
+    seen[side] = true;
+    if (!Number.isNaN(mgdl[i]!)) named[side] = true;
+  }
+  return { below: seen.below && !named.below, above: seen.above && !named.above };
 }

@@ -1,4 +1,5 @@
 import type { Drawing, Mark } from '../model/drawing.ts';
+import type { MgPerDl } from '../model/glucose.ts';
 import type { DailySummary } from '../model/measures.ts';
 import type { Timeline } from '../model/timeline.ts';
 import { MINUTE_MS } from '../time/calendar.ts';
@@ -78,12 +79,26 @@ function sentence(summary: DailySummary, notes: number, { speaker }: ChartContex
     return speaker.say('charts.dayStrip.empty', { date });
   return speaker.say('charts.dayStrip.summary', {
     date,
-    mean: { q: 'glucose', value: summary.mean },
+    mean: { q: 'word', value: average(summary.mean, summary.bound, undefined, speaker) },
     lowest: { q: 'glucose', value: summary.lowest, limit: summary.limits.lowest },
     highest: { q: 'glucose', value: summary.highest, limit: summary.limits.highest },
     inRange: { q: 'share', value: summary.inRange },
     notes: { q: 'count', value: notes },
   });
+}
+
+/** A day with readings beyond what the sensor can show has a bound for its average, as the period has. */
+function average(
+  mean: MgPerDl,
+  bound: DailySummary['bound'],
+  style: 'short' | undefined,
+  speaker: ChartContext['speaker'],
+): string {
+  const value = speaker.value({ q: 'glucose', value: mean }, style);
+  if (bound === null) return value;
+  // Beside a strip there is room for a sign only.
+  const key = style === 'short' ? 'charts.dayStrip.bounded' : 'pages.numbers.bounded';
+  return speaker.say(key, { way: { q: 'word', value: bound }, value: { q: 'word', value } });
 }
 
 /** Date column: in range, average, and how much of the day there is to see where it is not whole. */
@@ -101,7 +116,7 @@ function facts(summary: DailySummary, top: number, { speaker, text }: ChartConte
   const lines = [
     speaker.say('charts.dayStrip.inRange', { share: { q: 'share', value: summary.inRange } }),
     speaker.say('charts.dayStrip.mean', {
-      mean: { q: 'word', value: speaker.value({ q: 'glucose', value: summary.mean }, 'short') },
+      mean: { q: 'word', value: average(summary.mean, summary.bound, 'short', speaker) },
     }),
   ];
   if (!summary.full)

@@ -1,6 +1,7 @@
 import type { Drawing, Mark } from '../model/drawing.ts';
 import type { Comparison, Meal } from '../model/occasions.ts';
 import type { Timeline } from '../model/timeline.ts';
+import { quantile } from '../stats/quantile.ts';
 import { pieces, rangeLines, type Span, spanAxis } from './aligned.ts';
 import { glucoseAxis, type Plot } from './axis.ts';
 import { type ChartContext, roughWidth } from './context.ts';
@@ -19,7 +20,7 @@ export interface FoodMeals {
   meals: Meal[];
 }
 
-/** One small panel a food, every meal a line, the food with the longest time above range first. */
+/** One small panel a food, every meal a line, with the middle start and peak. */
 export function foodsChart(timeline: Timeline, foods: FoodMeals[], context: ChartContext): Drawing {
   const { speaker, text } = context;
   const left = text * 3.2;
@@ -38,26 +39,38 @@ export function foodsChart(timeline: Timeline, foods: FoodMeals[], context: Char
     const last = Math.floor(index / COLUMNS) === rows - 1 || index + COLUMNS >= shown.length;
     return [...axis, ...panel(timeline, food, plot, context), ...(last ? spanAxis(plot, SPAN, 60, context) : [])];
   });
-  const name = (food: FoodMeals | undefined) => ({ q: 'word' as const, value: food?.comparison.a.name ?? '' });
   return {
     width: CONTENT_WIDTH,
     height: round(rows * rowHeight + text + 2),
     summary: speaker.say('charts.foods.summary', {
       foods: { q: 'count', value: foods.length },
-      longest: name(foods[0]),
-      shortest: name(foods[foods.length - 1]),
+      meals: { q: 'count', value: foods.reduce((sum, { comparison }) => sum + comparison.a.n, 0) },
     }),
     table: {
-      columns: (['food', 'n', 'medianHigh', 'spread'] as const).map((column) => speaker.say(`charts.foods.${column}`)),
-      rows: foods.map(({ comparison: { a } }) => [
+      columns: (['food', 'n', 'start', 'rise', 'medianHigh', 'spread'] as const).map((column) =>
+        speaker.say(`charts.foods.${column}`),
+      ),
+      rows: foods.map(({ comparison: { a }, meals }) => [
         a.name,
         speaker.number(a.n, 0),
+        glucose(middle(meals, 'baseline'), context),
+        glucose(middle(meals, 'increment'), context),
         minutes(a.median, context),
         `${minutes(a.low, context)} – ${minutes(a.high, context)}`,
       ]),
     },
     marks,
   };
+}
+
+/** Median over the meals that were seen; null where none was. */
+function middle(meals: readonly Meal[], of: 'baseline' | 'increment' | 'peak'): number | null {
+  const values = Float64Array.from(meals.flatMap(({ course }) => course?.[of] ?? [])).sort();
+  return values.length === 0 ? null : quantile(values, 0.5);
+}
+
+function glucose(value: number | null, { speaker }: ChartContext): string {
+  return value === null ? '–' : speaker.value({ q: 'rise', value }, 'short');
 }
 
 function minutes(value: number | null, { speaker }: ChartContext): string {
@@ -68,8 +81,9 @@ function panel(timeline: Timeline, { comparison, meals }: FoodMeals, plot: Plot,
   const { speaker, text } = context;
   const title = fitted(comparison.a.name, plot.width, text);
   const times = speaker.say('charts.foods.times', { n: { q: 'count', value: comparison.a.n } });
-  const high = speaker.say('charts.foods.high', {
-    minutes: { q: 'word', value: minutes(comparison.a.median, context) },
+  const course = speaker.say('charts.foods.course', {
+    start: { q: 'word', value: glucose(middle(meals, 'baseline'), context) },
+    peak: { q: 'word', value: glucose(middle(meals, 'peak'), context) },
   });
   const line = (row: number, content: string, strong: boolean): Mark => ({
     kind: 'text',
@@ -84,7 +98,7 @@ function panel(timeline: Timeline, { comparison, meals }: FoodMeals, plot: Plot,
   const foot = round(plot.top + plot.height);
   return [
     line(0, title, true),
-    line(1, `${times}, ${high}`, false),
+    line(1, `${times}, ${course}`, false),
     { kind: 'line', role: 'axis', lines: [[plot.left, foot, round(plot.left + plot.width), foot]], width: 0.5 },
     { kind: 'line', role: 'trace', lines: meals.flatMap(({ at }) => pieces(timeline, at, SPAN, plot)), width: 0.9 },
   ];

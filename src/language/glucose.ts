@@ -13,11 +13,12 @@ export function withUnit(telling: Telling, value: string, style: Style): string 
     : telling.fill('units.glucose', { value, unit: telling.unit });
 }
 
-/** A reading beyond what the sensor reports is told as a bound, never as the bound's own value. */
+/** A reading beyond what the sensor reports is told as a bound, never as the bound's own value; where no file names the
+ * limit, without a number. */
 export function glucose(telling: Telling, mgdl: MgPerDl, limit: -1 | 0 | 1, style: Style): string {
   if (limit === 0) return withUnit(telling, inUnit(telling, mgdl), style);
   const side = limit < 0 ? 'below' : 'above';
-  if (!Number.isFinite(mgdl)) return telling.fill(`units.${side}Sensor`, {});
+  if (!Number.isFinite(mgdl) || telling.unnamed[side]) return telling.fill(`units.${side}Sensor`, {});
   return telling.fill(`units.${side}`, { value: withUnit(telling, inUnit(telling, mgdl), style) });
 }
 

@@ -44,6 +44,8 @@ export interface SpeakerOptions {
   unit: GlucoseUnit;
   voice: 'clinic' | 'patient';
   targets: TargetSet;
+  /** Absent: files name the sensor's limits. */
+  unnamed?: Telling['unnamed'];
 }
 
 interface Book {
@@ -80,7 +82,7 @@ function openBook(words: unknown): Book {
 /** Someone who can say things in one language, unit and voice. `words` is the parsed content of a words file. */
 export function speakerOf(words: unknown, options: SpeakerOptions): Speaker {
   const { language, direction, reviewed, messages, forms } = openBook(words);
-  const { unit, voice, targets } = options;
+  const { unit, voice, targets, unnamed = { below: false, above: false } } = options;
   const fill: Telling['fill'] = (
     key: string,
     texts: Readonly<Record<string, string>>,
@@ -90,7 +92,7 @@ export function speakerOf(words: unknown, options: SpeakerOptions): Speaker {
       const text = texts[name];
       return text === undefined ? undefined : { text, choice: choices[name] };
     });
-  const telling: Telling = { forms, unit, voice, targets, fill };
+  const telling: Telling = { forms, unit, voice, targets, unnamed, fill };
   // In right-to-left text numbers with their units keep their own order.
   const isolate = (text: string): string => (direction === 'rtl' ? `\u2066${text}\u2069` : text);
   const value = (q: Quantity, style?: Style): string => isolate(quantityText(telling, q, style));

@@ -13,5 +13,7 @@ export interface Telling {
   unit: GlucoseUnit;
   voice: 'clinic' | 'patient';
   targets: TargetSet;
+  /** Sides on which the files tell of readings beyond the sensor without naming its limit. */
+  unnamed: { below: boolean; above: boolean };
   fill<K extends WordKey>(key: K, texts: ParamsOf<K, string>, choices?: Choices<K>): string;
 }

@@ -3,6 +3,7 @@ import { BANDS, IN_RANGE } from '../targets/bands.ts';
 import { SEEN_SHARE } from '../targets/consensus.ts';
 import { mgPerDl } from '../units.ts';
 import { type Context, heightAt, liesFurther, limitAt } from './context.ts';
+import { boundOf } from './mean.ts';
 import type { Measure } from './measure.ts';
 
 /** Each calendar day in short. */
@@ -23,6 +24,8 @@ function oneDay(shared: Context, index: number): DailySummary {
   const { date, from, to } = timeline.days[index]!;
   let sum = 0;
   let known = 0;
+  let below = 0;
+  let above = 0;
   let lowest = from;
   let highest = from;
   for (let i = from; i < to; i++) {
@@ -31,6 +34,8 @@ function oneDay(shared: Context, index: number): DailySummary {
       sum += value * readings.weight[i]!;
       known += readings.weight[i]!;
     }
+    if (readings.limit[i]! < 0) below++;
+    if (readings.limit[i]! > 0) above++;
     if (liesFurther(shared, 'low', i, lowest)) lowest = i;
     if (liesFurther(shared, 'high', i, highest)) highest = i;
   }
@@ -42,6 +47,7 @@ function oneDay(shared: Context, index: number): DailySummary {
     lowest: none ? null : heightAt(shared, lowest),
     highest: none ? null : heightAt(shared, highest),
     limits: none ? { lowest: 0, highest: 0 } : { lowest: limitAt(shared, lowest), highest: limitAt(shared, highest) },
+    bound: boundOf(below, above),
     minutes: Object.fromEntries(BANDS.map((band, b) => [band, dayBands[index * 5 + b]!])) as BandMinutes,
     inRange: none ? null : dayBands[index * 5 + IN_RANGE]! / dayMinutes[index]!,
     full: dayShares[index]! >= SEEN_SHARE,

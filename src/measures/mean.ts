@@ -20,14 +20,14 @@ export const mean: Measure<'mean'> = {
     const mgdl = estimate(shared, sums, known === readings.count ? shared.dayMinutes : minutes, 'positive');
     return {
       ok: true,
-      value: { mgdl, bounded: censored > 0, bound: boundOf(below, above), censored },
+      value: { mgdl, bounded: censored > 0, bound: boundOf(below, above), censored, below, above },
       n: known,
       of: 'readings',
     };
   },
 };
 
-function boundOf(below: number, above: number): MeanGlucose['bound'] {
+export function boundOf(below: number, above: number): MeanGlucose['bound'] {
   if (below > 0 && above > 0) return 'both';
   if (above > 0) return 'lower';
   return below > 0 ? 'upper' : null;

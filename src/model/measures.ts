@@ -58,6 +58,9 @@ export interface MeanGlucose {
   bounded: boolean;
   bound: 'lower' | 'upper' | 'both' | null;
   censored: number;
+  /** Those below what the sensor can show, and those above. */
+  below: number;
+  above: number;
 }
 
 /** Estimated from the sensor mean by its two published equations; not a laboratory A1C. */
@@ -147,6 +150,8 @@ export interface DailySummary {
   highest: MgPerDl | null;
   /** Whether these two lie at a limit of the sensor. */
   limits: { lowest: -1 | 0 | 1; highest: -1 | 0 | 1 };
+  /** As of the mean of all days. */
+  bound: MeanGlucose['bound'];
   minutes: BandMinutes;
   /** Share in range of its readings; null without readings. */
   inRange: number | null;

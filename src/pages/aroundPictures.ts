@@ -96,7 +96,7 @@ export function overTheClock({ speaker, analysis, chart }: PageContext): Block[]
   ];
 }
 
-/** Foods noted often enough to compare, by their usual time above range. */
+/** Foods noted often enough to compare, by how often: an order by their curves would rank what is not told apart. */
 export function foods({ speaker, analysis, chart }: PageContext, meals: readonly Meal[]): Block[] {
   const { comparisons } = analysis.measures;
   if (!comparisons.ok) return [];
@@ -110,10 +110,9 @@ export function foods({ speaker, analysis, chart }: PageContext, meals: readonly
       );
       return { comparison, meals: at };
     })
-    .sort((a, b) => (b.comparison.a.median ?? 0) - (a.comparison.a.median ?? 0));
+    .sort((a, b) => b.comparison.a.n - a.comparison.a.n || (a.comparison.a.name < b.comparison.a.name ? -1 : 1));
   if (listed.length === 0) return [];
   const how = speaker.say('pages.aroundNotes.foodsHow', {
-    limit: { q: 'limit', of: 'high' },
     hidden: count(Math.max(0, listed.length - MOST_FOODS)),
   });
   return [picture(speaker.say('pages.aroundNotes.foods'), how, foodsChart(analysis.timeline, listed, chart))];

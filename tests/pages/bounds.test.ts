@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest';
+import { analyse } from '../../src/analyse.ts';
 import { compose } from '../../src/compose.ts';
 import type { Block, Report } from '../../src/model/report.ts';
+import { pageText } from '../support/pageText.ts';
 import { analysisOf, wordsOf } from '../support/story.ts';
 
 /** Values of the table of single numbers. */
@@ -29,4 +31,44 @@ test.each([
   const said = JSON.stringify(report.pages.find(({ id }) => id === 'agreed')!.blocks);
   expect(said).toContain(`the sensor mean ${words[0]}1`);
   expect(/coefficient of variation about \d/.test(said)).toBe(words[2] !== '');
+});
+
+/** Both sheets and the further pages on a fortnight whose afternoons lie beyond what the sensor can show. */
+function papersOn(beyond: string, at: number): string {
+  const rows = ['time,glucose mg/dL'];
+  for (let day = 2; day < 16; day++)
+    for (let minute = 0; minute < 1440; minute += 5) {
+      const clock = [Math.floor(minute / 60), minute % 60].map((part) => String(part).padStart(2, '0')).join(':');
+      rows.push(`2026-03-${String(day).padStart(2, '0')} ${clock},${minute >= at && minute < at + 150 ? beyond : 120}`);
+    }
+  const bytes = new TextEncoder().encode(rows.join('\n'));
+  const settings = { targets: 'adult', today: '2026-05-01', person: {} } as const;
+  const analysis = analyse([{ name: 'made.csv', bytes }], settings, 'test');
+  if (!analysis.ok) throw new Error(JSON.stringify(analysis.issues));
+  const parts = (['visit', 'further', 'draft'] as const).map((part) =>
+    pageText(compose(analysis, wordsOf(), { voice: 'clinic', paper: 'a4', part })),
+  );
+  return parts.join('\n').replaceAll('\u00a0', ' ');
+}
+
+test('a limit stands as a number only where the file names it', () => {
+  const named = papersOn('>400', 900);
+  expect(named).toContain('above 400 mg/dL');
+  const unnamed = papersOn('high', 900);
+  expect(unnamed).toContain('above what the sensor can show');
+  expect(unnamed).not.toMatch(/above 400|above 250 mg\/dL,|The highest reading was above \d/);
+});
+
+test.each([
+  ['>400', 'above', 'at least'],
+  ['<40', 'below', 'at most'],
+])('%s: only that side is told, the same way in the words, the numbers and the days', (beyond, side, way) => {
+  const text = papersOn(beyond, 900);
+  const other = side === 'above' ? 'below' : 'above';
+  expect(text).toContain(`readings were ${side} what the sensor can show`);
+  expect(text).not.toContain(`${other} what the sensor can show`);
+  expect(text).toContain(`the mean is ${way} what is printed`);
+  expect(text).toMatch(new RegExp(`the sensor mean ${way} \\d`));
+  expect(text.match(new RegExp(`average ${way} \\d`, 'g'))?.length).toBeGreaterThanOrEqual(14);
+  expect(text).toMatch(side === 'above' ? /average ≥ \d/ : /average ≤ \d/);
 });

@@ -57,7 +57,9 @@ export const trust = {
     ['none typed in', { labA1c: { ok: false, why: 'not-asked' } }, 'absent'],
   ],
   'readings-at-limits': [
-    ['one reading at the limit', { mean: meanLike(150, 1) }, 'holds'],
+    ['one reading above the limit', { mean: meanLike(150, 1) }, 'holds'],
+    ['two below it', { mean: meanLike(150, 0, 2) }, 'holds'],
+    ['some on both sides', { mean: meanLike(150, 3, 2) }, 'holds'],
     ['none', { mean: meanLike(150) }, 'absent'],
     ['no readings', { mean: { ok: false, why: 'no-readings' } }, 'untold'],
   ],

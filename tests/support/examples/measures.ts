@@ -114,6 +114,7 @@ export function daysLike(inRange: number[], given: Partial<M.DailySummary> = {})
       lowest: mg(75),
       highest: mg(260),
       limits: { lowest: 0, highest: 0 },
+      bound: null,
       minutes: { 'very-low': 0, low: 0, 'in-range': share * 1440, high: (1 - share) * 1440, 'very-high': 0 },
       inRange: share,
       full: true,
@@ -143,11 +144,13 @@ export function dawnLike(rises: number[]): Measured<M.DawnRise> {
   return { ok: true, value, n: nights.length, of: 'nights' };
 }
 
-export function meanLike(value: number, censored = 0): Measured<M.MeanGlucose> {
+export function meanLike(value: number, above = 0, below = 0): Measured<M.MeanGlucose> {
+  const censored = above + below;
+  const bound = censored === 0 ? null : below === 0 ? 'lower' : above === 0 ? 'upper' : 'both';
   const mgdl = { ...exampleEstimate(0), value, low: value - 12, high: value + 12 };
   return {
     ok: true,
-    value: { mgdl, bounded: censored > 0, bound: censored > 0 ? 'both' : null, censored },
+    value: { mgdl, bounded: censored > 0, bound, censored, below, above },
     n: 4032,
     of: 'readings',
   };
