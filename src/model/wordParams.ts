@@ -635,6 +635,7 @@ export interface WordParams {
   'pages.patientBack.together.well': never;
   'pages.patientBack.think': never;
   'pages.patientBack.phone': 'phone';
+  'pages.patientBack.days': 'all' | 'dates';
   'pages.everyLow.title': never;
   'pages.everyLow.start': never;
   'pages.everyLow.minutes': never;

@@ -68,7 +68,7 @@ export async function makePapers(
   wanted: PapersWanted,
   tools: PaperTools,
 ): Promise<MadeFile[]> {
-  const { writePdf } = await import('../writers/pdf/index.ts');
+  const { asPrinted, writePdf } = await import('../writers/pdf/index.ts');
   const { paper, grey, large, password } = wanted;
   const { words, whole, version, deflate } = tools;
   const { timeline, targets, hash, settings } = analysis;
@@ -89,7 +89,9 @@ export async function makePapers(
     const report = compose(analysis, words, { ...kind, paper, large, whole });
     const pdf = await writePdf(report, tools.fonts, { version, grey, password, deflate, ...attached });
     add(which, pdf);
-    if (webPage) add(`${which}Page`, webPage(report, { words, grey }));
+    // The person's page prints on the sides of the paper.
+    const shown = webPage && which === 'patient' ? asPrinted(report, tools.fonts, { version, grey }) : report;
+    if (webPage) add(`${which}Page`, webPage(shown, { words, grey }));
     return pdf;
   };
   // The paper for the person stays as light as a paper.

@@ -1,7 +1,25 @@
 import { expect } from 'vitest';
 import { storyNames } from '../samples/stories.ts';
+import { stressAnalysis } from '../support/stressPeople.ts';
 import { inBrowser } from './browser.ts';
-import { BUSIEST, DESK, NARROWEST, opened, overflow, PHONE, violations, webPapers } from './opened.ts';
+import { BUSIEST, DESK, NARROWEST, opened, overflow, PHONE, personPage, violations, webPapers } from './opened.ts';
+
+/** The person's page of people whose data fill it, with its sides. */
+export function lookAtStress(): void {
+  const check = inBrowser();
+  const full = { days: 28, lowEvenings: true, remarks: 200, letters: 40 };
+  for (const language of ['en', 'es'])
+    for (const [large, sides] of [
+      [false, 2],
+      [true, 4],
+    ] as const)
+      check(`a low every evening, 200 remarks, long names, ${language}: ${sides} sides`, async (browser) => {
+        const { page } = await opened(browser, personPage(stressAnalysis(full), language, large), DESK);
+        const pdf = await page.pdf({ preferCSSPageSize: true });
+        expect(pdf.toString('latin1').match(/\/Type \/Page\b(?!s)/g)).toHaveLength(sides);
+        await page.context().close();
+      });
+}
 
 /** Looks at both papers of every story in a language. */
 export function lookAtStories(language: string): void {

@@ -2,9 +2,12 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { AxeResults } from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
+import type { Analysis } from '../../src/analyse.ts';
 import { compose } from '../../src/compose.ts';
+import type { Report } from '../../src/model/report.ts';
+import { asPrinted } from '../../src/writers/pdf/index.ts';
 import { analyseStory } from '../samples/stories.ts';
-import { wordsOf } from '../support/story.ts';
+import { fonts, wordsOf } from '../support/story.ts';
 import { ownTemplate, webPage } from '../support/webPage.ts';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
@@ -53,12 +56,19 @@ export const BUSIEST = 'evening-exercise';
 
 const template = await ownTemplate();
 
+/** The person's page as the command makes it. */
+const shown = (report: Report): Report =>
+  report.voice === 'patient' ? asPrinted(report, fonts(), { version: 'test' }) : report;
+
+export const personPage = (analysis: Analysis, language: string, large: boolean): string =>
+  webPage(shown(compose(analysis, wordsOf(language), { voice: 'patient', paper: 'letter', large })), template);
+
 /** Both papers of a story as web pages. */
 export function webPapers(story: string, language: string): { voice: 'clinic' | 'patient'; html: string }[] {
   const analysis = analyseStory(story);
   if (!analysis.ok) return [];
   return (['clinic', 'patient'] as const).map((voice) => ({
     voice,
-    html: webPage(compose(analysis, wordsOf(language), { voice, paper: 'a4' }), template),
+    html: webPage(shown(compose(analysis, wordsOf(language), { voice, paper: 'a4' })), template),
   }));
 }

@@ -1,3 +1,4 @@
-import { lookAtStories } from './looks.ts';
+import { lookAtStories, lookAtStress } from './looks.ts';
 
 lookAtStories('en');
+lookAtStress();

@@ -5,6 +5,7 @@ import type { Episode } from '../../model/measures.ts';
 import type { Block } from '../../model/report.ts';
 import { NIGHT_END } from '../../targets/consensus.ts';
 import { caution, count, heading, type PageContext, paragraph, tellAll, word } from '../context.ts';
+import { weekdayAnd } from './sides.ts';
 
 /** So many lows are told as they went; more are dates. */
 const MOST_STORIES = 5;
@@ -61,21 +62,17 @@ function rest(
 ): string {
   const lows = others.flatMap((story) => story.lows.map((place) => list[place]!));
   const dates = [...new Set(lows.map(({ date }) => date))];
-  const date = (value: LocalDate, ...styles: ('weekday' | 'compact' | 'long')[]): string =>
-    styles
-      .map((style) => speaker.value({ q: 'date', value }, style))
-      .join(' ')
-      .replaceAll(' ', '\u00a0');
+  const long = (value: LocalDate): string => speaker.value({ q: 'date', value }).replaceAll(' ', '\u00a0');
   if (listed && dates.length <= MOST_DATES)
     return speaker.say('pages.patientLows.more', {
       count: count(lows.length),
-      dates: word(dates.map((one) => date(one, 'weekday', 'compact')).join(' · ')),
+      dates: word(dates.map((one) => weekdayAnd(one, speaker)).join(' · ')),
     });
   return speaker.say('pages.patientLows.moreMany', {
     count: count(lows.length),
     days: count(dates.length),
-    from: word(date(dates[0]!, 'long')),
-    to: word(date(dates.at(-1)!, 'long')),
+    from: word(long(dates[0]!)),
+    to: word(long(dates.at(-1)!)),
   });
 }
 

@@ -2,7 +2,8 @@ import type { FindingId } from '../../findings/index.ts';
 import type { Block } from '../../model/report.ts';
 import type { Below } from '../../model/words.ts';
 import { besideTopic, notesWorthWriting } from '../../topics/index.ts';
-import { heading, heldTopics, type PageContext, paragraph, tellAll, told, word } from '../context.ts';
+import { heading, held, heldTopics, type PageContext, paragraph, tellAll, told, word } from '../context.ts';
+import { weekdayAnd } from './sides.ts';
 
 /** What already stands on the first side is not said twice. */
 const SAID: readonly FindingId[] = [
@@ -44,12 +45,33 @@ export function topic(context: PageContext): Block[] {
   return [
     heading(2, speaker.say('pages.patientBack.topic', { topic: word(first.name) })),
     ...(lines.length > 0 ? [paragraph(lines.join(' '))] : []),
+    ...(what === null ? [] : daysOf(first.id, context)),
     paragraph(together),
     {
       kind: 'fit',
       gives: 4,
       forms: [[{ kind: 'writeIn', label: speaker.say('pages.patientBack.think'), lines: 1 }], []],
     },
+  ];
+}
+
+/** So many days to pick one from are enough. */
+const MOST_DAYS = 7;
+
+/** The days a statement rests on, the last of them where they are many. */
+function daysOf(id: FindingId, context: PageContext): Block[] {
+  const { speaker } = context;
+  const all = [...new Set(held(context, id)?.where.map(({ date }) => date))].sort();
+  if (all.length === 0) return [];
+  const shown = all.slice(-MOST_DAYS).map((date) => weekdayAnd(date, speaker));
+  return [
+    paragraph(
+      speaker.say('pages.patientBack.days', {
+        dates: word(shown.join(' · ')),
+        all: word(all.length > shown.length ? 'no' : 'yes'),
+      }),
+      'small',
+    ),
   ];
 }
 

@@ -10,7 +10,11 @@ export function heading(block: BlockOf<'heading'>, setting: Setting): Html {
 export const paragraph = (block: BlockOf<'paragraph'>): Html => el('p', { class: block.style }, block.text);
 
 export const list = (block: BlockOf<'list'>): Html =>
-  el(block.ordered ? 'ol' : 'ul', {}, ...block.items.map((item) => el('li', {}, item)));
+  el(
+    block.ordered ? 'ol' : 'ul',
+    block.dense ? { class: 'small' } : {},
+    ...block.items.map((item) => el('li', {}, item)),
+  );
 
 export const caution = (block: BlockOf<'caution'>): Html =>
   el('p', { class: block.boxed ? 'caution boxed' : 'caution', role: 'note' }, block.text);

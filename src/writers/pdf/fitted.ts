@@ -13,10 +13,11 @@ interface Measured {
 /**
  * A page as one flow. Where blocks come in several forms, each in the fullest with which all stand on one sheet: from the
  * smallest `gives` on they give way until the page fits, then take back what room is left, the last to give way first.
+ * `blocks` are those that stand on it.
  */
-export function fitted(blocks: readonly Block[], width: number, setting: Setting): Flow {
+export function fitted(blocks: readonly Block[], width: number, setting: Setting): { flow: Flow; blocks: Block[] } {
   const elastic = blocks.filter((block): block is BlockOf<'fit'> => block.kind === 'fit');
-  if (elastic.length === 0) return blocksFlow(blocks, width, setting);
+  if (elastic.length === 0) return { flow: blocksFlow(blocks, width, setting), blocks: [...blocks] };
   const known = new Map<readonly Block[] | Block, Measured>();
   const measure = (key: readonly Block[] | Block, some: readonly Block[]): Measured => {
     const parent = node('Div');
@@ -43,7 +44,10 @@ export function fitted(blocks: readonly Block[], width: number, setting: Setting
     }
   const chosen = whole();
   setting.parent.children.push(...chosen.flatMap(({ nodes }) => nodes));
-  return chain(chosen.map(({ flow }) => flow));
+  return {
+    flow: chain(chosen.map(({ flow }) => flow)),
+    blocks: blocks.flatMap((block) => (block.kind === 'fit' ? block.forms[form.get(block)!]! : [block])),
+  };
 }
 
 const step = (form: Map<BlockOf<'fit'>, number>, block: BlockOf<'fit'>, by: number): void => {

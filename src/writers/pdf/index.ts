@@ -21,11 +21,8 @@ export type { Script } from './scripts.ts';
 
 const PAPERS: Record<Report['paper'], [width: number, height: number]> = { a4: [595.28, 841.89], letter: [612, 792] };
 
-/**
- * Sets a report on paper. Same report, fonts and version, same bytes, unless locked. Throws when a chart holds a coordinate that is
- * not a number; nothing in a text can make it throw.
- */
-export async function writePdf(report: Report, fonts: PdfFonts, info: PdfInfo): Promise<Uint8Array> {
+/** Everything of a report measured, nothing of it drawn yet. */
+function measured(report: Report, fonts: PdfFonts, info: PdfInfo) {
   const size = PAPERS[report.paper];
   const pdf = openPdf({
     title: clean(report.title),
@@ -49,13 +46,29 @@ export async function writePdf(report: Report, fonts: PdfFonts, info: PdfInfo): 
     capacity,
     parent: root,
   };
-
-  // Measured first: "page 1 of 9" needs the 9.
   const depths = headingDepths(report.pages);
   const pages = report.pages.map((page, i) => {
-    const flow = fitted(page.blocks, CONTENT_WIDTH, { ...setting, depth: depths[i]! });
-    return { title: clean(page.title), ...copyfit(flow.strips, capacity) };
+    const { flow, blocks } = fitted(page.blocks, CONTENT_WIDTH, { ...setting, depth: depths[i]! });
+    return { ...page, blocks, flow };
   });
+  return { pdf, root, size, setting, pages };
+}
+
+/** The report with each block that has several forms in the one that stands on paper: for a page that prints on the same sides. */
+export function asPrinted(report: Report, fonts: PdfFonts, info: PdfInfo): Report {
+  const { pages } = measured(report, fonts, info);
+  return { ...report, pages: pages.map(({ flow: _, ...page }) => page) };
+}
+
+/**
+ * Sets a report on paper. Same report, fonts and version, same bytes, unless locked. Throws when a chart holds a coordinate that is
+ * not a number; nothing in a text can make it throw.
+ */
+export async function writePdf(report: Report, fonts: PdfFonts, info: PdfInfo): Promise<Uint8Array> {
+  // Measured first: "page 1 of 9" needs the 9.
+  const { pdf, root, size, setting, pages: made } = measured(report, fonts, info);
+  const { scale, capacity } = setting;
+  const pages = made.map(({ title, flow }) => ({ title: clean(title), ...copyfit(flow.strips, capacity) }));
   const count = Math.max(
     1,
     pages.reduce((sum, page) => sum + page.sheets, 0),
