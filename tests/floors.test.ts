@@ -51,6 +51,7 @@ const LIBRARIES: Record<string, string> = {
   '@noble/hashes/legacy.js': 'bytes',
   '@noble/hashes/sha2.js': 'bytes',
   'read-excel-file/universal': 'readers',
+  '@e965/xlsx': 'readers',
   tinypool: 'cli/clinic',
   bullmq: 'cli/clinic',
   ioredis: 'cli/clinic',

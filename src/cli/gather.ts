@@ -16,7 +16,7 @@ export interface Gathered {
 }
 
 export const SETTINGS = 'settings.json';
-const EXPORTS = /\.(csv|tsv|tab|txt|xlsx|json|ndjson|jsonl|zip|gz)$/i;
+const EXPORTS = /\.(csv|tsv|tab|txt|xlsx|xls|ods|json|ndjson|jsonl|zip|gz)$/i;
 const LAYOUT = /layout\.json$/;
 export const isExport = (name: string): boolean => EXPORTS.test(name);
 /** What may lie among the exports under such a name and is none: our own results, a layout, a text about the folder. */

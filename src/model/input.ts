@@ -11,8 +11,8 @@ export interface Input {
   /** The file's name as the user gave it; shown, never opened again. */
   name: string;
   bytes: Uint8Array;
-  /** Set for a sheet of a workbook that has been laid out as text; absent: the bytes of a file. */
-  form?: 'sheet';
+  /** A sheet of a workbook that has been laid out as text, or a workbook that needs a password; absent: the bytes of a file. */
+  form?: 'sheet' | 'locked';
 }
 
 /** Where something stood. Lines and columns count from 1, as editors count; physical lines of the file. Line 0: the file as a whole. */

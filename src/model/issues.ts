@@ -28,6 +28,7 @@ export interface IssueTells {
   'archive-locked': Bare;
   'archive-too-large': Bare;
   workbook: Bare;
+  'workbook-locked': Bare;
   'file-empty': Bare;
   'too-many-lines': { expected: number };
   'not-text': { actual: Word<NotText> };

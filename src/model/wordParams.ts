@@ -963,6 +963,7 @@ export interface WordParams {
   'issues.archive-damaged': 'file';
   'issues.archive-too-large': 'file';
   'issues.archive-locked': 'file';
+  'issues.workbook-locked': 'file';
   'issues.workbook': 'file';
   'issues.json-broken': 'file' | 'line';
   'issues.json-line-broken': 'line' | 'file';

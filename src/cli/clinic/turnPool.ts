@@ -8,7 +8,7 @@ import type { Task, Turn } from './turn.ts';
 /** Taken apart, JSON takes up to so many times its bytes; a packed file opens to so many times its own. */
 const TAKEN_APART = 16;
 const UNPACKED = 50;
-const PACKED = /\.(zip|gz|xlsx)$/i;
+const PACKED = /\.(zip|gz|xlsx|xls|ods)$/i;
 
 /** What the process runs: one turn, then it ends; without us there is nobody to do it for. */
 const ONE_TURN = `const { work } = await import(process.argv[1]);

@@ -10,6 +10,7 @@ const CODE = { damaged: 'archive-damaged', 'too-large': 'archive-too-large', loc
 /** The inputs inside an archive, or the account of why it could not be opened. An input that is none is itself. */
 export function unpack(input: Input): { inputs: Input[] } | { failed: ReadFile } {
   const { bytes, name } = input;
+  if (input.form === 'locked') return { failed: closed(input, 'workbook-locked') };
   if (bytes[0] === 0x1f && bytes[1] === 0x8b) {
     const content = gunzip(bytes, BOUNDS.one);
     if (!content.ok) return { failed: closed(input, CODE[content.why]) };
@@ -25,7 +26,10 @@ export function unpack(input: Input): { inputs: Input[] } | { failed: ReadFile }
   return tooLong(bytes) ? { failed: tooLongFile(input) } : { inputs: [input] };
 }
 
-function closed(input: Input, code: (typeof CODE)[keyof typeof CODE] | 'workbook' | 'file-empty'): ReadFile {
+function closed(
+  input: Input,
+  code: (typeof CODE)[keyof typeof CODE] | 'workbook' | 'workbook-locked' | 'file-empty',
+): ReadFile {
   const book = openBook(input.name);
   book.add(code, 'warning');
   return accountOf(input, 'archive', { book });
