@@ -12,7 +12,7 @@ import type { Timeline } from './model/timeline.ts';
 import { readInputs } from './readers/index.ts';
 import { targetSets } from './targets/index.ts';
 import { buildTimeline } from './timeline/index.ts';
-import { leaveOutUnread } from './timeline/leftOut.ts';
+import { leaveOutUnread, withoutLog } from './timeline/leftOut.ts';
 import { acceptance, lossesOf } from './timeline/losses.ts';
 import type { SetAside } from './timeline/setAside.ts';
 import { furthestFromGoal, lookAll, type Topic, topics } from './topics/index.ts';
@@ -87,16 +87,14 @@ export function intake(
   inputs: readonly Input[],
   settings: Settings,
 ): Refusal | (Omit<Refusal, 'ok'> & { ok: true; timeline: Timeline; beside: Beside | null }) {
-  const { files, missing } = leaveOutUnread(readInputs([...inputs], settings));
-  const {
-    timeline,
-    issues: placed,
-    ledgers,
-    total,
-    setAside,
-    readingsOutside,
-    notesOutside,
-  } = buildTimeline(files, settings);
+  let { files, missing } = leaveOutUnread(readInputs([...inputs], settings));
+  let built = buildTimeline(files, settings);
+  for (let less = withoutLog(files, built.issues); less; less = withoutLog(files, built.issues)) {
+    files = less.files;
+    missing = [...missing, less.name];
+    built = buildTimeline(files, settings);
+  }
+  const { timeline, issues: placed, ledgers, total, setAside, readingsOutside, notesOutside } = built;
   // What is said of a file as a whole needs its name too.
   const read = files.flatMap(({ name, issues }) =>
     issues.map((issue) => (issue.origin ? issue : { ...issue, origin: { file: name, line: 0 } })),

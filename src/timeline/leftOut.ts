@@ -53,3 +53,21 @@ function gaveNothing({ kind, issues, readings, notes }: ReadFile): boolean {
   if (readings.count + notes.length > 0 || kind === 'fhir') return false;
   return issues.some(({ level, code }) => level === 'warning' && !EMPTY.has(code));
 }
+
+/** The files without a log whose clock cannot be told beside the readings of others, and its name; undefined for any other refusal. */
+export function withoutLog(
+  files: readonly ReadFile[],
+  issues: readonly Issue[],
+): { files: ReadFile[]; name: string } | undefined {
+  const refusal = issues.find((issue) => issue.code === 'clock-utc' && issue.level === 'refusal');
+  const log = files.find(({ name, notes }) => name === refusal?.origin?.file && notes.length > 0);
+  if (!refusal || !log || log.readings.count > 0 || files.every(({ readings }) => readings.count === 0))
+    return undefined;
+  const emptied: ReadFile = {
+    ...log,
+    notes: [],
+    fates: log.fates.map((fate) => (fate === 'note' ? 'set-aside' : fate)),
+    issues: [leftOut(log), { ...refusal, level: 'warning' }, ...log.issues],
+  };
+  return { files: files.map((file) => (file === log ? emptied : file)), name: log.name };
+}

@@ -145,6 +145,20 @@ describe('a file that cannot be read', () => {
       );
   });
 
+  it('a log in world time beside readings as written costs nobody the papers either', () => {
+    const log = text('log.csv', ['Time,Carbs (g)', '2026-03-04T08:00:00Z,45', '2026-03-04T12:00:00Z,50']);
+    const result = made([readings, log]);
+    expect(refusals(result)).toEqual([]);
+    expect(result.issues.slice(0, 2).map(({ code, level }) => `${level} ${code}`)).toEqual([
+      'warning file-left-out',
+      'warning clock-utc',
+    ]);
+    expect(pageOne(result, 'clinic')).toContain('log.csv');
+    expect(result.ledger).toMatchObject({ notes: 0, setAside: 2 });
+    expect(made([readings, log], { zone: 'Europe/Helsinki' }).missing).toEqual([]);
+    expect(refusals(made([log]))).toEqual(['clock-utc']);
+  });
+
   it('is refused where it may hold many readings, or where there are no others', () => {
     const more = text('b.csv', [
       'When,What',
