@@ -141,6 +141,7 @@ export function analyse(inputs: readonly Input[], settings: Settings, version: s
     beside,
     medicines: settings.medicines ?? [],
     a1c: settings.a1c ?? null,
+    dueDate: settings.dueDate ?? null,
     inferMeals: settings.inferMeals ?? false,
   });
   const found = lookAll(measures, targets);

@@ -84,6 +84,7 @@ export function program(version: string, tell: Teller, actions: Actions): Comman
     .addOption(option('--changed', '<date and text>', 'changed'))
     .addOption(new Option('--snapshot', help('snapshot')))
     .addOption(option('--a1c', '<value>', 'a1c'))
+    .addOption(option('--due-date', '<date>', 'dueDate', calendarDate))
     .addOption(option('--accept-losses', '<file>', 'acceptLosses').argParser(collect))
     .addOption(option('--password', '<text>', 'password'))
     .action(actions.report);

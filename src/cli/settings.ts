@@ -1,5 +1,6 @@
 import { basename, dirname, resolve } from 'node:path';
 import { type Place, placeOf, REGIONS } from '../language/index.ts';
+import type { LocalDate } from '../model/glucose.ts';
 import type { Issue } from '../model/input.ts';
 import type { PeriodChoice, Settings } from '../model/settings.ts';
 import type { FolderSettings } from '../schemas/settings.ts';
@@ -72,6 +73,8 @@ export async function settle(
       ...(wanted.inferMeals ? { inferMeals: true } : {}),
       ...(compare === undefined ? {} : { compare }),
       ...(wanted.a1c === undefined ? {} : { a1c: a1cOf(wanted.a1c) }),
+      // Both ways in were checked to be a day of the calendar.
+      ...(wanted.dueDate === undefined ? {} : { dueDate: wanted.dueDate as LocalDate }),
       ...(wanted.moreIndices ? { moreIndices: true } : {}),
       ...(wanted.acceptLosses ? { acceptLosses: wanted.acceptLosses } : {}),
       ...(wanted.layout === undefined ? {} : { layout: await readLayout(wanted.layout) }),

@@ -13,6 +13,7 @@ import { changedRange } from './changedRange.ts';
 import { changeNotTold } from './changeNotTold.ts';
 import { cvOverLimit } from './cvOverLimit.ts';
 import { dawnRise } from './dawnRise.ts';
+import { daysOutOfRange } from './daysOutOfRange.ts';
 import { exerciseKinds } from './exerciseKinds.ts';
 import { exerciseOrRest } from './exerciseOrRest.ts';
 import { extraCarbsFirst } from './extraCarbsFirst.ts';
@@ -81,6 +82,7 @@ const registered = [
   changedRange,
   changeNotTold,
   timeInRange,
+  daysOutOfRange,
   longVeryHigh,
   highAfterWindow,
   reboundAfterLows,

@@ -1,4 +1,4 @@
-import type { MgPerDl } from '../model/glucose.ts';
+import type { LocalDate, MgPerDl } from '../model/glucose.ts';
 import type { LogWords } from '../model/logbook.ts';
 import type { Limits, TargetSet } from '../model/targets.ts';
 import type { Beside } from '../model/thenAndNow.ts';
@@ -24,9 +24,11 @@ export interface Asked {
   inferMeals?: boolean;
   /** A laboratory A1C as it was typed in. */
   a1c: { value: number; unit: '%' | 'mmol/mol' } | null;
+  /** Due date of a pregnancy. */
+  dueDate: LocalDate | null;
 }
 
-export const NOTHING_ASKED: Asked = { beside: null, medicines: [], a1c: null };
+export const NOTHING_ASKED: Asked = { beside: null, medicines: [], a1c: null, dueDate: null };
 
 /** What measures share, so that every reading is classified once and every day summed once. */
 export interface Context extends Asked {

@@ -14,11 +14,14 @@ import { dawnRise } from './dawnRise.ts';
 import { highs, lows } from './episodes.ts';
 import { exercise } from './exercise.ts';
 import { fingersticks } from './fingersticks.ts';
+import { fixedTimes } from './fixedTimes.ts';
 import { gmi } from './gmi.ts';
 import { hourly } from './hourly.ts';
+import { insulinNoted } from './insulinNoted.ts';
 import { labA1c } from './labA1c.ts';
 import { longHighs } from './longHighs.ts';
 import { lowStories } from './lowStories.ts';
+import { lowsLined } from './lowsLined.ts';
 import { meals } from './meals.ts';
 import { mean } from './mean.ts';
 import type { Measure } from './measure.ts';
@@ -29,6 +32,7 @@ import { notedBefore } from './notedBefore.ts';
 import { noteLog } from './noteLog.ts';
 import { oddStretches } from './oddStretches.ts';
 import { overnight } from './overnight.ts';
+import { pregnancy } from './pregnancy.ts';
 import { pressedLows } from './pressedLows.ts';
 import { rates } from './rates.ts';
 import { rebounds } from './rebounds.ts';
@@ -37,6 +41,7 @@ import { sensors } from './sensors.ts';
 import { cv, sd } from './spread.ts';
 import { thenAndNow } from './thenAndNow.ts';
 import { timeInBands } from './timeInBands.ts';
+import { weekParts } from './weekParts.ts';
 import { windows } from './windows.ts';
 
 export type { Measures } from '../model/measures.ts';
@@ -80,6 +85,11 @@ export const measures: { readonly [Id in keyof Measures]: Measure<Id> } = {
   corrections,
   comparisons,
   notedBefore,
+  fixedTimes,
+  weekParts,
+  lowsLined,
+  insulinNoted,
+  pregnancy,
   remarks,
 };
 

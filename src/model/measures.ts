@@ -1,3 +1,4 @@
+import type { DayWindows, HourShares, ModalDay } from './clockShape.ts';
 import type { Episodes, Rebounds } from './episodes.ts';
 import type { LocalDate, MgPerDl } from './glucose.ts';
 import type { LongHighs } from './highs.ts';
@@ -5,6 +6,7 @@ import type { LowStories } from './lowStories.ts';
 import type { Estimate, Measured } from './measured.ts';
 import type { OutcomeNotes } from './notedBefore.ts';
 import type { Comparison, Correction, Meal, NoteLog, Session } from './occasions.ts';
+import type { FixedTimes, InsulinNoted, LowsLined, Pregnancy, WeekParts } from './readingOrders.ts';
 import type { Remark } from './remarks.ts';
 import type { Band } from './targets.ts';
 import type { ThenAndNow } from './thenAndNow.ts';
@@ -20,6 +22,7 @@ import type {
   Sensors,
 } from './trust.ts';
 
+export type { DayWindow, DayWindows, HourShares, ModalBin, ModalDay } from './clockShape.ts';
 export type { Episode, EpisodeDay, Episodes, Rebounds } from './episodes.ts';
 
 /** Minutes in each band, exclusive; they sum to the minutes with readings. */
@@ -93,34 +96,6 @@ export interface TimeInBands {
   judged: boolean;
 }
 
-/** One clock bin of the modal day. Percentiles in mg/dL; null where the bin holds too few readings or days. */
-export interface ModalBin {
-  /** Minute of the local day at which the bin starts. */
-  minute: number;
-  p5: number | null;
-  p25: number | null;
-  p50: number | null;
-  p75: number | null;
-  p95: number | null;
-  n: number;
-  days: number;
-}
-
-/** The modal day: `bins` smoothed for drawing, `raw` as computed (type 7 quantiles). */
-export interface ModalDay {
-  binMinutes: number;
-  bins: ModalBin[];
-  raw: ModalBin[];
-}
-
-/** One clock hour over all days. Shares of the minutes with readings in that hour; null when there are none. */
-export interface HourShares {
-  hour: number;
-  minutes: number;
-  days: number;
-  shares: Record<Band, number> | null;
-}
-
 /** One night, 00:00-06:00, named by the day it belongs to. */
 export interface Night {
   date: LocalDate;
@@ -157,25 +132,6 @@ export interface DailySummary {
   inRange: number | null;
   /** At least 70 % of its minutes with readings. */
   full: boolean;
-}
-
-/** A clock window of the day over all days. */
-export interface DayWindow {
-  fromMinute: number;
-  toMinute: number;
-  /** Share of the time with readings in the window that was in range / low / high. */
-  inRange: number;
-  low: number;
-  high: number;
-  /** Days on which at least 70 % of the window has readings, and those of them with at least 70 % in range and no low. */
-  days: number;
-  goodDays: LocalDate[];
-}
-
-export interface DayWindows {
-  best: DayWindow;
-  hardest: DayWindow;
-  all: DayWindow[];
 }
 
 /** Nocturnal nadir to before breakfast (06:00-08:00 or the first meal noted), night by night. */
@@ -226,5 +182,10 @@ export interface Measures {
   corrections: Measured<Correction[]>;
   comparisons: Measured<Comparison[]>;
   notedBefore: Measured<OutcomeNotes[]>;
+  fixedTimes: Measured<FixedTimes>;
+  weekParts: Measured<WeekParts>;
+  lowsLined: Measured<LowsLined>;
+  insulinNoted: Measured<InsulinNoted>;
+  pregnancy: Measured<Pregnancy>;
   remarks: Measured<Remark[]>;
 }

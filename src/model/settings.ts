@@ -39,6 +39,8 @@ export interface Settings {
   topicOrder?: readonly TopicRow[];
   /** A1C from a laboratory, as it was typed in. */
   a1c?: { value: number; unit: '%' | 'mmol/mol' };
+  /** Due date of a pregnancy, from which its weeks are counted. */
+  dueDate?: LocalDate;
   /** Whether the further indices are worked out. */
   moreIndices?: boolean;
   /** Files (or the person, by the code) whose losses whoever makes the report has looked at and accepted. */

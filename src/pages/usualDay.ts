@@ -4,6 +4,8 @@ import type { FindingId } from '../findings/index.ts';
 import type { Block } from '../model/report.ts';
 import { heading, type PageContext, type PageMaker, paragraph, space, tellAll } from './context.ts';
 import { curveTable } from './curveTable.ts';
+import { pregnancyBlocks } from './pregnancy.ts';
+import { readingOrders } from './readingOrders.ts';
 
 const CLOCK_FINDINGS: readonly FindingId[] = [
   'high-after-window',
@@ -50,6 +52,7 @@ export const usualDay: PageMaker = (context) => {
   const lines = clockLines(context);
   if (lines.length > 0)
     blocks.push(heading(2, speaker.say('pages.usualDay.clock')), { kind: 'list', items: lines, ordered: false });
+  blocks.push(...readingOrders(context), ...pregnancyBlocks(context));
   return { id: 'usual-day', title: speaker.say('pages.usualDay.title'), blocks };
 };
 

@@ -33,6 +33,7 @@ const IN_ORDER: Record<keyof Settings, true> = {
   inferMeals: true,
   compare: true,
   a1c: true,
+  dueDate: true,
   moreIndices: true,
   acceptLosses: true,
   layout: true,

@@ -35,6 +35,8 @@ export interface FolderSettings {
   changed?: string | undefined;
   /** Laboratory A1C, percent or mmol/mol. */
   a1c?: string | undefined;
+  /** Due date of a pregnancy. */
+  dueDate?: string | undefined;
   moreIndices?: boolean | undefined;
   /** Names of files, or the person's code. */
   acceptLosses?: string[] | undefined;
@@ -67,6 +69,7 @@ const folderSettings = z.strictObject({
   phone: z.string().min(1).max(40).optional(),
   layout: z.string().min(1).optional(),
   compare: z.string().min(1).max(400).optional(),
+  dueDate: date.optional(),
   changed: z.string().min(12).max(100).optional(),
   a1c: z.string().min(1).max(20).optional(),
   moreIndices: z.boolean().optional(),

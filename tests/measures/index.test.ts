@@ -59,6 +59,8 @@ const QUIET: Record<string, string> = {
   thenAndNow: 'not-asked',
   medicinesNoted: 'none-noted',
   remarks: 'none-noted',
+  insulinNoted: 'none-noted',
+  pregnancy: 'not-asked',
 };
 
 describe('measuring', () => {
@@ -123,6 +125,11 @@ describe('measuring', () => {
       exercise: 'told',
       corrections: 'told',
       comparisons: 'told',
+      fixedTimes: 'too-few-readings',
+      weekParts: 'too-few-days',
+      lowsLined: 'told',
+      insulinNoted: 'none-noted',
+      pregnancy: 'not-asked',
     });
   });
 

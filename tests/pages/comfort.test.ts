@@ -69,3 +69,22 @@ test('a usual day with 40 % in range is not called calm, and a day with 30 % is 
   const text = paper('patient', 14, rough);
   expect(text).not.toMatch(/calm|Your day with most time in range/);
 });
+
+test('in pregnancy, fingersticks that disagree stand with the topic', () => {
+  const rows = ['time,glucose mg/dL,fingerstick mg/dL'];
+  for (let day = 2; day < 16; day++)
+    for (let minute = 0; minute < 1440; minute += 5) {
+      const clock = [Math.floor(minute / 60), minute % 60].map((part) => String(part).padStart(2, '0')).join(':');
+      rows.push(`2026-03-${String(day).padStart(2, '0')} ${clock},${wave(minute)},${minute === 480 ? 190 : ''}`);
+    }
+  const bytes = new TextEncoder().encode(rows.join('\n'));
+  const front = (targets: 'adult' | 'pregnancy-type-1') => {
+    const settings = { targets, today: '2026-05-01', person: {} };
+    const analysis = analyse([{ name: 'made.csv', bytes }], settings, 'test');
+    if (!analysis.ok) throw new Error(JSON.stringify(analysis.issues));
+    const { pages } = compose(analysis, wordsOf(), { voice: 'clinic', paper: 'a4' });
+    return JSON.stringify(pages[0]).replaceAll('\u00a0', ' ');
+  };
+  expect(front('pregnancy-type-1')).toContain('of 14 fingersticks lie within');
+  expect(front('adult')).not.toContain('of 14 fingersticks lie within');
+});

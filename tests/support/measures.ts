@@ -52,6 +52,11 @@ export function measuresWith(given: Partial<Measures> = {}): Measures {
     corrections: unknown(),
     comparisons: unknown(),
     notedBefore: unknown(),
+    fixedTimes: unknown(),
+    weekParts: unknown(),
+    lowsLined: unknown(),
+    insulinNoted: unasked('none-noted'),
+    pregnancy: unasked('not-asked'),
     remarks: unasked('none-noted'),
     ...given,
   };

@@ -213,5 +213,10 @@ function topicBox(context: PageContext, whole: boolean): Block[] {
     const text = lines.filter((line) => line !== null).join(' ');
     if (text !== '') inside.push(paragraph(text));
   }
+  // Treatment in pregnancy rests on fingersticks: where they disagree, that stands with the topic.
+  const sticks = context.analysis.targets.id.startsWith('pregnancy')
+    ? told(context, 'fingersticks-differ', 'what')
+    : null;
+  if (sticks !== null) inside.push(paragraph(sticks));
   return [{ kind: 'panel', blocks: inside }];
 }

@@ -43,6 +43,14 @@ export const days = {
     ['three of six steady nights high: not said to have gone well', steadyAndHigh(3), 'holds'],
     ['6 nights', { overnight: overnightLike([0, 0, 0, 0, 0, 0]) }, 'untold'],
   ],
+  'days-out-of-range': [
+    ['a day of 24.9 % beside 50 %', { ...outOfRange(0.249, 0.5) }, 'holds'],
+    ['a day of 25 %', { ...outOfRange(0.25, 0.6) }, 'absent'],
+    ['half of what is usual', { ...outOfRange(0.2, 0.4) }, 'absent'],
+    ['a day of 0.4 %', { ...outOfRange(0.004, 0.6) }, 'holds'],
+    ['no full day', { ...outOfRange(0.1, 0.6), daily: daysLike([0.1], { full: false }) }, 'absent'],
+    ['no readings', { daily: { ok: false, why: 'no-readings' } }, 'untold'],
+  ],
   'time-in-range': [
     ['goal met', { timeInBands: bandsLike({ 'in-range': 71, high: 29 }, goal(true)) }, 'holds'],
     ['exactly on the goal', { timeInBands: bandsLike({ 'in-range': 70, high: 30 }, goal(false)) }, 'holds'],
@@ -103,6 +111,13 @@ function steadyAndHigh(high: number) {
   const nights = nightsLike(9);
   const value = nights.ok ? nights.value.map((night, n) => ({ ...night, highMinutes: n < high ? 181 : 180 })) : [];
   return { overnight: overnightLike([0, 0, 0, 0, 0, 0, 40, 40, 60]), nights: { ...nights, value } as typeof nights };
+}
+
+function outOfRange(day: number, usual: number) {
+  return {
+    daily: daysLike([day, 0.7]),
+    timeInBands: bandsLike({ 'in-range': usual * 1000, high: (1 - usual) * 1000 }),
+  };
 }
 
 function veryHigh(outerMinutes: number) {

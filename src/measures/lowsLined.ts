@@ -1,0 +1,56 @@
+import type { LowsLined, Stretch } from '../model/readingOrders.ts';
+import { MINUTE_MS } from '../time/calendar.ts';
+import type { Context } from './context.ts';
+import type { Measure } from './measure.ts';
+
+const BEDTIME = 1380;
+/** Hours after exercise and after bedtime at which a stretch ends (ours; lows follow exercise for up to a day). */
+const AFTER_EXERCISE = [4, 8, 12, 24] as const;
+const AFTER_BEDTIME = [2, 4, 6, 8] as const;
+
+/** Lows lined up on the exercise noted last and on bedtime, each beside the hours with readings in which it could begin. */
+export const lowsLined: Measure<'lowsLined'> = {
+  id: 'lowsLined',
+  source: 'McMahon 2007, J Clin Endocrinol Metab 92:963-968 (that lows come late after exercise); Daybands',
+  needs: { readings: 1 },
+  definition: { bedtime: BEDTIME },
+  compute(shared) {
+    const { at, minute, weight, count } = shared.timeline.readings;
+    const exercise = stretches(AFTER_EXERCISE);
+    const bedtime = stretches(AFTER_BEDTIME);
+    const without = { lows: 0, hours: 0 };
+    const ends = endsOf(shared);
+    const begins = new Set(shared.lows().map(({ first }) => first));
+    let next = 0;
+    for (let i = 0; i < count; i++) {
+      while (next < ends.length && ends[next]! <= at[i]!) next++;
+      const since = next === 0 ? Number.POSITIVE_INFINITY : (at[i]! - ends[next - 1]!) / (60 * MINUTE_MS);
+      const places = [
+        exercise.find(({ from, to }) => since >= from && since < to) ?? without,
+        bedtime.find(({ from, to }) => within((minute[i]! - BEDTIME + 1440) % 1440, from, to)),
+      ];
+      for (const place of places) {
+        if (place === undefined) continue;
+        place.hours += weight[i]!;
+        if (begins.has(i)) place.lows++;
+      }
+    }
+    // Minutes were summed: they are whole more often than hours are.
+    for (const place of [...exercise, ...bedtime, without]) place.hours /= 60;
+    const value: LowsLined = { exercise, bedtime, without };
+    return { ok: true, value, n: begins.size, of: 'episodes' };
+  },
+};
+
+const within = (minutes: number, from: number, to: number): boolean => minutes >= from * 60 && minutes < to * 60;
+
+const stretches = (ends: readonly number[]): Stretch[] =>
+  ends.map((to, i) => ({ from: i === 0 ? 0 : ends[i - 1]!, to, lows: 0, hours: 0 }));
+
+/** When each session noted ended, or began where no length is noted. */
+function endsOf(shared: Context): number[] {
+  return shared
+    .occasions()
+    .sessions.map(({ at, minutes }) => at + (minutes ?? 0) * MINUTE_MS)
+    .sort((a, b) => a - b);
+}

@@ -1,0 +1,57 @@
+import type { BesideGoal, PregnancyWeek } from '../model/readingOrders.ts';
+import type { Block, Cell } from '../model/report.ts';
+import { count, denseTable, heading, type PageContext, paragraph } from './context.ts';
+
+/** A pregnancy week by week, and its fasting values and those after meals beside published goals. */
+export function pregnancyBlocks(context: PageContext): Block[] {
+  const { speaker, analysis } = context;
+  const { pregnancy } = analysis.measures;
+  if (!pregnancy.ok) return [];
+  const title = (column: 'week' | 'days' | 'inRange' | 'low' | 'mean') =>
+    speaker.say(`pages.pregnancy.columns.${column}`);
+  const { weeks, ...values } = pregnancy.value;
+  return [
+    heading(2, speaker.say('pages.pregnancy.title')),
+    denseTable(
+      speaker.say('pages.pregnancy.title'),
+      [
+        { title: title('week'), align: 'start', width: 0.4 },
+        { title: title('days'), align: 'end', width: 0.12 },
+        { title: title('inRange'), align: 'end', width: 0.16 },
+        { title: title('low'), align: 'end', width: 0.16 },
+        { title: title('mean'), align: 'end', width: 0.16 },
+      ],
+      weeks.map((week) => cells(context, week)),
+    ),
+    paragraph(
+      [
+        ...(['fasting', 'oneHour', 'twoHours'] as const).flatMap((of) => beside(context, of, values[of]) ?? []),
+        speaker.say('pages.pregnancy.goals'),
+      ].join(' '),
+    ),
+  ];
+}
+
+function cells({ speaker }: PageContext, { from, days, inRange, low, mean, week }: PregnancyWeek): Cell[] {
+  const when = { from: { q: 'date' as const, value: from }, week: count(week ?? 0) };
+  const share = (value: number | null): Cell => ({
+    text: value === null ? '–' : speaker.value({ q: 'share', value }),
+  });
+  return [
+    { text: speaker.say(`pages.pregnancy.${week === null ? 'from' : 'weekFrom'}`, when) },
+    { text: speaker.number(days, 0) },
+    share(inRange),
+    share(low),
+    { text: mean === null ? '–' : speaker.value({ q: 'glucose', value: mean }) },
+  ];
+}
+
+function beside({ speaker }: PageContext, of: 'fasting' | 'oneHour' | 'twoHours', value: BesideGoal): string | null {
+  if (value.median === null) return null;
+  return speaker.say(`pages.pregnancy.${of}`, {
+    n: count(value.n),
+    median: { q: 'glucose', value: value.median },
+    below: count(value.below),
+    goal: { q: 'glucose', value: value.goal },
+  });
+}

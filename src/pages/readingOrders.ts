@@ -1,0 +1,101 @@
+import type { Measured } from '../model/measured.ts';
+import type { Stretch } from '../model/readingOrders.ts';
+import type { Block, Cell } from '../model/report.ts';
+import { count, denseTable, heading, type PageContext, paragraph, word } from './context.ts';
+
+/** Further places where published reading orders look: as small blocks, without a verdict. */
+export function readingOrders(context: PageContext): Block[] {
+  const blocks = [...fixed(context), ...weekParts(context), ...lined(context), ...insulin(context)];
+  if (blocks.length === 0) return [];
+  return [heading(2, context.speaker.say('pages.readingOrders.title')), ...blocks];
+}
+
+const hasValue = <T>(found: Measured<T>): T | null => (found.ok ? found.value : null);
+
+function fixed({ speaker, analysis }: PageContext): Block[] {
+  const found = hasValue(analysis.measures.fixedTimes);
+  if (found === null) return [];
+  const said = (['fasting', 'bedtime'] as const).flatMap((of) => {
+    const median = found[`${of}Median`];
+    if (median === null) return [];
+    const params = { median: { q: 'glucose' as const, value: median }, days: count(found[of].length) };
+    return [speaker.say(`pages.readingOrders.${of}`, params)];
+  });
+  return [paragraph(said.join(' '))];
+}
+
+function weekParts({ speaker, analysis }: PageContext): Block[] {
+  const found = hasValue(analysis.measures.weekParts);
+  if (found === null) return [];
+  const title = (column: 'clock' | 'weekday' | 'weekend', days: number) =>
+    speaker.say(`pages.readingOrders.week.${column}`, { days: count(days) });
+  const value = (mgdl: number | null): Cell => ({
+    text: mgdl === null ? '–' : speaker.value({ q: 'rise', value: mgdl }, 'short'),
+  });
+  const caption = speaker.say('pages.readingOrders.week.caption');
+  return [
+    denseTable(
+      caption,
+      [
+        { title: title('clock', 0), align: 'start', width: 0.3 },
+        { title: title('weekday', found.weekdays), align: 'end', width: 0.35 },
+        { title: title('weekend', found.weekends), align: 'end', width: 0.35 },
+      ],
+      found.hours
+        .filter(({ hour }) => hour % 3 === 0)
+        .map(({ hour, weekday, weekend }) => [
+          { text: speaker.value({ q: 'clock', value: hour * 60 }) },
+          value(weekday),
+          value(weekend),
+        ]),
+    ),
+  ];
+}
+
+function lined({ speaker, analysis }: PageContext): Block[] {
+  const found = hasValue(analysis.measures.lowsLined);
+  const { lows } = analysis.measures;
+  if (found === null || !lows.ok || lows.value.list.length === 0) return [];
+  const row = (of: 'exercise' | 'bedtime') => (stretch: Stretch) =>
+    [
+      speaker.say(`pages.readingOrders.lined.${of}`, { from: count(stretch.from), to: count(stretch.to) }),
+      speaker.number(stretch.lows, 0),
+      speaker.value({ q: 'minutes', value: stretch.hours * 60 }, 'short'),
+    ].map((text) => ({ text }));
+  const without = { from: 0, to: 0, ...found.without };
+  const noted = found.exercise.some(({ hours }) => hours > 0);
+  const rows = [
+    ...(noted ? found.exercise.map(row('exercise')) : []),
+    ...(noted
+      ? [[{ text: speaker.say('pages.readingOrders.lined.without') }, ...row('exercise')(without).slice(1)]]
+      : []),
+    ...found.bedtime.map(row('bedtime')),
+  ];
+  const title = (column: 'caption' | 'when' | 'lows' | 'hours') => speaker.say(`pages.readingOrders.lined.${column}`);
+  return [
+    denseTable(
+      title('caption'),
+      [
+        { title: title('when'), align: 'start', width: 0.5 },
+        { title: title('lows'), align: 'end', width: 0.22 },
+        { title: title('hours'), align: 'end', width: 0.28 },
+      ],
+      rows,
+    ),
+  ];
+}
+
+function insulin({ speaker, analysis }: PageContext): Block[] {
+  const found = hasValue(analysis.measures.insulinNoted);
+  if (found === null) return [];
+  return [
+    paragraph(
+      speaker.say('pages.readingOrders.insulin', {
+        noted: count(found.noted),
+        days: count(found.days),
+        median: word(speaker.number(found.median, Number.isInteger(found.median) ? 0 : 1)),
+        without: count(found.withoutAmount),
+      }),
+    ),
+  ];
+}
