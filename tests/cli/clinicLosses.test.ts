@@ -29,7 +29,7 @@ test('everyone stands on the worklist, with what was lost or could not be read',
   person('L-some', 0.02);
   person('L-much', 0.1);
   person('L-accepted', 0.1, { acceptLosses: ['a.csv'] });
-  writeFileSync(join(folder, 'U-one.ods'), 'x');
+  writeFileSync(join(folder, 'U-one.sketch'), 'x');
   writeFileSync(join(folder, 'U-two.pages'), 'y');
   expect(clinic(top, 'clinic', 'in', '--out', 'out').exit).toBe(2);
   const why = Object.fromEntries(
@@ -38,7 +38,7 @@ test('everyone stands on the worklist, with what was lost or could not be read',
   expect(why['L-some']).toMatch(/20 of 1,000 readings and notes could not be used/);
   expect(why['L-much']).toMatch(/--accept-losses a\.csv \(or as acceptLosses/);
   expect(why['L-accepted']).toMatch(/100 of 1,000 readings and notes could not be used/);
-  expect(why['U-one']).toMatch(/not read: U-one\.ods/);
+  expect(why['U-one']).toMatch(/not read: U-one\.sketch/);
   expect(why['U-two']).toMatch(/not read: U-two\.pages/);
 
   writeFileSync(join(folder, 'settings.json'), JSON.stringify({ acceptLosses: ['a.csv'] }));
