@@ -15,3 +15,9 @@ make long-highs 2026-05-18 2026-05-31 older
 make t1d-uom-2314 2023-11-07 2023-11-20 adult
 make t1d-uom-2320 2023-12-13 2023-12-26 adult
 make t1d-uom-2404 2024-03-25 2024-04-07 adult
+noted() {
+  python3 "$here/noted.py" "$1" --from "$2" --to "$3" --set "$4" > "$here/noted/$1.json"
+}
+noted evening-exercise 2026-04-13 2026-05-10 adult
+noted pregnancy 2026-02-02 2026-02-15 pregnancy-type-1
+noted steady-fortnight 2026-01-12 2026-01-25 adult

@@ -12,7 +12,8 @@ Definitions
   J-index       Wojcicki 1995, Horm Metab Res 27:41
   overnight     mean of 05:30-06:00 minus mean of 00:00-00:30; nights with 70 % of their readings (ours)
   rates         least squares over the readings of 20 minutes, at least 4, spanning 14 minutes, no gap (ours)
-  earlier       the main shares and the mean of as many days just before
+  earlier       the main shares and the mean of as many days just before; on which side of each goal both periods lie
+                (Battelino 2019, Diabetes Care 42:1593-1603, for adults; both with 14 days and 70 % of the time)
 """
 import argparse
 import csv
@@ -22,6 +23,20 @@ from datetime import date, timedelta
 from statistics import mean, stdev
 
 from measures import BANDS, LIMITS, Reading, heights, measures, minutes_between, minutes_of, pieces, rounded, weigh
+
+
+GOALS = [('low', '<', 0.04), ('very-low', '<', 0.01), ('in-range', '>', 0.7), ('high', '<', 0.25), ('very-high', '<', 0.05)]
+
+
+def goals_met(figures):
+    shares = dict(figures['shares'])
+    shares['low'] += shares['very-low']
+    shares['high'] += shares['very-high']
+    return [shares[of] < share if op == '<' else shares[of] > share for of, op, share in GOALS]
+
+
+def judged(figures):
+    return figures['coverage']['share'] >= 0.7 and len(figures['coverage']['byDay']) >= 14
 
 
 def nearest_earlier(known, index, minutes, slack):
@@ -124,6 +139,8 @@ def more(rows, first, last, target_set):
     if any(earlier[0] <= reading.day <= earlier[1] for reading in everything):
         then = measures(rows, *earlier, target_set)
         found['earlier'] = {'shares': then['shares'], 'mean': then['mean'], 'lows': len(then['lows']), 'highs': len(then['highs'])}
+        if target_set == 'adult' and judged(then) and judged(main):
+            found['earlier']['goals'] = {'then': goals_met(then), 'now': goals_met(main)}
     return found
 
 

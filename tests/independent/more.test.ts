@@ -23,7 +23,13 @@ interface Figures {
   jIndex: number;
   overnight: { date: string; change: number }[];
   rates: { falling: number[]; rising: number[]; steepest: number };
-  earlier?: { shares: Record<string, number>; mean: number; lows: number; highs: number };
+  earlier?: {
+    shares: Record<string, number>;
+    mean: number;
+    lows: number;
+    highs: number;
+    goals?: { then: boolean[]; now: boolean[] };
+  };
 }
 
 const folder = new URL('./more/', import.meta.url);
@@ -36,7 +42,7 @@ function told<T>(measured: Measured<T>): T {
 
 describe.each(sources)('%s, further numbers worked out twice', (source) => {
   const figures: Figures = JSON.parse(readFileSync(new URL(`${source}.json`, folder), 'utf8'));
-  const analysis = analysedSource(source, figures, { with: 'previous' });
+  const analysis = analysedSource(source, figures, { compare: { with: 'previous' } });
   const { measures, timeline, targets } = analysis;
   const indices = indicesOf(timeline, targets);
   // Uneven steps: the two computations weigh and pair in ways that differ a little.
@@ -85,12 +91,14 @@ describe.each(sources)('%s, further numbers worked out twice', (source) => {
   test('the period before', () => {
     const { earlier } = figures;
     if (!earlier) return expect(measures.thenAndNow).toEqual({ ok: false, why: 'no-earlier-readings' });
-    const { changes, before } = told(measures.thenAndNow);
+    const { changes, before, goals } = told(measures.thenAndNow);
     const of = (name: Compared) => changes.find((each) => each.of === name)!.before;
     const shares = BANDS.map((band) => earlier.shares[band]!);
     near(of('in-range'), shares[2]!);
     near(of('low'), shares[0]! + shares[1]!);
     near(of('mean'), earlier.mean);
     expect(before.days).toBe(timeline.days.length);
+    expect(goals.map(({ metBefore }) => metBefore)).toEqual(earlier.goals?.then ?? []);
+    expect(goals.map(({ metNow }) => metNow)).toEqual(earlier.goals?.now ?? []);
   });
 });

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { type Analysis, analyse } from '../../src/analyse.ts';
-import type { CompareChoice, Settings } from '../../src/model/settings.ts';
+import type { Settings } from '../../src/model/settings.ts';
 
 const home = new URL('../../', import.meta.url);
 
@@ -27,7 +27,7 @@ function given(source: string): { names: string[]; settings: Partial<Settings> }
 export function analysedSource(
   source: string,
   { from, to, set }: { from: string; to: string; set: Settings['targets'] },
-  compare?: CompareChoice,
+  more: Partial<Settings> = {},
 ): Analysis {
   const { names, settings } = given(source);
   const inputs = names.map((name) => ({ name, bytes: readFileSync(new URL(name, home)) }));
@@ -39,7 +39,7 @@ export function analysedSource(
       person: {},
       period: { from, to },
       ...settings,
-      ...(compare === undefined ? {} : { compare }),
+      ...more,
     },
     'test',
   );
