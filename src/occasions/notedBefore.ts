@@ -33,16 +33,12 @@ const KNOWN: readonly Noted['id'][] = ['weekend', 'first-sensor-day'];
 
 /** For each outcome every note that stands on enough days to be counted with it and without it. */
 export function notedBefore(days: readonly DayStretch[], events: Events, noted: readonly NotedAt[]): OutcomeNotes[] {
-  const beside = days.map(({ date, from, to }) => [...notedBetween(noted, from, to), ...ofTheDay(date)]);
-  const keys = new Map<string, Noted>();
-  for (const { id, name } of beside.flat()) keys.set(keyOf({ id, name }), { id, name });
-  const sorted = [...keys].sort(([one], [other]) => (one < other ? -1 : 1)).map(([, one]) => one);
-  const holding = new Map(sorted.map((one) => [one, beside.map((all) => all.some((each) => isSame(each, one)))]));
+  const all = standing(days, noted);
   return OUTCOMES.map((of): OutcomeNotes => {
     const starts = of in events ? events[of as keyof Events] : [];
     const inside = starts.filter((at) => days.some(({ from, to }) => at >= from && at < to));
     const told = days.filter(({ came }) => came[of] !== null);
-    const counted = sorted.map((one) => count(one, of, days, holding.get(one)!, inside, noted));
+    const counted = all.map((one) => count(one, of, days, inside));
     return {
       of,
       days: told.length,
@@ -54,8 +50,30 @@ export function notedBefore(days: readonly DayStretch[], events: Events, noted: 
   });
 }
 
-const keyOf = ({ id, name }: Noted): string => `${id} ${name}`;
-const isSame = (a: Noted, b: Noted): boolean => a.id === b.id && a.name === b.name;
+/** A note with every time it stands, and whether on each day. */
+interface Standing extends Noted {
+  times: readonly NotedAt[];
+  on: boolean[];
+}
+
+function standing(days: readonly DayStretch[], noted: readonly NotedAt[]): Standing[] {
+  const found = new Map<string, Noted & { times: NotedAt[]; on: boolean[] }>();
+  const at = ({ id, name }: Noted) => {
+    const key = `${id} ${name}`;
+    let one = found.get(key);
+    if (!one) {
+      one = { id, name, times: [], on: days.map(() => false) };
+      found.set(key, one);
+    }
+    return one;
+  };
+  for (const one of noted) at(one).times.push(one);
+  days.forEach(({ date, from, to }, day) => {
+    for (const one of [...notedBetween(noted, from, to), ...ofTheDay(date)]) at(one).on[day] = true;
+  });
+  const onAny = [...found].filter(([, { on }]) => on.includes(true));
+  return onAny.sort(([one], [other]) => (one < other ? -1 : 1)).map(([, one]) => one);
+}
 
 interface Counted {
   note: Omit<NoteBefore, 'p' | 'verdict'>;
@@ -64,25 +82,22 @@ interface Counted {
 }
 
 function count(
-  one: Noted,
+  { times, on, ...one }: Standing,
   of: Outcome,
   days: readonly DayStretch[],
-  holds: readonly boolean[],
   events: readonly number[],
-  noted: readonly NotedAt[],
 ): Counted {
   const side = (wanted: boolean): Times => {
     const some = days.filter(
-      (day, i) => holds[i] === wanted && day.came[of] !== null && (day.noted || KNOWN.includes(one.id)),
+      (day, i) => on[i] === wanted && day.came[of] !== null && (day.noted || KNOWN.includes(one.id)),
     );
     return { k: some.filter(({ came }) => came[of]).length, n: some.length };
   };
   const [withIt, without] = [side(true), side(false)];
   const hours = FOLLOWS[one.id];
-  const times = noted.filter((each) => isSame(each, one));
   const follows = (at: number): boolean =>
     one.id === 'weekend'
-      ? days.some(({ from, to }, i) => holds[i] && at >= from && at < to)
+      ? days.some(({ from, to }, i) => on[i] && at >= from && at < to)
       : times.some((each) => at > each.at && at <= each.end + hours * HOUR_MS);
   const followed = { k: events.filter(follows).length, n: events.length };
   const note = { ...one, hours, followed, withIt, without };

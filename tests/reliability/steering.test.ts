@@ -149,6 +149,8 @@ describe('files that steer, with a text where none may stand: refused, in one pl
     ['foods: a meal', (text) => ({ ...logWords('x'), meals: { [text]: [text] } })],
     ['medicines: no words', (text) => ({ medicines: [{ id: text, words: [], source: text }] })],
     ['medicines: a name', (text) => ({ [text]: [] })],
+    ['topics: a row', (text) => ({ rows: [{ topic: text, rule: text, [text]: text }] })],
+    ['topics: a list', (text) => ({ rows: text })],
   ];
   const snapshots: [string, (text: string) => unknown][] = [
     ['snapshot: a version', (text) => ({ format: 'daybands-snapshot', version: text })],
