@@ -73,23 +73,21 @@ test.each([
 });
 
 describe('what was said is not asked', () => {
-  const ask = (measures: Measures, voice: 'clinic' | 'patient') => {
+  const ask = (measures: Measures) => {
     const look = findings.find(({ id }) => id === 'lows-seen')!.look(measures, targetSets.adult);
     if (look.case !== 'holds') throw new Error(look.case);
-    const speaker = speakerOf(english, { unit: 'mg/dL', voice, targets: targetSets.adult });
-    return speaker.sayIfKnown(`findings.lows-seen.${voice}.ask`, look.params)?.replaceAll('\u00a0', ' ');
+    const speaker = speakerOf(english, { unit: 'mg/dL', voice: 'clinic', targets: targetSets.adult });
+    return speaker.sayIfKnown('findings.lows-seen.clinic.ask', look.params)?.replaceAll('\u00a0', ' ');
   };
 
   test('without a remark the lows are asked about', () => {
     const none = measuredWith(said(0, 735, 'lunch was late'));
-    expect(ask(none, 'clinic')).toBe('Were these lows felt, and what went on before them?');
-    expect(ask(none, 'patient')).toBe('Did I feel my lows?');
+    expect(ask(none)).toBe('Were these lows felt, and what went on before them?');
   });
 
   test('with one it is counted', () => {
     const one = measuredWith(said(0, 735, 'felt shaky'), said(2, 600, 'felt fine'));
-    expect(ask(one, 'clinic')).toBe('1 of 2 has a remark about how it felt. What went on before them?');
-    expect(ask(one, 'patient')).toBe('I wrote how it felt for 1 of 2 lows. What went on before?');
+    expect(ask(one)).toBe('1 of 2 has a remark about how it felt. What went on before them?');
   });
 });
 
@@ -104,7 +102,9 @@ test('every remark stands whole on paper, however long', () => {
       remarks: { ok: true as const, value: remarks, n: remarks.length, of: 'notes' as const },
     },
   };
-  const text = pageText(compose(changed, english, { voice: 'clinic', paper: 'a4' }));
+  const text = pageText(compose(changed, english, { voice: 'clinic', paper: 'a4', part: 'further' }));
   for (const remark of remarks) expect(text).toContain(remark.text);
+  const visit = pageText(compose(analysis, english, { voice: 'clinic', paper: 'a4' }));
+  for (const remark of told(analysis.measures.remarks)) expect(visit).toContain(remark.text);
   expect(text).toMatch(/woke up sweaty, alarm missed\? \| the low of .*; the night to/);
 });
