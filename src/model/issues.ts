@@ -92,7 +92,7 @@ export interface IssueTells {
   'decimal-marks-mixed': Pair<Is<'at-line'>[], string> & Asks<'layout'>;
   'decimal-mark-odd': Pair<Is<'at-line'>[], string>;
   'unit-unclear': Pair<Is<'values-seen'>, Is<'either-unit'>> & Asks<'unit'>;
-  'unit-changes': Pair<Is<'either-unit'>, Is<'at-line' | 'values-before'>>;
+  'unit-changes': Pair<Is<'either-unit'>, Is<'at-line' | 'values-before'>> & Asks<'layout'>;
   'unit-foreign': Pair<string, string>;
   'unit-line-contradicts': Pair<Is<'at-line'>, string> & Asks<'layout'>;
   'series-other-unit': { actual: Is<'middle-read'> } & Counted & Asks<'layout'>;

@@ -19,6 +19,7 @@ export type LayoutField =
   | 'columns'
   | 'meanings'
   | 'kinds'
+  | 'units'
   | 'series'
   | 'delimiter'
   | 'decimalMark'

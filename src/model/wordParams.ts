@@ -976,7 +976,7 @@ export interface WordParams {
   'issues.zones-in-file': 'file' | 'actual' | 'option';
   'issues.zone-contradicts-file': 'file' | 'actual' | 'expected';
   'issues.unit-unclear': 'file' | 'actual' | 'expected' | 'option';
-  'issues.unit-changes': 'file' | 'line' | 'actual' | 'expected';
+  'issues.unit-changes': 'file' | 'line' | 'actual' | 'expected' | 'option';
   'issues.unit-foreign': 'file' | 'actual' | 'expected';
   'issues.unit-line-contradicts': 'file' | 'actual' | 'expected' | 'option';
   'issues.unit-contradicts-file': 'file' | 'line' | 'actual' | 'expected' | 'option';

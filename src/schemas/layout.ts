@@ -78,6 +78,8 @@ export interface TableLayout {
   meanings?: Record<string, Role | ColumnLayout> | undefined;
   /** What the words of the column of kinds mean, each as it stands in the file. */
   kinds?: Record<string, KindRole> | undefined;
+  /** The unit changes within the file: each part is in the unit that the size of its numbers shows. */
+  units?: 'by-size' | undefined;
   /** A person has looked at readings that look like none, and says that they are. */
   series?: 'confirmed' | undefined;
 }
@@ -132,6 +134,7 @@ const table = z.strictObject({
   columns: withoutProto.pipe(z.record(z.string(), column)).optional(),
   meanings: withoutProto.pipe(z.record(z.string(), column)).optional(),
   kinds: withoutProto.pipe(z.record(z.string(), z.enum(KINDS))).optional(),
+  units: z.literal('by-size').optional(),
   series: z.literal('confirmed').optional(),
 }) satisfies z.ZodType<TableLayout>;
 

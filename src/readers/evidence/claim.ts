@@ -95,7 +95,8 @@ function heard(column: Column, profile: Profile, all: Column[]): Heard {
   // Words, times and names under a header that promises glucose are none.
   const wordy = NO_NUMBER.includes(kind) && Number.isNaN(profile.low) && profile.cells >= FEW_CELLS;
   if (wordy && limitWord(profile.example) === 0 && !/\p{Nd}/u.test(profile.example)) return as('ignore', 'words');
-  const others = all.filter((other) => other !== column && NUMBERS.includes(other.role));
+  const others = all.filter((other) => other !== column && (NUMBERS.includes(other.role) || other.role === 'value'));
+  if (column.unit === '%') return as('ignore', 'other-quantity', column.unit);
   if ((column.foreign || column.maybe) && others.some((other) => !other.foreign && !other.maybe))
     return as('ignore', 'other-quantity', column.unit);
   if (column.role === 'glucose' && isNutrient(column, all)) return as('ignore', 'other-quantity', column.unit);

@@ -2,7 +2,7 @@ import { cellText, type Records } from '../table/records.ts';
 import { CLOCK_FLAGS } from '../times/clockCell.ts';
 import { halfOf } from '../times/halfWords.ts';
 import { SHAPE } from '../times/stamp.ts';
-import type { TimeCells } from '../times/timeColumn.ts';
+import { NOT_A_TIME, type TimeCells } from '../times/timeColumn.ts';
 
 const HALF = 43_200_000;
 
@@ -13,11 +13,19 @@ export type HalfVerdict = 'applied' | 'witness' | 'contradicts' | 'gaps';
  * Applies a column that says before or after noon to a clock that runs to 12. Beside a clock of 24 hours it is a witness:
  * it says the same again, or contradicts it.
  */
-export function applyHalves(records: Records, from: number, index: number, clocks: TimeCells): HalfVerdict {
+export function applyHalves(
+  records: Records,
+  from: number,
+  index: number,
+  clocks: TimeCells,
+  days: TimeCells = clocks,
+): HalfVerdict {
   const n = clocks.shape.length;
   const half = new Uint8Array(n);
   let [missing, beyond, against, all] = [0, 0, 0, 0];
   for (let k = 0; k < n; k++) {
+    // A sum below the table has no date, whatever its number looks like.
+    if (days.flags[k] === NOT_A_TIME) continue;
     if (clocks.shape[k] !== SHAPE.stamp && clocks.shape[k] !== SHAPE.clock) continue;
     all++;
     half[k] = halfOf(cellText(records, from + k, index));

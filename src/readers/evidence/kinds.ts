@@ -1,8 +1,8 @@
 import type { KindRole, TableLayout } from '../../schemas/layout.ts';
 import { type RowKind, rowKind } from '../notes/kinds.ts';
 import type { Column } from '../table/header.ts';
-import { readNumber } from '../table/numbers.ts';
-import { locate, type Records } from '../table/records.ts';
+import { asciiDigits, readNumber } from '../table/numbers.ts';
+import { cellText, locate, type Records } from '../table/records.ts';
 import type { Table } from '../table/tables.ts';
 import type { Claimed } from './claim.ts';
 import { isSmooth } from './curve.ts';
@@ -142,6 +142,12 @@ function unknownWords(
   return unknown;
 }
 
+/** `4 IU`: the number before a unit that stands in the cell. */
+function leadingNumber(text: string): number {
+  const found = /^'?([+-]?\d{1,5}(?:[.,]\d{1,4})?)\s*[^\d\s.,:/-]/.exec(asciiDigits(text));
+  return found ? Number(found[1]!.replace(',', '.')) : Number.NaN;
+}
+
 /** The first number that a row has in any of the columns of values. */
 function valuesOf(records: Records, { from, to }: Table, columns: Column[]): Float64Array {
   const value = new Float64Array(to - from).fill(Number.NaN);
@@ -150,7 +156,8 @@ function valuesOf(records: Records, { from, to }: Table, columns: Column[]): Flo
   for (let r = from; r < to; r++) {
     for (const { index } of columns) {
       if (!locate(records, r, index, span)) continue;
-      value[r - from] = readNumber(records.bytes, span.from, span.to, look);
+      const plainNumber = readNumber(records.bytes, span.from, span.to, look);
+      value[r - from] = Number.isNaN(plainNumber) ? leadingNumber(cellText(records, r, index)) : plainNumber;
       break;
     }
   }

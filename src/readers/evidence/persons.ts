@@ -3,26 +3,36 @@ import { plain } from '../table/vocabulary.ts';
 
 export type MarkKind = PersonMark['kind'];
 
-/** Words before a person's name, number or birthday; languages mixed as in table/vocabulary.ts. Longest part first wins. */
+/**
+ * Words before a person's name, number or birthday, in the languages of table/vocabulary.ts and some more; the first that fits wins.
+ * From memory, without accents.
+ */
 const KEYS: [MarkKind, RegExp][] = [
   [
     'born',
-    /(?:birth|geboren|geburt|\bdob\b|nacimiento|naissance|\bne\(?e?\)? le|nascita|nascimento|geboorte|fodelse|fodsel|syntyma|urodzenia|narozen|szulet|dogum|рожд|γεννησ|出生|生年|생년|เกิด|ميلاد|לידה)/,
+    /birth|\bdob\b|geboren|geburt|nacimiento|naissance|\bnee? le\b|nascita|nascimento|geboorte|fodsel|syntyma|urodzen|narozen|szuletes|gimimo|dogum|рожд|γεννησ|לידה|ميلاد|出生|生年|생년|เกิด/,
   ],
-  ['mail', /(?:e-?mail|correo|courriel|mail address)/],
+  [
+    'mail',
+    /e-?mail|e-?post|courriel|correo electr|correio electr|posta elettr|adresse electr|sahkoposti|pastas|ηλεκτρονικη διευθ|электронн|דואר אלקטר|البريد|メール|电子邮件|電子郵件|전자우편|이메일/,
+  ],
   [
     'record',
-    /(?:\bmrn\b|\bnhs\b|(?:record|chart|hospital|medical|health|case|insurance|identification)\s*(?:record\s*)?(?:no|nr|num|number|id|code|#)\b|historia clinica|fallnummer|aktenzeichen|versichertennummer|personnummer|henkilotunnus|dossier|cartella|numero de historia|病历号|カルテ)/,
+    /\bmrn\b|\bnhs\b|(?:record|chart|hospital|medical|health|case|insurance|identification|social security)\s*(?:record\s*)?(?:no|nr|num|number|id|code|#)(?:$|[^a-z])|(?:akten?|fall|versicherten|kartei|journal|dossier|potilas|sygehus|sygesikrings|person)-?(?:nummer|nr|numero)\b|numero d[eiou]\w* (?:historia|dossier|cartella|processo|expediente|utente|prontuario)|numero di cartella|numer (?:karty|pesel|kartoteki)|cislo (?:karty|pojistence)|karton-?szam|taj-?szam|korteles|dosya n|protokol n|henkilotunnus|номер карт|история болезни|αριθμος (?:φακελου|μητρωου)|מספר (?:תיק|זהות)|رقم (?:الملف|الهوية)|カルテ|診察券|病历号|病歷號|차트|등록번호/,
   ],
   [
     'code',
-    /(?:(?:patient|participant|subject|person|client|study)\s*(?:no|nr|num|number|id|code|#)\b|\b(?:pid|ptid|subjectid|patientid)\b|patienten?-?(?:nr|nummer|id)\b|numero de paciente|\buser\b|\baccount\b|\blogin\b|患者id)/,
+    /(?:patient|participant|subject|person|client|study)\s*(?:no|nr|num|number|id|code|#)(?:$|[^a-z])|\b(?:pid|ptid|subjectid|patientid)\b|patienten?-?(?:nr|nummer|id)\b|numero de paciente|\b(?:user|account|login|member)\b|benutzer|utilisateur|usuario|utente|utilizador|gebruiker|anvandare|bruger|kayttaja|uzytkownik|uzivatel|felhasznalo|naudotoj|kullanici|пользовател|χρηστης|משתמש|المستخدم|利用者|用户|사용자|患者id/,
   ],
   [
     'name',
-    /(?:\bname\b|patient|participant|subject|\bperson\b|client|proband|teilnehmer|paciente|nombre|\bnom\b|\bnome\b|naam|\bnamn\b|\bnavn\b|\bnimi\b|nazwisko|imie|paziente|potilas|pacjent|utilisateur|usuario|benutzer|jmeno|prijmeni|\bnev\b|\bad(?:i)?\b|имя|фамилия|пациент|ονομα|ασθενης|姓名|患者|氏名|이름|환자|ชื่อ|اسم|שם)/,
+    /\bname\b|patient|participant|subject|\bperson\b|client|proband|teilnehmer|paciente?\b|pacientas|paciens|pacjent|nombre|\bnom\b|\bnome\b|naam\b|\bnamn\b|\bnavn\b|\bnimi\b|paziente|potilas|\bjmeno\b|\bnev\b|vardas|\badi?\b|\bhasta\b|\bimie\b|имя|пациент|ονομα|ασθενης|מטופל|שם (?:פרטי|מלא)|المريض|الاسم|姓名|患者|氏名|이름|환자|ชื่อ/,
   ],
 ];
+
+/** A name that only people have, wherever it stands: given and family names. */
+const OWN_NAME =
+  /(?:first|last|given|family|middle|sur|full)\s?name|vorname|nachname|familienname|apellido|prenom|nom de famille|cognome|apelido|sobrenome|achternaam|voornaam|efternavn|fornavn|efternamn|fornamn|sukunimi|etunimi|nazwisko|prijmeni|vezeteknev|keresztnev|pavarde|soyad|фамили|отчеств|επωνυμο|שם משפחה|اسم العائلة|^姓$|^성$/;
 
 /** Keys that hold such a word and name no person: a device, a clinic, a file. */
 const NOT_PERSON =
@@ -32,11 +42,18 @@ const NOT_PERSON =
 export function markKindOf(key: string): MarkKind | undefined {
   const word = plain(key).replaceAll('_', ' ').trim();
   if (word.length === 0 || word.length > 40) return undefined;
-  const found = KEYS.find(([, pattern]) => pattern.test(word))?.[0];
+  // Letters that are no accents of others are looked for as they stand.
+  const raw = key.toLowerCase().trim();
+  if (isOwnName(key)) return 'name';
+  const found = KEYS.find(([, pattern]) => pattern.test(word) || pattern.test(raw))?.[0];
   return found !== undefined && NOT_PERSON.test(word) && !/patient|person|subject|participant/.test(word)
     ? undefined
     : found;
 }
+
+/** Whether a column's name, even of one word, can hold nothing but people's names. */
+export const isOwnName = (key: string): boolean =>
+  key.length <= 40 && (OWN_NAME.test(plain(key)) || OWN_NAME.test(key.toLowerCase().trim()));
 
 /** The mark a value gives under a kind; undefined for nothing, "unknown" and the like. What holds a digit under "Patient" is a code. */
 export function markOf(kind: MarkKind, value: string): PersonMark | undefined {

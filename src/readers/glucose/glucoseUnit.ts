@@ -2,10 +2,10 @@ import type { GlucoseUnit } from '../../model/glucose.ts';
 import type { Choice } from '../../model/input.ts';
 import type { Told } from '../../model/told.ts';
 import type { IssueBook } from '../book.ts';
-import { unitSteps } from '../evidence/levels.ts';
 import type { Hints } from '../hints.ts';
 import { CELL, type GlucoseCells, unitCode, unitOf } from './glucoseCell.ts';
-import { bothUnits, glucoseUnit, PLAUSIBLE } from './unit.ts';
+import { glucoseUnit, PLAUSIBLE } from './unit.ts';
+import { changeAt, cutAt, fillBySize } from './unitChange.ts';
 import { weighUnit } from './unitWeighing.ts';
 
 /** Fewer odd values than this are told one by one. */
@@ -19,6 +19,8 @@ export interface UnitWords {
   hinted?: Hints['unit'] | undefined;
   /** Line of the column names, 0 when there are none. */
   headerLine: number;
+  /** A layout says that each part is in the unit that its size shows. */
+  bySize: boolean;
   /** Units that lines above the table name. */
   above: { unit: GlucoseUnit; line: number }[];
 }
@@ -43,6 +45,10 @@ export function settleUnit(
     return undefined;
   }
   const cut = cutAt(cells);
+  if (cut !== undefined && words.bySize) {
+    choices.push({ id: 'unit', value: 'both', by: 'user' });
+    return fillBySize(cells);
+  }
   if (cut !== undefined) {
     book.add('unit-changes', 'refusal', lineOf(cut), changeAt(cells, cut, lineOf));
     return undefined;
@@ -134,20 +140,6 @@ function byUser(
   const seen = looksLikeOther(cells, unit);
   if (seen) book.add('unit-contradicts-user', 'warning', lineOf(0), { actual: seen, expected: unit });
   return unit;
-}
-
-/** The row at which the numbers without a unit of their own go over from one unit to the other. */
-function cutAt({ state, unit, value }: GlucoseCells): number | undefined {
-  return unitSteps(value.map((number, k) => (state[k] === CELL.number && unit[k] === 2 ? number : Number.NaN)))[0];
-}
-
-function changeAt({ value, state }: GlucoseCells, cut: number, lineOf: (k: number) => number) {
-  let before = cut - 1;
-  while (before > 0 && state[before] !== CELL.number) before--;
-  return {
-    actual: bothUnits(value[cut]!, lineOf(cut)),
-    expected: { is: 'at-line', text: String(value[before]), line: lineOf(before) },
-  } as const;
 }
 
 function fill(cells: GlucoseCells, unit: GlucoseUnit): GlucoseUnit {

@@ -43,7 +43,7 @@ export function glucoseUnit(text: string): GlucoseUnit | undefined {
 
 /** Concentrations and sensor currents that glucose comes in elsewhere. Known, so that none is dropped for another. */
 const FOREIGN =
-  /^(?:(?:[munp\u00b5\u03bc]?g|[munp\u00b5\u03bc]?mol|mol|meq|iu|u)\s?(?:\/|per)\s?(?:[mcd\u00b5\u03bc]?l|lit(?:re|er)|kg|100\s?g)|[pn\u00b5\u03bc]a|m?v|adu|counts?|isig|%|percent)$/;
+  /^(?:mmol\s?\/\s?mol|(?:[munp\u00b5\u03bc]?g|[munp\u00b5\u03bc]?mol|mol|meq|iu|u)\s?(?:\/|per)\s?(?:[mcd\u00b5\u03bc]?l|lit(?:re|er)|kg|100\s?g)|[pn\u00b5\u03bc]a|m?v|adu|counts?|isig|%|percent)$/;
 
 /** A unit, as written, in which no glucose is read here; undefined for glucose's own and for any other word. */
 export function foreignUnit(text: string): string | undefined {

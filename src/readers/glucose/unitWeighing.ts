@@ -4,6 +4,7 @@ import type { IssueBook } from '../book.ts';
 import type { Hints } from '../hints.ts';
 import { CELL, type GlucoseCells } from './glucoseCell.ts';
 import { bothUnits, MMOL_TOP, PLAUSIBLE } from './unit.ts';
+import { BY_SIZE } from './unitChange.ts';
 
 /** The largest number taken for a glucose value at all while weighing the unit. */
 const TOP = 1000;
@@ -56,6 +57,7 @@ export function weighUnit(
     book.add('unit-changes', 'refusal', lineOf(cut), {
       actual: bothUnits(cells.value[cut]!, lineOf(cut)),
       expected: { is: 'values-before', ...seen, value: cells.value[last]!, line: lineOf(last) },
+      question: BY_SIZE,
     });
     return undefined;
   }

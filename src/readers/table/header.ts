@@ -1,5 +1,5 @@
 import type { Role } from '../../schemas/layout.ts';
-import { type MarkKind, markKindOf } from '../evidence/persons.ts';
+import { isOwnName, type MarkKind, markKindOf } from '../evidence/persons.ts';
 import { offsetNamed } from '../evidence/zoneWords.ts';
 import { anyUnit, foreignUnit, glucoseUnit, otherUnit } from '../glucose/unit.ts';
 import { isRate } from './phrases.ts';
@@ -72,7 +72,10 @@ export function columnOf(index: number, name: string): Column {
     if (!has.has('glucose') && !has.has('value')) column.maybe = true;
   }
   const mark = markKindOf(trimmed);
-  if (mark && (role === 'person' || (role === 'ignore' && !(mark === 'name' && words.length === 1)))) {
+  if (
+    mark &&
+    (role === 'person' || (role === 'ignore' && (mark !== 'name' || words.length > 1 || isOwnName(trimmed))))
+  ) {
     column.role = 'person';
     column.mark = mark;
   }
@@ -152,12 +155,17 @@ function roleOf(has: Set<Concept>, words: string[], unit?: string): Role {
   }
   if (has.has('alarm')) return 'alarm';
   if (has.has('sensor') && has.has('event')) return 'sensor-event';
-  if (unit === 'g') return has.has('food') || has.has('value') ? 'carbohydrate' : 'ignore';
+  // Sugar of food is no glucose of blood, no carbohydrate as a whole, and no name of a food.
+  if (has.has('food') && has.has('glucose')) return 'ignore';
+  // Grams of food or of a value are carbohydrate only where no other word says of what.
+  if (unit === 'g')
+    return (has.has('food') || has.has('value')) &&
+      words.every((word) => word.length < 4 || conceptsOf([word]).size > 0)
+      ? 'carbohydrate'
+      : 'ignore';
   if (has.has('medication')) return has.has('dose') || has.has('value') ? 'medication-dose' : 'medication';
   if (has.has('dose')) return unit === 'IU' ? 'insulin' : 'medication-dose';
   if (has.has('intensity')) return 'intensity';
-  // Sugar of food is no glucose of blood, and no name of a food.
-  if (has.has('food') && has.has('glucose')) return 'ignore';
   if (has.has('food')) return has.has('kind') ? 'meal' : 'food';
   if (has.has('exercise') || has.has('sport')) return 'exercise';
   if (has.has('glucose')) return has.has('sensor') ? 'sensor' : 'glucose';

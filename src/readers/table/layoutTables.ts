@@ -81,7 +81,7 @@ export function withoutPlaces(settings: ReadSettings, named: boolean): ReadSetti
   const parsed = layout === undefined ? undefined : parseLayout(layout);
   // A faulty layout goes on as it is, so that it is told.
   if (!parsed?.ok) return settings;
-  const { unit, dateOrder, clock, decimalMark, serialDates, timezone, columns, meanings, kinds, series } =
+  const { unit, dateOrder, clock, decimalMark, serialDates, timezone, columns, meanings, kinds, units, series } =
     parsed.layout;
   const kept = {
     unit,
@@ -91,6 +91,7 @@ export function withoutPlaces(settings: ReadSettings, named: boolean): ReadSetti
     serialDates,
     timezone,
     kinds,
+    units,
     series,
     ...(named ? { columns, meanings } : {}),
   };

@@ -79,6 +79,7 @@ export function readTable(reading: Reading, table: Table, layout: TableLayout | 
       asked: settings.unit,
       hinted: reading.hints.unit,
       above: reading.above.units,
+      bySize: layout?.units === 'by-size',
       headerLine: table.header < 0 ? 0 : records.line[table.header]!,
     },
     layout,

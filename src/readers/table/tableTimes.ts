@@ -70,7 +70,7 @@ export function tableTimes(
   }
   const half = columns.find(({ role }) => role === 'half');
   if (half) {
-    const verdict = applyHalves(records, table.from, half.index, clock);
+    const verdict = applyHalves(records, table.from, half.index, clock, plan.kind === 'two' ? plan.day : clock);
     if (verdict === 'gaps' || verdict === 'contradicts') {
       askHalf(book, half, clock, lineOf(0));
       return undefined;

@@ -89,7 +89,7 @@ const WORDS: Record<Concept, string> = {
   person:
     'person patient* participant* subject* ptid pid paciente paziente potila* pacjent* teilnehmer* proband* sujet deltagar* henkilo client study user users account email mail login member mrn surname vorname nachname apellido apellidos prenom cognome achternaam voornaam efternamn fornamn sukunimi etunimi nazwisko imie',
   kind: 'type types kind event category art typ tipo categoria categorie soort luokka tyyppi rodzaj laji tapahtuma ereignis evento recordtype kategorie kategori',
-  unit: 'unit units uom einheit* unidad* unite unita unidade* eenheid enhet yksikko jednostka',
+  unit: 'unit units uom einheit* unidad* unite unita unidade* eenheid enhet enhed yksikko jednostka',
   calibration: '*calibr* *kalibr*',
   event:
     'change changed inserted insertion start started stopped replaced replacement removed removal warmup gewechselt wechsel vaihto',
