@@ -123,6 +123,9 @@ function tellsTime(has: Set<Concept>, words: string[]): boolean {
   return !content || words.some((word) => !WEAK_DATES.has(word) && conceptsOf([word]).has('date'));
 }
 
+/** "Device time" is a clock; "upload time" is none of a reading. */
+const isClockOwner = (word: string): boolean => word === 'device' || !conceptsOf([word]).has('other');
+
 function roleOf(has: Set<Concept>, words: string[], unit?: string): Role {
   const when = tellsTime(has, words);
   const lasting = unit === 'min' || unit === 's' || unit === 'h';
@@ -136,7 +139,7 @@ function roleOf(has: Set<Concept>, words: string[], unit?: string): Role {
   if (ASIDE_UNITS.has(unit ?? '')) return 'ignore';
   // The total of a meal's carbohydrate is what was eaten.
   if (has.has('carbohydrate') && isEatenTotal(words)) return 'carbohydrate';
-  if (has.has('other') && !has.has('person')) return 'ignore';
+  if (has.has('other') && !has.has('person') && !(when && words.every(isClockOwner))) return 'ignore';
   if (has.has('zone')) return 'offset';
   if (has.has('person')) return 'person';
   if (has.has('end') && when) return 'ignore';

@@ -12,6 +12,7 @@ import { planChoice, planTimes, readTimeCells, type TimeCells, type TimePlan } f
 import type { Column } from './header.ts';
 import { cellText, type Records } from './records.ts';
 import type { Table } from './tables.ts';
+import { conceptsOf, tokens } from './vocabulary.ts';
 
 const WHEN = ['time', 'date', 'clock'];
 /** Columns of times that are looked at; no table needs more. */
@@ -27,15 +28,22 @@ export interface TableTimes {
 export function tableTimes(
   reading: Reading,
   table: Table,
-  { columns, accounts }: Claimed,
+  { columns, accounts, profiles }: Claimed,
   layout: TableLayout | undefined,
 ): TableTimes | 'none' | undefined {
   const { records, book, choices } = reading;
   const lineOf = (k: number): number => records.line[table.from + k]!;
   const whens = columns.filter(({ role }) => WHEN.includes(role)).slice(0, MOST);
-  const cells = whens.map((column) => readTimeCells(records, table.from, table.to, column));
+  // Times under a name that nobody knows may be the wearer's clock as well as any.
+  const strange = columns.filter(
+    ({ role, given, name }, i) =>
+      role === 'ignore' && !given && profiles[i]!.kind === 'time' && conceptsOf(tokens(name)).size === 0,
+  );
+  const cells = [...whens, ...strange.slice(0, 2)].map((column) =>
+    readTimeCells(records, table.from, table.to, column),
+  );
   const glucose = columns.some(({ role }) => role === 'glucose' || role === 'sensor' || role === 'value');
-  const chosen = oneClock(cells, glucose);
+  const chosen = oneClock(cells, glucose, strange);
   if ('ask' in chosen) {
     askClocks(book, chosen.ask, records, table);
     return undefined;
@@ -118,7 +126,7 @@ export interface TwoClocks {
 }
 
 /** Of several columns that each hold whole times, or clock times, the one the person lived by. */
-function oneClock(cells: TimeCells[], glucose: boolean): OneClock | { ask: TwoClocks } {
+function oneClock(cells: TimeCells[], glucose: boolean, strange: readonly Column[]): OneClock | { ask: TwoClocks } {
   const witnesses: OneClock['witnesses'] = [];
   let left = cells;
   for (const shape of [SHAPE.stamp, SHAPE.clock]) {
@@ -127,7 +135,7 @@ function oneClock(cells: TimeCells[], glucose: boolean): OneClock | { ask: TwoCl
     let best = rivals[0];
     for (const other of rivals.slice(1)) {
       const distance = distanceOf(best!, other);
-      if (!distance) continue;
+      if (!distance || (strange.includes(other.column) && distance.is === 'unlike')) continue;
       let own: TimeCells | undefined = best;
       if (distance.is !== 'same') {
         own = ownClock(best!, other);
@@ -141,7 +149,9 @@ function oneClock(cells: TimeCells[], glucose: boolean): OneClock | { ask: TwoCl
       best = own;
     }
   }
-  return { cells: left, witnesses };
+  // One that nobody knows counts only where another column showed that it is the wearer's.
+  const shown = new Set(witnesses.map(({ of }) => of));
+  return { cells: left.filter((one) => !strange.includes(one.column) || shown.has(one)), witnesses };
 }
 
 export function firstText(records: Records, table: Table, column: Column): string {

@@ -1,0 +1,198 @@
+import { describe, expect, it, test } from 'vitest';
+import { readInputs } from '../../../src/readers/index.ts';
+import { NO_OFFSET } from '../../../src/time/offset.ts';
+import { TODAY } from '../told.ts';
+import { lines, numbers, read, refusals, START, stamp, sugar, times } from './made.ts';
+
+const N = 400;
+const RIGHT = Array.from({ length: N }, (_, i) => stamp(i));
+const at = (i: number, shift = 0): Date => new Date(START + (i * 5 + shift) * 60_000);
+const iso = (i: number, shift = 0): string => at(i, shift).toISOString().slice(0, 16).replace('T', ' ');
+const rows = (header: string, row: (i: number) => string): string => `${header}\n${lines(N, row)}\n`;
+const offsets = (file: ReturnType<typeof read>): number[] => [...new Set(file.readings.offset)];
+
+describe('a half of the day in a column of its own', () => {
+  const twelve = (i: number, part: 'time' | 'half'): string => {
+    const hour = at(i).getUTCHours();
+    if (part === 'half') return hour < 12 ? 'AM' : 'PM';
+    return `${hour % 12 || 12}:${iso(i).slice(14)}`;
+  };
+  test.each(['AM/PM', 'Half', 'x'])('called %s, beside date and time', (name) => {
+    const file = read(
+      rows(
+        `Date,Time,${name},Glucose (mg/dL)`,
+        (i) => `${iso(i).slice(0, 10)},${twelve(i, 'time')},${twelve(i, 'half')},${sugar(i)}`,
+      ),
+    );
+    expect(times(file)).toEqual(RIGHT);
+  });
+  it('beside a whole stamp, and in other words', () => {
+    const words: Record<string, string> = { AM: '午前', PM: '午後' };
+    const file = read(
+      rows(
+        'Time,Half,Glucose (mg/dL)',
+        (i) => `${iso(i).slice(0, 10)} ${twelve(i, 'time')},${words[twelve(i, 'half')]},${sugar(i)}`,
+      ),
+    );
+    expect(times(file)).toEqual(RIGHT);
+  });
+  it('says the same as a clock of 24 hours', () => {
+    const file = read(rows('Time,AM/PM,Glucose (mg/dL)', (i) => `${iso(i)},${twelve(i, 'half')},${sugar(i)}`));
+    expect([times(file), file.columns?.[1]]).toEqual([
+      RIGHT,
+      { name: 'AM/PM', role: 'half', why: 'witness', evidence: 'Time' },
+    ]);
+  });
+  it('is asked about where it contradicts one', () => {
+    expect(refusals(read(rows('Time,AM/PM,Glucose (mg/dL)', (i) => `${iso(i)},AM,${sugar(i)}`)))).toEqual([
+      'half-of-day-unclear',
+    ]);
+  });
+});
+
+describe('an offset named once', () => {
+  test.each<[string, number]>([
+    ['Time (UTC+2)', 120],
+    ['Time (GMT-05:00)', -300],
+    ['Timestamp (UTC+05:30)', 330],
+    ['Time (UTC)', 0],
+  ])('in a header: %s keeps the hours and names the distance', (name, minutes) => {
+    const file = read(rows(`${name},Glucose (mg/dL)`, (i) => `${iso(i)},${sugar(i)}`));
+    expect([times(file), offsets(file)]).toEqual([RIGHT, [minutes]]);
+    // The layout that is reported reads the same.
+    expect(
+      offsets(
+        read(
+          rows(`${name},Glucose (mg/dL)`, (i) => `${iso(i)},${sugar(i)}`),
+          { layout: file.layout },
+        ),
+      ),
+    ).toEqual([minutes]);
+  });
+  it('in a line above the table', () => {
+    const file = read(`Time zone: UTC+02:00\n${rows('Time,Glucose (mg/dL)', (i) => `${iso(i)},${sugar(i)}`)}`);
+    expect([times(file), offsets(file)]).toEqual([RIGHT, [120]]);
+    const made = read(`Exported 2026-02-01 10:00 UTC\n${rows('Time,Glucose (mg/dL)', (i) => `${iso(i)},${sugar(i)}`)}`);
+    expect(offsets(made)).toEqual([NO_OFFSET]);
+  });
+});
+
+describe('two clocks in one table', () => {
+  const two = (a: string, b: string, shift: number, cell = iso): string =>
+    rows(`${a},${b},Glucose (mg/dL)`, (i) => `${iso(i)},${cell(i, shift)},${sugar(i)}`);
+  test.each<[string, string, string, number]>([
+    ['local beside world time', 'Local time', 'UTC time', -120],
+    ['world time first', 'UTC time', 'Local time', 120],
+    ['a machine beside the display', 'System time', 'Display time', 120],
+    ['one that says nothing beside world time', 'Time', 'UTC time', -60],
+  ])('%s: the wearer’s own is read', (_, a, b, shift) => {
+    const file = read(two(a, b, shift));
+    const ownIsFirst = !/UTC|System/.test(a);
+    expect(times(file)[0]).toBe(ownIsFirst ? iso(0) : iso(0, shift));
+    expect(file.readings.count).toBe(N);
+    expect(offsets(file)).toEqual([Math.abs(shift)]);
+  });
+  it('neither of which is said to be the wearer’s is asked about, and either answer reads that one', () => {
+    const text = two('Device time', 'Time', 180);
+    const file = read(text);
+    expect(refusals(file)).toEqual(['two-clocks']);
+    const answered = (first: string, second: string) =>
+      read(text, { layout: { meanings: { 'Device time': first, Time: second } } });
+    expect(times(answered('time', 'ignore'))).toEqual(RIGHT);
+    expect(times(answered('ignore', 'time'))[0]).toBe(iso(0, 180));
+  });
+  it('the same time written twice is no second clock', () => {
+    expect(times(read(two('Time', 'Timestamp', 0)))).toEqual(RIGHT);
+  });
+  it('world time with a Z beside local time', () => {
+    const file = read(
+      two('When', 'Time', -120, (i, shift) => `${iso(i, shift).replace(' ', 'T')}:00Z`).replace(
+        'When',
+        'Time of reading',
+      ),
+    );
+    expect([times(file), offsets(file)]).toEqual([RIGHT, [120]]);
+  });
+});
+
+describe('days that were turned, changed or borrowed', () => {
+  const dmy = (i: number): string =>
+    `${iso(i * 36).slice(8, 10)}/${iso(i * 36).slice(5, 7)}/2026 ${iso(i * 36).slice(11)}`;
+  const mdy = (i: number): string =>
+    `${iso(i * 36).slice(5, 7)}/${iso(i * 36).slice(8, 10)}/2026 ${iso(i * 36).slice(11)}`;
+  const days = Array.from({ length: N }, (_, i) => iso(i * 36));
+  it('by a spreadsheet: dates up to the 12th stored turned, the others left as text', () => {
+    const turned = (i: number): string => {
+      const [day, clock] = iso(i * 36).split(' ') as [string, string];
+      const [y, m, d] = day.split('-') as [string, string, string];
+      return Number(d) <= 12 ? `${y}-${d}-${m} ${clock}` : `${d}/${m}/${y} ${clock}`;
+    };
+    const file = read(
+      rows('Time,Sensor glucose (mg/dL)', (i) => `${turned(i)},${sugar(i)}`),
+      { today: '2026-12-31' },
+    );
+    expect(times(file)).toEqual(days);
+    expect(file.issues.map(({ code }) => code)).toContain('dates-turned');
+  });
+  it('half way: the order changes and no option is offered that would misread the other half', () => {
+    const file = read(rows('Time,Sensor glucose (mg/dL)', (i) => `${i < 200 ? dmy(i) : mdy(i)},${sugar(i)}`));
+    expect(refusals(file)).toEqual(['date-order-mixed']);
+    expect(file.issues.some((issue) => 'question' in issue)).toBe(false);
+    for (const dateOrder of ['day-first', 'month-first'] as const)
+      expect(
+        refusals(
+          read(
+            rows('Time,Sensor glucose (mg/dL)', (i) => `${i < 200 ? dmy(i) : mdy(i)},${sugar(i)}`),
+            { dateOrder },
+          ),
+        ),
+      ).not.toEqual([]);
+  });
+  it('half way with days up to 12 on the other side', () => {
+    // 20 to 31 January day first, then 1 to 12 February month first: every date is one under day first.
+    const from = Date.UTC(2026, 0, 20, 7);
+    const text = (i: number): string => {
+      const [y, m, d] = new Date(from + i * 3_600_000).toISOString().slice(0, 10).split('-') as [
+        string,
+        string,
+        string,
+      ];
+      return `${m === '01' ? `${d}/${m}` : `${m}/${d}`}/${y} ${String((i + 7) % 24).padStart(2, '0')}:00`;
+    };
+    expect(refusals(read(`Time,Sensor glucose (mg/dL)\n${lines(24 * 23, (i) => `${text(i)},${sugar(i)}`)}\n`))).toEqual(
+      ['date-order-changes'],
+    );
+  });
+  test.each<[string, number]>([
+    ['with the date that begins', 0],
+    ['with the date that ends', 1],
+  ])('hours from 1 to 24, %s', (_, back) => {
+    const cell = (i: number): string => {
+      const hour = at(i).getUTCHours();
+      const date = hour === 0 ? iso(i, -back * 24 * 60).slice(0, 10) : iso(i).slice(0, 10);
+      return `${date} ${String(hour === 0 ? 24 : hour).padStart(2, '0')}:${iso(i).slice(14)}`;
+    };
+    expect(times(read(rows('Time,Glucose (mg/dL)', (i) => `${cell(i)},${sugar(i)}`)))).toEqual(RIGHT);
+  });
+  it('one day that can be two takes another file’s order only with a word, and never against that file’s own days', () => {
+    const bytes = (text: string) => new TextEncoder().encode(text);
+    const clear = rows('Time,Sensor glucose (mg/dL)', (i) => `${dmy(i)},${sugar(i)}`);
+    const both = (date: string) =>
+      readInputs(
+        [
+          { name: 'a.csv', bytes: bytes(clear) },
+          { name: 'b.csv', bytes: bytes(`Time,Carbs (g)\n${date} 08:00,30\n`) },
+        ],
+        { today: TODAY },
+      )[1]!;
+    expect(both('05/02/2026').issues.map(({ code }) => code)).toEqual([]);
+    expect(both('02/05/2026').issues.map(({ code }) => code)).toEqual(['date-order-unclear']);
+    expect(both('04/05/2026').issues.map(({ code }) => code)).toEqual(['date-order-borrowed']);
+  });
+});
+
+it('numbers stay with their times throughout', () => {
+  expect(numbers(read(rows('Time,Glucose (mg/dL)', (i) => `${iso(i)},${sugar(i)}`)))).toEqual(
+    Array.from({ length: N }, (_, i) => sugar(i)),
+  );
+});
