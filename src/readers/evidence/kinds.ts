@@ -22,8 +22,9 @@ export interface Kinds {
 export interface OpenKinds {
   column: Column;
   groups: Group[];
-  /** The words that need a meaning. */
+  /** The words that need a meaning, and those that show one. */
   unknown: string[];
+  seen: Record<string, KindRole>;
   /** It may be a column of kinds; else its words part the values in a way that a column of kinds would. */
   kinds: boolean;
 }
@@ -93,13 +94,7 @@ export function findKinds(
     const isKinds = !kinds && ((column.given && column.role === 'kind') || byWords || (parts && knownRows > 0));
     if (!isKinds) {
       const told = parts ? groups.filter(({ verdict, curve }) => verdict !== 'same' && curve.n >= FEW) : [];
-      if (told.length > 0 && !kinds)
-        open ??= {
-          column,
-          groups,
-          unknown: coded.words.filter((_, i) => coded.rows[i]! > 0),
-          kinds: column.role === 'kind' || shared,
-        };
+      if (told.length > 0 && !kinds) open ??= openWords(column, groups, column.role === 'kind' || shared);
       else
         accounts.set(
           column.index,
@@ -110,7 +105,7 @@ export function findKinds(
     const learnt: Record<string, KindRole> = {};
     const unknown = unknownWords(groups, meaning, learnt);
     if (unknown.length > 0) {
-      open ??= { column, groups, unknown, kinds: true };
+      open ??= { column, groups, unknown, seen: learnt, kinds: true };
       continue;
     }
     const of = new Map(coded.words.map((word) => [word, learnt[word] ? OF_ROLE[learnt[word]] : meaning(word)]));
@@ -118,6 +113,14 @@ export function findKinds(
     for (const [word, said] of Object.entries(layout?.kinds ?? {})) if (of.has(word)) learnt[word] = said;
   }
   return { ...(kinds ? { kinds } : {}), ...(open ? { open } : {}) };
+}
+
+/** A column that parts the values and knows none of its words: what runs like a sensor is proposed as one, and nothing else is. */
+function openWords(column: Column, groups: Group[], kinds: boolean): OpenKinds {
+  const main = mainGroup(groups);
+  const seen: Record<string, KindRole> = main && isSmooth(main.curve) ? { [main.word]: 'sensor' } : {};
+  const unknown = groups.map(({ word }) => word).filter((word) => !seen[word]);
+  return { column, groups, unknown, seen, kinds };
 }
 
 /** Words with values that need a meaning; a sensor's curve, and what lies on it, is learnt by itself. */

@@ -17,15 +17,13 @@ const groupOf = ({ word, rows, curve: { n, low, high } }: Group) =>
   n === 0 ? ({ is: 'bare-group', word, rows } as const) : ({ is: 'group', word, rows, low, high } as const);
 
 /** Asks what the words of a column mean: they could be doses, finger sticks, other people's. */
-export function askKinds(book: IssueBook, { column, groups, unknown, kinds }: OpenKinds, line: number): void {
+export function askKinds(book: IssueBook, { column, groups, unknown, seen, kinds }: OpenKinds, line: number): void {
   const shown = [...groups].sort((a, b) => b.rows - a.rows).slice(0, SHOWN);
-  const answer = kinds
-    ? { kinds: Object.fromEntries(unknown.slice(0, SHOWN).map((word) => [word.slice(0, LONGEST), '…'])) }
-    : { meanings: { [column.name]: 'ignore' } };
+  const open = Object.fromEntries(unknown.slice(0, SHOWN).map((word) => [word.slice(0, LONGEST), '…']));
   book.add(kinds ? 'kinds-unknown' : 'column-parts-values', 'refusal', line, {
     actual: shown.map(groupOf),
     expected: column.name,
-    question: { of: 'layout', field: kinds ? 'kinds' : 'meanings', answer: JSON.stringify(answer) },
+    question: { of: 'layout', field: 'kinds', answer: JSON.stringify({ kinds: { ...seen, ...open } }) },
   });
 }
 
