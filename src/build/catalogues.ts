@@ -35,8 +35,8 @@ const FURTHER = `## Further published indices
 
 Only with \`--more-indices\`, on the last pages.`;
 const FINDINGS = `Every statement about the data, in order of print: safety first. A finding *holds*, is *absent*, or is
-*untold* when the data do not allow it to be told; untold findings are printed with the reason. The examples are run by
-the tests. Words are in message format: what stands in braces is filled in.`;
+*untold* when the data do not allow it to be told; untold findings are printed with the reason. First stands when it holds.
+The examples, with one that just holds and one that just does not where there is an edge, are run by the tests. Words are in message format: what stands in braces is filled in.`;
 const TOPICS = `What a visit is about: the first row whose statement holds, one topic a visit, a second only beside a very low
 glucose. The rows stand in \`templates/topics.json\`, where a clinic may change, leave out or add those that are not locked; a
 file in which the locked rows do not stand at the top is refused. "Furthest" rows hold only where time above range (or too
@@ -114,11 +114,21 @@ const findingsOf = (words: Words): string[] =>
     const rows = examples[id].map(([name, , expected, set]) => `| ${name} | ${expected} | ${set ?? 'adult'} |`);
     return [
       `## ${id}`,
+      conditionsOf(id),
       facts([['source', source]]),
       ...said,
       ['| example | expected | targets |', '|---|---|---|', ...rows].join('\n'),
     ].join('\n\n');
   });
+
+/** When it holds, as written above the finding in its file. */
+function conditionsOf(id: string): string {
+  const file = id.replace(/-(.)/g, (_, letter: string) => letter.toUpperCase());
+  const code = readFileSync(new URL(`../findings/${file}.ts`, import.meta.url), 'utf8');
+  const [, about] = /\/\*\*((?:(?!\*\/)[\s\S])*)\*\/\nexport const \w+: Finding</.exec(code) ?? [];
+  if (about === undefined) throw new Error(`${file}.ts does not say above it when it holds`);
+  return about.replace(/\s*\n?\s*\*\s+/g, ' ').trim();
+}
 
 const topicsOf = (words: Words): string =>
   [

@@ -87,7 +87,7 @@ describe('what was said is not asked', () => {
 
   test('with one it is counted', () => {
     const one = measuredWith(said(0, 735, 'felt shaky'), said(2, 600, 'felt fine'));
-    expect(ask(one)).toBe('1 of 2 has a remark about how it felt. What went on before them?');
+    expect(ask(one)).toBe('1 of 2 lows has a remark about how it felt. What went on before them?');
   });
 });
 
