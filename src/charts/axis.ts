@@ -16,16 +16,20 @@ export interface Plot {
 
 /**
  * The glucose axis is the same on every chart of every report: 40 to 400 mg/dL, logarithmic, so that the lows get
- * the room that a linear axis takes from them (Rodbard 2020, doi 10.1089/dia.2020.0524). Values beyond are drawn on
- * its ends.
+ * the room that a linear axis takes from them (Rodbard 2020, doi 10.1089/dia.2020.0524); above 180 mg/dL at half
+ * that pace (ours), so that a small picture still shows a low of 62. Values beyond are drawn on its ends.
  */
 export const AXIS_LOW = 40;
 export const AXIS_HIGH = 400;
+const AXIS_BEND = 180;
+/** ln(180/40) of ln(180/40) + ln(400/180) / 2: the part of the axis below the bend. */
+const BELOW_BEND = 0.7902;
 
 export function glucoseScale(plot: Plot): (mgdl: number) => number {
+  const foot = plot.top + plot.height;
   return scaleLog()
-    .domain([AXIS_LOW, AXIS_HIGH])
-    .range([plot.top + plot.height, plot.top])
+    .domain([AXIS_LOW, AXIS_BEND, AXIS_HIGH])
+    .range([foot, foot - plot.height * BELOW_BEND, plot.top])
     .clamp(true);
 }
 

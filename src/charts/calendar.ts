@@ -9,11 +9,25 @@ import { frame, round } from './pen.ts';
 
 /** Months side by side. */
 export const MONTHS_A_ROW = 3;
-const GUTTER = 15;
-const MONTH = (CONTENT_WIDTH - GUTTER * (MONTHS_A_ROW - 1)) / MONTHS_A_ROW;
-/** Room for the date that a week starts with. */
-const LABEL = 14;
-const CELL = { width: (MONTH - LABEL) / 7, height: 16, gap: 2 };
+/** Where a calendar stands beside single days. */
+export const SMALL_MONTHS_A_ROW = 5;
+
+interface Grid {
+  gutter: number;
+  month: number;
+  /** Room for the date that a week starts with. */
+  label: number;
+  cell: { width: number; height: number; gap: number };
+  small: boolean;
+}
+
+function gridOf(perRow: number, gutter: number, label: number, height: number, gap: number): Grid {
+  const month = (CONTENT_WIDTH - gutter * (perRow - 1)) / perRow;
+  return { gutter, month, label, cell: { width: (month - label) / 7, height, gap }, small: label === 0 };
+}
+
+const USUAL = gridOf(MONTHS_A_ROW, 15, 14, 16, 2);
+const SMALL = gridOf(SMALL_MONTHS_A_ROW, 12, 0, 11, 1.5);
 /** A band that was seen at all is at least this thick. */
 const LEAST = 2;
 
@@ -33,12 +47,17 @@ export function byMonth(days: readonly DailySummary[]): DailySummary[][] {
  * Up to three months as a calendar, weeks from Monday (ISO 8601): a box a day, as wide as the part of the day that
  * was read, its bands stacked in it by their share, lowest at the bottom. A day nothing is known of is a dotted box.
  */
-export function calendarChart(months: readonly DailySummary[][], context: ChartContext): Drawing {
+export function calendarChart(
+  months: readonly DailySummary[][],
+  context: ChartContext,
+  size: 'usual' | 'small' = 'usual',
+): Drawing {
+  const grid = size === 'small' ? SMALL : USUAL;
   const { speaker, text } = context;
   const days = months.flat();
   const weeks = Math.max(...months.map((month) => weekOf(month.at(-1)!.date) + 1));
-  const head = text * 2 + 9;
-  const marks = months.flatMap((month, i) => oneMonth(month, i * (MONTH + GUTTER), head, context));
+  const head = grid.small ? text + 5 : text * 2 + 9;
+  const marks = months.flatMap((month, i) => oneMonth(month, i * (grid.month + grid.gutter), head, grid, context));
   const seen = days.filter((day) => day.inRange !== null);
   const with_ = (...bands: ('very-low' | 'low')[]) => ({
     q: 'count' as const,
@@ -46,7 +65,7 @@ export function calendarChart(months: readonly DailySummary[][], context: ChartC
   });
   return {
     width: CONTENT_WIDTH,
-    height: round(head + weeks * CELL.height),
+    height: round(head + weeks * grid.cell.height),
     summary: speaker.say('charts.calendar.summary', {
       from: { q: 'date', value: days[0]!.date },
       to: { q: 'date', value: days.at(-1)!.date },
@@ -91,7 +110,8 @@ function weekOf(date: LocalDate): number {
   return Math.floor((first + Number(date.slice(8)) - 1) / 7);
 }
 
-function oneMonth(days: DailySummary[], left: number, top: number, context: ChartContext): Mark[] {
+function oneMonth(days: DailySummary[], left: number, top: number, grid: Grid, context: ChartContext): Mark[] {
+  const { cell, label, month, small } = grid;
   const { speaker, text } = context;
   const word = (value: string, x: number, y: number, anchor: 'start' | 'middle' | 'end', ink = false): Mark => ({
     kind: 'text',
@@ -104,30 +124,37 @@ function oneMonth(days: DailySummary[], left: number, top: number, context: Char
     strong: ink,
   });
   const share = inRange(days);
-  const column = (date: LocalDate): number => left + LABEL + (weekdayOf(date) - 1) * CELL.width;
+  const column = (date: LocalDate): number => left + label + (weekdayOf(date) - 1) * cell.width;
   const marks: Mark[] = [word(speaker.value({ q: 'date', value: days[0]!.date }, 'month'), left, text, 'start', true)];
   if (share !== null) {
-    const told = speaker.say('charts.dayStrip.inRange', { share: { q: 'share', value: share } });
-    marks.push(word(told, left + MONTH - CELL.gap, text, 'end'));
+    const told = { q: 'share' as const, value: share };
+    const whole = small ? speaker.value(told) : speaker.say('charts.dayStrip.inRange', { share: told });
+    marks.push(word(whole, left + month - cell.gap, text, 'end'));
   }
   // Any Monday names the days of the week.
-  for (let i = 0; i < 7; i++) {
+  for (let i = 0; i < (small ? 0 : 7); i++) {
     const date = addDays('2024-01-01', i);
     const name = [...speaker.value({ q: 'date', value: date }, 'weekday')][0]!.toUpperCase();
-    marks.push(word(name, column(date) + (CELL.width - CELL.gap) / 2, text * 2 + 4, 'middle'));
+    marks.push(word(name, column(date) + (cell.width - cell.gap) / 2, text * 2 + 4, 'middle'));
   }
   const outlines: number[][] = [];
   days.forEach((day, i) => {
-    const [x, y] = [column(day.date), top + weekOf(day.date) * CELL.height];
-    if (i === 0 || weekdayOf(day.date) === 1)
-      marks.push(word(speaker.value({ q: 'date', value: day.date }, 'day'), left + LABEL - 3, y + 11, 'end'));
-    marks.push(...oneDay(day, round(x), round(y), outlines));
+    const [x, y] = [column(day.date), top + weekOf(day.date) * cell.height];
+    if (!small && (i === 0 || weekdayOf(day.date) === 1))
+      marks.push(word(speaker.value({ q: 'date', value: day.date }, 'day'), left + label - 3, y + 11, 'end'));
+    marks.push(...oneDay(day, round(x), round(y), cell, outlines));
   });
   return [...marks, { kind: 'line', role: 'axis', lines: outlines, width: 0.5 }];
 }
 
-function oneDay({ minutes, share }: DailySummary, x: number, y: number, outlines: number[][]): Mark[] {
-  const [width, height] = [round(CELL.width - CELL.gap), round(CELL.height - CELL.gap)];
+function oneDay(
+  { minutes, share }: DailySummary,
+  x: number,
+  y: number,
+  cell: Grid['cell'],
+  outlines: number[][],
+): Mark[] {
+  const [width, height] = [round(cell.width - cell.gap), round(cell.height - cell.gap)];
   const all = total(minutes);
   const empty: Mark = {
     kind: 'rect',
@@ -142,12 +169,13 @@ function oneDay({ minutes, share }: DailySummary, x: number, y: number, outlines
   };
   if (all === 0) return [empty];
   const seen = BANDS.filter((band) => minutes[band] > 0);
-  const free = height - LEAST * seen.length;
+  const least = Math.min(LEAST, height / (BANDS.length + 1));
+  const free = height - least * seen.length;
   const w = round(Math.max(2, width * Math.min(1, share)));
   const marks: Mark[] = share < 0.995 && all < DAY_MINUTES ? [empty] : [];
   let foot = y + height;
   for (const band of seen) {
-    const h = LEAST + (free * minutes[band]) / all;
+    const h = least + (free * minutes[band]) / all;
     foot -= h;
     marks.push({ kind: 'rect', role: band, x, y: round(foot), w, h: round(h) });
     // Without colour only a line shows where one band ends and the next begins.

@@ -73,7 +73,7 @@ export function dayStripChart(
   };
 }
 
-function sentence(summary: DailySummary, notes: number, { speaker }: ChartContext): string {
+export function sentence(summary: DailySummary, notes: number, { speaker }: ChartContext): string {
   const date = { q: 'date' as const, value: summary.date };
   if (summary.mean === null || summary.lowest === null || summary.highest === null || summary.inRange === null)
     return speaker.say('charts.dayStrip.empty', { date });
@@ -127,7 +127,7 @@ function facts(summary: DailySummary, top: number, { speaker, text }: ChartConte
 type DayRange = { from: number; to: number };
 
 /** A clock set back at night would draw the curve backwards: the second pass starts a line of its own. */
-function curveOf(timeline: Timeline, day: DayRange, plot: Plot): Curve {
+export function curveOf(timeline: Timeline, day: DayRange, plot: Plot): Curve {
   const { at, minute } = timeline.readings;
   const x = clockScale(plot);
   const longest = timeline.gapMinutes * MINUTE_MS;
@@ -144,7 +144,7 @@ function curveOf(timeline: Timeline, day: DayRange, plot: Plot): Curve {
 }
 
 /** The curve in ink; a pause longer than the gap rule leaves a dotted bracket on the foot of the plot. */
-function trace(
+export function trace(
   timeline: Timeline,
   day: DayRange & { start: number; minutes: number },
   curve: Curve,
@@ -172,7 +172,7 @@ function trace(
 }
 
 /** Readings at the sensor's own limits end in a small bar on the edge of the axis, so they are not taken for a value. */
-function limitMarks(timeline: Timeline, day: DayRange, plot: Plot): Mark[] {
+export function limitMarks(timeline: Timeline, day: DayRange, plot: Plot): Mark[] {
   const { limit, minute } = timeline.readings;
   const x = clockScale(plot);
   const lines: number[][] = [];

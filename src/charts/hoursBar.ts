@@ -11,7 +11,7 @@ const GAP = 1.5;
 const LEAST = 2;
 
 /** The whole of the time with readings as one bar, lowest at the left. Thin parts are named on a line of their own. */
-export function hoursBarChart(time: TimeInBands, context: ChartContext): Drawing {
+export function hoursBarChart(time: TimeInBands, context: ChartContext, names: 'all' | 'bare' = 'all'): Drawing {
   const { speaker, text } = context;
   const bands = BANDS.filter(
     (band) => band !== 'very-high' || context.targets.limits[context.native].veryHigh !== null,
@@ -20,7 +20,8 @@ export function hoursBarChart(time: TimeInBands, context: ChartContext): Drawing
   const room = CONTENT_WIDTH - GAP * (shares.length - 1);
   const wide = shares.map(({ share }) => Math.max(LEAST, share * room));
   const scale = room / wide.reduce((sum, width) => sum + width, 0);
-  const top = text + 6;
+  // Beside a table that names every band, thin parts need no name of their own.
+  const top = names === 'bare' ? 2 : text + 6;
   const marks: Mark[] = [];
   const above: Label[] = [];
   let x = 0;
@@ -51,7 +52,7 @@ export function hoursBarChart(time: TimeInBands, context: ChartContext): Drawing
         strong: true,
         on: band,
       });
-    } else {
+    } else if (names === 'all') {
       above.push({ label, width, centre: x + w / 2, start: x + w / 2 - 4 });
     }
     x += w + GAP;

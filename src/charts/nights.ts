@@ -18,7 +18,7 @@ const LARGE = { text: 14, perRow: 7 };
 
 /** One box a night. A night without enough readings is a dotted box with a question mark, never an empty calm one. */
 export function nightsChart(nights: Night[], context: ChartContext): Drawing {
-  const { speaker, text } = context;
+  const { text } = context;
   const perRow = text > LARGE.text ? LARGE.perRow : rowOf(nights.length, text);
   const rows = Math.ceil(nights.length / perRow);
   const gap = perRow > 14 ? 1.5 : 3;
@@ -32,35 +32,44 @@ export function nightsChart(nights: Night[], context: ChartContext): Drawing {
     const y = round(Math.floor(index / perRow) * rowHeight);
     return oneNight(night, { x, y, w: round(width), h: box, head }, told, context);
   });
+  return {
+    width: CONTENT_WIDTH,
+    height: round(rows * rowHeight - 6),
+    summary: nightsSummary(nights, context),
+    table: nightsTable(nights, context),
+    marks,
+  };
+}
+
+/** What is to be seen, with its numbers. */
+export function nightsSummary(nights: readonly Night[], { speaker }: ChartContext): string {
   const count = (state: Night['state']) => ({
     q: 'count' as const,
     value: nights.filter((night) => night.state === state).length,
   });
+  return speaker.say('charts.nights.summary', {
+    nights: { q: 'count', value: nights.length },
+    veryLow: count('very-low'),
+    low: count('low'),
+    none: count('none-seen'),
+    unknown: count('unknown'),
+  });
+}
+
+export function nightsTable(nights: readonly Night[], { speaker }: ChartContext) {
   return {
-    width: CONTENT_WIDTH,
-    height: round(rows * rowHeight - 6),
-    summary: speaker.say('charts.nights.summary', {
-      nights: { q: 'count', value: nights.length },
-      veryLow: count('very-low'),
-      low: count('low'),
-      none: count('none-seen'),
-      unknown: count('unknown'),
-    }),
-    table: {
-      columns: [
-        speaker.say('charts.words.night'),
-        speaker.say('charts.nights.state'),
-        speaker.say('charts.words.lowest'),
-        speaker.say('charts.words.covered'),
-      ],
-      rows: nights.map((night) => [
-        speaker.value({ q: 'date', value: night.date }, 'short'),
-        speaker.say(`charts.nights.states.${night.state}`),
-        night.lowest === null ? '–' : speaker.value({ q: 'glucose', value: night.lowest, limit: night.lowestLimit }),
-        speaker.value({ q: 'share', value: night.share }),
-      ]),
-    },
-    marks,
+    columns: [
+      speaker.say('charts.words.night'),
+      speaker.say('charts.nights.state'),
+      speaker.say('charts.words.lowest'),
+      speaker.say('charts.words.covered'),
+    ],
+    rows: nights.map((night) => [
+      speaker.value({ q: 'date', value: night.date }, 'short'),
+      speaker.say(`charts.nights.states.${night.state}`),
+      night.lowest === null ? '–' : speaker.value({ q: 'glucose', value: night.lowest, limit: night.lowestLimit }),
+      speaker.value({ q: 'share', value: night.share }),
+    ]),
   };
 }
 

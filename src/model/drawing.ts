@@ -19,8 +19,21 @@ export type Role =
   | 'paper'
   | 'muted';
 
-/** Shapes of note marks: food ● F, insulin ▲ I, exercise ◆ E, medicine ■ M, finger stick ✚ S, alarm, sensor, text. */
-export type SignShape = 'circle' | 'triangle' | 'diamond' | 'square' | 'plus' | 'bell' | 'ring' | 'dash';
+/**
+ * Shapes of note marks: food ● F, insulin ▲ I (long-acting ▼, a rate as steps), exercise ◆ E, medicine ■ M, finger stick ✚ S,
+ * alarm, sensor, text.
+ */
+export type SignShape =
+  | 'circle'
+  | 'triangle'
+  | 'wedge'
+  | 'steps'
+  | 'diamond'
+  | 'square'
+  | 'plus'
+  | 'bell'
+  | 'ring'
+  | 'dash';
 
 /** Points, x to the right and y down, from the drawing's top left corner. Coordinates rounded to 0.01. */
 export type Mark =

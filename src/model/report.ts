@@ -27,7 +27,8 @@ export type Block =
       /** Lets a reader at a screen sort the rows: a key for each cell of `rows`, numbers by size, nothing last. */
       keys?: (string | number)[][];
     }
-  | { kind: 'chart'; title?: string; drawing: Drawing }
+  /** `dense`: close to its neighbours, as one of many. */
+  | { kind: 'chart'; title?: string; drawing: Drawing; dense?: boolean }
   /** Tick boxes to fill in by hand; `inline` sets them side by side, for short items such as 0 to 10. */
   | { kind: 'boxes'; items: string[]; inline?: boolean }
   | { kind: 'writeIn'; label: string; lines: number }

@@ -7,7 +7,7 @@ import { curveTable } from './curveTable.ts';
 import { pregnancyBlocks } from './pregnancy.ts';
 import { readingOrders } from './readingOrders.ts';
 
-const CLOCK_FINDINGS: readonly FindingId[] = [
+export const CLOCK_FINDINGS: readonly FindingId[] = [
   'high-after-window',
   'dawn-rise',
   'overnight-fall',
@@ -57,7 +57,7 @@ export const usualDay: PageMaker = (context) => {
 };
 
 /** What can be said of the clock, in order of print. */
-export function clockLines(context: PageContext): string[] {
+function clockLines(context: PageContext): string[] {
   const { speaker, analysis } = context;
   const { windows } = analysis.measures;
   const lines = tellAll(context, CLOCK_FINDINGS);

@@ -19,6 +19,12 @@ const plus = (arm: number): number[] => [
 export const SIGNS: Readonly<Record<SignShape, SignOutline>> = {
   circle: { polygons: [], circle: 0.5, letter: 0.7, middle: 0 },
   triangle: { polygons: [[0, -0.54, 0.58, 0.46, -0.58, 0.46]], letter: 0.54, middle: 0.15 },
+  wedge: { polygons: [[0, 0.54, 0.58, -0.46, -0.58, -0.46]], letter: 0.54, middle: -0.15 },
+  steps: {
+    polygons: [[-0.6, 0.5, -0.6, 0.1, -0.2, 0.1, -0.2, -0.3, 0.2, -0.3, 0.2, -0.05, 0.6, -0.05, 0.6, 0.5]],
+    letter: 0.54,
+    middle: 0.2,
+  },
   diamond: { polygons: [[0, -0.58, 0.58, 0, 0, 0.58, -0.58, 0]], letter: 0.58, middle: 0 },
   square: { polygons: [[-0.46, -0.46, 0.46, -0.46, 0.46, 0.46, -0.46, 0.46]], letter: 0.7, middle: 0 },
   plus: { polygons: [plus(0.27)], letter: 0.66, middle: 0 },

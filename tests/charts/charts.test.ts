@@ -3,13 +3,15 @@ import { describe, expect, test } from 'vitest';
 import type { Analysis } from '../../src/analyse.ts';
 import { type ChartContext, roughWidth } from '../../src/charts/context.ts';
 import { coverageChart } from '../../src/charts/coverage.ts';
+import { dayPanelChart, smallDayChart } from '../../src/charts/dayPanel.ts';
 import { dayRowsChart } from '../../src/charts/dayRows.ts';
 import { dayStripChart } from '../../src/charts/dayStrip.ts';
+import { eveningsChart } from '../../src/charts/evenings.ts';
 import { hourBlocksChart } from '../../src/charts/hourBlocks.ts';
 import { hourSharesChart } from '../../src/charts/hourShares.ts';
 import { hoursBarChart } from '../../src/charts/hoursBar.ts';
-import { lowsClockChart } from '../../src/charts/lowsClock.ts';
 import { modalDayChart } from '../../src/charts/modalDay.ts';
+import { nightBarsChart } from '../../src/charts/nightBars.ts';
 import { nightsChart } from '../../src/charts/nights.ts';
 import { dayOf24, speakerOf } from '../../src/language/index.ts';
 import type { Drawing, Mark } from '../../src/model/drawing.ts';
@@ -28,9 +30,13 @@ function charts(analysis: Analysis, text = 8.5): Record<string, Drawing> {
   const voice = text > 10 ? 'patient' : 'clinic';
   const speaker = speakerOf(wordsOf(), { unit: timeline.unit, voice, targets });
   const context: ChartContext = { speaker, targets, native: timeline.unit, text };
+  const isLong = (label: string): boolean => /long/.test(label);
   const drawn: Record<string, Drawing> = {
     coverage: coverageChart(value(measures.coverage), context),
-    lowsClock: lowsClockChart(value(measures.lows).list, context),
+    evenings: eveningsChart(timeline, value(measures.lows).list, 4, context, isLong),
+    nightBars: nightBarsChart(value(measures.nights), 24, context),
+    dayPanel: dayPanelChart(timeline, value(measures.daily)[4]!, 4, context, { height: 52, clock: true, isLong }),
+    smallDay: smallDayChart(timeline, value(measures.daily)[4]!, 4, context, 32),
     nights: nightsChart(value(measures.nights), context),
     hoursBar: hoursBarChart(value(measures.timeInBands), context),
     hourBlocks: hourBlocksChart(dayOf24(value(measures.timeInBands).minutes), context),
@@ -104,7 +110,10 @@ describe.each(stories)('charts of %s', (story) => {
 
 test.each([
   'coverage',
-  'lowsClock',
+  'evenings',
+  'nightBars',
+  'dayPanel',
+  'smallDay',
   'nights',
   'hoursBar',
   'hourBlocks',

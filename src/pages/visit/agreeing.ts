@@ -1,9 +1,12 @@
 import type { Block } from '../../model/report.ts';
-import { caution, heading, type PageContext, type PageMaker, paragraph, tellAll, word } from '../context.ts';
+import { count, heading, type PageContext, type PageMaker, paragraph, tellAll, word } from '../context.ts';
 import { interpretationSentences } from '../interpretationSentences.ts';
+import { fewDays } from './days.ts';
+import { evidence } from './evidence.ts';
 import { isThin } from './layout.ts';
+import { wellSaid } from './otherFindings.ts';
 
-/** The back of the second sheet: what went well, what could not be told, the draft to sign, and what we agreed. */
+/** The back of the second sheet: evidence for the topic, what went well, what could not be told, the draft to sign, what we agreed. */
 export const agreeing: PageMaker = (context) => {
   const { speaker } = context;
   const title = speaker.say('pages.visit.agreeing');
@@ -12,29 +15,37 @@ export const agreeing: PageMaker = (context) => {
     title,
     blocks: [
       heading(1, title),
-      ...(isThin(context) ? [caution(context, 'C11')] : []),
+      ...(isThin(context) ? fewDays(context) : evidence(context)),
       ...well(context),
       ...untold(context),
       ...draft(context),
       ...agreed(context),
-      ...rows(context),
+      rows(context),
     ],
   };
 };
 
 function well(context: PageContext): Block[] {
-  const lines = tellAll(context, ['best-window', 'best-days', 'steady-nights']).slice(0, 2);
+  const lines = tellAll(context, wellSaid(context));
   if (lines.length === 0) return [];
   return [heading(2, context.speaker.say('pages.visit.well')), paragraph(lines.join(' '))];
 }
 
-/** In a line: what the data could not tell. */
+/** What the data could not tell, by name; where there is no room for all, the first and how many more. */
 function untold({ speaker, analysis }: PageContext): Block[] {
   const names = analysis.found.flatMap(({ id, look }) =>
     look.case === 'untold' ? [speaker.say(`findings.${id}.untold`)] : [],
   );
   if (names.length === 0) return [];
-  return [heading(2, speaker.say('pages.standsOut.untold')), paragraph(`${names.join('. ')}.`, 'small')];
+  const line = (most: number): Block[] => {
+    const rest = names.length - most;
+    const more = rest > 0 ? [speaker.say('pages.visit.untoldMore', { count: count(rest) })] : [];
+    return [paragraph([...names.slice(0, most).map((name) => `${name}.`), ...more].join(' '), 'small')];
+  };
+  const forms = [12, 8, 6, 4, 2].filter(
+    (most, i, all) => most <= names.length || all[i + 1]! < names.length || i === all.length - 1,
+  );
+  return [heading(2, speaker.say('pages.standsOut.untold')), { kind: 'fit', gives: 2, forms: forms.map(line) }];
 }
 
 /** Words for the record, for a clinician to edit and sign. */
@@ -58,30 +69,37 @@ function agreed({ speaker }: PageContext): Block[] {
     label: speaker.say(`pages.agreed.${name}`),
     lines,
   });
-  return [
-    heading(2, speaker.say('pages.agreed.title')),
-    line('goals'),
-    line('step', 2),
-    { kind: 'columns', widths: [0.5, 0.5], columns: [[line('helper')], [line('next')]] },
+  const sure: Block[] = [
     paragraph(speaker.say('pages.agreed.sure')),
     { kind: 'boxes', items: Array.from({ length: 11 }, (_, index) => String(index)), inline: true },
+  ];
+  const who: Block = { kind: 'columns', widths: [0.5, 0.5], columns: [[line('helper')], [line('next')]] };
+  return [
+    heading(2, speaker.say('pages.agreed.title')),
+    {
+      kind: 'fit',
+      gives: 3,
+      forms: [
+        [line('goals'), line('step', 2), who, ...sure],
+        [line('goals'), line('step'), who, ...sure],
+        [line('step'), who, ...sure],
+        [line('step'), who],
+      ],
+    },
   ];
 }
 
 /** Rows used and left out, and where all the rest is. */
-function rows({ speaker, analysis }: PageContext): Block[] {
+function rows({ speaker, analysis }: PageContext): Block {
   const { rows, used, notes, duplicate, setAside, ignored } = analysis.ledger;
-  const counted = { rows, used, notes, duplicate, setAside, ignored };
-  const params = Object.fromEntries(
-    Object.entries(counted).map(([name, value]) => [name, { q: 'count' as const, value }]),
-  ) as Record<keyof typeof counted, { q: 'count'; value: number }>;
-  return [
-    paragraph(
-      [
-        speaker.say('pages.accounting.sum', params),
-        speaker.say('pages.visit.elsewhere', { version: word(analysis.version) }),
-      ].join(' '),
-      'small',
-    ),
-  ];
+  const params = {
+    rows: count(rows),
+    used: count(used),
+    notes: count(notes),
+    duplicate: count(duplicate),
+    setAside: count(setAside),
+    ignored: count(ignored),
+  };
+  const elsewhere = speaker.say('pages.visit.elsewhere', { version: word(analysis.version) });
+  return paragraph(`${speaker.say('pages.accounting.sum', params)} ${elsewhere}`, 'small');
 }

@@ -1,13 +1,11 @@
 import { hourSharesChart } from '../../charts/hourShares.ts';
 import { CURVE_LABELS, modalDayChart } from '../../charts/modalDay.ts';
 import type { Block } from '../../model/report.ts';
-import { heading, type PageMaker, paragraph, space } from '../context.ts';
-import { clockLines } from '../usualDay.ts';
+import { heading, type PageMaker, paragraph, space, tellAll } from '../context.ts';
+import { clockSaid } from './otherFindings.ts';
 import { remarks } from './remarks.ts';
 import { sinceLastTime } from './sinceLastTime.ts';
 
-/** Most sentences about the clock; the further pages hold all of them. */
-const MOST_LINES = 3;
 /** Heights of the ribbon that are tried. */
 const RIBBON = [230, 196, 170, 146, 124];
 
@@ -41,7 +39,7 @@ export const clock: PageMaker = (context) => {
       title: speaker.say('pages.usualDay.shares'),
       drawing: hourSharesChart(hourly.value, chart, { height: 64, right: CURVE_LABELS }),
     });
-  const lines = clockLines(context).slice(0, MOST_LINES);
+  const lines = tellAll(context, clockSaid(context));
   if (lines.length > 0) blocks.push({ kind: 'list', items: lines, ordered: false });
   blocks.push(...sinceLastTime(context), ...remarks(context));
   return { id: 'clock', title, blocks };

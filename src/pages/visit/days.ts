@@ -1,34 +1,149 @@
-import { byMonth, calendarChart, MONTHS_A_ROW } from '../../charts/calendar.ts';
-import { dayStripChart } from '../../charts/dayStrip.ts';
+import { byMonth, calendarChart, SMALL_MONTHS_A_ROW } from '../../charts/calendar.ts';
+import { dayPanelChart, smallDayChart } from '../../charts/dayPanel.ts';
+import { type LongActing, type SignKind, signKind } from '../../charts/noteLanes.ts';
+import { signKeyChart } from '../../charts/signKey.ts';
+import type { DailySummary } from '../../model/measures.ts';
 import type { Block } from '../../model/report.ts';
-import { caution, heading, type PageMaker } from '../context.ts';
+import { count, heading, type PageContext, type PageMaker, paragraph } from '../context.ts';
+import { daysThatMatter } from './daysThatMatter.ts';
+import { longActing } from './signs.ts';
+
+/** So many days are all shown large; up to four weeks the others are small; then a calendar stands for them. */
+const ALL_LARGE = 14;
+const MOST_SMALL = 28;
+
+/**
+ * Heights of a plot that are tried, in points. From 54 points on, 70 to 180 mg/dL take 9 mm on the axis that all charts share, and a
+ * low of 62 is seen to lie below.
+ */
+const LARGE = [78, 72, 66, 60, 56, 54, 52];
+const LEAST_LARGE = 52;
+
+const SIGNS: readonly SignKind[] = [
+  'food',
+  'rapid',
+  'long',
+  'rate',
+  'exercise',
+  'alarm',
+  'medicine',
+  'sensor',
+  'remark',
+  'stick',
+];
 
 /** The front of the second sheet: what single days looked like. */
 export const singleDays: PageMaker = (context) => {
-  const { speaker, analysis, chart } = context;
+  const { speaker, analysis } = context;
   const { daily } = analysis.measures;
-  const title = speaker.say('pages.dayStrips.title');
-  const blocks: Block[] = [heading(1, title), caution(context, 'C11')];
   if (!daily.ok) return null;
-  const days = daily.value;
-  if (days.length > 28) {
-    const months = byMonth(days);
-    for (let first = 0; first < months.length; first += MONTHS_A_ROW)
-      blocks.push({ kind: 'chart', drawing: calendarChart(months.slice(first, first + MONTHS_A_ROW), chart) });
-  } else {
-    const shown = days.slice(-10);
-    blocks.push(
-      ...shown.map(
-        (day, i): Block => ({
-          kind: 'chart',
-          drawing: dayStripChart(analysis.timeline, day, days.length - shown.length + i, chart, {
-            height: 24,
-            clock: false,
-            lanes: 2,
-          }),
-        }),
-      ),
-    );
-  }
-  return { id: 'days', title, blocks };
+  const title = speaker.say('pages.visit.days');
+  return { id: 'days', title, blocks: [heading(1, title), ...dayBlocks(context, daily.value)] };
 };
+
+/** Of little data the days that there are, as many as fit beside all else on the one sheet. */
+export function fewDays(context: PageContext): Block[] {
+  const { daily } = context.analysis.measures;
+  if (!daily.ok) return [];
+  const isLong = longActing(context);
+  const forms = [8, 6, 4, 2].map((most): Block[] => [
+    key(context, isLong),
+    large(context, daysThatMatter(context, daily.value, most), daily.value, LEAST_LARGE, isLong),
+  ]);
+  return [heading(2, context.speaker.say('pages.visit.days')), { kind: 'fit', gives: 1, forms }];
+}
+
+const key = (context: PageContext, isLong: LongActing): Block => ({
+  kind: 'chart',
+  drawing: signKeyChart(signsIn(context, isLong), context.chart),
+  dense: true,
+});
+
+/** Single days as large as they can be; a day without readings and notes is left out. */
+function dayBlocks(context: PageContext, days: DailySummary[]): Block[] {
+  const isLong = longActing(context);
+  if (days.length <= ALL_LARGE) {
+    const seen = days.filter(({ share }, i) => share > 0 || hasNotes(context, i));
+    return [
+      key(context, isLong),
+      { kind: 'fit', gives: 1, forms: LARGE.map((height) => [large(context, seen, days, height, isLong)]) },
+    ];
+  }
+  const small = days.length <= MOST_SMALL;
+  const forms = small ? [10, 8, 6] : [8, 6, 4];
+  return [
+    key(context, isLong),
+    {
+      kind: 'fit',
+      gives: 1,
+      forms: forms.flatMap((most): Block[][] => {
+        const chosen = daysThatMatter(context, days, most);
+        const rest = days.filter((day) => !chosen.includes(day));
+        const why = context.speaker.say('pages.visit.daysChosen', {
+          shown: count(chosen.length),
+          all: count(days.length),
+        });
+        const first = [paragraph(why, 'small'), large(context, chosen, days, LEAST_LARGE, isLong)];
+        if (!small) return [[...first, ...calendar(context, days)]];
+        return [38, 32, 26].map((height) => [...first, ...smallDays(context, rest, days, height)]);
+      }),
+    },
+  ];
+}
+
+const hasNotes = ({ analysis }: PageContext, index: number): boolean =>
+  analysis.timeline.notes.some(({ day }) => day === index);
+
+const signsIn = ({ analysis }: PageContext, isLong: LongActing): SignKind[] => {
+  const seen = new Set(analysis.timeline.notes.filter(({ timed }) => timed).map((note) => signKind(note, isLong)));
+  return SIGNS.filter((kind) => seen.has(kind));
+};
+
+/** Days one under another in two columns, the clock under the last of each. */
+function large(
+  { analysis, chart }: PageContext,
+  some: DailySummary[],
+  all: DailySummary[],
+  height: number,
+  isLong: LongActing,
+): Block {
+  const half = Math.ceil(some.length / 2);
+  const column = (days: DailySummary[]): Block[] =>
+    days.map((day, i) => ({
+      kind: 'chart',
+      dense: true,
+      drawing: dayPanelChart(analysis.timeline, day, all.indexOf(day), chart, {
+        height,
+        clock: i === days.length - 1,
+        isLong,
+      }),
+    }));
+  return { kind: 'columns', widths: [0.5, 0.5], columns: [column(some.slice(0, half)), column(some.slice(half))] };
+}
+
+function smallDays(
+  { analysis, chart }: PageContext,
+  some: DailySummary[],
+  all: DailySummary[],
+  height: number,
+): Block[] {
+  const rows = Math.ceil(some.length / 4);
+  const columns = [0, 1, 2, 3].map((n) =>
+    some.slice(n * rows, (n + 1) * rows).map(
+      (day): Block => ({
+        kind: 'chart',
+        dense: true,
+        drawing: smallDayChart(analysis.timeline, day, all.indexOf(day), chart, height),
+      }),
+    ),
+  );
+  return [{ kind: 'columns', widths: [0.25, 0.25, 0.25, 0.25], columns }];
+}
+
+function calendar({ chart }: PageContext, days: DailySummary[]): Block[] {
+  const months = byMonth(days);
+  return Array.from({ length: Math.ceil(months.length / SMALL_MONTHS_A_ROW) }, (_, row): Block => {
+    const some = months.slice(row * SMALL_MONTHS_A_ROW, (row + 1) * SMALL_MONTHS_A_ROW);
+    return { kind: 'chart', drawing: calendarChart(some, chart, 'small') };
+  });
+}

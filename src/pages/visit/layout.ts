@@ -1,4 +1,5 @@
-import type { PageContext } from '../context.ts';
+import type { Block } from '../../model/report.ts';
+import { heading, type PageContext } from '../context.ts';
 
 /** One sheet is enough where fewer than 72 hours were read, or no night can be told (72 h: Battelino 2019, as coverage has it). */
 export function isThin({ analysis }: PageContext): boolean {
@@ -6,3 +7,10 @@ export function isThin({ analysis }: PageContext): boolean {
   const night = nights.ok && nights.value.some(({ state }) => state !== 'unknown');
   return !coverage.ok || !coverage.value.reached72h || !night;
 }
+
+/** What a few lines are about, beside them: a heading that takes no line of its own. */
+export const beside = (title: string, blocks: Block[]): Block => ({
+  kind: 'columns',
+  widths: [0.11, 0.89],
+  columns: [[heading(3, title)], blocks],
+});

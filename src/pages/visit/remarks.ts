@@ -1,61 +1,36 @@
-import { isolated } from '../../language/index.ts';
-import type { Instant, LocalDate } from '../../model/glucose.ts';
+import type { Remark } from '../../model/remarks.ts';
 import type { Block } from '../../model/report.ts';
-import type { Note } from '../../model/timeline.ts';
-import { MINUTE_MS } from '../../time/calendar.ts';
-import { count, heading, type PageContext, type PageMaker, paragraph, word } from '../context.ts';
+import { count, heading, type PageContext, type PageMaker, paragraph } from '../context.ts';
+import { remarkLine } from './remarkLine.ts';
+import { quoted } from './topicBox.ts';
 
 /** Lines of remarks for which the back of the first sheet has room, and letters of such a line; more go to a sheet of their own. */
-const ROOM = { lines: 16, letters: 92 };
-/** A remark so near a low is told with it (ours). */
-const NEAR = 240 * MINUTE_MS;
-/** Alarms and changes of a sensor are signs beside the curve, not words of a person. */
-const DEVICE: readonly Note['kind'][] = ['alarm', 'sensor', 'calibration'];
+const ROOM = { lines: 15, letters: 92 };
 
-/** What a person wrote, as it stands, with every time at which it was written. */
-interface Remark {
-  text: string;
-  notes: Note[];
-  nearLow: boolean;
-}
-
-/** All remarks, those near a low first, then in order of time; those that fit beside the usual day, and the others. */
+/** All remarks but those that stand with the topic: near a low first, then in order of time; those that fit, and the others. */
 function remarksOf(context: PageContext): { here: string[]; more: string[] } {
-  const here: string[] = [];
-  const all = inOrder(context).map((remark) => lineOf(remark, context));
+  const all = inOrder(context).map((remarks) => remarkLine(context, remarks));
   let lines = 0;
-  for (const line of all) {
+  const over = all.findIndex((line) => {
     lines += Math.ceil(line.length / ROOM.letters);
-    if (lines > ROOM.lines) break;
-    here.push(line);
-  }
-  return { here, more: all.slice(here.length) };
-}
-
-function inOrder({ analysis }: PageContext): Remark[] {
-  const { lows } = analysis.measures;
-  const near = (at: Instant): boolean =>
-    lows.ok && lows.value.list.some(({ start, end }) => at > start - NEAR && at < end + NEAR);
-  const same = new Map<string, Note[]>();
-  for (const note of analysis.timeline.notes) {
-    const text = (note.text ?? '').trim();
-    if (text === '' || DEVICE.includes(note.kind)) continue;
-    same.set(text, [...(same.get(text) ?? []), note]);
-  }
-  return [...same]
-    .map(([text, notes]) => ({ text, notes, nearLow: notes.some(({ at, timed }) => timed && near(at)) }))
-    .sort((a, b) => Number(b.nearLow) - Number(a.nearLow) || a.notes[0]!.at - b.notes[0]!.at);
-}
-
-function lineOf({ text, notes }: Remark, { analysis, speaker }: PageContext): string {
-  const when = notes.map(({ day, minute, timed }) => {
-    const date = speaker.value({ q: 'date', value: analysis.timeline.days[day]!.date as LocalDate }, 'compact');
-    return (timed ? `${date} ${speaker.value({ q: 'clock', value: minute }, 'short')}` : date).replaceAll(
-      ' ',
-      '\u00a0',
-    );
+    return lines > ROOM.lines;
   });
-  return speaker.say('pages.visit.remark', { when: word(when.join(', ')), text: word(isolated(text)) });
+  const fit = over < 0 ? all.length : over;
+  return { here: all.slice(0, fit), more: all.slice(fit) };
+}
+
+/** The same words on several days are told once, with every time. */
+function inOrder(context: PageContext): Remark[][] {
+  const { remarks } = context.analysis.measures;
+  if (!remarks.ok) return [];
+  const elsewhere = quoted(context);
+  const same = new Map<string, Remark[]>();
+  for (const remark of remarks.value) {
+    if (elsewhere.includes(remark)) continue;
+    same.set(remark.text, [...(same.get(remark.text) ?? []), remark]);
+  }
+  const nearLow = (some: Remark[]): boolean => some.some(({ near }) => near.some(({ of }) => of === 'low'));
+  return [...same.values()].sort((a, b) => Number(nearLow(b)) - Number(nearLow(a)) || a[0]!.at - b[0]!.at);
 }
 
 /** What fits of them, whole, and where the others are. */
@@ -69,6 +44,9 @@ export function remarks(context: PageContext): Block[] {
     blocks.push(paragraph(speaker.say('pages.visit.remarksMore', { count: count(more.length) }), 'small'));
   return blocks;
 }
+
+/** How many remarks stand on a sheet of their own. */
+export const remarksApart = (context: PageContext): number => remarksOf(context).more.length;
 
 /** What did not fit there, whole: the one sheet that is added by itself. */
 export const remarksSheet: PageMaker = (context) => {

@@ -26,5 +26,7 @@ export function chart(block: BlockOf<'chart'>, width: number, setting: Setting):
       drawMarks(drawing, sheet.as(figure), x, y, zoom, setting);
     },
   });
-  return flow(strips, 0.8 * scale.rhythm, scale.rhythm);
+  return block.dense
+    ? flow(strips, strips.length > 1 ? 0.6 * scale.rhythm : 0, 2)
+    : flow(strips, 0.8 * scale.rhythm, scale.rhythm);
 }

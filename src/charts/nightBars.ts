@@ -1,0 +1,81 @@
+import type { Drawing, Mark } from '../model/drawing.ts';
+import type { Night } from '../model/measures.ts';
+import type { ChartContext } from './context.ts';
+import { CONTENT_WIDTH } from './frame.ts';
+import { nightsSummary, nightsTable } from './nights.ts';
+import { round } from './pen.ts';
+
+/** A bar as high as this stands for at least an hour. */
+const LEAST_SCALE = 60;
+
+/** A bar a night, as high as the minutes that were low in it; a night that cannot be told is a dotted box with a question mark. */
+export function nightBarsChart(nights: readonly Night[], height: number, given: ChartContext): Drawing {
+  const context = { ...given, text: 8 };
+  const { speaker, text } = context;
+  const step = Math.min(CONTENT_WIDTH / nights.length, 42);
+  const width = round(Math.min(step - 3, 22));
+  const scale = height / Math.max(LEAST_SCALE, ...nights.map(({ lowMinutes }) => lowMinutes));
+  const base = text + 2 + height;
+  const marks = nights.flatMap((night, i): Mark[] => {
+    const x = round((i + 0.5) * step - width / 2);
+    const centre = round((i + 0.5) * step);
+    const label = (y: number, content: string, role: 'ink' | 'axis', strong = false): Mark => ({
+      kind: 'text',
+      role,
+      x: centre,
+      y: round(y),
+      text: content,
+      size: text,
+      anchor: 'middle',
+      strong,
+    });
+    const date = label(base + text + 2, speaker.value({ q: 'date', value: night.date }, 'day'), 'axis');
+    if (night.state === 'unknown') {
+      const box: Mark = {
+        kind: 'rect',
+        role: 'paper',
+        x,
+        y: round(base - 14),
+        w: width,
+        h: 14,
+        outline: 'axis',
+        outlineWidth: 0.75,
+        dotted: true,
+      };
+      return [date, box, label(base - 4, '?', 'ink', true)];
+    }
+    if (night.lowMinutes <= 0) return [date];
+    const bar = (role: 'low' | 'very-low', from: number, minutes: number): Mark[] =>
+      minutes <= 0
+        ? []
+        : [
+            {
+              kind: 'rect',
+              role,
+              x,
+              y: round(base - (from + minutes) * scale),
+              w: width,
+              h: round(minutes * scale),
+              outline: 'ink',
+              outlineWidth: 0.75,
+            },
+          ];
+    const above = Math.max(1, Math.round(night.lowMinutes));
+    return [
+      date,
+      ...bar('very-low', 0, night.veryLowMinutes),
+      ...bar('low', night.veryLowMinutes, night.lowMinutes - night.veryLowMinutes),
+      label(base - night.lowMinutes * scale - 2, speaker.number(above, 0), 'ink', true),
+    ];
+  });
+  return {
+    width: CONTENT_WIDTH,
+    height: round(base + text + 4),
+    summary: nightsSummary(nights, context),
+    table: nightsTable(nights, context),
+    marks: [
+      { kind: 'line', role: 'axis', lines: [[0, round(base), round(step * nights.length), round(base)]], width: 0.75 },
+      ...marks,
+    ],
+  };
+}

@@ -1,0 +1,62 @@
+import type { Drawing, Mark } from '../model/drawing.ts';
+import { type ChartContext, roughWidth } from './context.ts';
+import { CONTENT_WIDTH } from './frame.ts';
+import { type SignKind, shapeOf } from './noteLanes.ts';
+import { round } from './pen.ts';
+
+const SIGN = 6.5;
+const LINE = 11;
+const BETWEEN = 9;
+
+/** What the signs under the curves stand for, on as many lines as they take. */
+export function signKeyChart(kinds: readonly SignKind[], given: ChartContext): Drawing {
+  const context = { ...given, text: 8 };
+  const { speaker, text } = context;
+  const items: { name: string; mark(x: number, y: number): Mark }[] = kinds.map((kind) => ({
+    name: speaker.say(`charts.signs.${kind}`),
+    mark: (x, y) => ({ kind: 'sign', shape: shapeOf(kind), role: 'ink', x, y, size: SIGN }),
+  }));
+  items.push(
+    {
+      name: speaker.say('charts.signs.together'),
+      mark: (at, y) => ({ kind: 'text', role: 'ink', x: at, y: round(y + 2.9), text: '3×', size: 8, anchor: 'middle' }),
+    },
+    {
+      name: speaker.say('charts.signs.weekend'),
+      mark: (x, y) => ({ kind: 'rect', role: 'ink', x: x - 1, y: y - 4, w: 2, h: 8 }),
+    },
+    {
+      name: speaker.say('charts.signs.gap'),
+      mark: (x, y) => ({ kind: 'line', role: 'gap', lines: [[x - 4, y, x + 4, y]], width: 1.5, dash: [1.5, 2] }),
+    },
+  );
+  let x = 0;
+  let y = LINE / 2;
+  const marks = items.flatMap(({ name, mark }): Mark[] => {
+    const width = SIGN + 4 + roughWidth(name, text);
+    if (x > 0 && x + width > CONTENT_WIDTH) {
+      x = 0;
+      y += LINE;
+    }
+    const at = x;
+    x += width + BETWEEN;
+    return [
+      mark(round(at + SIGN / 2 + 1), round(y)),
+      {
+        kind: 'text',
+        role: 'ink',
+        x: round(at + SIGN + 4),
+        y: round(y + text * 0.36),
+        text: name,
+        size: text,
+        anchor: 'start',
+      },
+    ];
+  });
+  const summary = speaker.say('charts.signs.summary', {
+    count: { q: 'count', value: items.length },
+    names: { q: 'word', value: items.map(({ name }) => name).join(', ') },
+  });
+  const table = { columns: [speaker.say('charts.words.notes')], rows: items.map(({ name }) => [name]) };
+  return { width: CONTENT_WIDTH, height: round(y + LINE / 2), summary, table, marks };
+}

@@ -1,0 +1,101 @@
+import { eveningsChart, eveningsOf } from '../../charts/evenings.ts';
+import { nightBarsChart } from '../../charts/nightBars.ts';
+import type { FindingId } from '../../findings/index.ts';
+import type { Block } from '../../model/report.ts';
+import { count, heading, type PageContext, paragraph, tellAll, word } from '../context.ts';
+import { beside } from './layout.ts';
+import { longActing } from './signs.ts';
+
+/** At most two of these are said here, the gravest first; the rest are named as other findings. */
+const LOWS: readonly FindingId[] = [
+  'very-low',
+  'lows-seen',
+  'long-lows',
+  'lows-clustered',
+  'lows-at-night',
+  'lows-averages-hide',
+  'brief-lows',
+  'no-lows-seen',
+];
+const MOST_SAID = 2;
+/** Rows of evenings that are tried, the most first; all else on the side gives way before. */
+const ROWS = [14, 12, 10, 9, 8, 7, 6, 5, 4, 3, 2];
+/** So many nights stand in a row; a longer period shows its last ones. */
+const NIGHTS_SHOWN = 28;
+
+/** The findings about lows that page 1 says: where lows were seen by its own two sentences and rows, else in their words. */
+export function lowsSaid({ analysis }: PageContext): FindingId[] {
+  const { lows } = analysis.measures;
+  if (lows.ok && lows.value.list.length > 0) return ['very-low', 'lows-seen', 'long-lows', 'lows-at-night'];
+  return LOWS.filter((id) => analysis.found.some((one) => one.id === id && one.look.case === 'holds')).slice(
+    0,
+    MOST_SAID,
+  );
+}
+
+/** In two sentences, then a row for every evening with a low. */
+export function lowsFirst(context: PageContext): Block[] {
+  const { speaker, analysis, chart } = context;
+  const { lows } = analysis.measures;
+  const told = (text: string): Block => beside(speaker.say('pages.visit.lowsTitle'), [paragraph(text)]);
+  if (!lows.ok) return [told(speaker.say(`why.${lows.why}`))];
+  // Silence is never "no lows": where nothing can be told, that is told.
+  const { list, level2, night } = lows.value;
+  if (list.length === 0) {
+    const said = tellAll(context, lowsSaid(context)).join(' ') || speaker.say('pages.overview.lows.none');
+    return [told(said)];
+  }
+  const longest = list.reduce((most, one) => (one.minutes > most.minutes ? one : most));
+  const lowest = list.reduce((least, one) => (one.extreme < least.extreme ? one : least));
+  const counted = speaker.say('pages.visit.lows', {
+    count: count(list.length),
+    limit: { q: 'limit', of: 'low' },
+    outer: { q: 'limit', of: 'very-low' },
+    days: count(new Set(list.map(({ date }) => date)).size),
+    of: count(analysis.timeline.days.length),
+    night: count(night),
+    veryLow: count(level2),
+    longest: { q: 'minutes', value: longest.minutes },
+    lowest: { q: 'glucose', value: lowest.extreme, limit: lowest.extremeLimit },
+  });
+  // A very low glucose that never lasted a quarter of an hour is no low of level 2, and is told all the same.
+  const brief = level2 === 0 ? tellAll(context, ['very-low']) : [];
+  const said = [counted, ...brief].join(' ');
+  const evenings = eveningsOf(list).length;
+  const rows = ROWS.filter((most, i) => most <= evenings || ROWS[i + 1] === undefined || ROWS[i + 1]! < evenings);
+  const isLong = longActing(context);
+  const key = speaker.say('pages.visit.eveningsKey', { low: { q: 'limit', of: 'low' } });
+  return [
+    told(said),
+    {
+      kind: 'fit',
+      gives: 9,
+      forms: rows.map((most) => [
+        { kind: 'chart', dense: true, drawing: eveningsChart(analysis.timeline, list, most, chart, isLong) },
+      ]),
+    },
+    { kind: 'fit', gives: 4, forms: [[paragraph(key, 'small')], []] },
+  ];
+}
+
+/** How long each night was low. */
+export function nightsRow({ speaker, analysis, chart }: PageContext): Block[] {
+  const { nights } = analysis.measures;
+  const title = speaker.say('pages.overview.nights.title');
+  if (!nights.ok) return [heading(3, title), paragraph(speaker.say(`why.${nights.why}`))];
+  const shown = nights.value.slice(-NIGHTS_SHOWN);
+  const key = speaker.say('pages.visit.nightsKey', {
+    low: { q: 'limit', of: 'low' },
+    shown: count(shown.length),
+    all: word(shown.length === nights.value.length ? 'yes' : 'no'),
+  });
+  return [
+    {
+      kind: 'fit',
+      gives: 5,
+      forms: [24, 18].map((height) => [
+        { kind: 'chart', dense: true, title: key, drawing: nightBarsChart(shown, height, chart) },
+      ]),
+    },
+  ];
+}

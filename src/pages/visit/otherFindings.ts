@@ -1,0 +1,63 @@
+import type { FindingId } from '../../findings/index.ts';
+import type { Block } from '../../model/report.ts';
+import { storyOf } from '../../topics/index.ts';
+import { count, held, nameOf, type PageContext, paragraph, word } from '../context.ts';
+import { CLOCK_FINDINGS } from '../usualDay.ts';
+import { isThin } from './layout.ts';
+import { lowsSaid } from './lowsFirst.ts';
+
+/** Sentences of the usual day, and of what went well, that the sheets have room for. */
+export const MOST_LINES = 3;
+const WELL: readonly FindingId[] = ['best-window', 'best-days', 'steady-nights'];
+const MOST_WELL = 2;
+/** Told in the line on data, and by the rows and the line of lows and highs. */
+const IN_LINES: readonly FindingId[] = ['not-enough-data', 'nights-without-data', 'readings-at-limits', 'lows-seen'];
+const CHANGES: readonly FindingId[] = ['changed-lows', 'changed-range', 'change-not-told'];
+
+const holding = (context: PageContext, ids: readonly FindingId[]): FindingId[] =>
+  ids.filter((id) => held(context, id) !== null);
+
+/** What the usual day says of the clock. */
+export const clockSaid = (context: PageContext): FindingId[] =>
+  holding(
+    context,
+    CLOCK_FINDINGS.filter((id) => !WELL.includes(id) && !firstSide(context).includes(id)),
+  ).slice(0, MOST_LINES);
+
+export const wellSaid = (context: PageContext): FindingId[] => holding(context, WELL).slice(0, MOST_WELL);
+
+function firstSide(context: PageContext): FindingId[] {
+  const { found, topics } = context.analysis;
+  const story = storyOf(found, topics);
+  return [...lowsSaid(context), ...IN_LINES, ...topics.map(({ id }) => id), ...(story ? [story] : [])];
+}
+
+/** Every other finding that holds, by name and with its page: none is absent in silence. Where room is short, those of the further pages by number. */
+export function otherFindings(context: PageContext): Block[] {
+  const { speaker, analysis } = context;
+  const thin = isThin(context);
+  const second = thin ? [] : [...clockSaid(context), ...holding(context, CHANGES)];
+  const last = wellSaid(context);
+  const told = [...firstSide(context), ...second, ...last];
+  const rest = analysis.found.flatMap(({ id, look }) => (look.case === 'holds' && !told.includes(id) ? [id] : []));
+  const names = (ids: readonly FindingId[]) =>
+    word(ids.map((id) => nameOf(context, id, 'name', held(context, id)!)).join('; '));
+  const on = (page: number, ids: readonly FindingId[]): string[] =>
+    ids.length === 0 ? [] : [speaker.say('pages.visit.onPage', { page: count(page), names: names(ids) })];
+  const here = [...on(2, second), ...on(thin ? 2 : 4, last)];
+  if (here.length + rest.length === 0) return [];
+  const line = (further: string[]): Block[] => [
+    paragraph([speaker.say('pages.visit.also'), ...here, ...further].join(' '), 'small'),
+  ];
+  if (rest.length === 0) return line([]);
+  return [
+    {
+      kind: 'fit',
+      gives: 2,
+      forms: [
+        line([speaker.say('pages.visit.onFurther', { names: names(rest) })]),
+        line([speaker.say('pages.visit.countFurther', { count: count(rest.length) })]),
+      ],
+    },
+  ];
+}
