@@ -8,6 +8,9 @@ import type { Directed, ThenAndNow } from '../model/thenAndNow.ts';
 const known = <T>(measured: Measured<T>): T | null => (measured.ok ? measured.value : null);
 const dates = (episodes: readonly Episode[]): LocalDate[] => [...new Set(episodes.map(({ date }) => date))];
 
+/** So many nights are shown beside a person. */
+const NIGHTS = 14;
+
 /** The few numbers of an analysis that a worklist and a table over many people need. */
 export function factsOf(analysis: Analysis): Facts {
   const { measures, timeline, ledger, targets, settings } = analysis;
@@ -61,9 +64,14 @@ export function factsOf(analysis: Analysis): Facts {
     highs: highs && {
       count: highs.list.length,
       level2: highs.level2,
-      longestLevel2: Math.max(0, ...highs.list.filter(({ level }) => level === 2).map((high) => high.outerMinutes)),
+      longestLevel2: known(measures.longHighs)?.unbroken ?? 0,
       level2Dates: dates(highs.list.filter(({ level }) => level === 2)),
     },
+    nights:
+      known(measures.nights)
+        ?.slice(-NIGHTS)
+        .map(({ state }) => state) ?? [],
+    topic: topicOf(analysis),
     change: settings.compare === undefined ? null : changeOf(measures.thenAndNow),
     failed: failedIn(analysis),
     withheld: Object.fromEntries(
@@ -105,6 +113,15 @@ export const failedIn = ({ measures, found }: Analysis): string[] => [
     .map(([id]) => id),
   ...found.filter(({ look }) => look.case === 'untold' && look.why === 'failed').map(({ id }) => id),
 ];
+
+/** What the visit is about; of what fills its name only words, which stay the same in any unit. */
+function topicOf({ topics, found }: Analysis): NonNullable<Facts['topic']> | null {
+  const [first] = topics;
+  const look = found.find(({ id }) => id === first?.id)?.look;
+  if (!first || look?.case !== 'holds') return null;
+  const words = Object.entries(look.params).flatMap(([name, it]) => (it?.q === 'word' ? [[name, it.value]] : []));
+  return { id: first.id, words: Object.fromEntries(words) };
+}
 
 function lossesIn({ losses }: Analysis): NonNullable<Facts['losses']> | null {
   if (losses.length === 0) return null;

@@ -34,6 +34,9 @@ export function reasonsOf(facts: Facts, { veryLow, lows, veryHigh, data }: Thres
   }
   const veryLowShare = facts.shares?.veryLow ?? null;
   if (share(veryLowShare, veryLow.share, 'very-low')) add('very-low', 'veryLowShare', told(veryLowShare!));
+  if (facts.highs && veryHigh.minutes !== null && facts.highs.longestLevel2 >= veryHigh.minutes) {
+    add('long-high', 'veryHighLong', { minutes: { q: 'minutes', value: facts.highs.longestLevel2 } });
+  }
   if (share(facts.below, lows.share, 'low')) {
     add('lows', 'lowShare', { ...told(facts.below!), n: count(facts.lows?.count ?? 0) });
   }
@@ -47,9 +50,6 @@ export function reasonsOf(facts: Facts, { veryLow, lows, veryHigh, data }: Thres
       n: count(facts.highs?.level2 ?? 0),
       ...on(facts.highs?.level2Dates ?? []),
     });
-  }
-  if (facts.highs && veryHigh.minutes !== null && facts.highs.longestLevel2 >= veryHigh.minutes) {
-    add('very-high', 'veryHighLong', { minutes: { q: 'minutes', value: facts.highs.longestLevel2 } });
   }
   for (const of of facts.change?.worse ?? []) add('worse', `worse.${of}`);
   const few = data.days !== null && facts.coverage.days < data.days;

@@ -20,10 +20,10 @@ export function rulesOf({ veryLow, lows, veryHigh, data }: Thresholds): Said[] {
   add('unread');
   number('veryLowEvents', veryLow.events);
   share('veryLow', veryLow.share);
+  if (veryHigh.minutes !== null) add('veryHighLong', { minutes: { q: 'minutes', value: veryHigh.minutes } });
   share('low', lows.share);
   number('nightLows', lows.nightEvents);
   share('veryHigh', veryHigh.share);
-  if (veryHigh.minutes !== null) add('veryHighLong', { minutes: { q: 'minutes', value: veryHigh.minutes } });
   add('worse');
   number('fewDays', data.days);
   if (data.share !== null) add('thinDays', { share: { q: 'share', value: data.share } });

@@ -3,12 +3,13 @@ import type { SomeThresholds, Thresholds } from '../schemas/thresholds.ts';
 /**
  * The usual thresholds. Events of level 2 and the goals for time low: Battelino 2019, Diabetes Care 42:1593-1603. More
  * than 15 % above 250 mg/dL: Crossen 2022, Front Endocrinol 13:1063290 (contact rule of a remote review programme).
- * 14 days and 70 %: Battelino 2019. Two lows at night, and minutes on end: ours, the latter off.
+ * 14 days and 70 %: Battelino 2019. Two lows at night, and 6 hours on end above the very high limit (as where
+ * ketones are a question): ours.
  */
 export const USUAL: Thresholds = {
   veryLow: { events: 1, share: 'goals' },
   lows: { share: 'goals', nightEvents: 2 },
-  veryHigh: { share: 0.15, minutes: null },
+  veryHigh: { share: 0.15, minutes: 360 },
   data: { days: 14, share: 0.7 },
 };
 

@@ -1,7 +1,16 @@
 import type { Tier } from '../model/clinic.ts';
 
 /** In the order in which people are looked at. A file that could not be read comes first: nobody knows what is in it. */
-export const TIERS: readonly Tier[] = ['unread', 'very-low', 'lows', 'very-high', 'worse', 'not-enough', 'steady'];
+export const TIERS: readonly Tier[] = [
+  'unread',
+  'very-low',
+  'long-high',
+  'lows',
+  'very-high',
+  'worse',
+  'not-enough',
+  'steady',
+];
 
 /** Tiers that ask someone to look. */
 export const FLAGGED: readonly Tier[] = TIERS.filter((tier) => tier !== 'steady');

@@ -40,6 +40,7 @@ function gravity({ tier, outcome: { facts } }: WorklistLine): number {
 const GRAVITY: Record<Tier, (facts: Facts) => number> = {
   unread: () => 0,
   'very-low': ({ shares, lows }) => (lows?.level2 ?? 0) + (shares?.veryLow ?? 0),
+  'long-high': ({ highs }) => highs?.longestLevel2 ?? 0,
   lows: ({ below }) => below ?? 0,
   'very-high': ({ shares }) => shares?.veryHigh ?? 0,
   worse: () => 0,

@@ -1,11 +1,12 @@
 import type { GlucoseUnit, LocalDate } from './glucose.ts';
 import type { Why } from './measured.ts';
+import type { Night } from './measures.ts';
 import type { Params } from './quantity.ts';
 import type { TargetSet } from './targets.ts';
 import type { Directed } from './thenAndNow.ts';
 
 /** Where a person stands on the worklist, the most pressing first. */
-export type Tier = 'unread' | 'very-low' | 'lows' | 'very-high' | 'worse' | 'not-enough' | 'steady';
+export type Tier = 'unread' | 'very-low' | 'long-high' | 'lows' | 'very-high' | 'worse' | 'not-enough' | 'steady';
 
 /** Something to say: the key of its words in templates, and what fills them. */
 export interface Said {
@@ -103,7 +104,11 @@ export interface Facts {
   /** Goals of the target set that were not met. */
   unmet: ('in-range' | 'low' | 'very-low' | 'high' | 'very-high')[];
   lows: { count: number; level2: number; night: number; dates: LocalDate[]; level2Dates: LocalDate[] } | null;
+  /** `longestLevel2`: minutes on end beyond the very high limit. */
   highs: { count: number; level2: number; longestLevel2: number; level2Dates: LocalDate[] } | null;
+  /** The last nights, and what the visit is about: a finding, with the words its name takes. Absent in older records. */
+  nights?: Night['state'][];
+  topic?: { id: string; words: Record<string, string> } | null;
   /**
    * Against the earlier period, where one was asked for: what changed by more than day-to-day noise, and which way.
    * `with`: its last day, null where there was none to compare with. `told`: whether anything could be told at all.

@@ -7,6 +7,8 @@ export interface Cell {
   strong?: boolean;
   muted?: boolean;
   band?: Band;
+  /** Under the text, at its own size. */
+  picture?: Drawing;
   /** A file that lies beside this one or below, with `/`: where there are links, the text leads to it. */
   beside?: string;
 }

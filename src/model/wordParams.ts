@@ -699,6 +699,8 @@ export interface WordParams {
   'pages.worklist.rules.worse': never;
   'pages.worklist.everyone': never;
   'pages.worklist.whyIn': 'tier';
+  'pages.worklist.topic': 'topic' | 'text';
+  'pages.worklist.pictures': never;
   'pages.aroundNotes.title': never;
   'pages.aroundNotes.log': 'noted' | 'days' | 'kinds';
   'pages.aroundNotes.kind': 'name' | 'days';
@@ -1797,6 +1799,7 @@ export interface WordParams {
   'clinic.title': 'printed';
   'clinic.tiers.unread': never;
   'clinic.tiers.very-low': never;
+  'clinic.tiers.long-high': never;
   'clinic.tiers.lows': never;
   'clinic.tiers.very-high': never;
   'clinic.tiers.worse': never;
@@ -1856,6 +1859,7 @@ export interface WordParams {
   'clinic.columns.inputs': never;
   'clinic.columns.printed': never;
   'clinic.columns.since': never;
+  'clinic.columns.glance': never;
   'clinic.hoursOf': 'hours' | 'of';
   'clinic.periodOf': 'from' | 'to';
   'clinic.change.notCompared': never;

@@ -32,6 +32,7 @@ export function worklistPage(content: WorklistContent, speaker: Speaker, on: 'pa
       heading(1, speaker.say('pages.worklist.title')),
       paragraph(speaker.say('pages.worklist.lead', { people: count(lines.length), flagged: count(flagged) }), 'lead'),
       paragraph(speaker.say('pages.worklist.about'), 'small'),
+      paragraph(speaker.say('pages.worklist.pictures'), 'small'),
       tierCounts(content, speaker),
       ...(on === 'screen' ? wholeTable(content, speaker) : tiers.flatMap((tier) => tierTable(content, tier, speaker))),
       ...passedOver(content, speaker),

@@ -1,14 +1,15 @@
+import { glanceChart } from '../charts/glance.ts';
 import type { Speaker } from '../language/index.ts';
 import type { Tier, WorklistLine } from '../model/clinic.ts';
 import type { Block, Cell } from '../model/report.ts';
 import { count, heading, word } from './context.ts';
 import type { WorklistContent } from './worklist.ts';
-import { briefReasons, hoursText, sinceText, tierName, visitText, whyText } from './worklistTexts.ts';
+import { briefReasons, hoursText, sinceText, tierName, topicAnd, visitText, whyText } from './worklistTexts.ts';
 
 interface Column {
   /** Words of the title, where the usual ones are not enough. */
   title?: string;
-  id: 'code' | 'tier' | 'why' | 'hours' | 'since' | 'visit' | 'seenBy' | 'remark';
+  id: 'code' | 'glance' | 'tier' | 'why' | 'hours' | 'since' | 'visit' | 'seenBy' | 'remark';
   width: number;
   cell(line: WorklistLine): Cell;
   /** To sort by. */
@@ -46,8 +47,14 @@ function onPaper(tier: Tier, compared: boolean, speaker: Speaker): Column[] {
   const code: Column = { id: 'code', width: 0.15, cell: ({ outcome }) => ({ text: outcome.code, strong: true }) };
   // A table that goes on over the page repeats its titles, and they the group.
   const title = speaker.say('pages.worklist.whyIn', { tier: word(tierName(speaker, tier)) });
-  const why: Column = { id: 'why', title, width: 0.41, cell: (line) => ({ text: whyText(speaker, line) }) };
+  const why: Column = {
+    id: 'why',
+    title,
+    width: 0.27,
+    cell: (line) => ({ text: topicAnd(speaker, line, whyText(speaker, line)) }),
+  };
   const since: Column = { id: 'since', width: 0.33, cell: (line) => ({ text: sinceText(speaker, line) }) };
+  const glance: Column = { id: 'glance', width: 0.23, cell: (line) => glanceCell(speaker, line) };
   const hours: Column = { id: 'hours', width: 0.12, cell: (line) => ({ text: hoursText(speaker, line) }) };
   const visit: Column = { id: 'visit', width: 0.09, cell: (line) => ({ text: visitText(speaker, line) }) };
   const room = (width: number): Column[] => [
@@ -55,8 +62,16 @@ function onPaper(tier: Tier, compared: boolean, speaker: Speaker): Column[] {
     { id: 'remark', width, cell: empty },
   ];
   if (tier === 'unread') return [code, { ...why, width: 0.47 }, visit, ...room(0.19)];
-  if (tier === 'steady') return [code, ...(compared ? [since] : []), hours, visit, ...room(compared ? 0.21 : 0.54)];
-  return [code, why, hours, visit, ...room(0.13)];
+  if (tier === 'steady')
+    return [
+      code,
+      glance,
+      ...(compared ? [{ ...since, width: 0.2 }] : []),
+      hours,
+      visit,
+      ...room(compared ? 0.11 : 0.31),
+    ];
+  return [code, glance, why, hours, visit, ...room(0.09)];
 }
 
 /**
@@ -74,13 +89,20 @@ export function wholeTable({ lines, tiers, beside }: WorklistContent, speaker: S
     },
     {
       id: 'why',
-      width: 0.37,
-      cell: (line) => ({ text: briefReasons(speaker, line.reasons) }),
+      width: 0.27,
+      cell: (line) => ({ text: topicAnd(speaker, line, briefReasons(speaker, line.reasons)) }),
       key: (line) => briefReasons(speaker, line.reasons),
     },
     {
+      id: 'glance',
+      width: 0.18,
+      cell: (line) => glanceCell(speaker, line),
+      // From the least time in range.
+      key: ({ outcome }) => outcome.facts?.shares?.inRange ?? '',
+    },
+    {
       id: 'tier',
-      width: 0.14,
+      width: 0.12,
       cell: ({ tier }) => ({ text: tierName(speaker, tier) }),
       // The order of the list itself: by group, the graver first.
       key: ({ tier }, place) => tiers.indexOf(tier) * lines.length + place,
@@ -108,6 +130,20 @@ export function wholeTable({ lines, tiers, beside }: WorklistContent, speaker: S
       keys: lines.map((line, i) => columns.map(({ key, cell }) => key?.(line, i) ?? cell(line).text)),
     },
   ];
+}
+
+/** Where the hours went and how the last nights were; nothing of someone who could not be read. */
+function glanceCell(speaker: Speaker, { outcome: { facts } }: WorklistLine): Cell {
+  if (!facts) return { text: '' };
+  const { shares } = facts;
+  const bands = shares && {
+    'very-low': shares.veryLow,
+    low: shares.low,
+    'in-range': shares.inRange,
+    high: shares.high,
+    'very-high': shares.veryHigh ?? 0,
+  };
+  return { text: '', picture: glanceChart({ shares: bands, nights: facts.nights ?? [] }, { speaker }) };
 }
 
 /** The report for the team, as a page where there is one. */

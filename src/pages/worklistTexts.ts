@@ -73,3 +73,12 @@ export function whyText(speaker: Speaker, line: WorklistLine): string {
   if (better.length === 0) return reasons;
   return `${reasons}; ${speaker.say('clinic.change.better', { names: word(namesOf(better, speaker)) })}`;
 }
+
+/** What the visit is about, in front of why a person stands here. */
+export function topicAnd(speaker: Speaker, { outcome: { facts } }: WorklistLine, text: string): string {
+  if (!facts?.topic) return text;
+  const { id, words } = facts.topic;
+  const params = Object.fromEntries(Object.entries(words).map(([name, value]) => [name, word(value)]));
+  const name = speaker.sayIfKnown(`findings.${id}.name`, params);
+  return name === null ? text : speaker.say('pages.worklist.topic', { topic: word(name), text: word(text) }).trim();
+}

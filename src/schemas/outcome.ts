@@ -99,6 +99,14 @@ const facts = shape<Facts>({
   // Not told from the beginning.
   losses: z.looseObject({ lost: finite, of: finite }).nullable().optional(),
   missing: z.array(z.string()).optional(),
+  nights: z
+    .array(z.enum(['very-low', 'low', 'none-seen', 'unknown']))
+    .max(14)
+    .optional(),
+  topic: z
+    .looseObject({ id: z.string().regex(/^[a-z0-9-]+$/), words: z.record(z.string(), z.string()) })
+    .nullable()
+    .optional(),
 });
 
 const outcome = shape<Outcome>({

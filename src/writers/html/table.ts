@@ -1,5 +1,6 @@
 import type { BlockOf, Cell } from '../../model/report.ts';
-import { type Attributes, el, type Html } from './element.ts';
+import { drawingSvg } from '../svg.ts';
+import { type Attributes, drawn, el, type Html } from './element.ts';
 import { scroller, sideways } from './scroller.ts';
 import type { Setting } from './setting.ts';
 import { swatch } from './swatch.ts';
@@ -46,7 +47,17 @@ const looks = (...names: (string | false | undefined)[]): string | undefined =>
 function inside(cell: Cell, setting: Setting): Html[] {
   const plain = cell.strong ? el('strong', {}, cell.text) : cell.text;
   const text = cell.beside === undefined ? plain : el('a', { href: address(cell.beside) }, plain);
-  return cell.band ? [swatch(cell.band, setting), text] : [text];
+  const shown = cell.picture
+    ? [
+        text,
+        el(
+          'span',
+          { class: 'glance' },
+          drawn(drawingSvg(cell.picture, { grey: setting.grey, id: setting.id('chart') })),
+        ),
+      ]
+    : [text];
+  return cell.band ? [swatch(cell.band, setting), ...shown] : shown;
 }
 
 /** Never more than a path from here: whatever a name holds, it is no scheme, no way up and no query. */

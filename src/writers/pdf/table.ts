@@ -1,6 +1,7 @@
 import type { BlockOf, Cell } from '../../model/report.ts';
 import { fairWidths } from './fairWidths.ts';
 import { type Flow, flow, leading, type Strip } from './flow.ts';
+import { drawMarks } from './marks.ts';
 import { baseline, type Style } from './scale.ts';
 import { lineStrips, type SetText, type Setting, setText } from './setting.ts';
 import type { Sheet } from './sheet.ts';
@@ -83,7 +84,11 @@ function placeColumns(
       if (!cell) continue;
       const face = cell.strong ? 'semibold' : styles.cell.face;
       const room = cell.band ? SWATCH_ROOM : 0;
-      widest = Math.max(widest, room + widestIn(cell.text, { ...styles.cell, face }, setting));
+      widest = Math.max(
+        widest,
+        cell.picture?.width ?? 0,
+        room + widestIn(cell.text, { ...styles.cell, face }, setting),
+      );
     }
     // Half of the table for one endless word would be too much.
     return Math.min(widest + 0.1 + (i === last ? 0 : gutter), Math.max(wished[i]!, width * 0.4));
@@ -148,7 +153,9 @@ function rowStrips(
     const place = title ? node('TH', owner, { scope: 'Row' }) : node('TD', owner);
     return { text, owner: place, colour: cell.muted ? palette.muted.text : palette.ink.text, cell, column };
   });
-  const lines = Math.max(1, ...cells.map((it) => it.text.lines.length));
+  const textLines = ({ text, cell }: SetCell): number => (cell.text === '' && cell.picture ? 0 : text.lines.length);
+  const needed = cells.map((it) => textLines(it) + Math.ceil((it.cell.picture?.height ?? 0) / style.line));
+  const lines = Math.max(1, ...needed);
   const perStrip = Math.max(1, Math.floor((room - pad * 2) / style.line));
   const strips: Strip[] = [];
   for (let from = 0; from < lines; from += perStrip) {
@@ -159,7 +166,10 @@ function rowStrips(
       gap: 0,
       keep: false,
       draw(sheet, x, y) {
-        for (const it of cells) drawCell(it, from, to, sheet, x, y + pad, false, setting);
+        for (const it of cells) {
+          drawCell(it, from, to, sheet, x, y + pad, false, setting);
+          if (from === 0) drawPicture(it, sheet, x, y + pad + textLines(it) * style.line, setting);
+        }
         if (to < lines) return;
         const rule = [x, y + height, x + width, y + height];
         sheet.asArtifact().lines([rule], { colour: palette.grid.line, width: scale.rule });
@@ -167,6 +177,20 @@ function rowStrips(
     });
   }
   return strips;
+}
+
+function drawPicture(
+  { cell: { picture }, owner, column }: SetCell,
+  sheet: Sheet,
+  x: number,
+  y: number,
+  setting: Setting,
+): void {
+  if (!picture) return;
+  const figure = node('Figure', owner, { alt: picture.summary });
+  const left = x + column.x;
+  figure.box = sheet.boxInFile(left, y, picture.width, picture.height);
+  drawMarks(picture, sheet.as(figure), left, y, 1, setting);
 }
 
 function drawCell(
