@@ -54,8 +54,8 @@ function onPaper(tier: Tier, compared: boolean, speaker: Speaker): Column[] {
     cell: (line) => ({ text: topicAnd(speaker, line, whyText(speaker, line)) }),
   };
   const since: Column = { id: 'since', width: 0.33, cell: (line) => ({ text: sinceText(speaker, line) }) };
-  const glance: Column = { id: 'glance', width: 0.23, cell: (line) => glanceCell(speaker, line) };
-  const hours: Column = { id: 'hours', width: 0.12, cell: (line) => ({ text: hoursText(speaker, line) }) };
+  const glance: Column = { id: 'glance', width: 0.2, cell: (line) => glanceCell(speaker, line) };
+  const hours: Column = { id: 'hours', width: 0.1, cell: (line) => ({ text: hoursText(speaker, line) }) };
   const visit: Column = { id: 'visit', width: 0.09, cell: (line) => ({ text: visitText(speaker, line) }) };
   const room = (width: number): Column[] => [
     { id: 'seenBy', width: 0.1, cell: empty },
@@ -69,7 +69,7 @@ function onPaper(tier: Tier, compared: boolean, speaker: Speaker): Column[] {
       ...(compared ? [{ ...since, width: 0.2 }] : []),
       hours,
       visit,
-      ...room(compared ? 0.11 : 0.31),
+      ...room(compared ? 0.16 : 0.36),
     ];
   return [code, glance, why, hours, visit, ...room(0.09)];
 }

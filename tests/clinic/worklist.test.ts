@@ -40,6 +40,13 @@ test.each<[string, Partial<Facts>, Tier]>([
     { ...lows({ count: 1, level2: 1 }), coverage: { ...facts().coverage, days: 3 } },
     'very-low',
   ],
+  ['5 hours and 59 minutes very high on end', { highs: { ...facts().highs!, longestLevel2: 359 } }, 'steady'],
+  ['6 hours very high on end', { highs: { ...facts().highs!, longestLevel2: 360 } }, 'long-high'],
+  [
+    '17 hours very high on end, and 2 lows at night: the high comes first',
+    { ...lows({ count: 2, night: 2 }), highs: { ...facts().highs!, longestLevel2: 1020 } },
+    'long-high',
+  ],
   ['worse than noise', { change: { ...change, worse: ['in-range'] } }, 'worse'],
   ['better than noise', { change: { ...change, better: ['in-range'] } }, 'steady'],
   ['a change not told apart from noise', { change }, 'steady'],
@@ -180,4 +187,36 @@ test('on paper and on a screen everybody stands once, with room to write on pape
     ['A', 'A/A-clinic-report.pdf'],
   ]);
   expect(screen!.columns.reduce((sum, { width }) => sum + width, 0)).toBeLessThanOrEqual(1);
+});
+
+test('beside each person stand the hours, the last nights and the topic; long highs go by their length', () => {
+  const highs = (longestLevel2: number) => ({ ...facts().highs!, longestLevel2 });
+  const lines = rank(
+    [
+      outcome({ code: 'short', facts: facts({ highs: highs(400) }) }),
+      outcome({
+        code: 'long',
+        facts: facts({
+          highs: highs(1020),
+          nights: ['very-low', 'low', 'none-seen', 'unknown'],
+          topic: { id: 'food-longer-high', words: { food: 'rice' } },
+        }),
+      }),
+      // A record of an earlier version, and one whose topic this version does not know.
+      outcome({ code: 'older', facts: facts(lows({ count: 2, night: 2 })) }),
+      outcome({ code: 'other', facts: facts({ topic: { id: 'never-heard-of', words: {} } }) }),
+    ],
+    USUAL,
+  );
+  expect(lines.map(({ outcome: { code } }) => code)).toEqual(['long', 'short', 'older', 'other']);
+  const printing = { paper: 'a4' as const, printed: '2026-03-01', version: '1', clinic: undefined };
+  for (const on of ['paper', 'screen'] as const) {
+    const report = worklistReport(contentOf(lines, USUAL, [], true), listSpeaker(english), printing, on);
+    const cells = report.pages[0]!.blocks.flatMap((block) => (block.kind === 'table' ? block.rows.flat() : []));
+    const pictures = cells.flatMap(({ picture }) => picture ?? []);
+    expect(pictures).toHaveLength(4);
+    expect(pictures[0]!.summary).toMatch(/In range[^.]*100 %.*4 nights.*1 was very low/s);
+    expect(pictures[0]!.marks.filter(({ kind }) => kind === 'rect').length).toBe(1 + 4 + 1);
+    expect(cells.some(({ text }) => text.startsWith('Longer above range after rice. 17 h very high'))).toBe(true);
+  }
 });
