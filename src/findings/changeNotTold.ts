@@ -3,7 +3,7 @@ import { absent, type Finding, holds, quiet } from './finding.ts';
 
 const TOLD = ['in-range', 'low', 'very-low', 'lows', 'high', 'very-high'];
 
-/** Two periods are put side by side, and the difference in range and lows may be chance, or cannot be told yet. */
+/** Two periods are put side by side, and the difference in range and lows may be chance, or cannot be told yet: both numbers stand. */
 export const changeNotTold: Finding<'change-not-told'> = {
   id: 'change-not-told',
   source: 'ours',

@@ -8,7 +8,10 @@ import { absent, type Finding, holds, untold } from './finding.ts';
 const FEW = 2;
 const TIMES = 2;
 
-/** Days with exercise, from its start to 6 in the morning, beside days with notes but no exercise noted. */
+/**
+ * Days with exercise, from its start to 6 in the morning, beside days with notes but no exercise noted: where a hint says
+ * that glucose went lower and one day was low, or where 2 days and a third were, twice as often as rest days.
+ */
 export const exerciseOrRest: Finding<'exercise-or-rest'> = {
   id: 'exercise-or-rest',
   source:

@@ -1,7 +1,10 @@
 import { count, limit, share, word } from './evidence/quantities.ts';
 import { absent, type Finding, holds, quiet } from './finding.ts';
 
-/** A goal that was met then and is not met now, or the other way; what is no longer met first, and lows before highs. */
+/**
+ * A goal that was met then and is not met now, or the other way, where both periods hold 14 days and 70 % of their time;
+ * what is no longer met first, and lows before highs.
+ */
 export const goalsThenAndNow: Finding<'goals-then-and-now'> = {
   id: 'goals-then-and-now',
   source: 'goals, and 14 days to judge them: Battelino 2019, Diabetes Care 42:1593-1603; then and now: ours',
