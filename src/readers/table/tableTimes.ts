@@ -1,5 +1,5 @@
 import type { TableLayout } from '../../schemas/layout.ts';
-import { MINUTE_MS } from '../../time/calendar.ts';
+import { DAY_MS, MINUTE_MS } from '../../time/calendar.ts';
 import { NO_OFFSET, offsetText } from '../../time/offset.ts';
 import type { Claimed } from '../evidence/claim.ts';
 import { distanceOf, offsetsFrom, ownClock } from '../evidence/clocks.ts';
@@ -7,6 +7,8 @@ import { applyHalves } from '../evidence/halves.ts';
 import { askClocks, askHalf } from '../evidence/questions.ts';
 import type { Reading } from '../reading.ts';
 import { bothHalves, mendHalves } from '../times/halfDay.ts';
+import { serialBase } from '../times/serialDates.ts';
+import { mendSheetTimes } from '../times/sheetTimes.ts';
 import { SHAPE } from '../times/stamp.ts';
 import { planChoice, planTimes, readTimeCells, type TimeCells, type TimePlan } from '../times/timeColumn.ts';
 import type { Column } from './header.ts';
@@ -42,6 +44,9 @@ export function tableTimes(
   const cells = [...whens, ...strange.slice(0, 2)].map((column) =>
     readTimeCells(records, table.from, table.to, column),
   );
+  const lastDay = Math.floor(Date.parse(`${reading.settings.today}T00:00:00Z`) / DAY_MS) + 1;
+  const dayZero = (days: TimeCells) => serialBase(days, lineOf, layout?.serialDates, lastDay, book, choices);
+  if (!mendSheetTimes(records, table.from, cells, dayZero)) return undefined;
   const glucose = columns.some(({ role }) => role === 'glucose' || role === 'sensor' || role === 'value');
   const chosen = oneClock(cells, glucose, strange);
   if ('ask' in chosen) {
