@@ -88,6 +88,7 @@ export interface IssueTells {
   'zones-in-file': { actual: Is<'at-line' | 'named'>[] } & Asks<'zone'>;
   'zone-contradicts-file': Pair<string, string>;
   'no-offset-means-utc': Counted;
+  'interval-without-end': Counted;
   // Glucose.
   'decimal-marks-mixed': Pair<Is<'at-line'>[], string> & Asks<'layout'>;
   'decimal-mark-odd': Pair<Is<'at-line'>[], string>;
@@ -129,8 +130,8 @@ export interface IssueTells {
   'element-unknown': Bare;
   'schema-ignored': Found & Counted;
   'resource-ignored': Found & Counted;
-  'results-ignored': Counted;
-  'results-only': Bare;
+  'results-ignored': { actual: Is<'days' | 'no-period'> } & Counted;
+  'results-only': { actual: Is<'days' | 'no-period'> };
   'fhir-xml': Bare;
   'status-not-usable': { actual: string | Word<'no-status'> };
   'meaning-modified': Found;

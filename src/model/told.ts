@@ -35,6 +35,8 @@ export type Told =
   | { is: 'date-read'; text: string; line: number; date: string; order: DateOrder; from: string; to: string }
   | { is: 'serial-read'; year: 1900 | 1904; serial: number; line: number; date: string }
   | { is: 'half-read'; line: number; early: string; late: string }
+  /** From the first to the last day, as YYYY-MM-DD. */
+  | { is: 'days'; from: string; to: string }
   | { is: 'clock-at'; at: string; clock: string }
   /** The rows that share a word, and the range of their values. */
   | { is: 'group'; word: string; rows: number; low: number; high: number }
@@ -68,6 +70,7 @@ export type Plain =
   | 'json'
   | 'laid-out'
   | 'no-number'
+  | 'no-period'
   | 'no-reason'
   | 'no-status'
   | 'not-utf-8'

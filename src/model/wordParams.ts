@@ -1069,8 +1069,9 @@ export interface WordParams {
   'issues.unit-coded': 'file' | 'line' | 'actual' | 'expected' | 'option';
   'issues.resource-ignored': 'count' | 'file' | 'actual';
   'issues.schema-ignored': 'count' | 'file' | 'actual';
-  'issues.results-only': 'file';
+  'issues.results-only': 'file' | 'actual';
   'issues.test-data': 'file';
+  'issues.interval-without-end': 'count' | 'file';
   'issues.no-offset-means-utc': 'count' | 'file';
   'issues.letters-lost': 'count' | 'file';
   'issues.unit-contradicts-layout': 'file' | 'actual' | 'expected';
@@ -1084,7 +1085,7 @@ export interface WordParams {
   'issues.value-without-unit': 'actual' | 'line' | 'file';
   'issues.taken-back': 'line' | 'file';
   'issues.versions-contradict': 'line' | 'file' | 'actual';
-  'issues.results-ignored': 'count' | 'file';
+  'issues.results-ignored': 'count' | 'file' | 'actual';
   'issues.fhir-xml': 'file';
   'issues.export-errors': 'file' | 'count';
   'issues.export-deletions': 'file' | 'count';
@@ -1642,6 +1643,8 @@ export interface WordParams {
   'understood.cells': 'cells' | 'of';
   'understood.unit-in-rows': never;
   'understood.unit-text': never;
+  'understood.no-period': never;
+  'understood.days': 'from' | 'to';
   'understood.no-number': never;
   'understood.values-seen': 'count' | 'low' | 'high';
   'understood.values-with-decimals': 'count' | 'low' | 'high';

@@ -96,7 +96,8 @@ export function readFhir(input: Input, settings: ReadSettings, hints: Hints = {}
     if (type === 'Observation') readObservation(reading, resource);
     else if (type === 'MedicationAdministration' || type === 'MedicationStatement') readMedication(reading, resource);
     else if (type === 'DeviceUseStatement') readWear(reading, resource);
-    else if (!COMPANIONS.has(type)) reading.ignore(type === 'DiagnosticReport' ? 'summary' : type);
+    else if (type === 'DiagnosticReport') reading.result(resource.body);
+    else if (!COMPANIONS.has(type)) reading.ignore(type);
     const reference = textIn(objectIn(resource.body, 'subject'), 'reference');
     const gave = entries.fates[row] !== before || reading.unsure.at(-1)?.resource.row === row;
     if (reference !== '' && gave) persons.add(personOf(reference, resource));

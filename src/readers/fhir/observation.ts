@@ -14,7 +14,8 @@ export function readObservation(reading: FhirReading, resource: Resource): void 
   const freeText =
     panel.length === 0 && !kind && listIn(body.code, 'coding').length === 0 && textIn(body, 'valueString') !== '';
   if (kind === 'summary' || kind === 'laboratory' || (!kind && !freeText && panel.length === 0)) {
-    reading.ignore(kind === 'summary' ? 'summary' : `Observation ${codeName(body.code)}`);
+    if (kind === 'summary') reading.result(body);
+    else reading.ignore(`Observation ${codeName(body.code)}`);
     return;
   }
   const place = placeOf(reading, resource, isUsable(status));

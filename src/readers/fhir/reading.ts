@@ -3,7 +3,7 @@ import type { NoteEntry, ReadSettings } from '../../model/input.ts';
 import type { IssueCode } from '../../model/issues.ts';
 import type { IssueBook, More } from '../book.ts';
 import type { Entries } from '../entries.ts';
-import { type Json, textIn } from '../json/fields.ts';
+import { type Json, objectIn, textIn } from '../json/fields.ts';
 import { minutesBetween } from '../times/instant.ts';
 
 /** One resource of a file, in file order, with the URL under which others refer to it. */
@@ -63,6 +63,8 @@ export interface FhirReading {
   /** What was not read, by kind, and how often it came. */
   ignored: Map<string, number>;
   zones: Set<string>;
+  /** First and last day of results that another system made ready; empty where none says so. */
+  results: { from: string; to: string };
   /** Observations that another one names as its parts; what they say is told there. */
   parts: Set<Json>;
   resolve: Resolve;
@@ -71,6 +73,8 @@ export interface FhirReading {
   setAside<Code extends IssueCode>(resource: Resource, code: Code, ...more: More<Code>): void;
   repeats(resource: Resource): void;
   ignore(what: string): void;
+  /** A ready-made result: counted, with the days it is about. */
+  result(body: Json): void;
   remark(code: 'points-left-out', line: number, count: number): void;
   minutesOf(period: Json | undefined): number | undefined;
 }
@@ -86,6 +90,7 @@ export function newReading(
   const units = new Set<GlucoseUnit>();
   const unsure: Unsure[] = [];
   const ignored = new Map<string, number>();
+  const results = { from: '', to: '' };
   return {
     file,
     today,
@@ -98,6 +103,7 @@ export function newReading(
     byText: false,
     ignored,
     zones: new Set(),
+    results,
     parts: new Set(),
     resolve,
     reading: ({ line, row }, wall, offset, value, isUnsure) => {
@@ -119,6 +125,17 @@ export function newReading(
     repeats: ({ row }) => entries.fate(row, 'duplicate'),
     remark: (code, line, count) => book.add(code, 'note', line, { count }),
     ignore: (what) => ignored.set(what, (ignored.get(what) ?? 0) + 1),
+    result: (body) => {
+      ignored.set('summary', (ignored.get('summary') ?? 0) + 1);
+      const period = objectIn(body, 'effectivePeriod');
+      const at = textIn(body, 'effectiveDateTime');
+      // Days as they are written: YYYY-MM-DD sorts as text (FHIR R4, dateTime).
+      for (const day of [textIn(period, 'start') || at, textIn(period, 'end') || at].map((text) => text.slice(0, 10))) {
+        if (!/^\d{4}-\d{2}-\d{2}$/.test(day)) continue;
+        if (results.from === '' || day < results.from) results.from = day;
+        if (day > results.to) results.to = day;
+      }
+    },
     minutesOf: (period) => (period ? minutesBetween(textIn(period, 'start'), textIn(period, 'end'), today) : undefined),
   };
 }

@@ -13,10 +13,12 @@ export function tellWhole(
   tellUnit(reading, book, choices);
   for (const [code, count] of reading.often) book.add(code, 'note', 0, { count });
   const { ignored, units, zones } = reading;
+  const { from, to } = reading.results;
+  const actual = from === '' ? ({ is: 'no-period' } as const) : ({ is: 'days', from, to } as const);
   for (const [what, count] of ignored)
     if (what !== 'summary') book.add('resource-ignored', 'note', 0, { actual: what, count });
-    else if (units.size > 0) book.add('results-ignored', 'note', 0, { count });
-  if (ignored.has('summary') && units.size === 0) book.add('results-only', 'warning');
+    else if (units.size > 0) book.add('results-ignored', 'note', 0, { actual, count });
+  if (ignored.has('summary') && units.size === 0) book.add('results-only', 'warning', 0, { actual });
   const [first] = zones;
   const zone = settings.zone === undefined && zones.size === 1 ? first : undefined;
   if (settings.zone) choices.push({ id: 'zone', value: settings.zone, by: 'user' });

@@ -1,7 +1,7 @@
 import type { GlucoseUnit } from '../../model/glucose.ts';
 import type { NoteEntry } from '../../model/input.ts';
 import type { IssueCode } from '../../model/issues.ts';
-import { dateOf } from '../../time/calendar.ts';
+import { dateOf, MINUTE_MS } from '../../time/calendar.ts';
 import { NO_OFFSET } from '../../time/offset.ts';
 import type { IssueBook, More } from '../book.ts';
 import type { Entries } from '../entries.ts';
@@ -28,6 +28,8 @@ export interface Points {
   /** Glucose whose specimen is not told: kind settled by how often it comes. */
   unsure: { wall: number; offset: number; value: number; mmol: boolean; point: Pick<Point, 'line' | 'row'> }[];
   naive: number;
+  /** Intervals without an end or a length. */
+  endless: number;
   unit: GlucoseUnit | undefined;
   /** The first written unit that contradicts what the user said of the unit. */
   written: { unit: GlucoseUnit; line: number } | undefined;
@@ -58,8 +60,13 @@ function minutesOf(holder: Json | undefined): number | undefined {
 function timeOf(all: Points, point: Point) {
   const frame = objectIn(point.body, 'effective_time_frame');
   const interval = objectIn(frame, 'time_interval');
-  const text = textIn(frame, 'date_time') || textIn(interval, 'start_date_time') || textIn(interval, 'date');
-  const at = readWritten(text, all.today);
+  const end = textIn(interval, 'end_date_time');
+  const length = minutesOf(interval);
+  const start = textIn(frame, 'date_time') || textIn(interval, 'start_date_time') || textIn(interval, 'date');
+  // An interval may be told by its end and its length (IEEE 1752.1, time interval).
+  const text = start || (length === undefined ? '' : end);
+  const read = readWritten(text, all.today);
+  const at = read.ok && start === '' ? { ...read, wall: read.wall - length! * MINUTE_MS } : read;
   if (!at.ok) {
     setAside(all, point, at.code, { actual: text || textIn(interval, 'end_date_time') });
     return undefined;
@@ -67,9 +74,9 @@ function timeOf(all: Points, point: Point) {
   // The schema's words: a time without an offset is UTC.
   if (at.timed && at.offset === NO_OFFSET) all.naive++;
   const offset = at.timed && at.offset === NO_OFFSET ? 0 : at.offset;
-  const end = textIn(interval, 'end_date_time');
-  const minutes = minutesOf(interval) ?? (end === '' ? undefined : minutesBetween(text, end, all.today));
+  const minutes = length ?? (start === '' || end === '' ? undefined : minutesBetween(text, end, all.today));
   const part = textIn(interval, 'part_of_day');
+  if (textIn(interval, 'start_date_time') !== '' && (minutes ?? minutesOf(point.body)) === undefined) all.endless++;
   return {
     place: { wall: at.wall, offset, timed: at.timed, origin: { file: all.file, line: point.line }, row: point.row },
     minutes,

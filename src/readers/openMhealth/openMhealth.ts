@@ -29,6 +29,7 @@ export function readOpenMhealth(input: Input, settings: ReadSettings): ReadFile 
   const { book } = all;
   settleUnsure(all, choices);
   for (const [what, count] of all.ignored) book.add('schema-ignored', 'note', 0, { actual: what, count });
+  if (all.endless > 0) book.add('interval-without-end', 'note', 0, { count: all.endless });
   if (all.naive > 0) {
     choices.push({
       id: 'clock',
@@ -48,7 +49,7 @@ export function readOpenMhealth(input: Input, settings: ReadSettings): ReadFile 
 
 function newPoints({ name }: Input, { today, unit }: ReadSettings): Points {
   const found = { persons: new Set<string>(), ignored: new Map<string, number>(), unsure: [], written: undefined };
-  return { file: name, today, unit, book: openBook(name), entries: newEntries(0, 0), naive: 0, ...found };
+  return { file: name, today, unit, book: openBook(name), entries: newEntries(0, 0), naive: 0, endless: 0, ...found };
 }
 
 /** Reads the points as they come, so that only one is held at a time. */
