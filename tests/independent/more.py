@@ -12,6 +12,10 @@ Definitions
   J-index       Wojcicki 1995, Horm Metab Res 27:41
   overnight     mean of 05:30-06:00 minus mean of 00:00-00:30; nights with 70 % of their readings (ours)
   rates         least squares over the readings of 20 minutes, at least 4, spanning 14 minutes, no gap (ours)
+  fall          the largest between two readings of such 20 minutes (ours)
+  very high     above 250 mg/dL or 13.9 mmol/L; in pregnancy 200 or 11.1 (ours); runs end at a pause
+  bedtime       mean of 22:45-23:00 (ours)
+  week parts    median of a clock hour, Monday to Friday and weekend, 3 days a side (ours)
   earlier       the main shares and the mean of as many days just before; on which side of each goal both periods lie
                 (Battelino 2019, Diabetes Care 42:1593-1603, for adults; both with 14 days and 70 % of the time)
 """
@@ -20,7 +24,7 @@ import csv
 import json
 import math
 from datetime import date, timedelta
-from statistics import mean, stdev
+from statistics import mean, median, stdev
 
 from measures import BANDS, LIMITS, Reading, heights, measures, minutes_between, minutes_of, pieces, rounded, weigh
 
@@ -65,17 +69,52 @@ def risk(mgdl):
     return 1.509 * (math.log(min(600, max(20, mgdl))) ** 1.084 - 5.381)
 
 
-def slopes(readings, pause):
+def windows(readings, pause):
     for piece in pieces(readings, pause):
         for end, last in enumerate(piece):
             window = [r for r in piece[max(0, end - 40):end + 1] if minutes_between(r, last) <= 20.5]
-            if len(window) < 4 or minutes_between(window[0], last) < 14:
-                continue
-            times = [minutes_between(window[0], r) for r in window]
-            middle, level = mean(times), mean(r.height for r in window)
-            slope = sum((t - middle) * (r.height - level) for t, r in zip(times, window)) / sum((t - middle) ** 2 for t in times)
-            # A slope of exactly 1 is not above 1, in whatever order the sum was added up.
-            yield round(slope, 9)
+            if len(window) >= 4 and minutes_between(window[0], last) >= 14:
+                yield window
+
+
+def longest_run(readings, pause):
+    longest = 0
+    for piece in pieces(readings, pause):
+        run = 0
+        for reading in piece:
+            run = run + reading.weight if reading.over else 0
+            longest = max(longest, run)
+    return longest
+
+
+def bedtime(by_day):
+    found = []
+    for day, readings in by_day.items():
+        late = [r for r in readings if 1365 <= r.minute < 1380]
+        if late:
+            found.append({'date': day.isoformat(), 'mgdl': sum(r.height * r.weight for r in late) / minutes_of(late)})
+    return found
+
+
+def week_parts(by_day):
+    sides = [[readings for day, readings in by_day.items() if readings and (day.weekday() >= 5) == weekend] for weekend in (False, True)]
+    if min(len(side) for side in sides) < 3:
+        return None
+    hours = []
+    for hour in range(24):
+        seen = [[[r.height for r in readings if r.minute // 60 == hour] for readings in side] for side in sides]
+        held = [[values for values in side if values] for side in seen]
+        hours.append([median(sum(side, [])) if len(side) >= 3 else None for side in held])
+    return hours
+
+
+def slopes(readings, pause):
+    for window in windows(readings, pause):
+        times = [minutes_between(window[0], r) for r in window]
+        middle, level = mean(times), mean(r.height for r in window)
+        slope = sum((t - middle) * (r.height - level) for t, r in zip(times, window)) / sum((t - middle) ** 2 for t in times)
+        # A slope of exactly 1 is not above 1, in whatever order the sum was added up.
+        yield round(slope, 9)
 
 
 def overnight(by_day):
@@ -96,6 +135,8 @@ def more(rows, first, last, target_set):
     everything = [Reading(row, limits) for row in rows]
     for reading, row in zip(everything, rows):
         low, high = (70, 140) if row['unit'] == 'mg/dL' else (3.9, 7.8)
+        level = (200 if row['unit'] == 'mg/dL' else 11.1) if target_set.startswith('pregnancy') else limits[row['unit']][3]
+        reading.over = reading.beyond > 0 or (not reading.beyond and float(row['value']) > level)
         reading.tight = not reading.beyond and low <= float(row['value']) <= high
     interval, pause, mixed = weigh(everything)
     readings = [reading for reading in everything if first <= reading.day <= last]
@@ -133,7 +174,15 @@ def more(rows, first, last, target_set):
             'falling': [sum(-slope > over for slope in rates) / len(rates) for over in (1, 2, 3)],
             'rising': [sum(slope > over for slope in rates) / len(rates) for over in (1, 2, 3)],
             'steepest': min(rates),
+            'fall': max(r.height - window[-1].height for window in windows(readings, pause) for r in window),
         },
+        'veryHigh': {
+            'share': sum(r.weight for r in readings if r.over) / total,
+            'unbroken': longest_run(readings, pause),
+            'mostInDay': max(sum(r.weight for r in day if r.over) for day in by_day.values()),
+        },
+        'bedtime': bedtime(by_day),
+        'weekParts': week_parts(by_day),
     }
     earlier = first - timedelta(days=days), first - timedelta(days=1)
     if any(earlier[0] <= reading.day <= earlier[1] for reading in everything):

@@ -22,7 +22,10 @@ interface Figures {
   hbgi: number;
   jIndex: number;
   overnight: { date: string; change: number }[];
-  rates: { falling: number[]; rising: number[]; steepest: number };
+  rates: { falling: number[]; rising: number[]; steepest: number; fall: number };
+  { share: number; unbroken: number; mostInDay: number };
+  { date: string; mgdl: number }[];
+  weekParts: [number | null, number | null][] | null;
   earlier?: {
     shares: Record<string, number>;
     mean: number;
@@ -72,6 +75,28 @@ describe.each(sources)('%s, further numbers worked out twice', (source) => {
     near(told(indices.jIndex), figures.jIndex);
   });
 
+  test('very high, in pregnancy above 200 mg/dL', () => {
+    const { share, unbroken, mostInDay } = told(measures.longHighs);
+    near(share, figures.veryHigh.share);
+    near(mostInDay, figures.veryHigh.mostInDay);
+    // A run of less than 15 minutes is no high.
+    if (figures.veryHigh.unbroken >= 15) near(unbroken, figures.veryHigh.unbroken);
+  });
+
+  test('bedtime, weekdays and weekend', () => {
+    const { bedtime } = told(measures.fixedTimes);
+    expect(bedtime.map(({ date }) => date)).toEqual(figures.bedtime.map(({ date }) => date));
+    for (const [i, { mgdl }] of bedtime.entries()) near(mgdl, figures.bedtime[i]!.mgdl);
+    expect(measures.weekParts.ok).toBe(figures.weekParts !== null);
+    if (!measures.weekParts.ok) return;
+    for (const { hour, weekday, weekend } of measures.weekParts.value.hours)
+      for (const [i, found] of [weekday, weekend].entries()) {
+        const expected = figures.weekParts![hour]![i]!;
+        if (found === null || expected === null) expect(found).toBe(expected);
+        else near(found, expected);
+      }
+  });
+
   test('overnight change', () => {
     if (!measures.overnight.ok) return expect(figures.overnight.length).toBeLessThan(5);
     const { nights } = measures.overnight.value;
@@ -80,7 +105,8 @@ describe.each(sources)('%s, further numbers worked out twice', (source) => {
   });
 
   test('rates', () => {
-    const { falling, rising, steepest } = told(measures.rates);
+    const { falling, rising, steepest, largest } = told(measures.rates);
+    near((largest?.from ?? 0) - (largest?.to ?? 0), figures.rates.fall);
     for (const [i, found] of [falling.over1, falling.over2, falling.over3].entries())
       near(found, figures.rates.falling[i]!);
     for (const [i, found] of [rising.over1, rising.over2, rising.over3].entries())
