@@ -11,7 +11,7 @@ export const veryLow: Finding<'very-low'> = {
   id: 'very-low',
   source: 'level 2: Battelino 2019, Diabetes Care 42:1593-1603; 15 minutes: Danne 2017, Diabetes Care 40:1631-1640',
   look(measures) {
-    const { lows, timeInBands, daily } = measures;
+    const { lows, timeInBands, daily, pressedLows } = measures;
     if (!lows.ok) return untold(lows.why);
     const episodes = lows.value.list.filter((each) => each.level === 2);
     const total = timeInBands.ok ? timeInBands.value.minutes['very-low'] : 0;
@@ -26,6 +26,7 @@ export const veryLow: Finding<'very-low'> = {
           count: count(episodes.length),
           ...whenOf(episodes, true),
           briefDays: count(briefly),
+          pressed: count(pressedLows.ok ? pressedLows.value.pressedVeryLows : 0),
           night: count(episodes.filter((each) => each.night).length),
           into: count(episodes.filter(runsIntoNight).length),
           lowest: extreme,
@@ -56,6 +57,7 @@ export const veryLow: Finding<'very-low'> = {
         dates: dates(days),
         last: dates([]),
         briefDays: count(days.length),
+        pressed: count(0),
         night: count(0),
         into: count(0),
         lowest: limit('very-low'),

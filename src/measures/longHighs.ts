@@ -98,8 +98,9 @@ function longestRun({ timeline }: Context, course: Course, beyond: readonly bool
   return longest;
 }
 
-/** A dose of 0 is a note that none was taken. */
-const counts = (note: Note, kind: NoteKind): boolean => note.kind === kind && note.amount !== 0;
+/** A dose of 0 is a note that none was taken; a pump's background is insulin too. */
+const counts = (note: Note, kind: NoteKind): boolean =>
+  (note.kind === kind || (kind === 'insulin' && note.kind === 'insulin-rate')) && note.amount !== 0;
 
 const daysWith = (notes: readonly Note[], kind: NoteKind): Set<number> =>
   new Set(notes.filter((note) => counts(note, kind)).map(({ day }) => day));

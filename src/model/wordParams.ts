@@ -1105,7 +1105,7 @@ export interface WordParams {
   'findings.not-enough-data.untold': never;
   'findings.very-low.name': never;
   'findings.very-low.topic': 'limit';
-  'findings.very-low.clinic.what': 'kind' | 'limit' | 'total' | 'count' | 'span' | 'dates' | 'last' | 'days' | 'into' | 'night' | 'lowest' | 'lowestFrom' | 'lowestDate' | 'longest' | 'briefDays';
+  'findings.very-low.clinic.what': 'kind' | 'limit' | 'total' | 'count' | 'span' | 'dates' | 'last' | 'days' | 'into' | 'night' | 'lowest' | 'lowestFrom' | 'lowestDate' | 'longest' | 'pressed' | 'briefDays';
   'findings.very-low.clinic.why': never;
   'findings.very-low.clinic.ask': 'felt' | 'feltOf';
   'findings.very-low.patient.what': 'kind' | 'limit' | 'total' | 'count' | 'span' | 'dates' | 'last' | 'days' | 'into' | 'lowest' | 'briefDays';
@@ -1903,7 +1903,7 @@ export interface WordParams {
 /** What all words of one finding ask for together, by its id. */
 export interface FindingAsks {
   'not-enough-data': 'lacking' | 'days' | 'neededDays' | 'share' | 'neededShare' | 'hours' | 'ofHours';
-  'very-low': 'limit' | 'kind' | 'total' | 'count' | 'span' | 'dates' | 'last' | 'days' | 'into' | 'night' | 'lowest' | 'lowestFrom' | 'lowestDate' | 'longest' | 'briefDays' | 'felt' | 'feltOf';
+  'very-low': 'limit' | 'kind' | 'total' | 'count' | 'span' | 'dates' | 'last' | 'days' | 'into' | 'night' | 'lowest' | 'lowestFrom' | 'lowestDate' | 'longest' | 'pressed' | 'briefDays' | 'felt' | 'feltOf';
   'long-lows': 'count' | 'length' | 'span' | 'dates' | 'last' | 'days' | 'longest' | 'lowest' | 'felt' | 'feltOf';
   'lows-at-night': 'from' | 'to' | 'limit' | 'often' | 'length' | 'longest' | 'lowest' | 'lowestAt' | 'unknown' | 'felt' | 'feltOf';
   'nights-without-data': 'often' | 'all';

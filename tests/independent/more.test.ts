@@ -23,8 +23,8 @@ interface Figures {
   jIndex: number;
   overnight: { date: string; change: number }[];
   rates: { falling: number[]; rising: number[]; steepest: number; fall: number };
-  { share: number; unbroken: number; mostInDay: number };
-  { date: string; mgdl: number }[];
+  veryHigh: { share: number; unbroken: number; mostInDay: number };
+  bedtime: { date: string; mgdl: number }[];
   weekParts: [number | null, number | null][] | null;
   earlier?: {
     shares: Record<string, number>;

@@ -56,6 +56,11 @@ describe('long highs', () => {
     expect(near({ kind: 'insulin', minute: 120 }, { kind: 'meal', minute: 480 })).toEqual([1, 1]);
     expect(near({ kind: 'insulin', minute: 119 }, { kind: 'meal', minute: 481 })).toEqual([0, 0]);
     expect(near({ kind: 'insulin', minute: 300, amount: 0 })).toEqual([0, 0]);
+    const rates = [0.8, 0].map((amount) => ({ kind: 'insulin-rate' as const, minute: 300, amount }));
+    expect(rates.map((rate) => near(rate))).toEqual([
+      [1, 0],
+      [0, 0],
+    ]);
   });
 
   test('at most four days with an hour or more of it, most first, with what is noted on them', () => {
