@@ -13,7 +13,7 @@ import { write } from '../writers/paper.ts';
 
 /**
  * Makes the pictures of docs/looks.md: `npx tsx tests/looks/looks.ts`. Needs pdftoppm. The first sheet of both papers
- * of one story, as printed in colour and in grey, as a copier without colour gives the colour print, and as seen with
+ * of one story (of the person's both sides), as printed in colour and in grey, as a copier without colour gives the colour print, and as seen with
  * each of the three colour-vision deficiencies.
  */
 const STORY = 'evening-exercise';
@@ -23,11 +23,15 @@ const folder = mkdtempSync(join(tmpdir(), 'daybands-looks-'));
 
 const analysis = held(analyseStory(STORY, { period: { days: 14 } }));
 
-async function firstSheet(voice: Report['voice'], options: { grey?: boolean; large?: boolean } = {}): Promise<Image> {
+async function sheet(
+  voice: Report['voice'],
+  options: { grey?: boolean; large?: boolean; number?: number } = {},
+): Promise<Image> {
+  const number = String(options.number ?? 1);
   const report = compose(analysis, wordsOf(), { voice, paper: 'a4', large: options.large });
   const file = join(folder, 'a.pdf');
   writeFileSync(file, await write(report, { grey: options.grey ?? false }));
-  run('pdftoppm', ['-r', DPI, '-f', '1', '-l', '1', '-singlefile', file, join(folder, 'a')]);
+  run('pdftoppm', ['-r', DPI, '-f', number, '-l', number, '-singlefile', file, join(folder, 'a')]);
   return readPixmap(readFileSync(join(folder, 'a.ppm')));
 }
 
@@ -54,12 +58,13 @@ function keep(name: string, image: Image): void {
 }
 
 for (const voice of ['clinic', 'patient'] as const) {
-  const colour = await firstSheet(voice);
+  const colour = await sheet(voice);
   keep(`${voice}-colour`, colour);
-  keep(`${voice}-grey`, await firstSheet(voice, { grey: true }));
+  keep(`${voice}-grey`, await sheet(voice, { grey: true }));
   for (const viewer of ['grey', 'protan', 'deutan', 'tritan'] as const)
     keep(`${voice}-${viewer === 'grey' ? 'copier' : viewer}`, simulated(colour, viewer));
 }
-keep('patient-large', await firstSheet('patient', { large: true }));
+keep('patient-second', await sheet('patient', { number: 2 }));
+keep('patient-large', await sheet('patient', { large: true }));
 rmSync(folder, { recursive: true });
 console.log(`${Math.round(total / 1000)} kB in ${out}`);

@@ -1,8 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import type { Analysis } from '../../src/analyse.ts';
 import { compose } from '../../src/compose.ts';
-import { writePdf } from '../../src/writers/pdf/index.ts';
+import { asPrinted, writePdf } from '../../src/writers/pdf/index.ts';
 import { analyseStory, held, storyNames } from '../samples/stories.ts';
+import { everyMessage } from '../support/everyMessage.ts';
+import { words } from '../support/readability.ts';
+import { passages } from '../support/running.ts';
 import { fonts, wordsOf } from '../support/story.ts';
 import { type Stress, stressAnalysis } from '../support/stressPeople.ts';
 import { open } from '../writers/paper.ts';
@@ -90,6 +93,17 @@ describe.each(PAPERS)('the paper for a person in %s on %s', (language, paper) =>
     const { phone } = analysis.settings.person;
     if (phone) expect(text).toContain(phone);
   };
+
+  const locked = new Set(
+    everyMessage({ cautions: (wordsOf(language) as { cautions: object }).cautions }).map(([, text]) => text),
+  );
+  test.each([...storyNames, ...Object.keys(STRESS)])('says no more than 450 words of its own, %s', (name) => {
+    const stress = STRESS[name];
+    const analysis = stress ? stressAnalysis(stress) : held(analyseStory(name));
+    const report = compose(analysis, wordsOf(language), { voice: 'patient', paper });
+    const told = passages(asPrinted(report, fonts(), { version: 'test' }), locked);
+    expect(told.reduce((sum, { title, text }) => sum + words(title).length + words(text).length, 0)).toBeLessThan(451);
+  });
 
   test.each(storyNames)('story %s', async (story) => {
     await check(held(analyseStory(story)));

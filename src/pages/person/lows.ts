@@ -98,8 +98,8 @@ function storyText(story: LowStory, low: Episode, context: PageContext): string 
     first,
     ...(low.cut.start || low.cut.end ? [speaker.say('pages.patientLows.longer')] : []),
     ...after,
-    ...(story.lows.length > 1 ? [speaker.say('pages.patientLows.again', { count: count(story.lows.length - 1) })] : []),
     ...(nothing ? [speaker.say('pages.patientLows.noNote')] : []),
+    ...(story.lows.length > 1 ? [speaker.say('pages.patientLows.again', { count: count(story.lows.length - 1) })] : []),
     ...(story.pressed ? [speaker.say('pages.patientLows.maybe')] : []),
   ].join(' ');
 }
