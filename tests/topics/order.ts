@@ -44,7 +44,6 @@ export const ROWS: readonly RowExample[] = [
     'highs',
   ),
   row(DANNE, 'Two nights with a low of 65 mg/dL, and 37 % above range.', ['lows-at-night/repeated', ...ALSO], 'highs'),
-  row(DANNE, 'One night with a low of 65 mg/dL, and 37 % above range.', ['lows-at-night/once', ...ALSO], 'highs'),
   row(
     'Battelino 2023, Lancet Diabetes Endocrinol 11:42-57 (extended lows, from memory)',
     'One low of two hours in the afternoon.',
@@ -58,8 +57,8 @@ export const ROWS: readonly RowExample[] = [
   row(DATA, 'Few readings on 6 of 14 nights.', ['nights-without-data', 'long-very-high', ...ALSO]),
   row(
     'ours',
-    '62 % in range (8 points under its goal), 37 % above (12 points over), three lows of level 1 by day; very high for hours on 7 of 14 days.',
-    ['long-very-high', 'lows-averages-hide', ...ALSO],
+    '62 % in range (8 points under its goal), 37 % above (12 points over), three lows of level 1, one of them at night; very high for hours on 7 of 14 days.',
+    ['long-very-high', 'lows-at-night/once', 'lows-averages-hide', ...ALSO],
     'highs',
   ),
   row(
@@ -73,6 +72,7 @@ export const ROWS: readonly RowExample[] = [
   row('ours', 'The same, at no time of day in particular.', ['lows-averages-hide', ...ALSO], 'highs'),
   row('ours', '71 % in range, CV 44 % (8 points over its limit).', ['wide-spread', 'lows-seen'], 'spread'),
   row('ours', 'The same, alike at all times of day.', ['cv-over-limit', 'lows-seen'], 'spread'),
+  row(DANNE, 'All goals met; one night with a low of 65 mg/dL.', ['lows-at-night/once', 'long-very-high', ...ALSO]),
   row(ORDER, 'All goals met; very high for three hours on one day; one low by day.', ['long-very-high', 'lows-seen']),
   row(ORDER, 'All goals met; three lows of level 1 by day.', ['lows-averages-hide', 'lows-seen', 'dawn-rise']),
   row(ORDER, 'All goals met; one low by day.', ['lows-seen', 'high-after-window', 'dawn-rise']),
