@@ -159,11 +159,15 @@ function roleOf(has: Set<Concept>, words: string[], unit?: string): Role {
   if (has.has('alarm')) return 'alarm';
   if (has.has('sensor') && has.has('event')) return 'sensor-event';
   // Sugar of food is no glucose of blood, no carbohydrate as a whole, and no name of a food.
-  if (has.has('food') && has.has('glucose')) return 'ignore';
+  if (
+    has.has('food') &&
+    (has.has('glucose') || words.some((word) => /糖|당|ζαχαρ|сахар|acucar|cukr|seker/.test(word.normalize('NFC'))))
+  )
+    return 'ignore';
   // Grams of food or of a value are carbohydrate only where no other word says of what.
   if (unit === 'g')
     return (has.has('food') || has.has('value')) &&
-      words.every((word) => word.length < 4 || conceptsOf([word]).size > 0)
+      words.every((word) => /^[a-z]{1,3}$/.test(word) || conceptsOf([word]).size > 0)
       ? 'carbohydrate'
       : 'ignore';
   if (has.has('medication')) return has.has('dose') || has.has('value') ? 'medication-dose' : 'medication';

@@ -1,16 +1,24 @@
 import type { TableLayout } from '../../schemas/layout.ts';
-import { DAY_MS, MINUTE_MS } from '../../time/calendar.ts';
+import { DAY_MS, HOUR_MS, MINUTE_MS } from '../../time/calendar.ts';
 import { NO_OFFSET, offsetText } from '../../time/offset.ts';
 import type { Claimed } from '../evidence/claim.ts';
 import { distanceOf, offsetsFrom, ownClock } from '../evidence/clocks.ts';
 import { applyHalves } from '../evidence/halves.ts';
 import { askClocks, askHalf } from '../evidence/questions.ts';
 import type { Reading } from '../reading.ts';
+import { CLOCK_FLAGS } from '../times/clockCell.ts';
 import { bothHalves, mendHalves } from '../times/halfDay.ts';
 import { serialBase } from '../times/serialDates.ts';
 import { mendSheetTimes } from '../times/sheetTimes.ts';
 import { SHAPE } from '../times/stamp.ts';
-import { planChoice, planTimes, readTimeCells, type TimeCells, type TimePlan } from '../times/timeColumn.ts';
+import {
+  NOT_A_TIME,
+  planChoice,
+  planTimes,
+  readTimeCells,
+  type TimeCells,
+  type TimePlan,
+} from '../times/timeColumn.ts';
 import type { Column } from './header.ts';
 import { cellText, type Records } from './records.ts';
 import type { Table } from './tables.ts';
@@ -97,6 +105,7 @@ export function tableTimes(
       });
     else accounts.set(half.index, { why: 'witness', evidence: clock.column.name });
   }
+  if (plan.kind === 'two') clock.halfLost = within12(clock, plan.day);
   const dates = plan.kind === 'two' ? plan.day.date : clock.date;
   const halves = layout?.clock || half ? 'none' : mendHalves(clock, dates);
   if (halves === 'untold') {
@@ -116,6 +125,18 @@ export function tableTimes(
       evidence: { is: 'named', name: clock.column.name },
     });
   return { plan, clock };
+}
+
+/** Whether every clock time beside a date lies between 1:00 and 12:59 without a half of its own; a sum below the table has no date. */
+function within12({ shape, ms, flags }: TimeCells, days: TimeCells): boolean {
+  let clocks = 0;
+  for (let k = 0; k < shape.length; k++) {
+    if (shape[k] !== SHAPE.clock || days.flags[k] === NOT_A_TIME) continue;
+    clocks++;
+    const hours = ms[k]! / HOUR_MS;
+    if (hours < 1 || hours >= 13 || flags[k]! & CLOCK_FLAGS.halfGiven) return false;
+  }
+  return clocks > 0;
 }
 
 interface OneClock {

@@ -18,6 +18,18 @@ export function bothHalves(
   return { is: 'half-read', line: lineOf(k), early: text(0), late: text(1) };
 }
 
+/** Whether, within one date, an hour 12 is followed by an hour 1 of neighbouring rows, in either order of rows. */
+function runsPastNoonToOne({ ms, shape }: TimeCells, date: Int32Array): boolean {
+  let wraps = 0;
+  const timed = (k: number) => shape[k] === SHAPE.stamp || shape[k] === SHAPE.clock;
+  for (let k = 1; k < ms.length; k++) {
+    if (!timed(k) || !timed(k - 1) || date[k] !== date[k - 1]) continue;
+    const [early, late] = [Math.min(ms[k]!, ms[k - 1]!), Math.max(ms[k]!, ms[k - 1]!)];
+    if (late >= HALF && early < HALF / 6 && late - HALF < early) wraps++;
+  }
+  return wraps > 0;
+}
+
 /**
  * A 12-hour clock that lost its AM and PM: each day runs through the hours twice. Where every day of the file does so
  * once, the order of rows tells the half, and the cells are mended. `untold`: it happened, and order does not tell.
@@ -50,8 +62,8 @@ export function mendHalves(cells: TimeCells, date: Int32Array): 'none' | 'mended
     if (ascending ? step < -HALF / 2 : step > HALF / 2) run.jumps.push(k);
     run.to = k;
   }
-  const twice = runs.filter((run) => run.jumps.length > 0).length;
-  if (twice * 2 < runs.length) return 'none';
+  // A clock of 24 hours runs neither twice through a date nor from 12 on to 1.
+  if (runs.every(({ jumps }) => jumps.length === 0) && !runsPastNoonToOne(cells, date)) return 'none';
   if (runs.some((run) => run.jumps.length !== 1)) return 'untold';
   for (const { from, to, jumps } of runs) {
     for (let k = from; k <= to; k++) {

@@ -36,6 +36,14 @@ describe('a half of the day in a column of its own', () => {
     );
     expect(times(file)).toEqual(RIGHT);
   });
+  it('lost, with a sum below the table whose number looks like a clock, is mended by order or asked for, never read as it stands', () => {
+    for (const n of [N, 500, 900]) {
+      const row = (i: number): string => `${iso(i).slice(0, 10)},${twelve(i, 'time')},${sugar(i)}`;
+      const file = read(`Date,Time,Glucose (mg/dL)\n${lines(n, row)}\nTotal rows,1700\n`);
+      if (refusals(file).length === 0) expect(times(file)).toEqual(Array.from({ length: n }, (_, i) => stamp(i)));
+      else expect(refusals(file)).toEqual(['clock-half-lost']);
+    }
+  });
   it('says the same as a clock of 24 hours', () => {
     const file = read(rows('Time,AM/PM,Glucose (mg/dL)', (i) => `${iso(i)},${twelve(i, 'half')},${sugar(i)}`));
     expect([times(file), file.columns?.[1]]).toEqual([

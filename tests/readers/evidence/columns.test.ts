@@ -126,6 +126,17 @@ describe('other quantities beside the glucose', () => {
   });
 });
 
+describe('columns without names', () => {
+  test.each<[string, (i: number) => string]>([
+    ['a limit beside values with a unit', (i) => `${sugar(i)} mg/dL,110`],
+    ['a limit before them', (i) => `110,${sugar(i)} mg/dL`],
+    ['a limit beside bare values', (i) => `${sugar(i)},110`],
+  ])('%s is no reading', (_, cells) => {
+    const file = read(Array.from({ length: N }, (_, i) => `${stamp(i)},${cells(i)}`).join('\n'));
+    expect(numbers(file)).toEqual(ALL);
+  });
+});
+
 describe('finger sticks', () => {
   it('never join a sensor, however they are called', () => {
     for (const name of ['Glucose', 'Blood glucose (mg/dL)', 'BG 2']) {
