@@ -77,6 +77,8 @@ function marksOf(cells: string[], headers: string[]): PersonMark[] {
   };
   const filled = cells.filter((cell) => cell !== '');
   cells.forEach((cell, c) => {
+    // Times and numbers are no keys.
+    if (/^[\d\s.,:/-]*$/.test(cell)) return;
     const parted = /^[#;*"\s]*([^:=]{2,40}?)\s*[:=]\s*(.*)$/.exec(cell);
     if (parted && parted[2] !== '') add(markKindOf(parted[1]!), parted[2]);
     else if (parted || !/[:=]/.test(cell)) {

@@ -53,19 +53,16 @@ export function curveOf(value: Float64Array, wall: Float64Array): Curve {
     a = b;
     b = k;
   }
-  const step = Math.max(1, Math.floor(n / SAMPLE));
+  const step = Math.max(1, Math.floor(rows / SAMPLE));
   const values: number[] = [];
   const changes: number[] = [];
-  let seen = 0;
-  let last = -1;
-  for (let k = 0; k < rows; k++) {
+  for (let k = 0; k < rows; k += step) {
     const here = value[k]!;
     if (Number.isNaN(here) || Number.isNaN(wall[k]!)) continue;
-    if (seen++ % step === 0) {
-      values.push(here);
-      if (last >= 0 && Math.abs(wall[k]! - wall[last]!) <= NEIGHBOURS) changes.push(Math.abs(here - value[last]!));
-    }
-    last = k;
+    values.push(here);
+    let last = k - 1;
+    while (last >= 0 && Number.isNaN(value[last]!)) last--;
+    if (last >= 0 && Math.abs(wall[k]! - wall[last]!) <= NEIGHBOURS) changes.push(Math.abs(here - value[last]!));
   }
   const sorted = Float64Array.from(values).sort();
   const at = (share: number): number =>

@@ -13,9 +13,8 @@ import { type Doubt, doubtOf } from './look.ts';
 export function lookAtSeries(file: ReadFile, confirmed: boolean): void {
   const { readings, name, issues } = file;
   for (const code of [0, 1]) {
-    const value = readings.native.map((native, i) =>
-      readings.unit[i] === code && readings.limit[i] === 0 ? native : Number.NaN,
-    );
+    const value = plainOf(readings, code);
+    if (!value) continue;
     const curve = curveOf(value, readings.wall);
     const unit = unitOf(code);
     const doubt = doubtOf(curve, unit);
@@ -24,6 +23,14 @@ export function lookAtSeries(file: ReadFile, confirmed: boolean): void {
     if (confirmed) issues.push({ code: 'series-confirmed', level: 'warning', origin: place, actual: middleOf(curve) });
     else issues.push(refusal(doubt, curve, unit, value, place));
   }
+}
+
+/** The plain numbers in one unit; undefined where there are none. A file of nothing else is looked at as it is. */
+function plainOf({ count, native, unit, limit }: ReadFile['readings'], code: number): Float64Array | undefined {
+  let own = 0;
+  for (let i = 0; i < count; i++) if (unit[i] === code && limit[i] === 0) own++;
+  if (own === 0 || own === count) return own === 0 ? undefined : native;
+  return native.map((number, i) => (unit[i] === code && limit[i] === 0 ? number : Number.NaN));
 }
 
 function refusal(

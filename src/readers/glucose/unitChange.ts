@@ -8,6 +8,14 @@ export const BY_SIZE = { of: 'layout', field: 'units', answer: JSON.stringify({ 
 
 /** The row at which the numbers without a unit of their own go over from one unit to the other. */
 export function cutAt({ state, unit, value }: GlucoseCells): number | undefined {
+  let [small, large] = [false, false];
+  for (let k = 0; k < value.length && !(small && large); k++) {
+    if (state[k] !== CELL.number || unit[k] !== 2) continue;
+    if (value[k]! <= MMOL_TOP) small = true;
+    else large = true;
+  }
+  // Numbers of one size change nowhere.
+  if (!small || !large) return undefined;
   return unitSteps(value.map((number, k) => (state[k] === CELL.number && unit[k] === 2 ? number : Number.NaN)))[0];
 }
 
