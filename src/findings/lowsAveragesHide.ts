@@ -6,8 +6,9 @@ import { count, glucose, limit, often, share, word } from './evidence/quantities
 import { absent, type Finding, holds, untold } from './finding.ts';
 
 const LEAST_DAYS = 2;
-/** What adults aim at, where a set states no share: a usual day is called calm above it only (ours). */
+/** What adults aim at, where a set states no share: a usual day is called calm where both are met only (ours). */
 const USUAL_AIM = 0.7;
+const USUAL_VERY_HIGH = 0.05;
 
 /**
  * Lows on 2 or more days that the summary does not show: the time low meets its goals, or the lower edge of the
@@ -32,7 +33,9 @@ export const lowsAveragesHide: Finding<'lows-averages-hide'> = {
     const hidden = goalMet && clear ? 'both' : goalMet ? 'goal' : 'profile';
     const low = timeInBands.ok ? timeInBands.value.cumulative.low.value : 0;
     const aim = targets.goals.find(({ of }) => of === 'in-range')?.share ?? USUAL_AIM;
-    const calm = timeInBands.ok && timeInBands.value.exclusive['in-range'].value > aim;
+    const most = targets.goals.find(({ of }) => of === 'very-high')?.share ?? USUAL_VERY_HIGH;
+    const shares = timeInBands.ok ? timeInBands.value.exclusive : null;
+    const calm = shares !== null && shares['in-range'].value > aim && shares['very-high'].value < most;
     return holds(
       {
         calm: word(calm ? 'yes' : 'no'),

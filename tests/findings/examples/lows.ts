@@ -62,7 +62,9 @@ export const lows = {
     ['goal met, lower edge below the limit', { ...twoLows(), modalDay: modalDayLike(69), ...met() }, 'holds'],
     ['goal not judged, lower edge below the limit', { ...twoLows(), modalDay: modalDayLike(69), ...open() }, 'absent'],
     ['time in range above 70 %: the usual day may be called calm', { ...twoLows(), ...met() }, 'holds'],
-    ['time in range 41 %', { ...twoLows(), ...met(410) }, 'holds'],
+    ['time in range 41 %: not called calm', { ...twoLows(), ...met(410) }, 'holds'],
+    ['time in range 90 %, 4.9 % of it very high: calm', { ...twoLows(), ...met(912, 49) }, 'holds'],
+    ['5 % very high: not called calm', { ...twoLows(), ...met(911, 50) }, 'holds'],
     ['lows on 1 day', { lows: lowsLike({}), coverage: seenCoverage(14, 1), modalDay: modalDayLike(90) }, 'absent'],
     ['neither shares nor usual day', twoLows(), 'untold'],
   ],
@@ -99,10 +101,10 @@ function twoLows() {
   return { lows: lowsLike({}, {}), coverage: seenCoverage(14, 1) };
 }
 
-function met(inRange = 961) {
+function met(inRange = 961, veryHigh = 0) {
   return {
     timeInBands: bandsLike(
-      { low: 39, 'in-range': inRange, high: 961 - inRange },
+      { low: 39, 'in-range': inRange, high: 961 - inRange - veryHigh, 'very-high': veryHigh },
       { of: 'low', op: '<', share: 0.04, met: true },
     ),
   };
