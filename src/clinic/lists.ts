@@ -10,6 +10,7 @@ import { targetSets } from '../targets/index.ts';
 import { csvText } from '../writers/csv.ts';
 import { rulesOf } from './rules.ts';
 import { FLAGGED, TIERS } from './tiers.ts';
+import { byVisit } from './worklist.ts';
 
 /** The words of a worklist hold no glucose: unit and targets of this speaker are never asked for. */
 export const listSpeaker = (words: unknown): Speaker =>
@@ -20,9 +21,11 @@ export function contentOf(
   thresholds: Thresholds,
   passedOver: readonly string[],
   beside: boolean,
+  order: WorklistContent['order'] = 'pressing',
 ): WorklistContent {
   const flagged = lines.filter(({ tier }) => FLAGGED.includes(tier)).length;
-  return { lines, tiers: TIERS, flagged, rules: rulesOf(thresholds), passedOver, beside };
+  const ordered = order === 'visit' ? byVisit(lines) : lines;
+  return { lines: ordered, order, tiers: TIERS, flagged, rules: rulesOf(thresholds), passedOver, beside };
 }
 
 export interface Printing {

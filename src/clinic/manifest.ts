@@ -70,7 +70,12 @@ function rowOf(cells: Partial<Record<Column, string>>, line: number): ManifestRo
   take('unit', (unit) => (unit === 'mg/dL' || unit === 'mmol/L' ? unit : undefined));
   take('zone', (zone) => (isZone(zone) ? zone : undefined));
   take('language', (one) => LANGUAGES.find((language) => language === one));
-  take('visit', (date) => (isLocalDate(date) ? date : undefined));
+  take('visit', (text) => {
+    const [, date = '', time] = /^(\S+?)(?:[ T]+((?:[01]\d|2[0-3]):[0-5]\d))?$/.exec(text) ?? [];
+    if (!isLocalDate(date)) return undefined;
+    if (time !== undefined) row.time = time;
+    return date;
+  });
   take('a1c', percent);
   return row;
 }

@@ -21,6 +21,7 @@ export function blank({ code, stem, files, row }: Person, stamp: Stamp): Outcome
     code,
     stem,
     visit: row?.visit ?? null,
+    ...(row?.time === undefined ? {} : { time: row.time }),
     a1c: row?.a1c ?? null,
     inputs: files,
     inputHashes: [],

@@ -25,6 +25,16 @@ export function rank(outcomes: readonly Outcome[], thresholds: Thresholds): Work
     );
 }
 
+/** By day and time of the visit, those without one last; who comes at the same time in the order there was. */
+export const byVisit = (lines: readonly WorklistLine[]): WorklistLine[] =>
+  lines
+    .map((line) => ({
+      line,
+      at: line.outcome.visit === null ? '~' : `${line.outcome.visit} ${line.outcome.time ?? '~'}`,
+    }))
+    .sort((a, b) => Number(a.at > b.at) - Number(a.at < b.at))
+    .map(({ line }) => line);
+
 /** How many people stand in each tier. */
 export function countTiers(lines: readonly WorklistLine[]): Record<Tier, number> {
   const counts = Object.fromEntries(TIERS.map((tier) => [tier, 0])) as Record<Tier, number>;

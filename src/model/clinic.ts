@@ -59,6 +59,8 @@ export interface ManifestRow {
   zone?: string;
   language?: string;
   visit?: LocalDate;
+  /** Time of the visit, HH:MM, where the cell has one. */
+  time?: string;
   /** A laboratory A1C, percent. */
   a1c?: number;
   /** A cell that cannot be used: the person is not read with half of what was meant. */
@@ -126,6 +128,8 @@ export interface Outcome {
   code: string;
   stem: string;
   visit: LocalDate | null;
+  /** HH:MM; absent where nobody wrote one. */
+  time?: string;
   a1c: number | null;
   /** Names of the files read, relative to the folder. */
   inputs: string[];

@@ -230,6 +230,7 @@ export interface WordParams {
   'cli.help.further': never;
   'cli.help.phone': never;
   'cli.help.dueDate': never;
+  'cli.help.byVisit': never;
   'cli.error.noSuchFile': 'path';
   'cli.error.emptyFolder': 'path';
   'cli.error.cannotOpen': 'path' | 'reason';
@@ -701,6 +702,7 @@ export interface WordParams {
   'pages.worklist.whyIn': 'tier';
   'pages.worklist.topic': 'topic' | 'text';
   'pages.worklist.pictures': never;
+  'pages.worklist.byVisit': never;
   'pages.aroundNotes.title': never;
   'pages.aroundNotes.log': 'noted' | 'days' | 'kinds';
   'pages.aroundNotes.kind': 'name' | 'days';

@@ -2,12 +2,14 @@ import type { Speaker } from '../language/index.ts';
 import type { Said, Tier, WorklistLine } from '../model/clinic.ts';
 import type { Block, Cell, Page } from '../model/report.ts';
 import { count, denseTable, heading, paragraph } from './context.ts';
-import { tierTable, wholeTable } from './worklistTables.ts';
+import { tierTable, visitTable, wholeTable } from './worklistTables.ts';
 import { tierName } from './worklistTexts.ts';
 
 /** Everything a worklist shows. */
 export interface WorklistContent {
   lines: readonly WorklistLine[];
+  /** The most pressing first, in groups; or by the time of the visit, everyone in one table. */
+  order: 'pressing' | 'visit';
   /** Every tier in its order. */
   tiers: readonly Tier[];
   flagged: number;
@@ -24,7 +26,7 @@ const NAMED = 20;
 
 /** Who to look at first and why, with empty columns for those who look. Everybody stands on it exactly once. */
 export function worklistPage(content: WorklistContent, speaker: Speaker, on: 'paper' | 'screen'): Page {
-  const { lines, tiers, flagged } = content;
+  const { lines, flagged } = content;
   return {
     id: 'worklist',
     title: speaker.say('pages.worklist.title'),
@@ -34,7 +36,7 @@ export function worklistPage(content: WorklistContent, speaker: Speaker, on: 'pa
       paragraph(speaker.say('pages.worklist.about'), 'small'),
       paragraph(speaker.say('pages.worklist.pictures'), 'small'),
       tierCounts(content, speaker),
-      ...(on === 'screen' ? wholeTable(content, speaker) : tiers.flatMap((tier) => tierTable(content, tier, speaker))),
+      ...tables(content, speaker, on),
       ...passedOver(content, speaker),
       heading(2, speaker.say('pages.worklist.how')),
       {
@@ -44,6 +46,12 @@ export function worklistPage(content: WorklistContent, speaker: Speaker, on: 'pa
       },
     ],
   };
+}
+
+function tables(content: WorklistContent, speaker: Speaker, on: 'paper' | 'screen'): Block[] {
+  if (on === 'screen') return wholeTable(content, speaker);
+  if (content.order === 'visit') return visitTable(content, speaker);
+  return content.tiers.flatMap((tier) => tierTable(content, tier, speaker));
 }
 
 function tierCounts({ lines, tiers }: WorklistContent, speaker: Speaker): Block {

@@ -74,12 +74,28 @@ function onPaper(tier: Tier, compared: boolean, speaker: Speaker): Column[] {
   return [code, glance, why, hours, visit, ...room(0.09)];
 }
 
+/** On paper for a morning of visits: everyone in the order in which they come. */
+export function visitTable({ lines }: WorklistContent, speaker: Speaker): Block[] {
+  const caption = speaker.say('pages.worklist.byVisit');
+  const empty = (): Cell => ({ text: '' });
+  const columns: Column[] = [
+    { id: 'visit', width: 0.12, cell: (line) => ({ text: visitText(speaker, line), strong: true }) },
+    { id: 'code', width: 0.13, cell: ({ outcome }) => ({ text: outcome.code, strong: true }) },
+    { id: 'glance', width: 0.2, cell: (line) => glanceCell(speaker, line) },
+    { id: 'tier', width: 0.12, cell: ({ tier }) => ({ text: tierName(speaker, tier) }) },
+    { id: 'why', width: 0.26, cell: (line) => ({ text: topicAnd(speaker, line, whyText(speaker, line)) }) },
+    { id: 'seenBy', width: 0.08, cell: empty },
+    { id: 'remark', width: 0.09, cell: empty },
+  ];
+  return [heading(2, caption), tableOf(caption, columns, lines, speaker)];
+}
+
 /**
  * On a screen one table of everybody, to be sorted as wanted. Code and reasons stand first: a small screen shows them
  * without moving sideways.
  */
-export function wholeTable({ lines, tiers, beside }: WorklistContent, speaker: Speaker): Block[] {
-  const caption = speaker.say('pages.worklist.everyone');
+export function wholeTable({ lines, order, tiers, beside }: WorklistContent, speaker: Speaker): Block[] {
+  const caption = speaker.say(order === 'visit' ? 'pages.worklist.byVisit' : 'pages.worklist.everyone');
   const columns: Column[] = [
     {
       id: 'code',
@@ -120,7 +136,7 @@ export function wholeTable({ lines, tiers, beside }: WorklistContent, speaker: S
       id: 'visit',
       width: 0.08,
       cell: (line) => ({ text: visitText(speaker, line) }),
-      key: ({ outcome }) => outcome.visit ?? '',
+      key: ({ outcome }) => (outcome.visit === null ? '' : `${outcome.visit} ${outcome.time ?? '~'}`),
     },
   ];
   return [

@@ -63,8 +63,12 @@ export function hoursText(speaker: Speaker, { outcome: { facts } }: WorklistLine
   });
 }
 
-export const visitText = (speaker: Speaker, { outcome: { visit } }: WorklistLine): string =>
-  visit === null ? '' : speaker.value({ q: 'date', value: visit }, 'compact');
+export function visitText(speaker: Speaker, { outcome: { visit, time } }: WorklistLine): string {
+  if (visit === null) return '';
+  const [hour = 0, minute = 0] = time?.split(':').map(Number) ?? [];
+  const date = speaker.value({ q: 'date', value: visit }, 'compact');
+  return time === undefined ? date : `${date}, ${speaker.value({ q: 'clock', value: hour * 60 + minute })}`;
+}
 
 /** The reasons, and what is closer to the goals than last time. */
 export function whyText(speaker: Speaker, line: WorklistLine): string {

@@ -114,6 +114,10 @@ const outcome = shape<Outcome>({
   code: z.string(),
   stem: plainName,
   visit: date.nullable(),
+  time: z
+    .string()
+    .regex(/^\d\d:\d\d$/)
+    .optional(),
   a1c: number,
   inputs: z.array(z.string()),
   inputHashes: z.array(z.string()),

@@ -20,6 +20,8 @@ test.each([
   ['language', 'xx'],
   ['visit', '04.03.2026'],
   ['visit', '2026-02-30'],
+  ['visit', '2026-03-04 24:10'],
+  ['visit', '2026-03-04 9:10'],
   ['a1c', '53'],
   ['a1c', 'about 7'],
 ])('a wrong %s, %s, spoils its row and is told', (column, actual) => {
@@ -44,4 +46,11 @@ test.each([
 
 test('what is no text is refused', () => {
   expect(readManifest(new Uint8Array([0x89, 0x50, 0x4e, 0x47, 0, 1, 2, 3])).ok).toBe(false);
+});
+
+test('a visit may have its time', () => {
+  const of = (cell: string) => read(`person;visit\nanna;${cell}\n`);
+  expect(of('2026-03-04 09:30')).toMatchObject({ rows: [{ visit: '2026-03-04', time: '09:30' }] });
+  expect(of('2026-03-04T14:05')).toMatchObject({ rows: [{ visit: '2026-03-04', time: '14:05' }] });
+  expect(of('2026-03-04')).toEqual({ ok: true, rows: [{ line: 2, person: 'anna', visit: '2026-03-04' }] });
 });

@@ -6,6 +6,7 @@ import { TIERS } from '../../src/clinic/tiers.ts';
 import { countTiers, place, rank } from '../../src/clinic/worklist.ts';
 import type { Speaker } from '../../src/language/index.ts';
 import type { Facts, Tier, WorklistLine } from '../../src/model/clinic.ts';
+import type { LocalDate } from '../../src/model/glucose.ts';
 import { briefReasons, reasonsText } from '../../src/pages/worklistTexts.ts';
 import { parseThresholds } from '../../src/schemas/thresholds.ts';
 import { english } from '../support/english.ts';
@@ -187,6 +188,33 @@ test('on paper and on a screen everybody stands once, with room to write on pape
     ['A', 'A/A-clinic-report.pdf'],
   ]);
   expect(screen!.columns.reduce((sum, { width }) => sum + width, 0)).toBeLessThanOrEqual(1);
+});
+
+test('by the time of the visit everyone stands in one table, those without one last', () => {
+  const at = (code: string, visit: string | null, time?: string) =>
+    outcome({ code, visit: visit as LocalDate | null, ...(time === undefined ? {} : { time }) });
+  const lines = rank(
+    [
+      at('none', null),
+      at('day', '2026-03-04'),
+      at('late', '2026-03-04', '14:30'),
+      at('early', '2026-03-04', '09:05'),
+      at('before', '2026-03-03', '16:00'),
+    ],
+    USUAL,
+  );
+  const printing = { paper: 'a4' as const, printed: '2026-03-01', version: '1', clinic: undefined };
+  const expected = ['before', 'early', 'late', 'day', 'none'];
+  for (const [on, column] of [
+    ['paper', 1],
+    ['screen', 0],
+  ] as const) {
+    const report = worklistReport(contentOf(lines, USUAL, [], true, 'visit'), listSpeaker(english), printing, on);
+    const tables = report.pages[0]!.blocks.flatMap((block) => (block.kind === 'table' ? [block] : []));
+    expect(tables).toHaveLength(2);
+    expect(tables[1]!.rows.map((row) => row[column]!.text)).toEqual(expected);
+    expect(tables[1]!.rows.flat().some(({ text }) => plain(text).includes('Mar 4, 9:05 AM'))).toBe(true);
+  }
 });
 
 /** Without the signs that keep texts and numbers together. */

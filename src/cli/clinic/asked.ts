@@ -26,6 +26,8 @@ export interface ClinicOptions extends FolderSettings {
   threads?: number;
   shard?: string;
   thresholds?: string;
+  /** Orders the worklist by the time of the visit. */
+  byVisit?: boolean;
   since?: string;
   timeLimit: number;
   memory: number;
@@ -42,6 +44,7 @@ export interface Asked {
   passedOver: string[];
   manifest: boolean;
   thresholds: Thresholds;
+  byVisit: boolean;
   shard: Shard | undefined;
   /** For everyone. */
   options: FolderSettings;
@@ -88,6 +91,7 @@ export async function ask(named: string, given: ClinicOptions, door: Door): Prom
     // What belongs to nobody is told by the first part.
     passedOver: !shard || shard.index === 1 ? passedOver : [],
     manifest: seen.manifest,
+    byVisit: given.byVisit ?? false,
     thresholds: rules === undefined ? USUAL : await readThresholds(rules),
     shard,
     options,
@@ -126,7 +130,21 @@ async function usual(folder: string, found: readonly string[], door: Door): Prom
 
 /** The options that are about how to read and print, without those of the run. */
 function forEveryone(given: ClinicOptions): FolderSettings {
-  const { out, further, html, attach, fhir, fhirReadings, dryRun, threads, shard, thresholds, since, ...more } = given;
+  const {
+    out,
+    further,
+    html,
+    attach,
+    fhir,
+    fhirReadings,
+    dryRun,
+    threads,
+    shard,
+    thresholds,
+    byVisit,
+    since,
+    ...more
+  } = given;
   const { timeLimit, memory, queue, ...everyone } = more;
   return everyone;
 }

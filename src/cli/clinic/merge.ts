@@ -14,6 +14,7 @@ import { tellLists } from './tellLists.ts';
 export interface WorklistOptions {
   out?: string;
   thresholds?: string;
+  byVisit?: boolean;
   paper?: 'a4' | 'letter';
   grey?: boolean;
   clinic?: string;
@@ -43,7 +44,12 @@ export async function worklist(folders: string[], given: WorklistOptions, door: 
     clinic: given.clinic,
   };
   try {
-    const names = await saveLists(out, contentOf(lines, thresholds, passedOver, beside), printing, door);
+    const names = await saveLists(
+      out,
+      contentOf(lines, thresholds, passedOver, beside, given.byVisit ? 'visit' : 'pressing'),
+      printing,
+      door,
+    );
     print(tell.say('cli.clinic.written', { folder: out, names: names.join(', ') }));
   } catch (error) {
     if (error instanceof WrongUse) throw error;

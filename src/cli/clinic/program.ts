@@ -43,12 +43,14 @@ export function clinicCommands(kit: Kit, actions: ClinicActions): Command[] {
   const timeLimit = () => whole('--time-limit', '<seconds>', 'timeLimit', 1, 86_400).default(SECONDS);
   const memory = () => whole('--memory', '<MB>', 'memory', 16, 65_536).default(MEGABYTES);
   const thresholds = () => new Option('--thresholds <file>', help('thresholds'));
+  const byVisit = () => new Option('--by-visit', help('byVisit'));
 
   const clinic = examples(forPapers(bare('clinic').argument('<folder>', help('folder'))), 'clinic')
     .addOption(new Option('--out <folder>', help('outClinic')).default('reports'))
     .addOption(new Option('--fhir', help('fhir')))
     .addOption(new Option('--fhir-readings', help('fhirReadings')))
     .addOption(thresholds())
+    .addOption(byVisit())
     .addOption(new Option('--since <results>', help('since')))
     .addOption(new Option('--dry-run', help('dryRun')))
     .addOption(whole('--threads', '<n>', 'threads', 1, 256))
@@ -60,6 +62,7 @@ export function clinicCommands(kit: Kit, actions: ClinicActions): Command[] {
   const worklist = forPaper(bare('worklist').argument('<results...>', help('results')))
     .addOption(new Option('--out <folder>', help('outList')))
     .addOption(thresholds())
+    .addOption(byVisit())
     .action(actions.worklist);
   const worker = bare('worker')
     .addOption(new Option('--queue <address>', help('queue')).makeOptionMandatory())

@@ -115,7 +115,7 @@ export async function takeTurn(task: Task, tools: TurnTools): Promise<Turn> {
       grey,
       large,
       ...task.make,
-      person: [person.code, person.row?.visit, person.row?.a1c],
+      person: [person.code, person.row?.visit, person.row?.a1c, ...(person.row?.time ? [person.row.time] : [])],
     },
   });
   const outcome: Outcome = { ...nothing, key, printed: today, inputHashes };
