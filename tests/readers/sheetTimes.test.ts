@@ -52,3 +52,20 @@ test('sugar of a food is neither a reading, a finger stick nor its carbohydrate'
   expect(told.readings).toHaveLength(12);
   expect(told.notes).toEqual([]);
 });
+
+test('one date whose order nobody can tell, among certain ones, is set aside and stops no file', () => {
+  const told = tell(
+    `Time;Glucose (mg/dL)\n${rows(40, (i, t) => `${i === 7 ? '03/04/2026 08:00' : t.slice(0, 16)};${100 + i}`)}`,
+  );
+  expect(told.readings).toHaveLength(39);
+  expect(told.issues).toEqual(['warning time-unreadable 9']);
+});
+
+test.each(['2026-01-14T08:00:00Z', '2026-01-14 08:00+02:00'])(
+  'one time of another clock (%s) is set aside and stops no file',
+  (odd) => {
+    const told = tell(`Time;Glucose (mg/dL)\n${rows(40, (i, t) => `${i === 7 ? odd : t.slice(0, 16)};${100 + i}`)}`);
+    expect(told.readings).toHaveLength(39);
+    expect(told.issues).toEqual(['warning time-unreadable 9']);
+  },
+);

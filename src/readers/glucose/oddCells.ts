@@ -16,23 +16,31 @@ const NOTHING = /^(?:[-–—]+|na|n\/a|n\.a\.|null|none|nan|\.|\?|#n\/a|#ref!|#
 const DATE_LIKE = /^(?:\d{1,4}[/-]\d{1,2}(?:[/-]\d{1,4})?|\d{1,2}[-. ][a-zä]{3,4}\.?|[a-zä]{3,4}[-. ]\d{1,2})$/i;
 /** A sign or words before a number, or words behind it: "<40", "less than 40 mg/dL", "40 or less", "40以下". */
 const BEFORE = /^(<=?|>=?|≤|≥|=<|=>|[\p{L}\p{M}][\p{L}\p{M}. :'’-]*?)\s*(\d[\d.,]*)\s*(\D.*)?$/u;
+/** "low mg/dL": a word with the unit of the column. */
+const UNITED = /^(\D{1,30}?)\s+(\S{2,12})$/u;
 const BEHIND = /^(\d[\d.,]*)\s*(\D.*)$/u;
-const AMOUNT = /^([+-]?[\d.,'’ \u00a0\u202f]+(?:e[+-]?\d+)?)\s*([a-z%].*)?$/i;
+const AMOUNT = /^([+-]?[\d.,'’ \u00a0\u202f]+(?:e[+-]?\d+)?)\s*([\p{L}%].*)?$/iu;
 
 /** The slow road for cells the fast one could not read: censored values, units in the cell, other digits, groups. */
 export function readOddCell(raw: string): OddCell {
   if (raw.length > 60) return { is: 'text' };
-  const text = asciiDigits(raw).trim();
+  const text = asciiDigits(raw.normalize('NFKC')).trim();
   if (text === '' || NOTHING.test(text)) return { is: 'empty' };
   const limit = limitWord(text);
   if (limit !== 0) return { is: 'limit', limit, bound: Number.NaN };
+  const united = UNITED.exec(text);
+  const unitBehind = united ? glucoseUnit(united[2]!) : undefined;
+  if (unitBehind) {
+    const side = limitWord(united![1]!);
+    if (side !== 0) return limitAt(side, Number.NaN, unitBehind);
+  }
   const before = BEFORE.exec(text);
   if (before) {
     const [, sign, digits, rest] = before;
     const side = /^=?[<≤]/.test(sign!) ? -1 : /^=?[>≥]/.test(sign!) ? 1 : limitWord(sign!);
     const unit = rest ? glucoseUnit(rest) : undefined;
     if (side === 0 || (rest && !unit)) return { is: 'text' };
-    return limitAt(side, amount(digits!).value, unit);
+    return bounded(side, digits!, unit);
   }
   const behind = BEHIND.exec(text);
   if (behind) {
@@ -41,7 +49,7 @@ export function readOddCell(raw: string): OddCell {
     const cut = /^(\S+)\s+(.+)$/u.exec(rest!);
     const unit = cut ? glucoseUnit(cut[1]!) : undefined;
     const side = unit ? limitWord(cut![2]!) : limitWord(rest!);
-    if (side !== 0) return limitAt(side, amount(digits!).value, unit);
+    if (side !== 0) return bounded(side, digits!, unit);
   }
   const plainAmount = AMOUNT.exec(text);
   if (plainAmount) {
@@ -54,8 +62,12 @@ export function readOddCell(raw: string): OddCell {
   return DATE_LIKE.test(text) ? { is: 'date' } : { is: 'text' };
 }
 
+function bounded(side: -1 | 1, digits: string, unit: GlucoseUnit | undefined): OddCell {
+  const { value } = amount(digits);
+  return Number.isNaN(value) ? { is: 'text' } : limitAt(side, value, unit);
+}
+
 function limitAt(limit: -1 | 1, bound: number, unit: GlucoseUnit | undefined): OddCell {
-  if (Number.isNaN(bound)) return { is: 'text' };
   return unit ? { is: 'limit', limit, bound, unit } : { is: 'limit', limit, bound };
 }
 

@@ -63,7 +63,7 @@ export function readTable(reading: Reading, table: Table, layout: TableLayout | 
   const { kinds } = found;
   const columns = resolveColumns(records, { ...table, columns: claimed.columns }, kinds?.column);
   applyOffsets(reading, table, columns, walls.offset);
-  if (!offsetsAgree(reading, walls.wall, walls.offset, lineOf)) return refuse();
+  if (!offsetsAgree(reading, walls, lineOf)) return refuse();
   if (!walls.timed && columns.some(({ role }) => role === 'glucose' || role === 'sensor')) {
     book.add('no-time-of-day', 'refusal', lineOf(0), { actual: firstText(records, table, clockCells.column) });
     return refuse();

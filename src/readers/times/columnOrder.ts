@@ -5,7 +5,7 @@ import type { IssueBook } from '../book.ts';
 import { asWritten, isoDay, type OrderSpan, openDay, settleOrder } from './dayOrder.ts';
 import { orderChange } from './orderChange.ts';
 import { SHAPE } from './stamp.ts';
-import type { TimeCells } from './timeColumn.ts';
+import { NOT_A_TIME, type TimeCells } from './timeColumn.ts';
 
 /** An order that something other than the dates themselves speaks for. */
 export interface OrderHint {
@@ -83,6 +83,7 @@ export function orderOf(
       return order;
     }
   }
+  if (setFewAside(cells)) return undefined;
   const [first, second] = verdict.rows;
   if (verdict.why === 'mixed') {
     const told = { actual: [at(first), at(second)], expected: verdict.readings };
@@ -134,4 +135,27 @@ function formatHint(name: string): OrderHint | undefined {
   if (!pattern || !first) return undefined;
   const order = first === 'd' ? 'day-first' : first === 'm' ? 'month-first' : 'year-first';
   return { order, evidence: name };
+}
+
+/** So small a share of dates whose order is open, among dates that are certain, stops no file (ours). */
+const FEW_OPEN = 0.05;
+
+/** Takes the time of rows away, to be told one by one, where nearly all other dates of the column are certain. */
+function setFewAside({ open, shape, flags, counts }: TimeCells): boolean {
+  let few = 0;
+  let dated = 0;
+  for (let k = 0; k < open.length; k++) {
+    if (shape[k] !== SHAPE.stamp && shape[k] !== SHAPE.day) continue;
+    dated++;
+    if (open[k] !== 0) few++;
+  }
+  if (few === 0 || few > dated * FEW_OPEN) return false;
+  for (let k = 0; k < open.length; k++) {
+    if (open[k] === 0 || (shape[k] !== SHAPE.stamp && shape[k] !== SHAPE.day)) continue;
+    counts[shape[k]!]!--;
+    shape[k] = SHAPE.none;
+    open[k] = 0;
+    flags[k] = NOT_A_TIME;
+  }
+  return true;
 }

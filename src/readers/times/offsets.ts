@@ -6,6 +6,7 @@ import { cellText } from '../table/records.ts';
 import type { Table } from '../table/tables.ts';
 import { readClock } from './clockCell.ts';
 import { newStamp } from './stamp.ts';
+import { TIME_FAULT, type Walls } from './wall.ts';
 
 /** Fills offsets from a column of their own: `+02:00`, or a zone's name, which is kept as the file's zone. */
 export function applyOffsets(reading: Reading, table: Table, columns: Column[], offset: Int16Array): void {
@@ -38,13 +39,9 @@ function offsetOf(text: string): number {
 }
 
 /** Rows with and rows without an offset cannot stand on one line unless the user names the zone. */
-export function offsetsAgree(
-  reading: Reading,
-  wall: Float64Array,
-  offset: Int16Array,
-  lineOf: (k: number) => number,
-): boolean {
+export function offsetsAgree(reading: Reading, { wall, offset, fault }: Walls, lineOf: (k: number) => number): boolean {
   if (reading.settings.zone) return true;
+  if (setFewAside(wall, offset, fault)) return true;
   let withOffset = -1;
   let without = -1;
   for (let k = 0; k < wall.length; k++) {
@@ -60,6 +57,29 @@ export function offsetsAgree(
       });
       return false;
     }
+  }
+  return true;
+}
+
+/** So small a share of rows of the other kind is set aside, each told with its line (ours). */
+const FEW = 0.05;
+
+/** Times of the rarer kind, with or without an offset, where they are few: what the wearer's clock showed is not known of them. */
+function setFewAside(wall: Float64Array, offset: Int16Array, fault: Uint8Array): boolean {
+  let timed = 0;
+  let bare = 0;
+  for (let k = 0; k < wall.length; k++) {
+    if (Number.isNaN(wall[k])) continue;
+    timed++;
+    if (offset[k] === NO_OFFSET) bare++;
+  }
+  const fewer = Math.min(bare, timed - bare);
+  if (fewer === 0 || fewer > timed * FEW) return false;
+  const odd = (k: number): boolean => (offset[k] === NO_OFFSET) === (fewer === bare);
+  for (let k = 0; k < wall.length; k++) {
+    if (Number.isNaN(wall[k]) || !odd(k)) continue;
+    fault[k] = TIME_FAULT.unreadable;
+    wall[k] = Number.NaN;
   }
   return true;
 }
