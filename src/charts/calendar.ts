@@ -3,7 +3,7 @@ import type { LocalDate } from '../model/glucose.ts';
 import type { BandMinutes, DailySummary } from '../model/measures.ts';
 import { BANDS } from '../targets/bands.ts';
 import { addDays, DAY_MINUTES, weekdayOf } from '../time/calendar.ts';
-import type { ChartContext } from './context.ts';
+import { type ChartContext, roughWidth } from './context.ts';
 import { CONTENT_WIDTH } from './frame.ts';
 import { frame, round } from './pen.ts';
 
@@ -125,11 +125,14 @@ function oneMonth(days: DailySummary[], left: number, top: number, grid: Grid, c
   });
   const share = inRange(days);
   const column = (date: LocalDate): number => left + label + (weekdayOf(date) - 1) * cell.width;
-  const marks: Mark[] = [word(speaker.value({ q: 'date', value: days[0]!.date }, 'month'), left, text, 'start', true)];
+  const name = speaker.value({ q: 'date', value: days[0]!.date }, 'month');
+  const marks: Mark[] = [word(name, left, text, 'start', true)];
   if (share !== null) {
     const told = { q: 'share' as const, value: share };
     const whole = small ? speaker.value(told) : speaker.say('charts.dayStrip.inRange', { share: told });
-    marks.push(word(whole, left + month - cell.gap, text, 'end'));
+    // A long name of a month leaves a small one no room for its share, which the table of the picture has.
+    const taken = roughWidth(`${name}  ${whole}`, text);
+    if (!small || taken <= month - cell.gap) marks.push(word(whole, left + month - cell.gap, text, 'end'));
   }
   // Any Monday names the days of the week.
   for (let i = 0; i < (small ? 0 : 7); i++) {

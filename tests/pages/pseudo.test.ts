@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { compose } from '../../src/compose.ts';
 import type { Words } from '../../src/language/index.ts';
 import type { Block, Report } from '../../src/model/report.ts';
+import { collisions } from '../support/pieces.ts';
 import { pseudo } from '../support/pseudo.ts';
 import { analysisOf, stories, wordsOf } from '../support/story.ts';
 import { type Opened, open, type Piece, write } from '../writers/paper.ts';
@@ -59,18 +60,6 @@ function lost(report: Report, { sheets }: Opened): string[] {
   const shown = bare(sheets.map(({ pieces }) => pieces.map(({ text }) => text).join('')).join(''));
   const { all } = joined(report.pages.flatMap(({ blocks }) => blocks));
   return all.flatMap((text) => text.split(/\s+/)).filter((word) => word !== '' && !shown.includes(bare(word)));
-}
-
-/** Pairs of text that stand on one another: more than a hair's breadth in both directions. */
-function collisions(pieces: Piece[]): string[] {
-  const found: string[] = [];
-  pieces.forEach((a, i) => {
-    for (const b of pieces.slice(i + 1)) {
-      const across = Math.min(a.x + a.width, b.x + b.width) - Math.max(a.x, b.x);
-      if (across > 1 && Math.abs(a.y - b.y) < 0.6 * Math.min(a.size, b.size)) found.push(`"${a.text}" on "${b.text}"`);
-    }
-  });
-  return found;
 }
 
 const PAPER_WIDTH = 595.28;
