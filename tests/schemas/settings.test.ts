@@ -11,6 +11,8 @@ test.each<[what: string, text: string, expected: unknown]>([
   ['nothing', '{}', {}],
   ['a unit', '{ "unit": "mmol/L" }', { unit: 'mmol/L' }],
   ['a period', '{ "from": "2026-02-28", "to": "2026-03-31" }', { from: '2026-02-28', to: '2026-03-31' }],
+  ['a due date', '{ "dueDate": "2026-10-12" }', { dueDate: '2026-10-12' }],
+  ['no due date', '{"dueDate": "October"}', [['settings-wrong-value', 1, 'dueDate', 'YYYY-MM-DD']]],
   ['no JSON', '{\n "unit": "mg/dL",\n}', [['settings-not-json', 3, undefined, undefined]]],
   ['an unknown unit', '{\n "unit": "mg"\n}', [['settings-wrong-value', 2, 'unit', 'mg/dL | mmol/L']]],
   ['a day that does not exist', '{"from": "2026-02-30"}', [['settings-wrong-value', 1, 'from', 'YYYY-MM-DD']]],
