@@ -27,7 +27,7 @@ export function personColumns({ shape, words, truth }: Making): Column[] {
     case 'column':
     case 'two-column':
       return [column(names.person!, (row, k) => `${of('first')(row, k)} ${of('last')(row, k)}`)];
-    case 'two-names':
+    case 'first-and-last':
       return [column(names.firstName!, of('first')), column(names.lastName!, of('last'))];
     case 'two-last-names':
       return [column(names.firstName!, () => 'Ada'), column(names.lastName!, of('last'))];

@@ -30,7 +30,7 @@ export const PROPERTIES = {
   ],
   decoyAt: ['after', 'before'],
   person: [
-    ...['none', 'above', 'record-above', 'birth-above', 'column', 'two-names', 'record', 'email', 'user'],
+    ...['none', 'above', 'record-above', 'birth-above', 'column', 'first-and-last', 'record', 'email', 'user'],
     ...['two-column', 'two-last-names', 'two-records', 'two-emails', 'two-files', 'two-unclear'],
   ],
   delimiter: [',', ';', '\t', '|'],
