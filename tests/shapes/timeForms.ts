@@ -147,9 +147,10 @@ export const TIME_FORMS: Record<string, TimeForm> = {
   'two-iso': pair((p) => [iso(p), hms(p)], { seconds: true }),
   'two-dmy': pair((p) => [dmy(p), hm(p)], DMY),
   'two-mdy-half': pair((p) => [mdy(p), `${twelve(p, true)} ${half(p, 'AM', 'PM')}`], MDY),
+  'two-fraction': pair((p, { wall }) => [dmy(p), String((wall % DAY) / DAY)], DMY),
   'two-bare': pair((p) => [iso(p), `${two(p.h)}${two(p.i)}`]),
   'two-carried': pair((p) => [p.h === 0 && p.i < 20 ? iso(p) : '', hm(p)]),
-  'two-serial': pair((_, { wall }) => [String(Math.floor(serialOf(wall))), ((wall % DAY) / DAY).toFixed(10)], {
+  'two-serial': pair((_, { wall }) => [String(Math.floor(serialOf(wall))), String((wall % DAY) / DAY)], {
     serial: true,
   }),
   'three-half': {

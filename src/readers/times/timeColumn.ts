@@ -1,9 +1,11 @@
 import type { Choice } from '../../model/input.ts';
+import { DAY_MS } from '../../time/calendar.ts';
 import { NO_OFFSET } from '../../time/offset.ts';
 import type { Column } from '../table/header.ts';
 import { locate, type Records } from '../table/records.ts';
 import { CLOCK_FLAGS } from './clockCell.ts';
 import { readStamp } from './dates.ts';
+import { readFractions } from './fractions.ts';
 import { newStamp, SHAPE } from './stamp.ts';
 
 /** One column of time cells over the rows of a table, parsed and not yet settled. */
@@ -70,6 +72,7 @@ export function readTimeCells(records: Records, from: number, to: number, column
     }
   }
   cells.halfLost = clocks > 0 && within12 === clocks;
+  if (counts[SHAPE.none]! > clocks) readFractions(records, from, cells);
   return cells;
 }
 
@@ -101,8 +104,23 @@ export function planTimes(columns: TimeCells[]): TimePlan | undefined {
   const millis = most(SHAPE.millis);
   if (millis) return { kind: 'millis', cells: millis };
   const serial = most(SHAPE.serial);
+  if (serial && clocks && serial !== clocks) return { kind: 'serial', cells: joined(serial, clocks) };
   if (serial) return { kind: 'serial', cells: serial };
   return undefined;
+}
+
+/** A spreadsheet's day numbers with the clock that stands beside them; a row without its clock has no time. */
+function joined(serial: TimeCells, clocks: TimeCells): TimeCells {
+  const cells = { ...serial, ms: serial.ms.slice(), shape: serial.shape.slice(), flags: serial.flags.slice() };
+  for (let k = 0; k < cells.ms.length; k++) {
+    if (cells.shape[k] !== SHAPE.serial) continue;
+    if (clocks.shape[k] === SHAPE.clock) cells.ms[k] = Math.floor(cells.ms[k]!) + clocks.ms[k]! / DAY_MS;
+    else {
+      cells.shape[k] = SHAPE.none;
+      cells.flags[k] = NOT_A_TIME;
+    }
+  }
+  return cells;
 }
 
 /** How the plan is told among the choices. */
