@@ -86,8 +86,6 @@ export function layoutAnswer(sheet: Sheet, lineOf: Map<Line, number>, making: Ma
   const whole = wholeLayout(sheet, lineOf, making);
   if (field !== 'meanings') return whole;
   const head = sheet.lines.find(({ is }) => is === 'head')?.cells ?? [];
-  const unused = sheet.columns.flatMap(({ role, name }) =>
-    role === 'ignore' && head.includes(name) ? [[name, role]] : [],
-  );
-  return { meanings: { ...Object.fromEntries(unused), ...('columns' in whole ? (whole.columns as object) : {}) } };
+  const named = sheet.columns.filter(({ name }) => head.includes(name));
+  return { meanings: Object.fromEntries(named.map((column) => [column.name, spec(column)])) };
 }

@@ -37,7 +37,8 @@ export function normal(given: Shape): Shape {
   }
   if (!s.notes.startsWith('kind-')) s.vocabulary = 'own';
   if (s.notes === 'kind-shared') {
-    s.unitAt = from(['column', 'cell', 'preamble', 'nowhere', 'preamble-wrong'], s.unitAt);
+    if (!['column', 'cell', 'preamble', 'nowhere', 'preamble-wrong'].includes(s.unitAt))
+      s.unitAt = from(['column', 'cell', 'preamble'], s.unitAt);
     s.second = 'none';
     if (['unit-turns', 'unit-turns-named'].includes(s.defect)) s.defect = 'none';
   }

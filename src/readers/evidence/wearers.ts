@@ -12,7 +12,7 @@ const MOST = 1000;
 /** Collects who the rows with a time are about. First and last name in columns of their own are one name. */
 export function addWearers({ records, marks }: Reading, table: Table, columns: Column[], fault: Uint8Array): void {
   const people = columns.filter(({ role }) => role === 'person');
-  const names = people.filter(({ mark }) => mark === 'name');
+  const names = people.filter(({ mark }) => (mark ?? 'name') === 'name');
   const known = new Set(marks.map(markKey));
   const groups = [names, ...people.filter((column) => !names.includes(column)).map((column) => [column])];
   for (const group of groups.filter(({ length }) => length > 0)) {

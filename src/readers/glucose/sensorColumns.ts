@@ -100,10 +100,16 @@ const numbersOf = ({ value, state }: GlucoseCells): Float64Array =>
   value.map((number, k) => (state[k] === CELL.number ? number : Number.NaN));
 
 function rawColumns(context: GlucoseContext): { cells: GlucoseCells; is: 'reading' | 'fingerstick' | 'glucose' }[] {
-  const { records, table, columns, kinds } = context;
+  const { records, table, columns, kinds, wall } = context;
   const found: { cells: GlucoseCells; is: 'reading' | 'fingerstick' | 'glucose' }[] = [];
   const read = (column: Column, only?: (k: number) => boolean) =>
-    readGlucoseCells(records, table.from, table.to, column, only);
+    readGlucoseCells(
+      records,
+      table.from,
+      table.to,
+      column,
+      (k) => !Number.isNaN(wall[k]) && (only === undefined || only(k)),
+    );
   const byRole: [Role, 'reading' | 'fingerstick' | 'glucose'][] = [
     ['sensor', 'reading'],
     ['glucose', 'glucose'],

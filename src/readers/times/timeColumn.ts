@@ -6,7 +6,7 @@ import { locate, type Records } from '../table/records.ts';
 import { CLOCK_FLAGS } from './clockCell.ts';
 import { readStamp } from './dates.ts';
 import { readFractions } from './fractions.ts';
-import { newStamp, SHAPE } from './stamp.ts';
+import { NOT_A_TIME, newStamp, SHAPE } from './stamp.ts';
 
 /** One column of time cells over the rows of a table, parsed and not yet settled. */
 export interface TimeCells {
@@ -25,9 +25,6 @@ export interface TimeCells {
   /** Whether every clock reading lay between 1:00 and 12:59 without a word for its half. */
   halfLost: boolean;
 }
-
-/** A cell that holds something other than a time. Empty cells have the shape 0 and the flag 0. */
-export const NOT_A_TIME = 128;
 
 /** Parses a column for the rows `from` to `to` (half open). */
 export function readTimeCells(records: Records, from: number, to: number, column: Column): TimeCells {
