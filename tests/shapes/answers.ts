@@ -86,6 +86,10 @@ export function layoutAnswer(sheet: Sheet, lineOf: Map<Line, number>, making: Ma
   const whole = wholeLayout(sheet, lineOf, making);
   if (field !== 'meanings') return whole;
   const head = sheet.lines.find(({ is }) => is === 'head')?.cells ?? [];
-  const named = sheet.columns.filter(({ name }) => head.includes(name));
-  return { meanings: Object.fromEntries(named.map((column) => [column.name, spec(column)])) };
+  const shift = (c: number) => (shape.defect === 'empty-column' && c > 0 && head[1] === '' ? 1 : 0);
+  const named = sheet.columns.flatMap((column, c) => {
+    const name = head[c + shift(c)];
+    return name ? [[name, spec(column)] as const] : [];
+  });
+  return { meanings: Object.fromEntries(named) };
 }

@@ -3,8 +3,10 @@ import { PROPERTIES, type Property, type Shape } from './shape.ts';
 
 /** Values that the readers are known not to pass yet, left out of the ordinary test; `npm run shapes` holds them all. */
 const NOT_YET: Partial<Record<Property, string[]>> = {
-  defect: ['odd-decimal', 'unit-turns', 'hours-to-24'],
+  decoy: ['coverage', 'battery'],
+  defect: ['odd-decimal', 'unit-turns', 'hours-to-24', 'apostrophe', 'no-value-words'],
   limits: ['phrase'],
+  secondClock: ['utc'],
   header: ['absent'],
 };
 
