@@ -88,10 +88,11 @@ export const DEFECTS: Record<string, Defect> = {
     insert(sheet, making, free(), free(...sheet.columns.map(() => '')));
     return undefined;
   },
-  'cut-row': (sheet) => {
+  'cut-row': (sheet, making) => {
     const line = dataOf(sheet).filter(onlyReading).at(-1)!;
     line.cells = line.cells.slice(0, Math.max(1, timeAt(sheet) + 1));
-    line.is = 'bad';
+    // A lone day number is no row of data.
+    line.is = making.shape.time === 'two-serial' ? 'free' : 'bad';
     line.readings = [];
     // Cut short, it is the last line; what followed never came.
     sheet.lines = sheet.lines.filter(
