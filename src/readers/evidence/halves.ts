@@ -1,8 +1,8 @@
 import { cellText, type Records } from '../table/records.ts';
 import { CLOCK_FLAGS } from '../times/clockCell.ts';
 import { halfOf } from '../times/halfWords.ts';
-import { NOT_A_TIME, SHAPE } from '../times/stamp.ts';
-import type { TimeCells } from '../times/timeColumn.ts';
+import { SHAPE } from '../times/stamp.ts';
+import { NOT_A_TIME, type TimeCells } from '../times/timeColumn.ts';
 
 const HALF = 43_200_000;
 

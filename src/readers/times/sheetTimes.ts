@@ -65,7 +65,14 @@ function mendClock(records: Records, from: number, cells: TimeCells): void {
   const part = fractions(records, from, cells);
   if (!part) return;
   for (let k = 0; k < shape.length; k++) {
-    if (Number.isNaN(part[k]!)) continue;
+    if (Number.isNaN(part[k]!)) {
+      if (shape[k] !== SHAPE.none) {
+        counts[shape[k]!]!--;
+        shape[k] = SHAPE.none;
+        cells.flags[k] = NOT_A_TIME;
+      }
+      continue;
+    }
     counts[shape[k]!]!--;
     shape[k] = SHAPE.clock;
     counts[SHAPE.clock]!++;
@@ -82,14 +89,16 @@ function isNoDay(code: number, open: number): boolean {
   return NO_DAYS.has(openDay(code, 'day-first')) || NO_DAYS.has(openDay(code, 'month-first'));
 }
 
+/** Numbers past a whole day in a column of its parts (ours). */
+const MOST_ODD = 5;
+
 /** The parts of a day in a column of nothing else; undefined where any cell is none, or all could be a clock's (7.05). */
 function fractions(records: Records, from: number, cells: TimeCells): Float64Array | undefined {
   const n = cells.shape.length;
   const part = new Float64Array(n).fill(Number.NaN);
   const span = { from: 0, to: 0 };
   const look = { mark: 0, after: 0 };
-  let exact = 0;
-  let filled = 0;
+  let [exact, filled, odd] = [0, 0, 0];
   for (let k = 0; k < n; k++) {
     if (!locate(records, from + k, cells.column.index, span)) continue;
     const value = readNumber(records.bytes, span.from, span.to, look);
@@ -98,12 +107,16 @@ function fractions(records: Records, from: number, cells: TimeCells): Float64Arr
       if (cells.flags[k] === NOT_A_TIME) continue;
       return undefined;
     }
-    if (value < 0 || value >= 1) return undefined;
+    if (value < 0 || value >= 1) {
+      // So is a number where a sum stands; many are no times of day.
+      if (++odd > MOST_ODD) return undefined;
+      continue;
+    }
     filled++;
     if (look.after > 2) exact++;
     part[k] = value;
   }
-  return filled > 0 && exact * 2 >= filled ? part : undefined;
+  return filled > odd * 4 && exact * 2 >= filled ? part : undefined;
 }
 
 function turn({ shape, counts }: TimeCells, from: number, to: number): void {

@@ -3,9 +3,6 @@ import { NO_OFFSET } from '../../time/offset.ts';
 /** What a cell of a time column holds, as far as the cell alone can tell. */
 export const SHAPE = { none: 0, stamp: 1, day: 2, clock: 3, seconds: 4, millis: 5, serial: 6 } as const;
 
-/** A cell that holds something other than a time. Empty cells have the shape 0 and the flag 0. */
-export const NOT_A_TIME = 128;
-
 /** Working space for one cell; filled by the readers below so that no row allocates. */
 export interface Stamp {
   /** Packed date: see packDate and packOpen. */

@@ -1,12 +1,10 @@
 import type { Choice } from '../../model/input.ts';
-import { DAY_MS } from '../../time/calendar.ts';
 import { NO_OFFSET } from '../../time/offset.ts';
 import type { Column } from '../table/header.ts';
 import { locate, type Records } from '../table/records.ts';
 import { CLOCK_FLAGS } from './clockCell.ts';
 import { readStamp } from './dates.ts';
-import { readFractions } from './fractions.ts';
-import { NOT_A_TIME, newStamp, SHAPE } from './stamp.ts';
+import { newStamp, SHAPE } from './stamp.ts';
 
 /** One column of time cells over the rows of a table, parsed and not yet settled. */
 export interface TimeCells {
@@ -25,6 +23,9 @@ export interface TimeCells {
   /** Whether every clock reading lay between 1:00 and 12:59 without a word for its half. */
   halfLost: boolean;
 }
+
+/** A cell that holds something other than a time. Empty cells have the shape 0 and the flag 0. */
+export const NOT_A_TIME = 128;
 
 /** Parses a column for the rows `from` to `to` (half open). */
 export function readTimeCells(records: Records, from: number, to: number, column: Column): TimeCells {
@@ -69,7 +70,6 @@ export function readTimeCells(records: Records, from: number, to: number, column
     }
   }
   cells.halfLost = clocks > 0 && within12 === clocks;
-  if (counts[SHAPE.none]! > clocks) readFractions(records, from, cells);
   return cells;
 }
 
@@ -101,23 +101,8 @@ export function planTimes(columns: TimeCells[]): TimePlan | undefined {
   const millis = most(SHAPE.millis);
   if (millis) return { kind: 'millis', cells: millis };
   const serial = most(SHAPE.serial);
-  if (serial && clocks && serial !== clocks) return { kind: 'serial', cells: joined(serial, clocks) };
   if (serial) return { kind: 'serial', cells: serial };
   return undefined;
-}
-
-/** A spreadsheet's day numbers with the clock that stands beside them; a row without its clock has no time. */
-function joined(serial: TimeCells, clocks: TimeCells): TimeCells {
-  const cells = { ...serial, ms: serial.ms.slice(), shape: serial.shape.slice(), flags: serial.flags.slice() };
-  for (let k = 0; k < cells.ms.length; k++) {
-    if (cells.shape[k] !== SHAPE.serial) continue;
-    if (clocks.shape[k] === SHAPE.clock) cells.ms[k] = Math.floor(cells.ms[k]!) + clocks.ms[k]! / DAY_MS;
-    else {
-      cells.shape[k] = SHAPE.none;
-      cells.flags[k] = NOT_A_TIME;
-    }
-  }
-  return cells;
 }
 
 /** How the plan is told among the choices. */

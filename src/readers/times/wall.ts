@@ -8,8 +8,8 @@ import { type OrderHint, orderOf } from './columnOrder.ts';
 import { dayNumber, openDay } from './dayOrder.ts';
 import { mendDates } from './mendDates.ts';
 import { serialBase } from './serialDates.ts';
-import { NOT_A_TIME, SHAPE } from './stamp.ts';
-import type { TimeCells, TimePlan } from './timeColumn.ts';
+import { SHAPE } from './stamp.ts';
+import { NOT_A_TIME, type TimeCells, type TimePlan } from './timeColumn.ts';
 
 /** No sensor stored readings before this day; earlier dates are clocks that were never set. */
 const FIRST_DAY = dayNumber(1999, 1, 1);
