@@ -44,6 +44,19 @@ test('what it could not read safely, it shows too, and ends with 1', () => {
   expect(out).toContain('--date-order');
 });
 
+test('each column is shown with what it was taken for, and a short layout needs no file', () => {
+  const rows = Array.from(
+    { length: 40 },
+    (_, i) => `2026-01-14 0${7 + Math.floor(i / 12)}:${String((i % 12) * 5).padStart(2, '0')},${120 + i},X`,
+  );
+  const folder = scratch({ 'a.csv': `Time,Glucose (mg/dL),Model\n${rows.join('\n')}\n` });
+  const seen = run(folder, ['read', 'a.csv']);
+  expect(seen.out).toMatch(/Model +not used +the same in every row: X/);
+  const meant = run(folder, ['read', 'a.csv', '--json', '--layout', '{"meanings":{"Model":"note"}}']);
+  expect(JSON.parse(meant.out).files[0].columns.at(-1)).toEqual({ name: 'Model', role: 'note', why: 'layout' });
+  expect(run(folder, ['read', 'a.csv', '--layout', '{"meanings":']).exit).not.toBe(0);
+});
+
 describe('the layout it prints reads the file the same way, with nothing left to detect', () => {
   const stories = ['steady-fortnight', 'evening-exercise', 'autumn-clock-change'];
   const files = stories.flatMap((story) =>

@@ -4,6 +4,7 @@ import type { Column } from '../table/header.ts';
 import { asciiDigits, readNumber } from '../table/numbers.ts';
 import { cellText, locate, type Records } from '../table/records.ts';
 import type { Table } from '../table/tables.ts';
+import { conceptsOf, tokens } from '../table/vocabulary.ts';
 import type { Claimed } from './claim.ts';
 import { isSmooth } from './curve.ts';
 import { type Group, groupsOf, mainGroup } from './groups.ts';
@@ -47,6 +48,8 @@ const OF_ROLE: Record<KindRole, RowKind | 'ignore'> = {
 
 /** So few values under a word nobody knows are set aside and told one by one; more are asked for (ours). */
 const FEW = 3;
+/** So many numbers can be codes of kinds (ours). */
+const CODES = 8;
 
 /**
  * Finds the column of kinds by its words and by what they do to the values. A word that nobody knows is a sensor's when its values
@@ -73,7 +76,7 @@ export function findKinds(
       kind === 'constant' ||
       kind === 'category' ||
       kind === 'text' ||
-      (kind === 'number' && distinct <= 8 && decimals === 0)
+      (kind === 'number' && distinct <= CODES && decimals === 0 && !conceptsOf(tokens(column.name)).has('other'))
     );
   });
   // A header that promises kinds is heard first.
@@ -81,6 +84,8 @@ export function findKinds(
   for (const column of candidates) {
     const coded = codeColumn(records, table.from, table.to, column.index);
     if (!coded) continue;
+    // Numbers of many sizes are measured; only few can be codes.
+    if (coded.words.length > CODES + 1 && profiles[columns.indexOf(column)]!.kind === 'number') continue;
     const meaning = (word: string): RowKind | 'ignore' | undefined => {
       const said = layout?.kinds?.[word];
       return said ? OF_ROLE[said] : word === '' ? undefined : rowKind(word);

@@ -117,6 +117,13 @@ describe('other quantities beside the glucose', () => {
       }
     }
   });
+  it('a handful of values in a year of minutes is no column of kinds', () => {
+    for (const name of ['Urine glucose (mg/dL)', 'Xyz']) {
+      const cell = (i: number): string => (i % 29 === 5 ? String(79 + ((i * 7) % 57)) : '');
+      const file = read(table(`Time,Sensor glucose (mg/dL),${name}`, 1700, (i) => `${sugar(i)},${cell(i)}`));
+      expect([refusals(file), file.readings.count]).toEqual([[], 1700]);
+    }
+  });
   it('nor is sugar among the other things in food', () => {
     const file = read(
       table('Time,Food,Calories,Carbs (g),Sugar,Protein,Fat', 12, (i) => `Soup,200,${20 + i},${5 + i},9,3`),
