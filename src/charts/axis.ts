@@ -40,8 +40,8 @@ export function clockScale(plot: Plot): (minute: number) => number {
     .range([plot.left, plot.left + plot.width]);
 }
 
-/** Labelled limit lines, and the two ends of the axis, at the left of the plot. */
-export function glucoseAxis(plot: Plot, context: ChartContext): Mark[] {
+/** Labelled limit lines, the two ends of the axis, and `more` ticks between them where there is room, at the left of the plot. */
+export function glucoseAxis(plot: Plot, context: ChartContext, more: readonly number[] = []): Mark[] {
   const y = glucoseScale(plot);
   const limits = limitHeights(context);
   const right = plot.left + plot.width;
@@ -51,7 +51,10 @@ export function glucoseAxis(plot: Plot, context: ChartContext): Mark[] {
     [limits.high, { q: 'limit', of: 'high' }],
   ];
   if (limits.veryHigh !== null) lines.push([limits.veryHigh, { q: 'limit', of: 'very-high' }]);
-  const ends: [number, Quantity][] = [AXIS_LOW, AXIS_HIGH].map((end) => [end, { q: 'glucose', value: end as MgPerDl }]);
+  const ends: [number, Quantity][] = [AXIS_LOW, AXIS_HIGH, ...more].map((end) => [
+    end,
+    { q: 'glucose', value: end as MgPerDl },
+  ]);
   const marks: Mark[] = [];
   const taken: number[] = [];
   const label = (at: number, quantity: Quantity, role: 'ink' | 'axis', strong: boolean) => {

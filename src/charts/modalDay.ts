@@ -10,6 +10,9 @@ import { pen, round } from './pen.ts';
 /** Room for the names of the curves; what stands under the chart on the same clock leaves it free. */
 export const CURVE_LABELS = 66;
 
+/** Heights that a reader of a usual day looks for, beside the limits; mg/dL. */
+const TICKS = [100, 140, 300];
+
 type Percentile = 'p5' | 'p25' | 'p50' | 'p75' | 'p95';
 
 /** Ribbons over the modal day: where half of the days lie, where nine of ten lie, and the middle. */
@@ -29,7 +32,7 @@ export function modalDayChart(
   }
   marks.push({ kind: 'shape', role: 'inner-ribbon', rings: ribbon(bins, plot, 'p25', 'p75') });
   marks.push(edge(bins, plot, 'p25', 'inner-edge', 0.9), edge(bins, plot, 'p75', 'inner-edge', 0.9));
-  marks.push(...glucoseAxis(plot, context), edge(bins, plot, 'p50', 'median', 2));
+  marks.push(...glucoseAxis(plot, context, options.outer ? TICKS : []), edge(bins, plot, 'p50', 'median', 2));
   marks.push(...clockAxis(plot, context));
   if (options.outer) marks.push(...endLabels(bins, plot, context));
   const known = modal.bins.filter((bin) => bin.p50 !== null);

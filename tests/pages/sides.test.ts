@@ -126,3 +126,12 @@ test.each(stories)('%s: nothing under 7.5 pt, nothing on anything else', async (
   expect(smallest).toBeGreaterThan(LEAST_PRINT);
   expect(on).toEqual([]);
 });
+
+// The aim of the redesign (ours): sixteen hundred words of the two sheets, the caution for the care team left out.
+test.each(stories)('%s: at most 1,600 words', async (story) => {
+  const words = wordsOf() as { cautions: { clinicMethod: string } };
+  const report = compose(await analysisOf(story), wordsOf(), { voice: 'clinic', paper: 'a4' });
+  const file = await open(await write(report));
+  const said = file.sheets.flatMap(({ text }) => text.split(/\s+/).filter((word) => word !== ''));
+  expect(said.length - words.cautions.clinicMethod.split(' ').length).toBeLessThanOrEqual(1600);
+});
