@@ -26,8 +26,8 @@ describe('before and after a marked day', () => {
     days: 28,
     value,
     without: [
-      { day: 10, from: 660, to: 720 },
-      { day: 19, from: 660, to: 720 },
+      { day: 10, from: 600, to: 720 },
+      { day: 19, from: 600, to: 720 },
     ],
   });
 

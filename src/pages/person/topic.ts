@@ -56,7 +56,7 @@ export function topic(context: PageContext): Block[] {
 }
 
 /** So many days to pick one from are enough. */
-const MOST_DAYS = 7;
+const MOST_DAYS = 4;
 
 /** The days a statement rests on, the last of them where they are many. */
 function daysOf(id: FindingId, context: PageContext): Block[] {
