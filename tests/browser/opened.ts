@@ -6,7 +6,7 @@ import type { Analysis } from '../../src/analyse.ts';
 import { compose } from '../../src/compose.ts';
 import type { Report } from '../../src/model/report.ts';
 import { asPrinted } from '../../src/writers/pdf/index.ts';
-import { analyseStory } from '../samples/stories.ts';
+import { analyseStory, held } from '../samples/stories.ts';
 import { fonts, wordsOf } from '../support/story.ts';
 import { ownTemplate, webPage } from '../support/webPage.ts';
 
@@ -62,6 +62,12 @@ const shown = (report: Report): Report =>
 
 export const personPage = (analysis: Analysis, language: string, large: boolean): string =>
   webPage(shown(compose(analysis, wordsOf(language), { voice: 'patient', paper: 'letter', large })), template);
+
+/** All that a visit does not need, every day on a strip of its own. */
+export const furtherPage = (story: string): string => {
+  const further = compose(held(analyseStory(story)), wordsOf(), { voice: 'clinic', part: 'further', paper: 'a4' });
+  return webPage(further, template);
+};
 
 /** Both papers of a story as web pages. */
 export function webPapers(story: string, language: string): { voice: 'clinic' | 'patient'; html: string }[] {
