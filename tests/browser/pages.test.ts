@@ -40,7 +40,8 @@ check('where writing runs from right to left, time still runs from left to right
   expect(await violations(it)).toEqual([]);
   const direction = (what: string) => it.page.evaluate(`getComputedStyle(document.querySelector('${what}')).direction`);
   expect(await direction('main')).toBe('rtl');
-  for (const what of ['.strip svg', '.strip input', 'figure > .scroll:has(svg)']) expect(await direction(what)).toBe('ltr');
+  for (const what of ['.strip svg', '.strip input', 'figure > .scroll:has(svg)'])
+    expect(await direction(what)).toBe('ltr');
 });
 
 check('a day is read hour by hour with the keys, and with the pointer', async (browser) => {
