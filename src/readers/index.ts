@@ -1,5 +1,6 @@
 import type { Input, ReadFile, ReadSettings } from '../model/input.ts';
 import { parseLayout } from '../schemas/layout.ts';
+import { askOnward } from './askOnward.ts';
 import { unpack } from './containers/containers.ts';
 import { readSheet } from './containers/sheet.ts';
 import { lookAtSeries } from './evidence/lookAtSeries.ts';
@@ -69,6 +70,10 @@ export function readInputs(inputs: Input[], settings: ReadSettings): ReadFile[] 
   const files = read.map((file, i) => {
     const one = opened[i]!;
     return 'input' in one && isOpen(file, hints) ? one.reader.read(one.input, settings, hints) : file;
+  });
+  files.forEach((file, i) => {
+    const one = opened[i]!;
+    if ('input' in one) askOnward(file, settings, (given) => one.reader.read(one.input, given, hints));
   });
   tellZone(files, settings);
   tellWorldTime(files, settings);
