@@ -22,7 +22,7 @@ export const daysOutOfRange: Finding<'days-out-of-range'> = {
         count: count(days.length),
         days: count(days.length),
         dates: dates(days.map(({ date }) => date)),
-        least: dates([least.date]),
+        leastDay: dates([least.date]),
         share: share(least.inRange!),
         usual: share(usual),
       },

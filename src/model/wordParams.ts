@@ -1532,11 +1532,11 @@ export interface WordParams {
   'findings.goals-then-and-now.untold': never;
   'findings.days-out-of-range.name': never;
   'findings.days-out-of-range.topic': never;
-  'findings.days-out-of-range.clinic.what': 'days' | 'least' | 'share' | 'usual' | 'dates';
+  'findings.days-out-of-range.clinic.what': 'days' | 'leastDay' | 'share' | 'usual' | 'dates';
   'findings.days-out-of-range.clinic.why': never;
   'findings.days-out-of-range.clinic.ask': 'count';
-  'findings.days-out-of-range.patient.what': 'days' | 'least' | 'share';
-  'findings.days-out-of-range.patient.ask': 'least';
+  'findings.days-out-of-range.patient.what': 'days' | 'leastDay' | 'share';
+  'findings.days-out-of-range.patient.ask': 'leastDay';
   'findings.days-out-of-range.untold': never;
   'cautions.C1': never;
   'cautions.C2': never;
@@ -1957,5 +1957,5 @@ export interface FindingAsks {
   'before-highs': 'order' | 'k' | 'events' | 'outer' | 'hours' | 'note' | 'name' | 'of' | 'limit' | 'withK' | 'withN' | 'withoutK' | 'withoutN' | 'six';
   'before-unsteady': 'withK' | 'withN' | 'note' | 'name' | 'withoutK' | 'withoutN' | 'six';
   'goals-then-and-now': 'of' | 'from' | 'to' | 'limit' | 'before' | 'now' | 'goal' | 'way' | 'sure' | 'more';
-  'days-out-of-range': 'days' | 'least' | 'share' | 'usual' | 'dates' | 'count';
+  'days-out-of-range': 'days' | 'leastDay' | 'share' | 'usual' | 'dates' | 'count';
 }

@@ -37,5 +37,12 @@ test('every option of a command is read by something besides the help', () => {
 // A worklist is in the language of the command.
 test('a worklist takes what is about printing it, and nothing else', () => {
   const options = command.commands.find((one) => one.name() === 'worklist')!.options;
-  expect(options.map(({ long }) => long)).toEqual(['--paper', '--grey', '--clinic', '--out', '--thresholds']);
+  expect(options.map(({ long }) => long)).toEqual([
+    '--paper',
+    '--grey',
+    '--clinic',
+    '--out',
+    '--thresholds',
+    '--by-visit',
+  ]);
 });

@@ -31,7 +31,7 @@ test('papers in Spanish for Mexico: its words, its paper; the command goes on in
   // US Letter, 8.5 inches of 72 points (ANSI/ASME Y14.1).
   expect(clinic.width).toBe(612);
   expect(clinic.language).toMatch(/^es/);
-  expect(clinic.text).toContain('Primero las bajas');
+  expect(clinic.text).toContain('En qué se fueron las horas');
   const draft = readFileSync(join(folder, 'r', made.find((name) => name.endsWith('-interpretation.txt'))!), 'utf8');
   expect(draft).toContain('Borrador de interpretación');
   expect(draft).toMatch(/Se llegó a 72 horas: (sí|no)\./);

@@ -112,16 +112,17 @@ test('a Hebrew name and Chinese foods reach both papers', () => {
     '104',
     '--date',
     '2026-04-01',
+    '--further',
   ]);
   expect(exit).toBe(0);
-  const clinicText = tool('pdftotext', [join(folder, 'reports/104-clinic-report.pdf'), '-']);
-  expect(clinicText).toContain('番茄炒蛋');
+  const furtherText = tool('pdftotext', [join(folder, 'reports/104-further-pages.pdf'), '-']);
+  expect(furtherText).toContain('番茄炒蛋');
   for (const paper of ['clinic-report', 'patient-paper']) {
     const path = join(folder, `reports/104-${paper}.pdf`);
     expect(tool('pdftotext', [path, '-'])).toContain('מרית לוי');
     expect(tool('pdffonts', [path])).toMatch(/DejaVuSans/);
   }
-  expect(tool('pdffonts', [join(folder, 'reports/104-clinic-report.pdf')])).toMatch(
+  expect(tool('pdffonts', [join(folder, 'reports/104-further-pages.pdf')])).toMatch(
     /NotoSansHans-Regular +CID Type 0C +Identity-H +yes yes yes/,
   );
 });

@@ -100,6 +100,10 @@ function rows({ speaker, analysis }: PageContext): Block {
     setAside: count(setAside),
     ignored: count(ignored),
   };
-  const elsewhere = speaker.say('pages.visit.elsewhere', { version: word(analysis.version) });
-  return paragraph(`${speaker.say('pages.accounting.sum', params)} ${elsewhere}`, 'small');
+  const lines = [
+    speaker.say('pages.accounting.sum', params),
+    speaker.say('pages.visit.elsewhere', { version: word(analysis.version) }),
+    ...(speaker.reviewed ? [] : [speaker.say('pages.method.unreviewed')]),
+  ];
+  return paragraph(lines.join(' '), 'small');
 }
