@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { analyse } from '../../src/analyse.ts';
+import { ownHash } from '../../src/cli/ownHash.ts';
 import { compose } from '../../src/compose.ts';
 import type { Settings } from '../../src/model/settings.ts';
 import { readInputs } from '../../src/readers/index.ts';
@@ -10,6 +11,7 @@ import { makeInputs, workloads } from './workloads.ts';
  * One workload, warm: medians over the second half of its repeats, as JSON on the standard output. Bundled by bench.ts and run from
  * the project's folder.
  */
+ownHash();
 const workload = workloads[Number(process.argv[2])]!;
 const inputs = makeInputs(workload);
 const bytesIn = inputs.reduce((sum, { bytes }) => sum + bytes.length, 0);

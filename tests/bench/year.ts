@@ -1,3 +1,4 @@
+import { ownHash } from '../../src/cli/ownHash.ts';
 import { readInputs } from '../../src/readers/index.ts';
 import { observation, point, value } from './records.ts';
 
@@ -35,6 +36,8 @@ const kinds: Record<
   },
 };
 
+// As the door does.
+ownHash();
 const [, , kind = 'fhir-ndjson'] = process.argv;
 const { name, before = '', between, after = '', make } = kinds[kind]!;
 let bytes = Buffer.alloc((make(COUNT - 1).length + 8) * COUNT + 1000);
