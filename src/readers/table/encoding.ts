@@ -74,7 +74,9 @@ function convert(
   by: Choice['by'],
   is: NonNullable<ChoiceOf<'encoding'>['evidence']>['is'],
 ): Decoded | { notText: NotText } {
-  const text = encoding === 'utf-8' && isUtf8(bytes) ? bytes : reencode(bytes, encoding);
+  // Only bytes that were looked at are called UTF-8 by the file.
+  const known = by === 'file' && encoding === 'utf-8';
+  const text = known || (encoding === 'utf-8' && isUtf8(bytes)) ? bytes : reencode(bytes, encoding);
   if (looksBinary(text)) return { notText: 'binary-data' };
   let guessedLetters = 0;
   if (by === 'default') for (const byte of bytes) if (byte >= 0x80) guessedLetters++;
