@@ -9,9 +9,9 @@ import { type LongActing, type SignKind, shapeOf, signKind } from './noteLanes.t
 import { otherLows } from './otherLows.ts';
 import { round } from './pen.ts';
 
-/** 5.3 mm: signs of notes above, the bars of the lows below. */
-const ROW = 15;
-const BAR = { top: 7.5, height: 6.5 };
+/** 5.1 mm: signs of notes above, the bars of the lows below. */
+const ROW = 14.4;
+const BAR = { top: 7.3, height: 6.3 };
 const LEFT = 62;
 const SIGN = 6;
 const NOON = DAY_MINUTES / 2;
@@ -19,7 +19,10 @@ const NOON = DAY_MINUTES / 2;
 /** Noted so long before a low began and after it ended stands beside it; exercise longer before (ours). */
 const BESIDE = { before: 360, exercise: 720, after: 120 };
 /** What may go with a low; the first named has the first claim to room. */
-const SHOWN: readonly SignKind[] = ['alarm', 'exercise', 'food', 'rapid'];
+const SHOWN = ['alarm', 'exercise', 'food', 'rapid'] as const satisfies readonly SignKind[];
+export type SignBeside = (typeof SHOWN)[number];
+/** What a wrist writes every few minutes is one sign where it began (ours). */
+const ONE_SESSION = 60;
 
 /** From noon to noon, so that an evening and its night are one row. */
 export interface Evening {
@@ -180,21 +183,31 @@ function labels(
     });
 }
 
+const beside = (note: Note, kind: SignKind, lows: readonly Episode[]): boolean =>
+  note.timed &&
+  lows.some(({ start, end }) => {
+    const before = kind === 'exercise' ? BESIDE.exercise : BESIDE.before;
+    return note.at >= start - before * MINUTE_MS && note.at <= end + BESIDE.after * MINUTE_MS;
+  });
+
+/** The signs that stand beside lows, for their key. */
+export const signsBeside = ({ notes }: Timeline, lows: readonly Episode[], isLong: LongActing): SignBeside[] =>
+  SHOWN.filter((kind) => notes.some((note) => signKind(note, isLong) === kind && beside(note, kind, lows)));
+
 /** Notes of one kind within the width of a sign are one; another kind stands a little beside its time rather than on a sign. */
 function signs(timeline: Timeline, date: LocalDate, lows: Episode[], top: number, isLong: LongActing): Mark[] {
-  const beside = (note: Note, kind: SignKind): boolean =>
-    lows.some(({ start, end }) => {
-      const before = kind === 'exercise' ? BESIDE.exercise : BESIDE.before;
-      return note.at >= start - before * MINUTE_MS && note.at <= end + BESIDE.after * MINUTE_MS;
-    });
   const inRow = ({ day, minute }: Note): boolean => {
     const own = timeline.days[day]!.date;
     return minute < NOON ? own === addDays(date, 1) : own === date;
   };
   const taken: { x: number; kind: SignKind }[] = [];
-  for (const kind of SHOWN)
+  for (const kind of SHOWN) {
+    let last = Number.NEGATIVE_INFINITY;
     for (const note of timeline.notes) {
-      if (!note.timed || signKind(note, isLong) !== kind || !inRow(note) || !beside(note, kind)) continue;
+      if (signKind(note, isLong) !== kind || !inRow(note) || !beside(note, kind, lows)) continue;
+      const goesOn = kind === 'exercise' && note.at - last <= ONE_SESSION * MINUTE_MS;
+      last = note.at;
+      if (goesOn) continue;
       const wished = place(note.minute);
       if (taken.some((one) => one.kind === kind && Math.abs(one.x - wished) < SIGN)) continue;
       const x = [0, SIGN + 0.5, -SIGN - 0.5]
@@ -202,6 +215,7 @@ function signs(timeline: Timeline, date: LocalDate, lows: Episode[], top: number
         .find((at) => taken.every((one) => Math.abs(one.x - at) >= SIGN));
       if (x !== undefined && x <= CONTENT_WIDTH - SIGN / 2) taken.push({ x, kind });
     }
+  }
   return taken.map(
     ({ x, kind }): Mark => ({
       kind: 'sign',

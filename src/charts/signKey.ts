@@ -1,5 +1,6 @@
 import type { Drawing, Mark } from '../model/drawing.ts';
 import { type ChartContext, roughWidth } from './context.ts';
+import type { SignBeside } from './evenings.ts';
 import { CONTENT_WIDTH } from './frame.ts';
 import { type SignKind, shapeOf } from './noteLanes.ts';
 import { round } from './pen.ts';
@@ -8,28 +9,65 @@ const SIGN = 6.5;
 const LINE = 11;
 const BETWEEN = 9;
 
-/** What the signs under the curves stand for, on as many lines as they take. */
+interface Item {
+  name: string;
+  mark(x: number, y: number): Mark;
+}
+
+const signOf =
+  (kind: SignKind): Item['mark'] =>
+  (x, y) => ({ kind: 'sign', shape: shapeOf(kind), role: 'ink', x, y, size: SIGN });
+
+/** What the signs under the curves stand for. */
 export function signKeyChart(kinds: readonly SignKind[], given: ChartContext): Drawing {
+  const { speaker } = given;
+  return keyOf(
+    [
+      ...kinds.map((kind): Item => ({ name: speaker.say(`charts.signs.${kind}`), mark: signOf(kind) })),
+      {
+        name: speaker.say('charts.signs.together'),
+        mark: (at, y) => ({
+          kind: 'text',
+          role: 'ink',
+          x: at,
+          y: round(y + 2.9),
+          text: '3×',
+          size: 8,
+          anchor: 'middle',
+        }),
+      },
+      {
+        name: speaker.say('charts.signs.weekend'),
+        mark: (x, y) => ({ kind: 'rect', role: 'ink', x: x - 1, y: y - 4, w: 2, h: 8 }),
+      },
+      {
+        name: speaker.say('charts.signs.gap'),
+        mark: (x, y) => ({ kind: 'line', role: 'gap', lines: [[x - 4, y, x + 4, y]], width: 1.5, dash: [1.5, 2] }),
+      },
+    ],
+    given,
+  );
+}
+
+/** What stands in the rows of evenings with a low: the bars with what is written beside them, and each sign; `hours` says how near. */
+export function eveningsKeyChart(kinds: readonly SignBeside[], given: ChartContext, hours: boolean): Drawing {
+  const { speaker } = given;
+  const bar: Item = {
+    name: speaker.say('charts.evenings.bar'),
+    mark: (x, y) => ({ kind: 'rect', role: 'low', x: x - 4, y: y - 3, w: 8, h: 6, outline: 'ink', outlineWidth: 0.75 }),
+  };
+  const signs = kinds.map((kind, i): Item => {
+    const name = speaker.say(`charts.evenings.${kind}`);
+    const last = hours && i === kinds.length - 1;
+    return { name: last ? `${name} – ${speaker.say('charts.evenings.noted')}` : name, mark: signOf(kind) };
+  });
+  return keyOf([bar, ...signs], given);
+}
+
+/** One after the other, on as many lines as they take. */
+function keyOf(items: readonly Item[], given: ChartContext): Drawing {
   const context = { ...given, text: 8 };
   const { speaker, text } = context;
-  const items: { name: string; mark(x: number, y: number): Mark }[] = kinds.map((kind) => ({
-    name: speaker.say(`charts.signs.${kind}`),
-    mark: (x, y) => ({ kind: 'sign', shape: shapeOf(kind), role: 'ink', x, y, size: SIGN }),
-  }));
-  items.push(
-    {
-      name: speaker.say('charts.signs.together'),
-      mark: (at, y) => ({ kind: 'text', role: 'ink', x: at, y: round(y + 2.9), text: '3×', size: 8, anchor: 'middle' }),
-    },
-    {
-      name: speaker.say('charts.signs.weekend'),
-      mark: (x, y) => ({ kind: 'rect', role: 'ink', x: x - 1, y: y - 4, w: 2, h: 8 }),
-    },
-    {
-      name: speaker.say('charts.signs.gap'),
-      mark: (x, y) => ({ kind: 'line', role: 'gap', lines: [[x - 4, y, x + 4, y]], width: 1.5, dash: [1.5, 2] }),
-    },
-  );
   let x = 0;
   let y = LINE / 2;
   const marks = items.flatMap(({ name, mark }): Mark[] => {

@@ -145,6 +145,12 @@ export interface WordParams {
   'charts.evenings.summary': 'evenings' | 'lows' | 'rows' | 'others';
   'charts.evenings.low': 'lowest' | 'length';
   'charts.evenings.others': 'count';
+  'charts.evenings.bar': never;
+  'charts.evenings.alarm': never;
+  'charts.evenings.exercise': never;
+  'charts.evenings.food': never;
+  'charts.evenings.rapid': never;
+  'charts.evenings.noted': never;
   'notes.meal.name': never;
   'notes.meal.letter': never;
   'notes.insulin.name': never;
@@ -872,7 +878,6 @@ export interface WordParams {
   'pages.visit.goals': 'name';
   'pages.visit.rightPerson': never;
   'pages.visit.moreLosses': 'count';
-  'pages.visit.eveningsKey': 'low';
   'pages.visit.nightsKey': 'low' | 'all' | 'shown';
   'pages.visit.highs': never;
   'pages.visit.highTime': 'limit' | 'share' | 'time';
@@ -882,7 +887,6 @@ export interface WordParams {
   'pages.visit.also': never;
   'pages.visit.onPage': 'page' | 'names';
   'pages.visit.onFurther': 'names';
-  'pages.visit.countFurther': 'count';
   'pages.visit.untoldMore': 'count';
   'pages.visit.evidence': never;
   'pages.visit.beside.caption': never;

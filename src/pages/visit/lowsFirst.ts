@@ -1,5 +1,6 @@
-import { eveningsChart, eveningsOf } from '../../charts/evenings.ts';
+import { eveningsChart, eveningsOf, signsBeside } from '../../charts/evenings.ts';
 import { nightBarsChart } from '../../charts/nightBars.ts';
+import { eveningsKeyChart } from '../../charts/signKey.ts';
 import type { FindingId } from '../../findings/index.ts';
 import type { Block } from '../../model/report.ts';
 import { count, heading, type PageContext, paragraph, tellAll, word } from '../context.ts';
@@ -64,7 +65,6 @@ export function lowsFirst(context: PageContext): Block[] {
   const evenings = eveningsOf(list).length;
   const rows = ROWS.filter((most, i) => most <= evenings || ROWS[i + 1] === undefined || ROWS[i + 1]! < evenings);
   const isLong = longActing(context);
-  const key = speaker.say('pages.visit.eveningsKey', { low: { q: 'limit', of: 'low' } });
   return [
     told(said),
     {
@@ -74,7 +74,17 @@ export function lowsFirst(context: PageContext): Block[] {
         { kind: 'chart', dense: true, drawing: eveningsChart(analysis.timeline, list, most, chart, isLong) },
       ]),
     },
-    { kind: 'fit', gives: 4, forms: [[paragraph(key, 'small')], []] },
+    {
+      kind: 'fit',
+      gives: 2,
+      forms: [true, false].map((hours) => [
+        {
+          kind: 'chart',
+          dense: true,
+          drawing: eveningsKeyChart(signsBeside(analysis.timeline, list, isLong), chart, hours),
+        },
+      ]),
+    },
   ];
 }
 

@@ -12,6 +12,8 @@ const WELL: readonly FindingId[] = ['best-window', 'best-days', 'steady-nights']
 const MOST_WELL = 2;
 /** Told in the line on data, and by the rows and the line of lows and highs. */
 const IN_LINES: readonly FindingId[] = ['not-enough-data', 'nights-without-data', 'readings-at-limits', 'lows-seen'];
+/** Told by the table of bands and goals, and that of numbers. */
+const IN_TABLES: readonly FindingId[] = ['time-in-range', 'time-low-over-goal', 'cv-over-limit'];
 const CHANGES: readonly FindingId[] = ['changed-lows', 'changed-range', 'change-not-told'];
 
 const holding = (context: PageContext, ids: readonly FindingId[]): FindingId[] =>
@@ -29,10 +31,10 @@ export const wellSaid = (context: PageContext): FindingId[] => holding(context, 
 function firstSide(context: PageContext): FindingId[] {
   const { found, topics } = context.analysis;
   const story = storyOf(found, topics);
-  return [...lowsSaid(context), ...IN_LINES, ...topics.map(({ id }) => id), ...(story ? [story] : [])];
+  return [...lowsSaid(context), ...IN_LINES, ...IN_TABLES, ...topics.map(({ id }) => id), ...(story ? [story] : [])];
 }
 
-/** Every other finding that holds, by name and with its page: none is absent in silence. Where room is short, those of the further pages by number. */
+/** Every other finding that holds, by name and with its page: none is absent in silence. All else on the page gives way before. */
 export function otherFindings(context: PageContext): Block[] {
   const { speaker, analysis } = context;
   const thin = isThin(context);
@@ -44,20 +46,8 @@ export function otherFindings(context: PageContext): Block[] {
     word(ids.map((id) => nameOf(context, id, 'name', held(context, id)!)).join('; '));
   const on = (page: number, ids: readonly FindingId[]): string[] =>
     ids.length === 0 ? [] : [speaker.say('pages.visit.onPage', { page: count(page), names: names(ids) })];
-  const here = [...on(2, second), ...on(thin ? 2 : 4, last)];
-  if (here.length + rest.length === 0) return [];
-  const line = (further: string[]): Block[] => [
-    paragraph([speaker.say('pages.visit.also'), ...here, ...further].join(' '), 'small'),
-  ];
-  if (rest.length === 0) return line([]);
-  return [
-    {
-      kind: 'fit',
-      gives: 2,
-      forms: [
-        line([speaker.say('pages.visit.onFurther', { names: names(rest) })]),
-        line([speaker.say('pages.visit.countFurther', { count: count(rest.length) })]),
-      ],
-    },
-  ];
+  const further = rest.length === 0 ? [] : [speaker.say('pages.visit.onFurther', { names: names(rest) })];
+  const lines = [...on(2, second), ...on(thin ? 2 : 4, last), ...further];
+  if (lines.length === 0) return [];
+  return [paragraph([speaker.say('pages.visit.also'), ...lines].join(' '), 'small')];
 }

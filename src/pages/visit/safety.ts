@@ -50,13 +50,17 @@ function hours(context: PageContext): Block[] {
   const { timeInBands } = analysis.measures;
   if (!timeInBands.ok)
     return [heading(2, speaker.say('pages.overview.hours.title')), paragraph(speaker.say(`why.${timeInBands.why}`))];
+  const bar = { kind: 'chart' as const, dense: true, drawing: hoursBarChart(timeInBands.value, chart, 'bare') };
   const short = shortFor(context, !timeInBands.value.judged && timeInBands.value.goals.length > 0);
   return [
     {
-      kind: 'chart',
-      dense: true,
-      title: speaker.say('pages.overview.hours.title'),
-      drawing: hoursBarChart(timeInBands.value, chart, 'bare'),
+      kind: 'fit',
+      gives: 6,
+      forms: [
+        [{ ...bar, title: speaker.say('pages.overview.hours.title') }],
+        // The parts of the bar and the table below name themselves.
+        [bar],
+      ],
     },
     {
       kind: 'columns',
