@@ -1,6 +1,7 @@
-import type { ReadFile, ReadSettings } from '../model/input.ts';
+import type { ReadFile } from '../model/input.ts';
 import type { Issue } from '../model/issues.ts';
 import type { Question } from '../model/question.ts';
+import { type CheckedSettings, checkSettings } from './reading.ts';
 
 /** One question hides another at most so often: clock, half of the day, order of dates, kinds, unit, two sensors (ours). */
 const DEEPEST = 6;
@@ -10,7 +11,11 @@ const DEEPEST = 6;
  * moment and reading again; nothing of that reading is kept but its questions. Now and then one would have fallen away
  * with another answer; that is less trouble than a third round.
  */
-export function askOnward(file: ReadFile, settings: ReadSettings, read: (settings: ReadSettings) => ReadFile): void {
+export function askOnward(
+  file: ReadFile,
+  settings: CheckedSettings,
+  read: (settings: CheckedSettings) => ReadFile,
+): void {
   const asked = new Set<string>();
   let given = settings;
   let last = file;
@@ -36,17 +41,17 @@ function questionOf(issue: Issue): Question | undefined {
 }
 
 /** Settings with some answer to a question; undefined where none can be supposed. */
-function answerFor(issue: Issue, question: Question, settings: ReadSettings): ReadSettings | undefined {
+function answerFor(issue: Issue, question: Question, settings: CheckedSettings): CheckedSettings | undefined {
   if (question.of === 'day-order') return { ...settings, dateOrder: question.answer };
   if (question.of === 'unit') return question.answer && { ...settings, unit: question.answer };
   if (question.of === 'zone') return { ...settings, zone: 'UTC' };
   if (question.of !== 'layout') return undefined;
-  const laid = { ...(settings.layout as Record<string, unknown> | undefined) };
+  const laid: Record<string, unknown> = { ...settings.layout };
   const supposed = question.answer ? filled(question.answer, mostRows(issue)) : SUPPOSED[question.field];
   if (!supposed) return undefined;
   for (const [field, value] of Object.entries(supposed))
     laid[field] = value instanceof Object ? { ...(laid[field] as object | undefined), ...value } : value;
-  return { ...settings, layout: laid };
+  return checkSettings({ ...settings, layout: laid });
 }
 
 /** Answers to questions that propose none. */

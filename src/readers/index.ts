@@ -1,5 +1,4 @@
 import type { Input, ReadFile, ReadSettings } from '../model/input.ts';
-import { parseLayout } from '../schemas/layout.ts';
 import { askOnward } from './askOnward.ts';
 import { unpack } from './containers/containers.ts';
 import { readSheet } from './containers/sheet.ts';
@@ -10,6 +9,7 @@ import { checkManifest, manifestOf } from './fhir/manifest.ts';
 import { agreed, type Hints, isOpen, tellZone } from './hints.ts';
 import { readJsonRecords, recogniseJson } from './json/jsonRecords.ts';
 import { readOpenMhealth, recogniseOpenMhealth } from './openMhealth/openMhealth.ts';
+import { type CheckedSettings, checkSettings } from './reading.ts';
 import { readDelimited, recogniseDelimited } from './table/delimited.ts';
 import { readWide, recogniseWide } from './table/wideTable.ts';
 import { tellWorldTime } from './times/worldTime.ts';
@@ -20,7 +20,7 @@ export interface Reader {
   /** How sure it is, 0 to 1, from the first bytes and the name. */
   recognise(head: Uint8Array, name: string): number;
   /** `hints` are what the person's other files tell; used only where this one cannot tell by itself. */
-  read(input: Input, settings: ReadSettings, hints?: Hints): ReadFile;
+  read(input: Input, settings: CheckedSettings, hints?: Hints): ReadFile;
 }
 
 /** Sheets are known before they are read: the door opens workbooks (workbook.ts). */
@@ -57,7 +57,8 @@ function readerOf(input: Input): Reader {
  * Reads a person's files, those inside archives too. What one cannot tell by itself (order of day and month, unit) is
  * taken from the others where all that could tell agree, and the choice says so.
  */
-export function readInputs(inputs: Input[], settings: ReadSettings): ReadFile[] {
+export function readInputs(inputs: Input[], given: ReadSettings): ReadFile[] {
+  const settings = checkSettings(given);
   const opened: ({ failed: ReadFile } | { input: Input; reader: Reader })[] = [];
   for (const input of inputs) {
     const unpacked = unpack(input);
@@ -73,12 +74,11 @@ export function readInputs(inputs: Input[], settings: ReadSettings): ReadFile[] 
   });
   files.forEach((file, i) => {
     const one = opened[i]!;
-    if ('input' in one) askOnward(file, settings, (given) => one.reader.read(one.input, given, hints));
+    if ('input' in one) askOnward(file, settings, (supposed) => one.reader.read(one.input, supposed, hints));
   });
   tellZone(files, settings);
   tellWorldTime(files, settings);
-  const laid = parseLayout(settings.layout ?? {});
-  for (const file of files) lookAtSeries(file, laid.ok && laid.layout.series === 'confirmed');
+  for (const file of files) lookAtSeries(file, settings.layout?.series === 'confirmed');
   opened.forEach((one, i) => {
     const manifest = 'input' in one && files[i]!.kind === 'fhir' ? manifestOf(one.input) : undefined;
     if (manifest) files[i]!.issues.push(...checkManifest(manifest, files[i]!.name, files));

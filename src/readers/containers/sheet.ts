@@ -1,12 +1,13 @@
-import type { Input, Issue, ReadFile, ReadSettings } from '../../model/input.ts';
+import type { Input, Issue, ReadFile } from '../../model/input.ts';
 import type { Hints } from '../hints.ts';
+import type { CheckedSettings } from '../reading.ts';
 import { readDelimited } from '../table/delimited.ts';
 
 /** Choices that are about the text between, not about the sheet. */
 const OF_TEXT = new Set(['encoding', 'delimiter']);
 
 /** Reads a sheet that was laid out as text (workbook.ts); a sheet that holds no table is told and refuses nothing. */
-export function readSheet(input: Input, settings: ReadSettings, hints: Hints = {}): ReadFile {
+export function readSheet(input: Input, settings: CheckedSettings, hints: Hints = {}): ReadFile {
   const file = readDelimited(input, settings, hints);
   return {
     ...file,

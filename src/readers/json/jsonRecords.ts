@@ -1,9 +1,10 @@
 import { growingText, latin1 } from '../../bytes/text.ts';
-import type { Input, ReadFile, ReadSettings } from '../../model/input.ts';
+import type { Input, ReadFile } from '../../model/input.ts';
 import { accountOf } from '../account.ts';
 import { openBook } from '../book.ts';
 import { newEntries } from '../entries.ts';
 import type { Hints } from '../hints.ts';
+import type { CheckedSettings } from '../reading.ts';
 import { readDelimited } from '../table/delimited.ts';
 import { putBack } from '../table/laidOut.ts';
 import { withoutPlaces } from '../table/layoutTables.ts';
@@ -57,7 +58,7 @@ function besideList({ outer, form }: JsonText): string[] {
 const quoted = (text: string): string => `"${text.replaceAll('"', '""')}"`;
 
 /** Reads plain records by laying them out as a table and reading that: names and values mean the same in both. */
-export function readJsonRecords(input: Input, settings: ReadSettings, hints: Hints = {}): ReadFile {
+export function readJsonRecords(input: Input, settings: CheckedSettings, hints: Hints = {}): ReadFile {
   const opened = openJson(input.bytes);
   if ('brokenAt' in opened) return refused(input, opened.brokenAt);
   const records = recordsIn(opened);

@@ -1,13 +1,13 @@
 import { find } from '../../bytes/text.ts';
-import type { Choice, Input, ReadFile, ReadSettings } from '../../model/input.ts';
-import { type Layout, parseLayout, type TableLayout } from '../../schemas/layout.ts';
+import type { Choice, Input, ReadFile } from '../../model/input.ts';
+import type { Layout, TableLayout } from '../../schemas/layout.ts';
 import { accountOf } from '../account.ts';
-import { type IssueBook, openBook } from '../book.ts';
+import { openBook } from '../book.ts';
 import { newEntries } from '../entries.ts';
 import { NOTHING_ABOVE, readAbove } from '../evidence/above.ts';
 import { addMark } from '../evidence/wearers.ts';
 import type { Hints } from '../hints.ts';
-import type { Reading } from '../reading.ts';
+import type { CheckedSettings, Reading } from '../reading.ts';
 import { decode } from './encoding.ts';
 import { evenRows } from './evenRows.ts';
 import { columnKeys, layTables, specOf } from './layoutTables.ts';
@@ -22,10 +22,12 @@ export function recogniseDelimited(head: Uint8Array): number {
 }
 
 /** Reads delimited text of any make: columns by the meaning of their names, everything else by what is in them. */
-export function readDelimited(input: Input, settings: ReadSettings, hints: Hints = {}): ReadFile {
+export function readDelimited(input: Input, settings: CheckedSettings, hints: Hints = {}): ReadFile {
   const book = openBook(input.name);
   const choices: Choice[] = [];
-  const layout = userLayout(settings, book);
+  const { layout, problems } = settings;
+  if (problems)
+    book.add('layout-invalid', 'refusal', 0, { actual: problems, question: { of: 'layout', field: 'whole' } });
   const decoded = decode(input.bytes, layout?.encoding);
   if (input.bytes.length === 0 || 'notText' in decoded) {
     if (input.bytes.length === 0) book.add('file-empty', 'warning');
@@ -108,17 +110,6 @@ function isBlankRecord(records: Records, row: number): boolean {
   return (
     records.first[row + 1]! - records.first[row]! === 1 && records.ends[records.first[row]!] === records.start[row]
   );
-}
-
-function userLayout(settings: ReadSettings, book: IssueBook): Layout | undefined {
-  if (settings.layout === undefined) return undefined;
-  const parsed = parseLayout(settings.layout);
-  if (parsed.ok) return parsed.layout;
-  book.add('layout-invalid', 'refusal', 0, {
-    actual: parsed.problems,
-    question: { of: 'layout', field: 'whole' },
-  });
-  return undefined;
 }
 
 /** Lines at the end of a file that may tell whose it is. */

@@ -1,9 +1,9 @@
-import type { ReadSettings } from '../../model/input.ts';
-import { type Layout, parseLayout, type TableLayout } from '../../schemas/layout.ts';
+import type { Layout, TableLayout } from '../../schemas/layout.ts';
 import { firstFrom } from '../../stats/sorted.ts';
 import { MINUTE_MS } from '../../time/calendar.ts';
 import { offsetText } from '../../time/offset.ts';
 import { offsetNamed } from '../evidence/zoneWords.ts';
+import type { CheckedSettings } from '../reading.ts';
 import type { Column } from './header.ts';
 import { cellText, fieldCount, type Records } from './records.ts';
 import type { Table } from './tables.ts';
@@ -76,13 +76,11 @@ function headerRow(records: Records, part: TableLayout): number | undefined {
 }
 
 /** Of a layout, what still fits once a reader has laid its input out as a table of its own: meanings, no places. */
-export function withoutPlaces(settings: ReadSettings, named: boolean): ReadSettings {
+export function withoutPlaces(settings: CheckedSettings, named: boolean): CheckedSettings {
   const { layout, ...rest } = settings;
-  const parsed = layout === undefined ? undefined : parseLayout(layout);
-  // A faulty layout goes on as it is, so that it is told.
-  if (!parsed?.ok) return settings;
+  if (!layout) return settings;
   const { unit, dateOrder, clock, decimalMark, serialDates, timezone, columns, meanings, kinds, units, series } =
-    parsed.layout;
+    layout;
   const kept = {
     unit,
     dateOrder,

@@ -1,9 +1,10 @@
 import { fingerprint } from '../../bytes/hash.ts';
 import { bytesOf, latin1 } from '../../bytes/text.ts';
-import type { Input, ReadFile, ReadSettings, RowFate } from '../../model/input.ts';
+import type { Input, ReadFile, RowFate } from '../../model/input.ts';
 import { strongest } from '../entries.ts';
 import { glucoseUnit } from '../glucose/unit.ts';
 import type { Hints } from '../hints.ts';
+import type { CheckedSettings } from '../reading.ts';
 import { readStamp } from '../times/dates.ts';
 import { newStamp, SHAPE } from '../times/stamp.ts';
 import { readDelimited } from './delimited.ts';
@@ -84,7 +85,7 @@ function longForm(records: Records, header: number, clocks: number[], unit: stri
 }
 
 /** Reads a table of one row a day. A day's row keeps the strongest fate of its values. */
-export function readWide(input: Input, settings: ReadSettings, hints: Hints = {}): ReadFile {
+export function readWide(input: Input, settings: CheckedSettings, hints: Hints = {}): ReadFile {
   const decoded = decode(input.bytes);
   const laid = 'notText' in decoded ? undefined : layOut(decoded.bytes);
   if (!laid || 'notText' in decoded) return readDelimited(input, settings, hints);
