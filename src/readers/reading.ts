@@ -5,6 +5,7 @@ import type { Entries } from './entries.ts';
 import type { Above } from './evidence/above.ts';
 import type { Hints } from './hints.ts';
 import type { Records } from './table/records.ts';
+import type { DayAbove } from './times/dayAbove.ts';
 
 /** Settings whose layout was looked at, once for all files: a layout, or what is wrong with it. */
 export interface CheckedSettings extends Omit<ReadSettings, 'layout'> {
@@ -34,4 +35,6 @@ export interface Reading {
   /** What the lines above and below the tables say. */
   above: Above;
   columns: ColumnAccount[];
+  /** How the table above ended, where dates stand only on the first row of a day. */
+  dayAbove?: DayAbove;
 }

@@ -3,6 +3,7 @@ import type { Role } from '../../schemas/layout.ts';
 import type { IssueBook } from '../book.ts';
 import { CELL } from '../glucose/glucoseCell.ts';
 import { PLAUSIBLE } from '../glucose/unit.ts';
+import { SHAPE } from '../times/stamp.ts';
 import type { TimePlan } from '../times/timeColumn.ts';
 import { TIME_FAULT } from '../times/wall.ts';
 import type { Column } from './header.ts';
@@ -19,11 +20,18 @@ function timeText(records: Records, row: number, plan: TimePlan): string {
     .join(' ');
 }
 
+/** A whole time, or a clock time beside a value, is a row of data whatever else is missing of it. */
+function holdsTime(plan: TimePlan, k: number, bare: boolean): boolean {
+  if (plan.kind === 'two') return !bare && plan.clock.shape[k] === SHAPE.clock;
+  return plan.kind === 'one' && plan.cells.shape[k] === SHAPE.stamp;
+}
+
 /** Tells why a whole row is out. True: set aside; false: it was no data at all (a title, a sum, a footer). */
 export function tellRow(
   book: IssueBook,
   records: Records,
   row: number,
+  k: number,
   line: number,
   misfit: 'row-too-long' | 'quote-unclosed' | undefined,
   fault: number,
@@ -38,11 +46,13 @@ export function tellRow(
   const text = timeText(records, row, plan);
   // Words where the time should stand mean a summary or a title; a broken time has digits in it.
   const bare = !columns.some(({ role, index }) => !NO_CONTENT.includes(role) && cellText(records, row, index) !== '');
-  if (fault === TIME_FAULT.empty || (fault === TIME_FAULT.unreadable && (bare || !/\d/.test(text)))) {
+  const data = holdsTime(plan, k, bare);
+  if (!data && (fault === TIME_FAULT.empty || (fault === TIME_FAULT.unreadable && (bare || !/\d/.test(text))))) {
     book.add('no-time', 'note', line, { actual: recordText(records, row) });
     return false;
   }
-  if (fault === TIME_FAULT.unreadable) book.add('time-unreadable', 'warning', line, { actual: text });
+  if (fault === TIME_FAULT.unreadable || fault === TIME_FAULT.empty)
+    book.add('time-unreadable', 'warning', line, { actual: text });
   else if (fault === TIME_FAULT.impossible) book.add('date-impossible', 'warning', line, { actual: text });
   else if (fault === TIME_FAULT.early)
     book.add('clock-not-set', 'warning', line, { actual: text, expected: '1999-01-01' });

@@ -6,6 +6,7 @@ import { askKinds } from '../evidence/questions.ts';
 import { addWearers } from '../evidence/wearers.ts';
 import { settleGlucose } from '../glucose/sensorColumns.ts';
 import type { Reading } from '../reading.ts';
+import { dayAbove, keepDay } from '../times/dayAbove.ts';
 import { applyOffsets, offsetsAgree } from '../times/offsets.ts';
 import { settleWalls } from '../times/wall.ts';
 import type { Column } from './header.ts';
@@ -52,8 +53,10 @@ export function readTable(reading: Reading, table: Table, layout: TableLayout | 
     reading.hints.order,
     book,
     choices,
+    plan.kind === 'two' ? dayAbove(reading, plan.clock, claimed.columns) : undefined,
   );
   if (!walls) return refuse();
+  keepDay(reading, plan, walls, claimed.columns);
   if (clockCells.zone && !reading.zones.has(clockCells.zone)) reading.zones.set(clockCells.zone, lineOf(0));
   const found = findKinds(records, table, claimed, walls.wall, layout);
   if (found.open) {

@@ -29,7 +29,7 @@ const RANGES = [PLAUSIBLE['mg/dL'], PLAUSIBLE['mmol/L']];
 /** Turns the rows of a settled table into readings, notes and fates; every row gets exactly one. */
 export function readRows(reading: Reading, settled: SettledTable): void {
   const { records, book, entries } = reading;
-  const { table, columns, kinds, walls, plan } = settled;
+  const { table, columns, kinds, walls, plan, glucose } = settled;
   const notable = noteColumns(columns);
   const bare = new Set<Role>();
   const bareWords = new Set<string>();
@@ -44,7 +44,7 @@ export function readRows(reading: Reading, settled: SettledTable): void {
     const misfit = rowFit(records, row, columns.length);
     if (misfit || fault !== TIME_FAULT.none) {
       if (isBlank(reading, row, span)) continue;
-      if (tellRow(book, records, row, line, misfit, fault, plan, reading.settings.today, columns))
+      if (tellRow(book, records, row, k, line, misfit, fault, plan, reading.settings.today, columns))
         entries.fate(row, 'set-aside');
       continue;
     }
@@ -63,7 +63,9 @@ export function readRows(reading: Reading, settled: SettledTable): void {
       if (told.zero) got.zero = true;
     }
     if (got.rest) rests++;
-    if (got.made + got.faults === 0 && got.zero && !got.rest) zeros++;
+    // Words for nothing where the glucose stands are a reading that is missing, zeros beside it or not.
+    const filler = got.zero && !glucose.some(({ cells }) => locate(records, row, cells.column.index, span));
+    if (got.made + got.faults === 0 && filler && !got.rest) zeros++;
     else if (got.made === 0 && !got.rest && !got.left) {
       if (got.faults === 0) book.add('no-value', 'note', line);
       entries.fate(row, 'set-aside');

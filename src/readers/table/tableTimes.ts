@@ -7,6 +7,7 @@ import { applyHalves } from '../evidence/halves.ts';
 import { askClocks, askHalf } from '../evidence/questions.ts';
 import type { Reading } from '../reading.ts';
 import { CLOCK_FLAGS } from '../times/clockCell.ts';
+import { carriedOn } from '../times/dayAbove.ts';
 import { bothHalves, mendHalves } from '../times/halfDay.ts';
 import { serialBase } from '../times/serialDates.ts';
 import { mendSheetTimes } from '../times/sheetTimes.ts';
@@ -63,7 +64,7 @@ export function tableTimes(
   }
   for (const { witness, of } of chosen.witnesses)
     accounts.set(witness.column.index, { why: 'witness', evidence: of.column.name });
-  const plan = planTimes(chosen.cells);
+  const plan = planTimes(chosen.cells) ?? carriedOn(reading, chosen.cells, columns);
   if (!plan) {
     const sample = whens[0] ? firstText(records, table, whens[0]) : '';
     if (sample === '') return 'none';

@@ -30,6 +30,8 @@ export interface Walls {
   dateOnly: Uint8Array;
   /** Rows whose date was carried down from the row above. */
   carried: number;
+  /** The last day written; NaN without any. Rows under a repeated header go on from it. */
+  lastDay: number;
   order?: DateOrder;
 }
 
@@ -44,6 +46,7 @@ export function settleWalls(
   hint: OrderHint | undefined,
   book: IssueBook,
   choices: Choice[],
+  dayAbove = Number.NaN,
 ): Walls | undefined {
   const dates = plan.kind === 'two' || plan.kind === 'days' ? plan.day : plan.cells;
   const n = dates.shape.length;
@@ -55,6 +58,7 @@ export function settleWalls(
     timed: plan.kind !== 'days',
     dateOnly: new Uint8Array(n),
     carried: 0,
+    lastDay: dayAbove,
   };
   if (plan.kind === 'seconds' || plan.kind === 'millis' || plan.kind === 'serial') {
     if (!fillNumbers(plan.kind, dates, walls, lineOf, settings.serialDates, lastDay, book, choices)) return undefined;
@@ -83,7 +87,7 @@ function fillDates(plan: TimePlan, order: DateOrder, walls: Walls): void {
   let lastCode = -1;
   let lastOpen = -1;
   let lastValue = Number.NaN;
-  let above = Number.NaN;
+  let above = walls.lastDay;
   for (let k = 0; k < wall.length; k++) {
     let day = Number.NaN;
     const s = shape[k]!;
@@ -126,6 +130,7 @@ function fillDates(plan: TimePlan, order: DateOrder, walls: Walls): void {
     wall[k] = day * DAY_MS + (from ? from.ms[k]! : 0);
     offset[k] = from ? from.offset[k]! : NO_OFFSET;
   }
+  walls.lastDay = above;
 }
 
 /** Epochs are instants in UTC; serial numbers are days as spreadsheets count. */
