@@ -230,7 +230,10 @@ export const DEFECTS: Record<string, Defect> = {
     return undefined;
   },
   'empty-column': (sheet) => {
-    for (const line of sheet.lines) if (line.is !== 'free') line.cells.splice(1, 0, '');
+    const units = sheet.lines[sheet.lines.findIndex(({ is }) => is === 'head') + 1];
+    for (const line of sheet.lines)
+      if (line.is !== 'free' || (line === units && line.cells.length === sheet.columns.length))
+        line.cells.splice(1, 0, '');
     return undefined;
   },
   'sums-by-day': (sheet, making) => {

@@ -136,6 +136,12 @@ export const FAULTS: PlantedFault[] = [
     where: { notes: 'columns' },
   },
   {
+    name: 'the line of the unit above the table is ignored',
+    module: '../../src/readers/evidence/above.ts',
+    change: (real) => after(real, 'readAbove', (above: object) => ({ ...above, units: [] })),
+    where: { unitAt: 'preamble-wrong' },
+  },
+  {
     name: 'a value set aside is not told',
     module: '../../src/readers/table/faults.ts',
     change: () => ({ tellGlucose: () => undefined }),

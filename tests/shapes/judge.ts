@@ -48,6 +48,8 @@ export async function judge(written: Written): Promise<Verdict> {
       if (written.never.length > 0)
         return { is: 'silent', asked, differences: [{ what: 'joined', said: false, detail: written.never.join() }] };
       const found = differences(written, read.timeline, read.setAside);
+      if (written.mustAsk && asked.length === 0)
+        found.push({ what: 'contradiction not asked', said: false, detail: 'the unit named cannot be' });
       if (found.length === 0) return { is: asked.length > 0 ? 'refused' : 'equal', asked, differences: [] };
       return { is: found.every(({ said }) => said) ? 'lossy' : 'silent', asked, differences: found };
     }

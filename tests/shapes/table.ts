@@ -182,14 +182,15 @@ function parted(sheet: Sheet, making: Making, people: boolean): Sheet[] {
   const half = Math.floor(data.length / 2);
   const head = (other: boolean) => [
     ...above(making, other && people),
-    ...sheet.lines.filter(({ is }) => is === 'head'),
+    ...sheet.lines.filter(({ is }) => is === 'head').map(copy),
   ];
+  const copy = (line: Line): Line => ({ ...line, cells: [...line.cells] });
   const units = sheet.lines[sheet.lines.findIndex(({ is }) => is === 'head') + 1];
   const more = making.shape.unitAt === 'row' && units?.is === 'free' ? [units] : [];
   return [data.slice(0, half), data.slice(half)].map((lines, i) => ({
     ...sheet,
     name: `log-${i + 1}`,
-    lines: [...head(i === 1), ...more, ...lines],
+    lines: [...head(i === 1), ...more.map(copy), ...lines],
   }));
 }
 

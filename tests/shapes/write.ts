@@ -35,6 +35,8 @@ export interface Written {
   never: string[];
   /** Nobody can answer: a refusal is right, and ends it. */
   final: boolean;
+  /** The file names a unit that its numbers contradict: right numbers without a question are luck. */
+  mustAsk: boolean;
   answers: {
     unit: 'mg/dL' | 'mmol/L';
     dateOrder?: 'day-first' | 'month-first' | 'year-first';
@@ -117,6 +119,7 @@ export function write(shape: Shape): Written {
     zone: zoneNamed(making),
     open,
     final: wanted?.final === true || shape.unitAt === 'foreign',
+    mustAsk: ['header-wrong', 'preamble-wrong'].includes(shape.unitAt),
     never: NEVER[shape.person] ? [NEVER[shape.person]!] : [],
     answers: {
       unit: shape.unit as 'mg/dL' | 'mmol/L',

@@ -29,6 +29,12 @@ const UNIT_IN = /(mg\s?\/\s?(?:100\s?)?(?:dl|ml)|mg\s?%|mmol\s?\/\s?l(?:it(?:re|
 const NOT_THE_UNIT = /target|goal|range|limit|threshold|ziel|objetivo|cible|grenz|rango|alarm|alert/;
 const ABOUT_TIME = /time|zeit|hora|heure|\bora\b|tijd|\btid\b|aika|czas|clock|uhr|zone|huso|fuseau|utc|gmt/;
 
+/** What may be a unit in a line: Latin ones wherever they stand, those of other scripts as words of their own. */
+const unitWords = (text: string): string[] => [
+  ...(text.match(UNIT_IN) ?? []),
+  ...text.split(/[\s:：;,()[\]]+/).filter((word) => /[^\0-\x7f]/.test(word)),
+];
+
 /** Reads the rows from `first` to `last` (half open) that are no part of a table. */
 export function readAbove(records: Records, first: number, last: number): Above {
   const above: Above = { units: [], marks: [], zones: [] };
@@ -39,7 +45,7 @@ export function readAbove(records: Records, first: number, last: number): Above 
     const line = records.line[r]!;
     const whole = plain(cells.join(' '));
     if (!NOT_THE_UNIT.test(whole)) {
-      for (const found of cells.join(' ').match(UNIT_IN) ?? []) {
+      for (const found of unitWords(cells.join(' '))) {
         const unit = glucoseUnit(found);
         if (unit && !above.units.some((one) => one.unit === unit)) above.units.push({ unit, line });
       }

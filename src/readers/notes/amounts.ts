@@ -16,8 +16,8 @@ const NEVER_THOUSANDS = new Set(['IU', 'IU/h', 'g']);
 
 /** `5`, `5,5`, `5 IU`, `1.250 IU`. `6+2`, "half", "2 exchanges" and 1.250 mg (thousand or decimal?) are kept as text only. */
 export function readAmount(raw: string, columnUnit: string | undefined, meant?: string): Amount {
-  // A spreadsheet's marks of text, '5 and ="5", are none of the amount.
-  const text = raw.trim().replace(/^'(?=[\d+-])|^="|(?<=^=".*)"$/g, '');
+  // A spreadsheet's mark of text in front is none of the amount.
+  const text = raw.trim().replace(/^'(?=[\d+-])/, '');
   if (text.length > 40) return { text };
   const ascii = asciiDigits(text);
   const parted = WITH_UNIT.exec(ascii);

@@ -1,6 +1,7 @@
 import { utf8 } from '../../bytes/text.ts';
 
 const QUOTE = 0x22;
+const EQUALS = 0x3d;
 const LF = 0x0a;
 const CR = 0x0d;
 /** A quoted field running over more lines than this was never closed (ours). */
@@ -147,6 +148,12 @@ export function locate(records: Records, row: number, column: number, span: Span
   if (s < e && (bytes[s]! >= 0x80 || bytes[e - 1]! >= 0x80)) {
     for (let width = blankAt(bytes, s, e); width > 0; width = blankAt(bytes, s, e)) s += width;
     for (let width = blankBefore(bytes, s, e); width > 0; width = blankBefore(bytes, s, e)) e -= width;
+  }
+  // A formula of text, ="5", is the text in it; quotes inside a quoted cell are doubled.
+  if (bytes[s] === EQUALS && e - s > 2 && bytes[s + 1] === QUOTE && bytes[e - 1] === QUOTE) {
+    const width = bytes[fieldStart(records, row, column)] === QUOTE ? 2 : 1;
+    s += 1 + width;
+    e = Math.max(s, e - width);
   }
   span.from = s;
   span.to = e;

@@ -64,7 +64,7 @@ export function readRows(reading: Reading, settled: SettledTable): void {
     }
     if (got.rest) rests++;
     // Words for nothing where the glucose stands are a reading that is missing, zeros beside it or not.
-    const filler = got.zero && !glucose.some(({ cells }) => locate(records, row, cells.column.index, span));
+    const filler = got.zero && (byKind || !glucose.some(({ cells }) => locate(records, row, cells.column.index, span)));
     if (got.made + got.faults === 0 && filler && !got.rest) zeros++;
     else if (got.made === 0 && !got.rest && !got.left) {
       if (got.faults === 0) book.add('no-value', 'note', line);
