@@ -5,7 +5,7 @@ import { count, denseTable, heading, type PageContext, paragraph, word } from '.
 
 /** Further places where published reading orders look: as small blocks, without a verdict. */
 export function readingOrders(context: PageContext): Block[] {
-  const blocks = [...fixed(context), ...weekParts(context), ...lined(context), ...insulin(context)];
+  const blocks = [...fixed(context), ...weekParts(context), ...linedUpLows(context), ...insulin(context)];
   if (blocks.length === 0) return [];
   return [heading(2, context.speaker.say('pages.readingOrders.title')), ...blocks];
 }
@@ -52,7 +52,8 @@ function weekParts({ speaker, analysis }: PageContext): Block[] {
   ];
 }
 
-function lined({ speaker, analysis }: PageContext): Block[] {
+/** Lows by the hours since exercise and since bedtime, beside the hours that were read. */
+export function linedUpLows({ speaker, analysis }: PageContext, exerciseOnly = false): Block[] {
   const found = hasValue(analysis.measures.lowsLined);
   const { lows } = analysis.measures;
   if (found === null || !lows.ok || lows.value.list.length === 0) return [];
@@ -69,7 +70,7 @@ function lined({ speaker, analysis }: PageContext): Block[] {
     ...(noted
       ? [[{ text: speaker.say('pages.readingOrders.lined.without') }, ...row('exercise')(without).slice(1)]]
       : []),
-    ...found.bedtime.map(row('bedtime')),
+    ...(exerciseOnly && noted ? [] : found.bedtime.map(row('bedtime'))),
   ];
   const title = (column: 'caption' | 'when' | 'lows' | 'hours') => speaker.say(`pages.readingOrders.lined.${column}`);
   return [

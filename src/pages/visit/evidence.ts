@@ -2,9 +2,10 @@ import type { Block, Cell } from '../../model/report.ts';
 import { storyOf } from '../../topics/index.ts';
 import { laidOver, sessionPairs } from '../aroundPictures.ts';
 import { denseTable, heading, type PageContext } from '../context.ts';
+import { linedUpLows } from '../readingOrders.ts';
 import { ABOUT_HIGHS, highDays } from './highsLine.ts';
 
-/** What the topic rests on, and nothing else: exercise beside lows, insulin notes beside highs, meals laid over one another. */
+/** What the topic rests on, and nothing else: lows lined up, exercise beside lows, insulin notes beside highs, meals laid over one another. */
 export function evidence(context: PageContext): Block[] {
   const { speaker, analysis } = context;
   const [first] = analysis.topics;
@@ -14,12 +15,13 @@ export function evidence(context: PageContext): Block[] {
   const forms: Block[][] = [];
   const low = /low/.test(first.id) || story === 'before-lows';
   if (low && exercise.ok && exercise.value.length > 1) forms.push(sessionPairs(context));
-  else if (ABOUT_HIGHS.test(first.id) && highDays(context).length > 0) forms.push([besideHighs(context)]);
+  if (low) forms.push(linedUpLows(context), linedUpLows(context, true));
+  if (!low && ABOUT_HIGHS.test(first.id) && highDays(context).length > 0) forms.push([besideHighs(context)]);
   if (meals.ok && !low) forms.push(laidOver(context, meals.value));
   const some = forms.filter((blocks) => blocks.length > 0);
   if (some.length === 0) return [];
   const title = heading(2, speaker.say('pages.visit.evidence'));
-  const all = some.length > 1 ? [[title, ...some.flat()]] : [];
+  const all = some.length > 1 ? [[title, ...some.slice(0, 2).flat()]] : [];
   return [{ kind: 'fit', gives: 4, forms: [...all, ...some.map((blocks) => [title, ...blocks]), []] }];
 }
 
