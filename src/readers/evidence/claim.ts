@@ -20,6 +20,8 @@ const NUMBERS: Role[] = ['sensor', 'glucose', 'fingerstick'];
 const NO_NUMBER: CellKind[] = ['time', 'clock', 'half', 'mail', 'category', 'text'];
 /** Fewer cells than this are told one by one. */
 const FEW_CELLS = 10;
+/** How far from world time a clock is, in a column without a name that says so. */
+const OFFSET = /^[+\u2212-](?:0\d|1[0-4]):[0-5]\d$/;
 const OPEN: Role[] = ['ignore', 'kind', 'note', 'unit', 'person', 'alarm'];
 const NUTRIENT =
   /^(?:calorie|kcal|kj|energy|carb|fib|protein|fat|sodium|sugar|zucker|azucar|sucre|zuccher|suiker|socker|sukker|kalori|eiwit|fett|grasa|lipid)/;
@@ -88,6 +90,8 @@ function heard(column: Column, profile: Profile, all: Column[]): Heard {
   const { kind } = profile;
   if (OPEN.includes(column.role)) {
     if (kind === 'half' && column.role !== 'note') return as('half', 'cells');
+    if (column.role === 'ignore' && OFFSET.test(profile.example) && !all.some(({ role }) => role === 'offset'))
+      return as('offset', 'cells');
     if (kind === 'mail') return { ...as('person', 'cells'), column: { ...column, role: 'person', mark: 'mail' } };
     if (kind === 'serial' && column.role !== 'note') return as('ignore', 'serial');
   }

@@ -199,6 +199,15 @@ describe('days that were turned, changed or borrowed', () => {
   });
 });
 
+test.each(['Unit: mg/dL', 'Time,W9,Glucose (mg/dL)'])(
+  'an offset in a column without a name for it, under %s',
+  (head) => {
+    const file = read(rows(head, (i) => `${iso(i)},${i < 200 ? '+02:00' : '+01:00'},${sugar(i)}`));
+    expect(times(file)).toEqual(RIGHT);
+    expect(offsets(file)).toEqual([120, 60]);
+  },
+);
+
 it('numbers stay with their times throughout', () => {
   expect(numbers(read(rows('Time,Glucose (mg/dL)', (i) => `${iso(i)},${sugar(i)}`)))).toEqual(
     Array.from({ length: N }, (_, i) => sugar(i)),
