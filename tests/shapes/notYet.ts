@@ -6,7 +6,6 @@ const NOT_YET: Partial<Record<Property, string[]>> = {
   decoy: ['coverage', 'battery'],
   defect: ['odd-decimal', 'unit-turns', 'hours-to-24', 'apostrophe', 'half-lost'],
   limits: ['phrase'],
-  secondClock: ['utc'],
   header: ['absent'],
 };
 

@@ -48,17 +48,21 @@ export function apart(a: TimeCells, b: TimeCells, k: number): number {
   if (!clocks(x) || !clocks(y)) return Number.NaN;
   const clock = b.ms[k]! - a.ms[k]!;
   if (x === SHAPE.stamp && y === SHAPE.stamp) {
-    const whole = clock + (dayOf(b, k) - dayOf(a, k)) * DAY_MS;
-    if (Math.abs(whole) <= 15 * 3_600_000) return whole;
-    if (!a.open[k] && !b.open[k]) return whole;
+    // An order of day and month that is still open is the one under which the clocks lie within a day of each other.
+    for (const order of ORDERS) {
+      const whole = clock + (dayOf(b, k, order) - dayOf(a, k, order)) * DAY_MS;
+      if (Math.abs(whole) <= 15 * 3_600_000 || (!a.open[k] && !b.open[k])) return whole;
+    }
   }
   // Without a common date the nearer of both ways round the clock is meant.
   return ((clock + DAY_MS / 2 + DAY_MS) % DAY_MS) - DAY_MS / 2;
 }
 
-function dayOf({ date, open }: TimeCells, k: number): number {
+const ORDERS = ['day-first', 'month-first', 'year-first'] as const;
+
+function dayOf({ date, open }: TimeCells, k: number, order: (typeof ORDERS)[number]): number {
   const code = date[k]!;
-  return open[k] ? openDay(code, 'day-first') : dayNumber(code >>> 9, (code >>> 5) & 15, code & 31);
+  return open[k] ? openDay(code, order) : dayNumber(code >>> 9, (code >>> 5) & 15, code & 31);
 }
 
 const LOCAL = new Set(
@@ -69,7 +73,7 @@ const LOCAL = new Set(
 const WORLD = new Set('utc gmt system server universal internal epoch unix zulu weltzeit systemzeit'.split(' '));
 
 /** 2 the wearer's own clock, 1 says how far it is from world time, 0 unknown, -1 world time or a machine's. */
-function standing({ column, offset }: TimeCells): number {
+export function standing({ column, offset }: TimeCells): number {
   const words = tokens(plain(column.name));
   if (words.some((word) => LOCAL.has(word))) return 2;
   let own = NO_OFFSET;

@@ -45,3 +45,16 @@ export function applyHalves(
   clocks.halfLost = false;
   return 'applied';
 }
+
+/** Applies the halves to the one column of clock times that runs to 12, where there is one alone. */
+export function halvesOfOne(
+  records: Records,
+  from: number,
+  index: number,
+  cells: readonly TimeCells[],
+): HalfVerdict | undefined {
+  const lost = cells.filter(({ halfLost }) => halfLost);
+  if (lost.length !== 1) return undefined;
+  const days = cells.find((one) => lost[0]!.counts[SHAPE.stamp] === 0 && one.counts[SHAPE.day]! > 0);
+  return applyHalves(records, from, index, lost[0]!, days);
+}

@@ -3,10 +3,10 @@ import type { GlucoseCells } from '../glucose/glucoseCell.ts';
 import type { Column } from '../table/header.ts';
 import { cellText, type Records } from '../table/records.ts';
 import type { Table } from '../table/tables.ts';
-import type { TwoClocks } from '../table/tableTimes.ts';
 import type { TimeCells } from '../times/timeColumn.ts';
 import type { Group } from './groups.ts';
 import type { OpenKinds } from './kinds.ts';
+import type { TwoClocks } from './oneClock.ts';
 
 /** Groups shown in one question, the largest first, and words in its answer. */
 const SHOWN = 6;

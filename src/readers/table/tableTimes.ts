@@ -2,8 +2,9 @@ import type { TableLayout } from '../../schemas/layout.ts';
 import { DAY_MS, HOUR_MS, MINUTE_MS } from '../../time/calendar.ts';
 import { NO_OFFSET, offsetText } from '../../time/offset.ts';
 import type { Claimed } from '../evidence/claim.ts';
-import { distanceOf, offsetsFrom, ownClock } from '../evidence/clocks.ts';
-import { applyHalves } from '../evidence/halves.ts';
+import { offsetsFrom } from '../evidence/clocks.ts';
+import { applyHalves, halvesOfOne } from '../evidence/halves.ts';
+import { oneClock } from '../evidence/oneClock.ts';
 import { askClocks, askHalf } from '../evidence/questions.ts';
 import type { Reading } from '../reading.ts';
 import { CLOCK_FLAGS } from '../times/clockCell.ts';
@@ -57,6 +58,9 @@ export function tableTimes(
   const dayZero = (days: TimeCells) => serialBase(days, lineOf, layout?.serialDates, lastDay, book, choices);
   if (!mendSheetTimes(records, table.from, cells, dayZero)) return undefined;
   const glucose = columns.some(({ role }) => role === 'glucose' || role === 'sensor' || role === 'value');
+  const half = columns.find(({ role }) => role === 'half');
+  // A clock that runs to 12 is compared with another one only once its halves are known.
+  const early = half && halvesOfOne(records, table.from, half.index, cells);
   const chosen = oneClock(cells, glucose, strange);
   if ('ask' in chosen) {
     askClocks(book, chosen.ask, records, table);
@@ -90,9 +94,9 @@ export function tableTimes(
       evidence: { is: 'at-line', text: offset.text, line: offset.line },
     });
   }
-  const half = columns.find(({ role }) => role === 'half');
   if (half) {
-    const verdict = applyHalves(records, table.from, half.index, clock, plan.kind === 'two' ? plan.day : clock);
+    const verdict =
+      early ?? applyHalves(records, table.from, half.index, clock, plan.kind === 'two' ? plan.day : clock);
     if (verdict === 'gaps' || verdict === 'contradicts') {
       askHalf(book, half, clock, lineOf(0));
       return undefined;
@@ -125,6 +129,7 @@ export function tableTimes(
       by: 'file',
       evidence: { is: 'named', name: clock.column.name },
     });
+  for (const { own, world } of chosen.distances) offsetsFrom(own, world);
   return { plan, clock };
 }
 
@@ -138,47 +143,6 @@ function within12({ shape, ms, flags }: TimeCells, days: TimeCells): boolean {
     if (hours < 1 || hours >= 13 || flags[k]! & CLOCK_FLAGS.halfGiven) return false;
   }
   return clocks > 0;
-}
-
-interface OneClock {
-  cells: TimeCells[];
-  witnesses: { witness: TimeCells; of: TimeCells }[];
-}
-
-export interface TwoClocks {
-  a: TimeCells;
-  b: TimeCells;
-  minutes: number;
-  row: number;
-}
-
-/** Of several columns that each hold whole times, or clock times, the one the person lived by. */
-function oneClock(cells: TimeCells[], glucose: boolean, strange: readonly Column[]): OneClock | { ask: TwoClocks } {
-  const witnesses: OneClock['witnesses'] = [];
-  let left = cells;
-  for (const shape of [SHAPE.stamp, SHAPE.clock]) {
-    const most = Math.max(0, ...left.map(({ counts }) => counts[shape]!));
-    const rivals = left.filter(({ counts }) => counts[shape]! > 0 && counts[shape]! * 2 >= most);
-    let best = rivals[0];
-    for (const other of rivals.slice(1)) {
-      const distance = distanceOf(best!, other);
-      if (!distance || (strange.includes(other.column) && distance.is === 'unlike')) continue;
-      let own: TimeCells | undefined = best;
-      if (distance.is !== 'same') {
-        own = ownClock(best!, other);
-        if (!own && (glucose || distance.is === 'shifted')) return { ask: { a: best!, b: other, ...distance } };
-        own ??= best;
-      }
-      const second = own === best ? other : best!;
-      if (distance.is === 'shifted') offsetsFrom(own!, second);
-      witnesses.push({ witness: second, of: own! });
-      left = left.filter((one) => one !== second);
-      best = own;
-    }
-  }
-  // One that nobody knows counts only where another column showed that it is the wearer's.
-  const shown = new Set(witnesses.map(({ of }) => of));
-  return { cells: left.filter((one) => !strange.includes(one.column) || shown.has(one)), witnesses };
 }
 
 export function firstText(records: Records, table: Table, column: Column): string {
