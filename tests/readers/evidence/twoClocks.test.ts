@@ -49,6 +49,12 @@ describe('world time beside the wearer’s own', () => {
         }
     },
   );
+  it('a last row cut off behind its own time is set aside with its line', () => {
+    const whole = table('Time', iso, 210, false);
+    const file = read(`${whole}${iso(N)}`);
+    expect([times(file), file.fates.at(-1)]).toEqual([LOCAL, 'set-aside']);
+    expect(file.issues.map(({ code, origin }) => [code, origin?.line])).toContainEqual(['time-unreadable', N + 2]);
+  });
   it('of a clock to 12 without its half takes no instant from world time', () => {
     const file = read(table('Date,Time of day', (i) => `${day(i)},${twelve(i)}`, 210, true));
     if (refusals(file).length === 0) expect([times(file), [...new Set(file.readings.offset)]]).toEqual([LOCAL, [-210]]);
