@@ -85,7 +85,8 @@ export function layoutAnswer(sheet: Sheet, lineOf: Map<Line, number>, making: Ma
     };
   const whole = wholeLayout(sheet, lineOf, making);
   if (field !== 'meanings') return whole;
-  const head = sheet.lines.find(({ is }) => is === 'head')?.cells ?? [];
+  // Columns without names are known by their places.
+  const head = sheet.lines.find(({ is }) => is === 'head')?.cells ?? sheet.columns.map((_, c) => `#${c + 1}`);
   const shift = (c: number) => (shape.defect === 'empty-column' && c > 0 && head[1] === '' ? 1 : 0);
   const named = sheet.columns.flatMap((column, c) => {
     const name = head[c + shift(c)];

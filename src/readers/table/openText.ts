@@ -3,8 +3,9 @@ import type { Tells } from '../../model/issues.ts';
 import type { Layout } from '../../schemas/layout.ts';
 import type { IssueBook } from '../book.ts';
 import { delimiterName, fitDelimiters, fitOfRecords, hintedDelimiter, onlyDelimiter } from './delimiter.ts';
+import { columnsByContent, firstOfData } from './nameless.ts';
 import { type Records, recordText, scanRecords } from './records.ts';
-import { columnsByContent, findTables, type Table, unknownNames } from './tables.ts';
+import { findTables, type Table, unknownNames } from './tables.ts';
 
 interface Opened {
   records: Records;
@@ -111,7 +112,8 @@ function finish(opened: Opened, laidOut: boolean, book: IssueBook, choices: Choi
     });
   } else {
     choices.push({ id: 'header', value: 'none', by: 'file', evidence: { is: 'by-content' } });
-    return { records, tables: [{ header: -1, from: 0, to: records.count, columns }] };
+    const from = firstOfData(records, columns);
+    return { records, tables: [{ header: -1, from, to: records.count, columns }] };
   }
   return opened;
 }

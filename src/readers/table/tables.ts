@@ -5,7 +5,6 @@ import { readStamp } from '../times/dates.ts';
 import { newStamp, SHAPE } from '../times/stamp.ts';
 import { otherFields } from './evenRows.ts';
 import { type Column, columnOf } from './header.ts';
-import { readNumber } from './numbers.ts';
 import { cellText, fieldCount, locate, type Records } from './records.ts';
 
 /** A run of rows under one header. Row numbers count records from 0; `to` is exclusive. */
@@ -20,9 +19,9 @@ export interface Table {
 const CONTENT: Role[] = ['sensor', 'glucose', 'fingerstick', 'value', 'insulin-name', ...NOTE_ROLES];
 const WHEN: Role[] = ['time', 'date', 'clock'];
 /** Rows looked at behind a header to see that times follow, and to tell columns without names apart. */
-const SAMPLE = 200;
+export const SAMPLE = 200;
 /** As many as a sheet of a workbook may have (ISO/IEC 29500). */
-const MAX_COLUMNS = 16_384;
+export const MAX_COLUMNS = 16_384;
 
 /** Names never start with a digit in every cell of a row of data, which always holds a time or a number. */
 function mayBeHeader(records: Records, row: number): boolean {
@@ -115,56 +114,4 @@ export function unknownNames(records: Records, columns: Column[]): number | unde
     if (named.length >= 2 && named.some((column) => column.role === 'glucose')) return r;
   }
   return undefined;
-}
-
-/** `114 mg/dL`: a value that names its unit. */
-const NUMBER_WITH_UNIT = /^\d{1,3}(?:[.,]\d{1,3})?\s?(?:mg\s?\/\s?dl|mmol\s?\/\s?l)$/i;
-/** Fewer rows than this may all hold one value. */
-const FEW_ROWS = 6;
-
-/** Columns of a file without names, told apart by what stands in them. */
-export function columnsByContent(records: Records): { columns: Column[]; values: number } {
-  const stamp = newStamp();
-  const span = { from: 0, to: 0 };
-  const look = { mark: 0, after: 0 };
-  const times: number[] = [];
-  const numbers: number[] = [];
-  const filled: number[] = [];
-  const withUnit: number[] = [];
-  const first: string[] = [];
-  const varied: boolean[] = [];
-  const step = Math.max(1, Math.floor(records.count / SAMPLE));
-  for (let r = 0; r < records.count; r += step) {
-    const fields = Math.min(fieldCount(records, r), MAX_COLUMNS);
-    for (let c = 0; c < fields; c++) {
-      if (!locate(records, r, c, span)) continue;
-      const number = !Number.isNaN(readNumber(records.bytes, span.from, span.to, look));
-      const shape = readStamp(records.bytes, span.from, span.to, stamp);
-      const text = number || shape === SHAPE.none ? cellText(records, r, c) : '';
-      const unit = !number && NUMBER_WITH_UNIT.test(text);
-      if (unit) withUnit[c] = (withUnit[c] ?? 0) + 1;
-      if (first[c] === undefined) first[c] = text;
-      else if (text !== first[c]) varied[c] = true;
-      const when = number ? shape === SHAPE.seconds || shape === SHAPE.millis : shape !== SHAPE.none;
-      filled[c] = (filled[c] ?? 0) + 1;
-      if (when) times[c] = (times[c] ?? 0) + 1;
-      else if (number || unit) numbers[c] = (numbers[c] ?? 0) + 1;
-    }
-  }
-  // The same number in every row is a limit or a code, no reading.
-  const isValue = (index: number, n: number): boolean =>
-    named ? (withUnit[index] ?? 0) >= n * 0.8 : varied[index] === true || n < FEW_ROWS;
-  const columns: Column[] = [];
-  let values = 0;
-  // Where cells of one column carry a unit of glucose, that one holds the values.
-  const named = filled.some((n, index) => (withUnit[index] ?? 0) >= n * 0.8);
-  filled.forEach((n, index) => {
-    const name = `#${index + 1}`;
-    if ((times[index] ?? 0) >= n * 0.8) columns.push({ index, name, role: 'time' });
-    else if ((numbers[index] ?? 0) >= n * 0.8 && isValue(index, n)) {
-      columns.push({ index, name, role: 'glucose' });
-      values++;
-    } else columns.push({ index, name, role: 'ignore' });
-  });
-  return { columns, values };
 }

@@ -1,0 +1,80 @@
+import { readOddCell } from '../glucose/oddCells.ts';
+import { readStamp } from '../times/dates.ts';
+import { newStamp, SHAPE } from '../times/stamp.ts';
+import type { Column } from './header.ts';
+import { readNumber } from './numbers.ts';
+import { cellText, fieldCount, locate, type Records } from './records.ts';
+import { MAX_COLUMNS, SAMPLE } from './tables.ts';
+
+/** Fewer rows than this may all hold one value. */
+const FEW_ROWS = 6;
+
+/** Columns of a file without names, told apart by what stands in them. */
+export function columnsByContent(records: Records): { columns: Column[]; values: number } {
+  const stamp = newStamp();
+  const span = { from: 0, to: 0 };
+  const look = { mark: 0, after: 0 };
+  const times: number[] = [];
+  const numbers: number[] = [];
+  const filled: number[] = [];
+  const withUnit: number[] = [];
+  const first: string[] = [];
+  const varied: boolean[] = [];
+  const step = Math.max(1, Math.floor(records.count / SAMPLE));
+  for (let r = 0; r < records.count; r += step) {
+    const fields = Math.min(fieldCount(records, r), MAX_COLUMNS);
+    for (let c = 0; c < fields; c++) {
+      if (!locate(records, r, c, span)) continue;
+      const number = !Number.isNaN(readNumber(records.bytes, span.from, span.to, look));
+      const shape = readStamp(records.bytes, span.from, span.to, stamp);
+      const text = number || shape === SHAPE.none ? cellText(records, r, c) : '';
+      const unit = !number && text !== '' && namesUnit(text);
+      if (unit) withUnit[c] = (withUnit[c] ?? 0) + 1;
+      if (first[c] === undefined) first[c] = text;
+      else if (text !== first[c]) varied[c] = true;
+      const when = number ? shape === SHAPE.seconds || shape === SHAPE.millis : shape !== SHAPE.none;
+      filled[c] = (filled[c] ?? 0) + 1;
+      if (when) times[c] = (times[c] ?? 0) + 1;
+      else if (number || unit) numbers[c] = (numbers[c] ?? 0) + 1;
+    }
+  }
+  // The same number in every row is a limit or a code, no reading.
+  const isValue = (index: number, n: number): boolean =>
+    named ? (withUnit[index] ?? 0) >= n * 0.8 : varied[index] === true || n < FEW_ROWS;
+  const columns: Column[] = [];
+  let values = 0;
+  // Where cells of one column carry a unit of glucose, that one holds the values.
+  const named = filled.some((n, index) => (withUnit[index] ?? 0) >= n * 0.8);
+  filled.forEach((n, index) => {
+    const name = `#${index + 1}`;
+    if ((times[index] ?? 0) >= n * 0.8) columns.push({ index, name, role: 'time' });
+    else if ((numbers[index] ?? 0) >= n * 0.8 && isValue(index, n)) {
+      columns.push({ index, name, role: 'glucose' });
+      values++;
+    } else columns.push({ index, name, role: 'ignore' });
+  });
+  return { columns, values };
+}
+
+/** `114 mg/dL`, `6,3 ммоль/л`, `> 22.2 mmol/L`: a value that names its unit, however it is written. */
+function namesUnit(text: string): boolean {
+  const odd = readOddCell(text);
+  return (odd.is === 'number' || odd.is === 'limit') && odd.unit !== undefined;
+}
+
+/** The first row of data of a file without names: a time and a value. What stands above it tells of the whole. */
+export function firstOfData(records: Records, columns: readonly Column[]): number {
+  const stamp = newStamp();
+  const span = { from: 0, to: 0 };
+  const timed = (row: number): boolean =>
+    columns.some(
+      ({ role, index }) =>
+        role === 'time' &&
+        locate(records, row, index, span) &&
+        readStamp(records.bytes, span.from, span.to, stamp) !== SHAPE.none,
+    );
+  const filled = (row: number): boolean =>
+    columns.some(({ role, index }) => role === 'glucose' && locate(records, row, index, span));
+  for (let row = 0; row < Math.min(records.count, SAMPLE); row++) if (timed(row) && filled(row)) return row;
+  return 0;
+}

@@ -1,0 +1,73 @@
+import { describe, expect, it, test } from 'vitest';
+import { readInputs } from '../../../src/readers/index.ts';
+import { MGDL_PER_MMOL } from '../../../src/units.ts';
+import { TODAY } from '../told.ts';
+import { lines, numbers, read, refusals, START, stamp, sugar, times } from './made.ts';
+
+const N = 400;
+const VALUES = Array.from({ length: N }, (_, i) => sugar(i));
+const TIMES = Array.from({ length: N }, (_, i) => stamp(i));
+const world = (i: number): string =>
+  new Date(START + (i * 5 - 120) * 60_000).toISOString().slice(0, 16).replace('T', ' ');
+
+describe('a table without column names', () => {
+  const forms: [string, (value: number) => string][] = [
+    ['plain', (value) => `${value} mg/dL`],
+    ['with an exponent', (value) => `${(value / 100).toFixed(2)}e2 mg/dL`],
+    ['of 17 digits', (value) => `${value}.33333333333334 mg/dL`],
+    ['with the unit in other letters', (value) => `${value} мг/дл`],
+    ['with no space', (value) => `${value}mg/dL`],
+  ];
+  // Other dense numbers that run like glucose and name no unit, or another one.
+  const beside: [string, (i: number) => string][] = [
+    ['a pulse', (i) => String(70 + (i % 9))],
+    ['a forecast', (i) => String(sugar(i + 6))],
+    ['lactate', (i) => `${(1 + (i % 7) / 10).toFixed(1)} mmol/Lac`],
+  ];
+  test.each(forms)('reads the column whose cells name a unit of glucose: %s', (_, cell) => {
+    for (const [, other] of beside)
+      for (const first of [true, false]) {
+        const row = (i: number) =>
+          first ? `${stamp(i)},${other(i)},${cell(sugar(i))}` : `${stamp(i)},${cell(sugar(i))},${other(i)}`;
+        const file = read(`${lines(N, row)}\n`);
+        expect([refusals(file), times(file), numbers(file).map(Math.floor)]).toEqual([[], TIMES, VALUES]);
+      }
+  });
+  it('asks which, where cells of two columns do', () => {
+    const file = read(`${lines(N, (i) => `${stamp(i)},${sugar(i)} mg/dL,${sugar(i + 9)} mg/dL`)}\n`);
+    expect(refusals(file)).toEqual(['two-value-columns']);
+  });
+  it('asks which of two clocks is the wearer’s, and reads the one answered', () => {
+    for (const own of [(i: number) => stamp(i), (i: number) => stamp(i).replace(' ', ',')]) {
+      const text = `Unit: mg/dL\n${lines(N, (i) => `${world(i)},${own(i)},${sugar(i)}`)}\n`;
+      const file = read(text);
+      expect(refusals(file)).toEqual(['two-clocks']);
+      expect(times(read(text, { layout: { meanings: { '#1': 'ignore' } } }))).toEqual(TIMES);
+    }
+  });
+  it('hears the unit that a line above it names', () => {
+    const mmol = (i: number) => (sugar(i) / MGDL_PER_MMOL).toFixed(1);
+    for (const [unit, code, cell] of [
+      ['mg/dL', 0, sugar],
+      ['mmol/L', 1, mmol],
+    ] as const) {
+      const file = read(`Glucose in ${unit}\n\n${lines(N, (i) => `${stamp(i)},${cell(i)}`)}\n`);
+      expect([file.readings.count, new Set(file.readings.unit)]).toEqual([N, new Set([code])]);
+    }
+  });
+  it('hears whose it is from the lines above it', () => {
+    const of = (name: string) =>
+      read(`Patient: ${name}\nMade: 2026-02-01 10:00\n${lines(N, (i) => `${stamp(i)},${sugar(i)} mg/dL`)}\n`);
+    expect(of('Ada Fjord').persons).toEqual(['Ada Fjord']);
+    expect(times(of('Ada Fjord'))).toEqual(TIMES);
+    const bytes = (text: string) => new TextEncoder().encode(text);
+    const two = readInputs(
+      ['Ada Fjord', 'Bo Berg'].map((name) => ({
+        name: `${name}.csv`,
+        bytes: bytes(`Patient: ${name}\n${lines(N, (i) => `${stamp(i)},${sugar(i)} mg/dL`)}\n`),
+      })),
+      { today: TODAY },
+    );
+    expect(two.map(({ persons }) => persons)).toEqual([['Ada Fjord'], ['Bo Berg']]);
+  });
+});
