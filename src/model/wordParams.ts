@@ -872,7 +872,7 @@ export interface WordParams {
   'pages.visit.remarksSheet': never;
   'pages.visit.agreeing': never;
   'pages.visit.well': never;
-  'pages.visit.elsewhere': 'version';
+  'pages.visit.elsewhere': never;
   'pages.visit.days': never;
   'pages.visit.daysChosen': 'shown' | 'all';
   'pages.visit.goals': 'name';
@@ -900,6 +900,11 @@ export interface WordParams {
   'pages.visit.lows': 'count' | 'limit' | 'days' | 'of' | 'night' | 'veryLow' | 'outer' | 'longest' | 'lowest';
   'pages.visit.readings': never;
   'pages.visit.lowsTitle': never;
+  'pages.visit.weeks.title': 'more' | 'shown' | 'all';
+  'pages.visit.weeks.span': 'week' | 'from';
+  'pages.visit.weeks.read': never;
+  'pages.visit.weeks.first': never;
+  'pages.visit.method': never;
   'pages.everyHigh.title': never;
   'pages.everyHigh.start': never;
   'pages.everyHigh.minutes': never;

@@ -1,5 +1,5 @@
 import type { Block } from '../../model/report.ts';
-import { count, heading, type PageContext, type PageMaker, paragraph, tellAll, word } from '../context.ts';
+import { count, heading, type PageContext, type PageMaker, paragraph, tellAll } from '../context.ts';
 import { interpretationSentences } from '../interpretationSentences.ts';
 import { fewDays } from './days.ts';
 import { evidence } from './evidence.ts';
@@ -102,7 +102,7 @@ function rows({ speaker, analysis }: PageContext): Block {
   };
   const lines = [
     speaker.say('pages.accounting.sum', params),
-    speaker.say('pages.visit.elsewhere', { version: word(analysis.version) }),
+    speaker.say('pages.visit.elsewhere'),
     ...(speaker.reviewed ? [] : [speaker.say('pages.method.unreviewed')]),
   ];
   return paragraph(lines.join(' '), 'small');

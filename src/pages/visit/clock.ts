@@ -5,6 +5,7 @@ import { heading, type PageMaker, paragraph, space, tellAll } from '../context.t
 import { clockSaid } from './otherFindings.ts';
 import { remarks } from './remarks.ts';
 import { sinceLastTime } from './sinceLastTime.ts';
+import { weekByWeek } from './weekByWeek.ts';
 
 /** Heights of the ribbon that are tried. */
 const RIBBON = [230, 196, 170, 146, 124];
@@ -41,6 +42,6 @@ export const clock: PageMaker = (context) => {
     });
   const lines = tellAll(context, clockSaid(context));
   if (lines.length > 0) blocks.push({ kind: 'list', items: lines, ordered: false });
-  blocks.push(...sinceLastTime(context), ...remarks(context));
+  blocks.push(...weekByWeek(context), ...sinceLastTime(context), ...remarks(context));
   return { id: 'clock', title, blocks };
 };

@@ -34,7 +34,7 @@ function firstSide(context: PageContext): FindingId[] {
   return [...lowsSaid(context), ...IN_LINES, ...IN_TABLES, ...topics.map(({ id }) => id), ...(story ? [story] : [])];
 }
 
-/** Every other finding that holds, by name and with its page: none is absent in silence. All else on the page gives way before. */
+/** Every other finding that holds, by name and with its page: none is absent in silence. All else on the page gives way before. Then where the method is. */
 export function otherFindings(context: PageContext): Block[] {
   const { speaker, analysis } = context;
   const thin = isThin(context);
@@ -48,6 +48,6 @@ export function otherFindings(context: PageContext): Block[] {
     ids.length === 0 ? [] : [speaker.say('pages.visit.onPage', { page: count(page), names: names(ids) })];
   const further = rest.length === 0 ? [] : [speaker.say('pages.visit.onFurther', { names: names(rest) })];
   const lines = [...on(2, second), ...on(thin ? 2 : 4, last), ...further];
-  if (lines.length === 0) return [];
-  return [paragraph([speaker.say('pages.visit.also'), ...lines].join(' '), 'small')];
+  const also = lines.length === 0 ? [] : [speaker.say('pages.visit.also'), ...lines];
+  return [paragraph([...also, speaker.say('pages.visit.method')].join(' '), 'small')];
 }
