@@ -112,3 +112,12 @@ it.each([
     1,
   );
 });
+
+it("leaves a spreadsheet's mark of text out of times, numbers and words of kinds, and no apostrophe of a sentence", () => {
+  const body = rows(12, (i, iso) => `'${iso.slice(0, 16)},'${100 + i},`);
+  const told = tell(
+    `Time,Glucose (mg/dL),Note\n${body}'2026-01-14T12:01,,'tis late\n'2026-01-14T12:02,,'5' is a word\n`,
+  );
+  expect(told.readings[0]).toBe('2026-01-14 08:00 100 mg/dL');
+  expect(told.notes).toEqual([`2026-01-14 12:01 text "'tis late"`, `2026-01-14 12:02 text "5' is a word"`]);
+});

@@ -77,6 +77,7 @@ export function layoutAnswer(sheet: Sheet, lineOf: Map<Line, number>, making: Ma
   if (field === 'delimiter') return { delimiter: shape.delimiter };
   if (field === 'serialDates') return { serialDates: 1900 };
   if (field === 'series') return { series: 'confirmed' };
+  if (field === 'units') return { units: 'by-size' };
   if (field === 'kinds')
     return {
       kinds: Object.fromEntries(

@@ -4,7 +4,7 @@ import { PROPERTIES, type Property, type Shape } from './shape.ts';
 /** Values that the readers are known not to pass yet, left out of the ordinary test; `npm run shapes` holds them all. */
 const NOT_YET: Partial<Record<Property, string[]>> = {
   decoy: ['coverage', 'battery'],
-  defect: ['odd-decimal', 'unit-turns', 'hours-to-24', 'apostrophe', 'half-lost'],
+  defect: ['odd-decimal', 'hours-to-24', 'half-lost'],
   limits: ['phrase'],
   header: ['absent'],
 };

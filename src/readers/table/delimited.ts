@@ -10,11 +10,11 @@ import type { Hints } from '../hints.ts';
 import type { CheckedSettings, Reading } from '../reading.ts';
 import { decode } from './encoding.ts';
 import { evenRows } from './evenRows.ts';
-import { columnKeys, layTables, specOf } from './layoutTables.ts';
+import { columnKeys, endAtHeaders, layTables, specOf } from './layoutTables.ts';
 import { openText } from './openText.ts';
 import { readTable, type Settled } from './readTable.ts';
 import { type Records, scanRecords } from './records.ts';
-import type { Table } from './tables.ts';
+import { findTables, type Table } from './tables.ts';
 
 /** Any text whose first bytes hold line ends or delimiters; the last reader asked. */
 export function recogniseDelimited(head: Uint8Array): number {
@@ -74,7 +74,7 @@ export function readDelimited(input: Input, settings: CheckedSettings, hints: Hi
     columns: [],
   };
   if (laid) choices.push({ id: 'layout', value: 'columns', by: 'user' });
-  const used = laid ?? tables;
+  const used = laid ? endAtHeaders(laid, findTables(records)) : tables;
   tellTables(records, used, laid !== undefined, reading);
   const settled: [Table, Settled][] = [];
   for (const table of used) {

@@ -62,6 +62,30 @@ export function layTables(records: Records, layout: Layout): LaidTable[] | undef
   return tables;
 }
 
+/**
+ * A table of a layout ends where a header stands that the layout does not speak of; what follows is read by its own names.
+ * A header repeated, and places given for a whole file, end nothing.
+ */
+export function endAtHeaders(laid: LaidTable[], found: Table[]): Table[] {
+  const namesAt = ({ columns }: Table): string => columns.map(({ name }) => plain(name)).join('\t');
+  const known = new Set(found.slice(0, 1).map(namesAt));
+  const taken = new Set(laid.map(({ header }) => header));
+  const others = found.filter((table) => {
+    const repeated = known.has(namesAt(table));
+    known.add(namesAt(table));
+    return (
+      !repeated &&
+      !taken.has(table.header) &&
+      laid.some(({ from, to }) => from > 0 && from <= table.header && to > table.header)
+    );
+  });
+  const all = [...laid, ...others].sort((a, b) => a.from - b.from);
+  return all.map((table, i) => {
+    const next = all[i + 1];
+    return next ? { ...table, to: Math.min(table.to, next.header >= 0 ? next.header : next.from) } : table;
+  });
+}
+
 function headerRow(records: Records, part: TableLayout): number | undefined {
   if (part.headerLine === 0) return -1;
   if (part.headerLine !== undefined) {

@@ -2,6 +2,7 @@ import { utf8 } from '../../bytes/text.ts';
 
 const QUOTE = 0x22;
 const EQUALS = 0x3d;
+const APOSTROPHE = 0x27;
 const LF = 0x0a;
 const CR = 0x0d;
 /** A quoted field running over more lines than this was never closed (ours). */
@@ -131,6 +132,8 @@ export interface Span {
   to: number;
 }
 
+const isDigit = (b: number): boolean => b >= 0x30 && b <= 0x39;
+
 /** Finds a cell; false when it is absent or holds nothing. Allocates nothing. */
 export function locate(records: Records, row: number, column: number, span: Span): boolean {
   const field = records.first[row]! + column;
@@ -149,6 +152,8 @@ export function locate(records: Records, row: number, column: number, span: Span
     for (let width = blankAt(bytes, s, e); width > 0; width = blankAt(bytes, s, e)) s += width;
     for (let width = blankBefore(bytes, s, e); width > 0; width = blankBefore(bytes, s, e)) e -= width;
   }
+  // A spreadsheet's mark of text in front of a number is none of it.
+  if (bytes[s] === APOSTROPHE && e - s > 1 && isDigit(bytes[s + 1]!) && bytes[e - 1] !== APOSTROPHE) s++;
   // A formula of text, ="5", is the text in it; quotes inside a quoted cell are doubled.
   if (bytes[s] === EQUALS && e - s > 2 && bytes[s + 1] === QUOTE && bytes[e - 1] === QUOTE) {
     const width = bytes[fieldStart(records, row, column)] === QUOTE ? 2 : 1;

@@ -15,7 +15,7 @@ export interface DayAbove {
   rising: boolean;
 }
 
-const meaningOf = (columns: Column[]): string => columns.map(({ role }) => role).join();
+const meaningOf = (columns: Column[]): string => columns.flatMap(({ role }) => (role === 'ignore' ? [] : role)).join();
 
 /** Keeps how a table ended, for the one below it. */
 export function keepDay(reading: Reading, plan: TimePlan, { wall, lastDay }: Walls, columns: Column[]): void {
