@@ -76,16 +76,23 @@ export function findKinds(
       kind === 'constant' ||
       kind === 'category' ||
       kind === 'text' ||
-      (kind === 'number' && distinct <= CODES && decimals === 0 && !conceptsOf(tokens(column.name)).has('other'))
+      (kind === 'number' &&
+        (column.role === 'kind' ||
+          (distinct <= CODES && decimals === 0 && !conceptsOf(tokens(column.name)).has('other'))))
     );
   });
   // A header that promises kinds is heard first.
   candidates.sort((a, b) => Number(b.role === 'kind') - Number(a.role === 'kind'));
   for (const column of candidates) {
-    const coded = codeColumn(records, table.from, table.to, column.index);
+    const coded = codeColumn(records, table.from, table.to, column.index, wall);
     if (!coded) continue;
-    // Numbers of many sizes are measured; only few can be codes.
-    if (coded.words.length > CODES + 1 && profiles[columns.indexOf(column)]!.kind === 'number') continue;
+    // Numbers of many sizes are measured; only few can be codes, unless their header promises kinds.
+    if (
+      column.role !== 'kind' &&
+      coded.words.length > CODES + 1 &&
+      profiles[columns.indexOf(column)]!.kind === 'number'
+    )
+      continue;
     const meaning = (word: string): RowKind | 'ignore' | undefined => {
       const said = layout?.kinds?.[word];
       return said ? OF_ROLE[said] : word === '' ? undefined : rowKind(word);

@@ -13,7 +13,13 @@ const MOST_WORDS = 60;
 const FREE = 4;
 
 /** Numbers the words of a column over the rows `from` to `to` (half open). Undefined for free text: it parts nothing. */
-export function codeColumn(records: Records, from: number, to: number, column: number): CodedColumn | undefined {
+export function codeColumn(
+  records: Records,
+  from: number,
+  to: number,
+  column: number,
+  wall: Float64Array,
+): CodedColumn | undefined {
   const { bytes } = records;
   const words = [''];
   const rows = [0];
@@ -24,7 +30,8 @@ export function codeColumn(records: Records, from: number, to: number, column: n
   let lastLength = -1;
   let last = 0;
   for (let r = from; r < to; r++) {
-    if (!locate(records, r, column, span)) {
+    // A sum below the table has no time and is of no kind.
+    if (Number.isNaN(wall[r - from]) || !locate(records, r, column, span)) {
       rows[0]!++;
       continue;
     }
