@@ -121,3 +121,18 @@ it("leaves a spreadsheet's mark of text out of times, numbers and words of kinds
   expect(told.readings[0]).toBe('2026-01-14 08:00 100 mg/dL');
   expect(told.notes).toEqual([`2026-01-14 12:01 text "'tis late"`, `2026-01-14 12:02 text "5' is a word"`]);
 });
+
+it.each(['Total,640', 'Total,640\nMean,121\nLowest,99', ''])(
+  'asks for codes of kinds whatever sum stands below: %s',
+  (below) => {
+    const codes = [21, 31, 41, 51, 61, 71, 81];
+    const body = rows(280, (i, iso) =>
+      i % 8 === 7
+        ? `${iso.slice(0, 16)},${codes[(i >> 3) % 7]},${3 + (i % 40)}`
+        : `${iso.slice(0, 16)},11,${100 + (i % 90)}`,
+    );
+    const told = tell(`Time,Record type,Value\n${body}${below}\n`, { unit: 'mg/dL' });
+    expect(told.readings).toEqual([]);
+    expect(told.issues.some((issue) => issue.startsWith('refusal kinds-unknown'))).toBe(true);
+  },
+);
