@@ -5,8 +5,11 @@ import { kindOf, tellShape } from './minimal.ts';
 import { passing } from './notYet.ts';
 import { write } from './write.ts';
 
-/** Other shapes in every run; `SHAPES_SEED=7` makes a run again. */
-const SEED = Number(process.env.SHAPES_SEED ?? Date.now() % 1_000_000);
+/**
+ * The same shapes in every run, until no class of silent difference is left (docs/reliability.md); others by
+ * `SHAPES_SEED=7`, and thousands by `npm run shapes`.
+ */
+const SEED = Number(process.env.SHAPES_SEED ?? 20_261_129);
 const COUNT = 240;
 /** Of shapes that leave nothing open, so many may be asked about. */
 const ASKED = 0.05;
