@@ -47,7 +47,7 @@ test('what it could not read safely, it shows too, and ends with 1', () => {
 test('each column is shown with what it was taken for, and a short layout needs no file', () => {
   const rows = Array.from(
     { length: 40 },
-    (_, i) => `2026-01-14 0${7 + Math.floor(i / 12)}:${String((i % 12) * 5).padStart(2, '0')},${120 + i},X`,
+    (_, i) => `2026-01-14 0${6 + Math.floor(i / 12)}:${String((i % 12) * 5).padStart(2, '0')},${120 + i},X`,
   );
   const folder = scratch({ 'a.csv': `Time,Glucose (mg/dL),Model\n${rows.join('\n')}\n` });
   const seen = run(folder, ['read', 'a.csv']);

@@ -9,7 +9,7 @@ export function unpacked(pdf: Uint8Array): string {
   return text
     .slice(0, text.lastIndexOf('\nxref\n'))
     .replace(/\/Length \d+/g, '/Length')
-    .replace(/(\nstream\r?\n)([\s\S]*?)(\r?\nendstream)/g, (_, open: string, body: string, end: string) => {
+    .replace(/(\nstream\r?\n)([\s\S]*?)(\nendstream)/g, (_, open: string, body: string, end: string) => {
       const packed = body.startsWith('x');
       return `${open}${packed ? inflateSync(Buffer.from(body, 'latin1')).toString('latin1') : body}${end}`;
     });
