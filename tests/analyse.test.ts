@@ -3,8 +3,9 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
 import { analyse } from '../src/analyse.ts';
-import { issueLines, teller } from '../src/cli/tell.ts';
+import { issueLines } from '../src/cli/tell.ts';
 import type { Settings } from '../src/model/settings.ts';
+import { teller } from '../src/papers/teller.ts';
 
 const home = fileURLToPath(new URL('..', import.meta.url));
 const hostile = join(home, 'sample-data/hostile');

@@ -1,3 +1,4 @@
+import { teller } from '../papers/teller.ts';
 import { clinic } from './clinic/command.ts';
 import { worklist } from './clinic/merge.ts';
 import { worker } from './clinic/worker.ts';
@@ -9,7 +10,7 @@ import { ownHash } from './ownHash.ts';
 import { program } from './program.ts';
 import { read } from './read.ts';
 import { report } from './report.ts';
-import { teller, wrongUse } from './tell.ts';
+import { wrongUse } from './tell.ts';
 
 ownHash();
 const language = words('en');

@@ -1,9 +1,10 @@
 import type { Issue } from '../model/input.ts';
 import type { Timeline } from '../model/timeline.ts';
+import type { Teller } from '../papers/teller.ts';
 import { WrongUse } from './exits.ts';
 import type { Gathered } from './gather.ts';
 import type { Wanted } from './settings.ts';
-import { issueLines, type Teller } from './tell.ts';
+import { issueLines } from './tell.ts';
 
 /** What the commands are given by the one file that knows the world. */
 export interface Door {

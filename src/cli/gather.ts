@@ -1,7 +1,7 @@
 import { readdirSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import type { Input } from '../model/input.ts';
-import { isResultName } from '../papers/resultNames.ts';
+import { isExport, isNoExport, MOST_BYTES, SETTINGS } from '../papers/inputNames.ts';
 import { opened, WrongUse } from './exits.ts';
 import { readPlainFile, standsAt } from './plainFile.ts';
 
@@ -15,16 +15,6 @@ export interface Gathered {
   passedOver: string[];
 }
 
-export const SETTINGS = 'settings.json';
-const EXPORTS = /\.(csv|tsv|tab|txt|xlsx|xls|ods|json|ndjson|jsonl|zip|gz)$/i;
-const LAYOUT = /layout\.json$/;
-export const isExport = (name: string): boolean => EXPORTS.test(name);
-/** What may lie among the exports under such a name and is none: our own results, a layout, a text about the folder. */
-export const isNoExport = (name: string): boolean =>
-  (isExport(name) && isResultName(name)) || LAYOUT.test(name) || /^readme/i.test(name);
-/** An export of ten years of readings every minute is about 200 MB; more in one file is a mistake. */
-export const MOST_BYTES = 1_000_000_000;
-
 function filesOf(folder: string): { inputs: string[]; passedOver: string[] } {
   const names = readdirSync(folder, { withFileTypes: true })
     .filter((entry) => !entry.isDirectory() && !entry.name.startsWith('.') && entry.name !== SETTINGS)
@@ -32,7 +22,7 @@ function filesOf(folder: string): { inputs: string[]; passedOver: string[] } {
     .filter((name) => !isNoExport(name))
     .sort();
   // Nobody asked for a pipe or device that lies in a folder, and reading one may never end.
-  const opened = (name: string): boolean => EXPORTS.test(name) && isFile(join(folder, name));
+  const opened = (name: string): boolean => isExport(name) && isFile(join(folder, name));
   return { inputs: names.filter(opened), passedOver: names.filter((name) => !opened(name)) };
 }
 

@@ -1,9 +1,9 @@
 import { deflateSync } from 'node:zlib';
 import type { Deflate } from '../bytes/pack.ts';
 import type { PaperTools, WebPages } from '../papers/makePapers.ts';
+import { setAsideCsv } from '../papers/setAside.ts';
 import type { Door } from './door.ts';
 import { fonts } from './home.ts';
-import { setAsideCsv } from './setAside.ts';
 import { openPages } from './webPage.ts';
 
 /** The engine's own packer; the one in JavaScript costs a tenth of a report. One object, so that what it packed is kept. */

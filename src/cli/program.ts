@@ -1,12 +1,12 @@
 import { Command, Option } from 'commander';
 import { LANGUAGES } from '../language/index.ts';
 import type { Below } from '../model/words.ts';
+import type { Teller } from '../papers/teller.ts';
 import type { FolderSettings } from '../schemas/settings.ts';
 import { targetSets } from '../targets/index.ts';
 import { isLocalDate } from '../time/calendar.ts';
 import { type ClinicActions, type ClinicCommand, clinicCommands } from './clinic/program.ts';
 import { WrongUse } from './exits.ts';
-import type { Teller } from './tell.ts';
 
 export interface ReportOptions extends FolderSettings {
   out: string;

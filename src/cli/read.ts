@@ -1,6 +1,7 @@
 import { intake } from '../analyse.ts';
 import type { Choice } from '../model/input.ts';
-import { evidenceText, valueText } from '../pages/understoodTexts.ts';
+import { accounts, printableJson, type Teller } from '../papers/teller.ts';
+import { choiceRows } from '../papers/understood.ts';
 import { openWorkbooks } from '../readers/containers/workbook.ts';
 import { columnLines } from './columnLines.ts';
 import { type Door, refuseSettings, tellPeriod, tellSources } from './door.ts';
@@ -8,7 +9,7 @@ import { EXIT } from './exits.ts';
 import { gather } from './gather.ts';
 import type { ReadOptions } from './program.ts';
 import { settle } from './settings.ts';
-import { accounts, issueLines, printable, printableJson, type Teller } from './tell.ts';
+import { issueLines } from './tell.ts';
 
 /** Shows how each file was understood, and writes nothing. Gives the exit code. */
 export async function read(files: string[], { json, ...given }: ReadOptions, door: Door): Promise<number> {
@@ -51,16 +52,7 @@ export async function read(files: string[], { json, ...given }: ReadOptions, doo
 }
 
 function choiceLines(tell: Teller, kind: string, choices: readonly Choice[]): string[] {
-  const rows = choices.map((choice) => {
-    const who = tell.say(`cli.told.by.${choice.by}`);
-    const evidence = evidenceText(tell.speaker, choice);
-    return [
-      tell.say(`choices.${choice.id}`),
-      printable(valueText(tell.speaker, choice)),
-      evidence === '' ? who : tell.say('cli.told.evidence', { by: who, evidence }),
-    ];
-  });
-  const table = [[tell.say('cli.told.kind'), kind, ''], ...rows];
+  const table = [[tell.say('cli.told.kind'), kind, ''], ...choiceRows(tell, choices)];
   const widths = [0, 1].map((column) => Math.min(40, Math.max(...table.map((row) => row[column]!.length))));
   return table.map(([what, value, who]) =>
     `${what!.padEnd(widths[0]!)}  ${value!.padEnd(widths[1]!)}  ${who}`.trimEnd(),

@@ -3,10 +3,11 @@ import { basename, extname, join, relative } from 'node:path';
 import { type Analysis, analyse } from '../analyse.ts';
 import { failedIn } from '../clinic/facts.ts';
 import { HalfTranslated } from '../compose.ts';
+import { namedFor, withNames } from '../papers/alias.ts';
 import { makePapers, type PapersWanted } from '../papers/makePapers.ts';
-import { safeName } from '../papers/safeName.ts';
+import { stemOf } from '../papers/safeName.ts';
+import { accounts } from '../papers/teller.ts';
 import { openWorkbooks } from '../readers/containers/workbook.ts';
-import { namedFor, withNames } from './alias.ts';
 import { type Door, refuseSettings, tellPeriod, tellSources } from './door.ts';
 import { EXIT, reasonOf, WrongUse } from './exits.ts';
 import { type Gathered, gather } from './gather.ts';
@@ -14,7 +15,7 @@ import { paperTools } from './paperTools.ts';
 import type { ReportOptions } from './program.ts';
 import { type Output, saveAll } from './save.ts';
 import { settle, type Wanted } from './settings.ts';
-import { accounts, issueLines } from './tell.ts';
+import { issueLines } from './tell.ts';
 import { paperWords } from './words.ts';
 
 /** Reads one person's files and writes both papers, the numbers, and what was set aside. Gives the exit code. */
@@ -39,7 +40,7 @@ export async function report(files: string[], options: ReportOptions, door: Door
   const asked = { html: html ?? false, attach: attach ?? false, further: further ?? false };
   const making = { paper, grey, large, snapshot, password, ...asked };
   const wishes = { ...making, fhir: false, fhirReadings: false };
-  const outputs = await papersOf(analysis, stemOf(files, found, wanted), wishes, paperWords(place), door);
+  const outputs = await papersOf(analysis, nameFor(files, found, wanted), wishes, paperWords(place), door);
   guardInputs(out, outputs, found);
   try {
     saveAll(out, outputs);
@@ -72,12 +73,10 @@ async function papersOf(analysis: Analysis, stem: string, wanted: PapersWanted, 
   }
 }
 
-/** The code, else the name of the one folder or the first file. Never the person's name: file names travel. */
-function stemOf(files: string[], found: Gathered, wanted: Wanted): string {
-  const { code } = wanted.settings.person;
-  if (code !== undefined) return safeName(code);
-  const first = files.length === 1 ? files[0]! : found.paths[0]!;
-  return safeName(basename(first, extname(first)) || basename(found.paths[0]!, extname(found.paths[0]!)));
+function nameFor(files: string[], found: Gathered, wanted: Wanted): string {
+  const bare = (path: string): string => basename(path, extname(path));
+  const cameAs = files.length === 1 ? files[0]! : found.paths[0]!;
+  return stemOf(wanted.settings.person.code, bare(cameAs), bare(found.paths[0]!));
 }
 
 function guardInputs(out: string, outputs: readonly Output[], found: Gathered): void {

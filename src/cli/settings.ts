@@ -1,8 +1,7 @@
 import { basename, dirname, resolve } from 'node:path';
 import { type Place, placeOf, REGIONS } from '../language/index.ts';
-import type { LocalDate } from '../model/glucose.ts';
 import type { Issue } from '../model/input.ts';
-import type { PeriodChoice, Settings } from '../model/settings.ts';
+import { type Wanted as Wishes, wantedOf } from '../papers/wanted.ts';
 import type { FolderSettings } from '../schemas/settings.ts';
 import { isZone } from '../time/zone.ts';
 import { a1cOf, compareWith } from './compareWith.ts';
@@ -14,15 +13,7 @@ import { readText } from './plainFile.ts';
 import { topicOrder } from './topicOrder.ts';
 
 /** What the person asked for, from all places, and where it was said. */
-export interface Wanted {
-  settings: Settings;
-  /** Where the papers are read: their language and forms. */
-  place: Place;
-  paper: 'a4' | 'letter';
-  grey: boolean;
-  large: boolean;
-  /** Whether to write what the next visit can compare with. */
-  snapshot: boolean;
+export interface Wanted extends Wishes {
   /** Names taken from the settings file, and those of them that the command line overruled. */
   fromFile: string[];
   overruled: string[];
@@ -58,35 +49,19 @@ export async function settle(
     throw new WrongUse('wrongZone', { option: '--zone', value: wanted.zone });
   }
   const place = placeIn(wanted);
+  checkPeriod(wanted);
   const order = topicOrder();
   const compare = await compareWith(wanted.compare, wanted.changed);
-  return {
-    settings: {
-      targets: wanted.targets ?? 'adult',
-      today: wanted.date ?? today,
-      person: pick(wanted, ['name', 'code', 'clinic', 'phone']),
-      logWords: logWords(),
-      medicines: medicines(),
-      ...(order === undefined ? {} : { topicOrder: order }),
-      ...periodOf(wanted),
-      ...pick(wanted, ['unit', 'zone', 'dateOrder']),
-      ...(wanted.inferMeals ? { inferMeals: true } : {}),
-      ...(compare === undefined ? {} : { compare }),
-      ...(wanted.a1c === undefined ? {} : { a1c: a1cOf(wanted.a1c) }),
-      // Both ways in were checked to be a day of the calendar.
-      ...(wanted.dueDate === undefined ? {} : { dueDate: wanted.dueDate as LocalDate }),
-      ...(wanted.moreIndices ? { moreIndices: true } : {}),
-      ...(wanted.acceptLosses ? { acceptLosses: wanted.acceptLosses } : {}),
-      ...(wanted.layout === undefined ? {} : { layout: await readLayout(wanted.layout) }),
-    },
-    place,
-    paper: wanted.paper ?? place.paper,
-    grey: wanted.grey ?? false,
-    large: wanted.large ?? false,
-    snapshot: wanted.snapshot ?? false,
-    fromFile,
-    overruled,
+  const brought = {
+    today,
+    logWords: logWords(),
+    medicines: medicines(),
+    ...(order === undefined ? {} : { topicOrder: order }),
+    ...(compare === undefined ? {} : { compare }),
+    ...(wanted.a1c === undefined ? {} : { a1c: a1cOf(wanted.a1c) }),
+    ...(wanted.layout === undefined ? {} : { layout: await readLayout(wanted.layout) }),
   };
+  return { ...wantedOf(wanted, place, brought), fromFile, overruled };
 }
 
 /** The settings file at `path`, paths in it made whole. */
@@ -112,19 +87,9 @@ function placeIn({ language, region }: FolderSettings): Place {
   throw new WrongUse('wrongRegion', { value: region ?? '', language: language ?? 'none', expected });
 }
 
-/** Only the names that are there: under exact optional types absent and undefined differ. */
-function pick<T extends object, K extends keyof T>(from: T, names: K[]): { [P in K]?: NonNullable<T[P]> } {
-  return Object.fromEntries(names.filter((name) => from[name] != null).map((name) => [name, from[name]])) as {
-    [P in K]?: NonNullable<T[P]>;
-  };
-}
-
-function periodOf({ days, from, to }: FolderSettings): { period?: PeriodChoice } {
+function checkPeriod({ days, from, to }: FolderSettings): void {
   if (days !== undefined && (from ?? to) !== undefined) throw new WrongUse('daysAndDates');
-  if (days !== undefined) return { period: { days } };
-  if (from === undefined && to === undefined) return {};
   if (from !== undefined && to !== undefined && from > to) throw new WrongUse('datesReversed', { from, to });
-  return { period: { ...(from === undefined ? {} : { from }), ...(to === undefined ? {} : { to }) } };
 }
 
 /** A short layout may be given as it is, `{"unit":"mmol/L"}`, in place of a file: so the program's questions name it. */

@@ -23,3 +23,10 @@ export function safeName(text: string): string {
   if (name === '') return 'daybands';
   return DEVICES.test(name) ? `${name}-1` : name;
 }
+
+/**
+ * What one person's results are called by: the code, else the name of what the files came as (a folder, or the first file).
+ * Never the person's name: file names travel. Names without their ending.
+ */
+export const stemOf = (code: string | undefined, cameAs: string, firstFile: string): string =>
+  safeName(code ?? (cameAs || firstFile));

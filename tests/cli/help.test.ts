@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import type { Command } from 'commander';
 import { describe, expect, test } from 'vitest';
 import { program } from '../../src/cli/program.ts';
-import { teller } from '../../src/cli/tell.ts';
+import { teller } from '../../src/papers/teller.ts';
 import { home } from './run.ts';
 
 const nothing = () => Promise.resolve();

@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { progress } from '../../src/cli/clinic/progress.ts';
 import { words } from '../../src/cli/home.ts';
-import { teller } from '../../src/cli/tell.ts';
+import { teller } from '../../src/papers/teller.ts';
 
 beforeEach(() => void vi.useFakeTimers({ toFake: ['performance'] }));
 afterEach(() => void vi.useRealTimers());

@@ -1,5 +1,4 @@
 import { WrongUse } from '../../src/cli/exits.ts';
-import type { Teller } from '../../src/cli/tell.ts';
 import { because } from '../../src/clinic/outcome.ts';
 import { type Finding, holds } from '../../src/findings/finding.ts';
 import type { Speaker } from '../../src/language/index.ts';
@@ -7,6 +6,7 @@ import type { Why } from '../../src/model/measured.ts';
 import type { Quantity } from '../../src/model/quantity.ts';
 import type { Directed } from '../../src/model/thenAndNow.ts';
 import type { FindingParams } from '../../src/model/words.ts';
+import type { Teller } from '../../src/papers/teller.ts';
 
 type Names = 'title' | 'ttile';
 

@@ -1,9 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { type Analysis, analyse } from '../../src/analyse.ts';
-import { setAsideCsv } from '../../src/cli/setAside.ts';
-import { issueLines, teller } from '../../src/cli/tell.ts';
+import { issueLines } from '../../src/cli/tell.ts';
 import { compose } from '../../src/compose.ts';
 import { makePapers } from '../../src/papers/makePapers.ts';
+import { setAsideCsv } from '../../src/papers/setAside.ts';
+import { teller } from '../../src/papers/teller.ts';
 import { openWorkbooks } from '../../src/readers/containers/workbook.ts';
 import { ownTemplate, webPage, words } from '../support/webPage.ts';
 import { text as cellText, number, stamp, workbookOf } from '../support/workbook.ts';

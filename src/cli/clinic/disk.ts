@@ -4,9 +4,9 @@ import { threadId } from 'node:worker_threads';
 import { fingerprint } from '../../bytes/hash.ts';
 import { asOutcome } from '../../clinic/recorded.ts';
 import type { Outcome } from '../../model/clinic.ts';
+import { MOST_BYTES } from '../../papers/inputNames.ts';
 import type { MadeFile } from '../../papers/makePapers.ts';
 import { snapshotDay } from '../../papers/resultNames.ts';
-import { MOST_BYTES } from '../gather.ts';
 import { readPlainFile } from '../plainFile.ts';
 import { sayable } from './sayable.ts';
 

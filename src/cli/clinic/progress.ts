@@ -1,4 +1,4 @@
-import type { Teller } from '../tell.ts';
+import type { Teller } from '../../papers/teller.ts';
 
 export interface Progress {
   /** One more person is done. */

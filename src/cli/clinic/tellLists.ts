@@ -4,8 +4,8 @@ import { countTiers } from '../../clinic/worklist.ts';
 import type { Speaker } from '../../language/index.ts';
 import type { WorklistLine } from '../../model/clinic.ts';
 import { briefReasons, tierName } from '../../pages/worklistTexts.ts';
+import { printable, printableLine } from '../../papers/teller.ts';
 import type { Door } from '../door.ts';
-import { printable, printableLine } from '../tell.ts';
 
 /** So many of those who could not be read are named in the terminal; the worklist names all. */
 const NAMED = 20;

@@ -1,9 +1,8 @@
 import { existsSync, readdirSync } from 'node:fs';
 import { join, relative, resolve, sep } from 'node:path';
 import type { Listing } from '../../clinic/people.ts';
-import { isResultName } from '../../papers/resultNames.ts';
+import { isExport, isNoExport, isOfTheSystem, SETTINGS } from '../../papers/inputNames.ts';
 import { reasonOf } from '../exits.ts';
-import { isExport, isNoExport, SETTINGS } from '../gather.ts';
 import { RUN_LOG } from './log.ts';
 
 export const MANIFEST = 'manifest.csv';
@@ -16,10 +15,6 @@ export interface Walked extends Listing {
   /** Files that do not look like exports; told, not opened. */
   passedOver: string[];
 }
-
-/** What systems and office programs leave in a folder by themselves is nobody's. */
-const isOfTheSystem = (name: string): boolean =>
-  /^(thumbs\.db|desktop\.ini|icon\r|~\$.*|.*~|.*\.(tmp|lnk|bak|part|crdownload))$/i.test(name) || isResultName(name);
 
 /** Looks through a clinic's folder without opening a file. Links are never followed; `apart` is left out. */
 export function walk(folder: string, apart: string): Walked {

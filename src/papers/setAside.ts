@@ -2,7 +2,7 @@ import type { Analysis } from '../analyse.ts';
 import type { Shown } from '../model/told.ts';
 import type { Below } from '../model/words.ts';
 import { csvText } from '../writers/csv.ts';
-import { issueMessage, type Teller } from './tell.ts';
+import { issueMessage, type Teller } from './teller.ts';
 
 /** Every place that was not used, none left out, and what is wrong with files as a whole: a table to sort and filter. */
 export function setAsideCsv(tell: Teller, { issues, setAside }: Pick<Analysis, 'issues' | 'setAside'>): string {

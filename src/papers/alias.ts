@@ -1,7 +1,9 @@
-import { extname } from 'node:path';
 import type { Input } from '../model/input.ts';
 import type { Settings } from '../model/settings.ts';
-import { safeName } from '../papers/safeName.ts';
+import { safeName } from './safeName.ts';
+
+/** The ending of a file's name with its dot; none where the dot comes first. */
+const endingOf = (name: string): string => /(?<=[^/])\.[^./]*$/.exec(name)?.[0] ?? '';
 
 /** Inputs under the names they have in the results, and the way back for whoever sits at the command. */
 export interface Named {
@@ -21,7 +23,7 @@ export interface Named {
 export function namedFor({ code, name }: Settings['person'], inputs: readonly Input[]): Named {
   if (code === undefined || name !== undefined)
     return { inputs: [...inputs], aliases: [], own: (line) => line, renamed: (names) => [...names] };
-  const pairs = inputs.map((input, i) => ({ input, alias: `${safeName(code)}-file-${i + 1}${extname(input.name)}` }));
+  const pairs = inputs.map((input, i) => ({ input, alias: `${safeName(code)}-file-${i + 1}${endingOf(input.name)}` }));
   // Of "file-1.csv" and "file-11.csv" neither holds the other: both end in a dot and the ending.
   return {
     aliases: pairs.map(({ input, alias }) => ({ alias, file: input.name })),
