@@ -38,7 +38,7 @@ export interface FileAccount {
 export interface Analysis {
   ok: true;
   /** Of this shape; grows when a reader of the JSON would have to change. */
-  schema: 2;
+  schema: 3;
   /** Of the program. */
   version: string;
   /** 12 hex digits of what the numbers depend on: files, settings, version. Not of the identity line. */
@@ -147,7 +147,7 @@ export function analyse(inputs: readonly Input[], settings: Settings, version: s
   const found = lookAll(measures, targets);
   return {
     ...taken,
-    schema: 2,
+    schema: 3,
     version,
     hash: identity(taken.files, settings, version),
     settings,

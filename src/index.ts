@@ -19,6 +19,8 @@ export type { PeriodChoice, Settings } from './model/settings.ts';
 export type { Timeline } from './model/timeline.ts';
 export { version } from './papers/own.ts';
 export { openWorkbooks } from './readers/containers/workbook.ts';
+export type { AnalysisJson } from './schemas/analysis/index.ts';
+export type { VisitJson } from './schemas/visit.ts';
 export { csvText } from './writers/csv.ts';
 export type { Bundle, FhirOptions } from './writers/fhir/index.ts';
 export type { CompiledTemplate, HtmlOptions } from './writers/html/index.ts';

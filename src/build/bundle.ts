@@ -9,6 +9,7 @@ import { anywhere } from './core.ts';
 import { copyFonts } from './fonts.ts';
 import { licenceText, packagesOf } from './licences.ts';
 import { lazyTables, loadedWhenCalled, ownDecoder } from './plugins.ts';
+import { keepSchemas } from './schemas.ts';
 import { keepTemplate } from './templates.ts';
 
 const home = fileURLToPath(new URL('../../', import.meta.url));
@@ -69,6 +70,7 @@ const inputs = built.flatMap(({ metafile }) => Object.keys(metafile?.inputs ?? {
 writeFileSync(into('LICENCES.txt'), licenceText(home, packagesOf(inputs)));
 copyFonts(home, into('fonts'));
 await keepTemplate(home, next);
+keepSchemas(into('schemas'));
 // Declarations come out even of code with a type error; telling those is the business of `npm run check`.
 const tsc = join(home, 'node_modules/typescript/bin/tsc');
 spawnSync(process.execPath, [tsc, '-p', 'src/build/types.json', '--outDir', into('types')], { cwd: home });

@@ -3,13 +3,14 @@ import type { ManifestRow } from '../model/clinic.ts';
 import { fitDelimiters } from '../readers/table/delimiter.ts';
 import { decode } from '../readers/table/encoding.ts';
 import { cellText, fieldCount, scanRecords } from '../readers/table/records.ts';
+import { manifestRow } from '../schemas/manifestRow.ts';
 import { targetSets } from '../targets/index.ts';
 import { isLocalDate } from '../time/calendar.ts';
 import { isZone } from '../time/zone.ts';
 
 /** Columns of a manifest; any but `person` may be missing, in any order. */
-const MANIFEST_COLUMNS = ['person', 'code', 'name', 'targets', 'unit', 'zone', 'language', 'visit', 'a1c'] as const;
-type Column = (typeof MANIFEST_COLUMNS)[number];
+const MANIFEST_COLUMNS: readonly string[] = Object.keys(manifestRow.shape);
+type Column = keyof typeof manifestRow.shape;
 
 /** Its rows, or what it holds in place of a first line that can be understood. */
 export type Manifest = { ok: true; rows: ManifestRow[] } | { ok: false; actual: string };
@@ -29,7 +30,7 @@ export function readManifest(bytes: Uint8Array): Manifest {
   const names = Array.from({ length: records.count > 0 ? fieldCount(records, 0) : 0 }, (_, column) =>
     cellText(records, 0, column).toLowerCase(),
   );
-  const unknown = names.find((name) => !(MANIFEST_COLUMNS as readonly string[]).includes(name));
+  const unknown = names.find((name) => !MANIFEST_COLUMNS.includes(name));
   const odd = unknown ?? names.find((name, i) => names.indexOf(name) !== i);
   if (!names.includes('person') || odd !== undefined) {
     return { ok: false, actual: (odd ?? names.join(', ')).slice(0, LONGEST) };

@@ -1,4 +1,5 @@
 import type { Facts, Outcome, WorklistLine } from '../model/clinic.ts';
+import { targetSets } from '../targets/index.ts';
 import { MGDL_PER_MMOL } from '../units.ts';
 import { csvText } from '../writers/csv.ts';
 
@@ -11,6 +12,8 @@ interface Column {
 const column = (name: string, of: Column['of']): Column => ({ name, of });
 const percent = (share: number | null | undefined): Cell => (share == null ? null : share * 100);
 const mmol = (mgdl: number | null | undefined): Cell => (mgdl == null ? null : mgdl / MGDL_PER_MMOL);
+/** The published cut-offs that parted this person's readings, in the unit of most of them. */
+const limitsOf = ({ targets, unit }: Facts) => targetSets[targets].limits[unit];
 
 /** Columns of measures.csv after code, group and folder; what each means stands in docs/clinic.md. */
 export const MEASURE_COLUMNS: readonly Column[] = [
@@ -38,6 +41,10 @@ export const MEASURE_COLUMNS: readonly Column[] = [
   column('cv_percent', ({ cv }) => cv),
   column('gmi_percent', ({ gmi }) => gmi),
   column('lab_a1c_percent', (_, { a1c }) => a1c),
+  column('very_low_below', (facts) => limitsOf(facts).veryLow),
+  column('low_below', (facts) => limitsOf(facts).low),
+  column('high_above', (facts) => limitsOf(facts).high),
+  column('very_high_above', (facts) => limitsOf(facts).veryHigh),
   column('very_low_percent', ({ shares }) => percent(shares?.veryLow)),
   column('low_percent', ({ shares }) => percent(shares?.low)),
   column('in_range_percent', ({ shares }) => percent(shares?.inRange)),

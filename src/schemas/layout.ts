@@ -138,7 +138,7 @@ const table = z.strictObject({
   series: z.literal('confirmed').optional(),
 }) satisfies z.ZodType<TableLayout>;
 
-const layout = table.extend({
+export const layout = table.extend({
   encoding: z.enum(['utf-8', 'utf-16le', 'utf-16be', 'windows-1252']).optional(),
   delimiter: z.enum([',', ';', '\t', '|']).optional(),
   timezone: z.string().min(1).max(60).optional(),

@@ -49,7 +49,7 @@ export interface FolderSettings {
 const date = z.iso.date();
 const line = z.string().min(1).max(80);
 
-const folderSettings = z.strictObject({
+export const folderSettings = z.strictObject({
   unit: z.enum(['mg/dL', 'mmol/L']).optional(),
   zone: line.optional(),
   dateOrder: z.enum(['day-first', 'month-first', 'year-first']).optional(),

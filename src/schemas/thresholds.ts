@@ -36,7 +36,7 @@ export interface Thresholds {
 const count = z.int().min(1).nullable();
 const share = z.union([z.literal('goals'), z.number().gt(0).lt(1)]).nullable();
 
-const thresholds = z.strictObject({
+export const thresholds = z.strictObject({
   veryLow: z.strictObject({ events: count, share }).partial().optional(),
   lows: z.strictObject({ share, nightEvents: count }).partial().optional(),
   veryHigh: z.strictObject({ share, minutes: count }).partial().optional(),

@@ -6,7 +6,7 @@ import { analysisJson } from '../../src/writers/json.ts';
 const analysis = (text: string): Analysis =>
   ({
     ok: true,
-    schema: 1,
+    schema: 3,
     issues: [{ code: text, actual: text }],
     timeline: {
       zone: null,
@@ -22,7 +22,12 @@ const analysis = (text: string): Analysis =>
 
 test('typed columns become arrays; the text ends with one line end and is the same each time', () => {
   const text = analysisJson(analysis('x')).join('');
-  expect(JSON.parse(text).timeline.readings).toEqual({ count: 2, at: [1000, 2000], mgdl: [100.5, 63], limit: [0, 1] });
+  expect(JSON.parse(text).timeline.readings).toEqual({
+    count: 2,
+    atEpochMs: [1000, 2000],
+    mgPerDl: [100.5, 63],
+    limit: [0, 1],
+  });
   expect(text).toMatch(/[^\n]\n$/);
   expect(analysisJson(analysis('x')).join('')).toBe(text);
 });

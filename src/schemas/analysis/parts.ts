@@ -1,0 +1,82 @@
+import * as z from 'zod';
+import '../jitless.ts';
+
+export const why = z.enum([
+  'no-readings',
+  'too-few-readings',
+  'too-few-days',
+  'too-few-nights',
+  'too-few-occasions',
+  'not-for-these-targets',
+  'bound-unknown',
+  'not-asked',
+  'none-noted',
+  'no-pairs',
+  'no-earlier-readings',
+  'failed',
+]);
+
+export const estimate = z.strictObject({
+  value: z.number(),
+  low: z.number().nullable(),
+  high: z.number().nullable(),
+  level: z.number(),
+  method: z.string(),
+  days: z.number(),
+});
+
+export const bandMinutes = z.record(z.enum(['very-low', 'low', 'in-range', 'high', 'very-high']), z.number());
+
+export const noteKind = z.enum([
+  'meal',
+  'insulin',
+  'insulin-rate',
+  'exercise',
+  'medication',
+  'fingerstick',
+  'calibration',
+  'alarm',
+  'sensor',
+  'text',
+]);
+
+export const slot = z.enum(['morning', 'midday', 'afternoon', 'evening', 'night', 'snack']);
+
+export const noted = z.strictObject({
+  id: z.enum([
+    'exercise',
+    'exercise-kind',
+    'food',
+    'bedtime-food',
+    'insulin',
+    'insulin-only',
+    'insulin-after',
+    'more-carbs',
+    'alarm',
+    'weekend',
+    'first-sensor-day',
+  ]),
+  name: z.string(),
+});
+
+export const times = z.strictObject({ k: z.number(), n: z.number() });
+
+export const glucoseUnit = z.enum(['mg/dL', 'mmol/L']);
+
+export const goal = z.strictObject({
+  of: z.enum(['in-range', 'low', 'very-low', 'high', 'very-high']),
+  op: z.enum(['<', '>']),
+  share: z.number(),
+});
+
+/** A measure with what it rests on, or why there is none. */
+export const measured = <T extends z.ZodType>(value: T) =>
+  z.discriminatedUnion('ok', [
+    z.strictObject({
+      ok: z.literal(true),
+      value,
+      n: z.number(),
+      of: z.enum(['readings', 'days', 'nights', 'episodes', 'pairs', 'occasions', 'notes']),
+    }),
+    z.strictObject({ ok: z.literal(false), why }),
+  ]);

@@ -1,0 +1,23 @@
+import * as z from 'zod';
+import './jitless.ts';
+
+const text = z.string().min(1).max(80);
+
+/** A row of a clinic's manifest, column by column, as text. Only `person`, the folder or file, has to be there. */
+export const manifestRow = z.strictObject({
+  person: z.string().min(1),
+  code: text.optional(),
+  name: text.optional(),
+  targets: z.enum(['adult', 'older', 'pregnancy-type-1', 'pregnancy-other']).optional(),
+  unit: z.enum(['mg/dL', 'mmol/L']).optional(),
+  zone: text.optional(),
+  language: z.enum(['en', 'es']).optional(),
+  visit: z
+    .string()
+    .regex(/^\d{4}-\d{2}-\d{2}(?:[ T]+(?:[01]\d|2[0-3]):[0-5]\d)?$/)
+    .optional(),
+  a1c: z
+    .string()
+    .regex(/^\d{1,2}(?:[.,]\d{1,2})?$/)
+    .optional(),
+});

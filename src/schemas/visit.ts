@@ -1,0 +1,99 @@
+import * as z from 'zod';
+import './jitless.ts';
+
+const finite = z.number();
+const amount = finite.min(0);
+const whole = z.int().min(0).max(1000);
+const share = finite.min(0).max(1);
+const date = z.iso.date();
+
+/** A person's own words, on one line: no control and no direction characters, so that they can be shown anywhere. */
+const line = (most: number) =>
+  z
+    .string()
+    .min(1)
+    .max(most)
+    .regex(/^[^\p{Cc}\p{Cf}\p{Cs}\p{Zl}\p{Zp}]*$/u);
+const words = line(300);
+
+const bounded = (value: z.ZodNumber) =>
+  z.strictObject({ value, low: finite.nullable(), high: finite.nullable() }).nullable();
+const counted = z.strictObject({ k: whole, n: whole }).refine(({ k, n }) => k <= n, 'k of n');
+
+/** A day as sums. `nightLow`: whether a reading from midnight to 6 was low; null where that cannot be told. */
+const day = z.strictObject({
+  date,
+  lengthMinutes: finite.min(1).max(3000),
+  minutes: amount,
+  knownMinutes: amount,
+  sumMgPerDlMinutes: amount,
+  squaresMgPerDl2Minutes: amount,
+  bandMinutes: z.tuple([amount, amount, amount, amount, amount]),
+  lows: whole,
+  veryLows: whole,
+  highs: whole,
+  nightLow: z.boolean().nullable(),
+});
+
+const VISIT_FORMAT = 'daybands-visit';
+/** Grows when an older program could no longer read the file rightly; 1 were snapshots of another format's name. */
+export const VISIT_VERSION = 2;
+
+const targetId = z.enum(['adult', 'older', 'pregnancy-type-1', 'pregnancy-other']);
+const of = z.enum(['in-range', 'low', 'very-low', 'high', 'very-high']);
+
+/** What was agreed at the visit, as it was typed in. */
+export const agreed = z.strictObject({
+  goal: words.optional(),
+  step: words.optional(),
+  helper: words.optional(),
+  nextVisit: date.optional(),
+  /** How sure the person was of the step, 0 to 10. */
+  sure: z.int().min(0).max(10).optional(),
+  /** What the person wanted to ask or to talk about. */
+  question: words.optional(),
+});
+
+/** Days, nights or occasions on which it came, of those on which it could be told. */
+const topicMeasure = z.union([
+  z.strictObject({ of: z.enum(['share-low', 'share-high', 'share-in-range', 'mean', 'cv']) }),
+  z.strictObject({ of: z.literal('nights-low'), count: counted }),
+  z.strictObject({
+    of: z.literal('after-note'),
+    outcome: z.enum(['lows', 'very-lows', 'night-lows', 'very-highs', 'much-high', 'unsteady']),
+    note: z.strictObject({ id: line(40), name: z.union([z.literal(''), line(120)]) }),
+    count: counted,
+  }),
+]);
+
+/** The file that one visit leaves for the next: sums of days, no reading, no note, and no name unless it was asked for. */
+export const visit = z.strictObject({
+  format: z.literal(VISIT_FORMAT),
+  version: z.literal(VISIT_VERSION),
+  made: z.strictObject({ by: line(40), hash: line(40), on: date }),
+  person: z.strictObject({ code: line(80).optional(), clinic: line(80).optional(), name: line(80).optional() }),
+  period: z.strictObject({ from: date, to: date }),
+  targets: targetId,
+  goals: z.array(z.strictObject({ of, op: z.enum(['<', '>']), share })).max(10),
+  unit: z.enum(['mg/dL', 'mmol/L']),
+  intervalMinutes: finite.min(0.5).max(120),
+  sensors: whole,
+  /** Each with its 95 % interval; null where too few days allow one. */
+  numbers: z.strictObject({
+    inRangeShare: bounded(finite),
+    lowShare: bounded(finite),
+    highShare: bounded(finite),
+    meanMgPerDl: bounded(finite),
+    nightsLowShare: bounded(finite),
+  }),
+  topic: z.strictObject({ id: line(60), rule: line(60) }).nullable(),
+  topicMeasure: topicMeasure.nullable(),
+  /** Ids of the findings that held. */
+  held: z.array(line(60)).max(200),
+  agreed: agreed.nullable(),
+  /** What was changed within the period, as it was told. */
+  changed: z.array(z.strictObject({ on: date, what: line(80) })).max(20),
+  days: z.array(day).min(1).max(400),
+});
+
+export type VisitJson = z.infer<typeof visit>;
