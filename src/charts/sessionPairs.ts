@@ -4,7 +4,7 @@ import type { Timeline } from '../model/timeline.ts';
 import { NIGHT_END } from '../targets/consensus.ts';
 import { beyondRange, pieces, rangeLines, spanAxis, spanScale } from './aligned.ts';
 import { glucoseAxis, type Plot } from './axis.ts';
-import type { ChartContext } from './context.ts';
+import { type ChartContext, roughWidth } from './context.ts';
 import { CONTENT_WIDTH } from './frame.ts';
 import { round } from './pen.ts';
 import { GROUPS, SPAN } from './sessions.ts';
@@ -21,8 +21,14 @@ export function sessionPairsChart(timeline: Timeline, sessions: Session[], conte
   );
   const left = text * 3.2;
   const width = (CONTENT_WIDTH - left - GAP * (groups.length - 1)) / groups.length;
-  const head = 2 * (text + 3);
-  const marks = groups.flatMap(({ group, some }, index): Mark[] => {
+  const told = groups.map(({ group, some }) => ({
+    name: wrapped(speaker.say(`charts.sessions.${group}`), width, text),
+    low: wrapped(lowUntilSix(some, context), width, text),
+  }));
+  const above = Math.max(...told.map(({ name, low }) => name.length + low.length));
+  const head = above * (text + 3);
+  const marks = groups.flatMap(({ some }, index): Mark[] => {
+    const { name, low } = told[index]!;
     const plot: Plot = { left: round(left + index * (width + GAP)), top: head, width: round(width), height: HEIGHT };
     const start = round(spanScale(plot, SPAN)(0));
     const line = (row: number, content: string, strong: boolean): Mark => ({
@@ -36,8 +42,8 @@ export function sessionPairsChart(timeline: Timeline, sessions: Session[], conte
       strong,
     });
     return [
-      line(0, speaker.say(`charts.sessions.${group}`), true),
-      line(1, lowUntilSix(some, context), false),
+      ...name.map((part, row) => line(row, part, true)),
+      ...low.map((part, row) => line(name.length + row, part, false)),
       ...some.flatMap(({ at }) => beyondRange(timeline, at, SPAN, plot, context)),
       ...(index === 0 ? glucoseAxis(plot, context) : [rangeLines(plot, context)]),
       { kind: 'line', role: 'grid', lines: [[start, plot.top, start, round(plot.top + HEIGHT)]], width: 0.9 },
@@ -54,6 +60,18 @@ export function sessionPairsChart(timeline: Timeline, sessions: Session[], conte
     table: sessionsTable(sessions, context),
     marks,
   };
+}
+
+/** Lines that end within a width, broken between words. */
+function wrapped(content: string, width: number, size: number): string[] {
+  const lines: string[] = [];
+  for (const next of content.split(' ')) {
+    const last = lines.pop();
+    const longer = last === undefined ? next : `${last} ${next}`;
+    if (last !== undefined && roughWidth(longer, size) > width) lines.push(last, next);
+    else lines.push(longer);
+  }
+  return lines;
 }
 
 /** How many sessions, after how many a low was among them by 6 in the morning, and how many leave that open. */

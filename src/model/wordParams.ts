@@ -873,6 +873,7 @@ export interface WordParams {
   'pages.visit.agreeing': never;
   'pages.visit.well': never;
   'pages.visit.elsewhere': never;
+  'pages.visit.draft': 'topic';
   'pages.visit.days': never;
   'pages.visit.daysChosen': 'shown' | 'all';
   'pages.visit.goals': 'name';
@@ -882,7 +883,7 @@ export interface WordParams {
   'pages.visit.highs': never;
   'pages.visit.highTime': 'limit' | 'share' | 'time';
   'pages.visit.highLongest': 'limit' | 'longest' | 'date' | 'clock';
-  'pages.visit.highDays': 'days' | 'dates' | 'noted' | 'all' | 'of';
+  'pages.visit.highDays': 'days' | 'dates' | 'noted' | 'all' | 'of' | 'every';
   'pages.visit.ownWords': 'remarks';
   'pages.visit.also': never;
   'pages.visit.onPage': 'page' | 'names';

@@ -65,12 +65,13 @@ export function linedUpLows({ speaker, analysis }: PageContext, exerciseOnly = f
     ].map((text) => ({ text }));
   const without = { from: 0, to: 0, ...found.without };
   const noted = found.exercise.some(({ hours }) => hours > 0);
+  if (exerciseOnly && !noted) return [];
   const rows = [
     ...(noted ? found.exercise.map(row('exercise')) : []),
     ...(noted
       ? [[{ text: speaker.say('pages.readingOrders.lined.without') }, ...row('exercise')(without).slice(1)]]
       : []),
-    ...(exerciseOnly && noted ? [] : found.bedtime.map(row('bedtime'))),
+    ...(exerciseOnly ? [] : found.bedtime.map(row('bedtime'))),
   ];
   const title = (column: 'caption' | 'when' | 'lows' | 'hours') => speaker.say(`pages.readingOrders.lined.${column}`);
   return [

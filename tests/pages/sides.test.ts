@@ -88,7 +88,18 @@ async function look(analysis: Analysis, language: string, paper: 'a4' | 'letter'
     smallest: Math.min(...file.sheets.flatMap(({ pieces }) => pieces.map(({ size }) => size))),
     on: file.sheets.flatMap(({ pieces }) => collisions(pieces)),
     topicFirst: file.sheets[0]!.text.includes(topic.pages.overview.topic.title),
+    agreed: agreedOn(file.sheets.at(-1)!.text, language),
   };
+}
+
+/** What a visit ends with that does not stand whole on a side. */
+function agreedOn(side: string, language: string): string[] {
+  const { interpretation, agreed } = (
+    wordsOf(language) as { pages: Record<'interpretation' | 'agreed', Record<string, string>> }
+  ).pages;
+  const lines = [interpretation.signature, agreed.goals, agreed.step, agreed.helper, agreed.next, agreed.sure];
+  const flat = side.replace(/\s+/g, ' ');
+  return lines.flatMap((line) => (line !== undefined && flat.includes(line) ? [] : [String(line)]));
 }
 
 // The least print: charts of small days (communication standard: axis text; ours for what stands beside a curve).
@@ -100,11 +111,12 @@ describe.each(PEOPLE)('%s', (_, made, sides) => {
     ['en', 'a4'],
     ['es', 'letter'],
   ] as const)('stands on its sheets, in %s on %s', async (language, paper) => {
-    const { sheets, smallest, on, topicFirst } = await look(analysis, language, paper);
+    const { sheets, smallest, on, topicFirst, agreed } = await look(analysis, language, paper);
     expect.soft(sheets).toBe(sides);
     expect.soft(smallest).toBeGreaterThan(LEAST_PRINT);
     expect.soft(on).toEqual([]);
     expect.soft(topicFirst).toBe(true);
+    expect.soft(agreed).toEqual([]);
   });
 });
 
@@ -122,16 +134,17 @@ test('two hundred remarks stand whole: what does not fit on the second side is o
 });
 
 test.each(stories)('%s: nothing under 7.5 pt, nothing on anything else', async (story) => {
-  const { smallest, on } = await look(await analysisOf(story), 'en', 'a4');
+  const { smallest, on, agreed } = await look(await analysisOf(story), 'en', 'a4');
   expect(smallest).toBeGreaterThan(LEAST_PRINT);
   expect(on).toEqual([]);
+  expect(agreed).toEqual([]);
 });
 
-// The aim of the redesign (ours): sixteen hundred words of the two sheets, the caution for the care team left out.
-test.each(stories)('%s: at most 1,600 words', async (story) => {
+// The aim of the redesign is sixteen hundred words of the two sheets, the caution for the care team left out; room is kept (ours).
+test.each(stories)('%s: at most 1,550 words', async (story) => {
   const words = wordsOf() as { cautions: { clinicMethod: string } };
   const report = compose(await analysisOf(story), wordsOf(), { voice: 'clinic', paper: 'a4' });
   const file = await open(await write(report));
   const said = file.sheets.flatMap(({ text }) => text.split(/\s+/).filter((word) => word !== ''));
-  expect(said.length - words.cautions.clinicMethod.split(' ').length).toBeLessThanOrEqual(1600);
+  expect(said.length - words.cautions.clinicMethod.split(' ').length).toBeLessThanOrEqual(1550);
 });

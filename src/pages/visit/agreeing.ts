@@ -1,12 +1,11 @@
 import type { Block } from '../../model/report.ts';
-import { count, heading, type PageContext, type PageMaker, paragraph, tellAll } from '../context.ts';
-import { interpretationSentences } from '../interpretationSentences.ts';
+import { count, heading, heldTopics, type PageContext, type PageMaker, paragraph, tellAll, word } from '../context.ts';
 import { fewDays } from './days.ts';
 import { evidence } from './evidence.ts';
-import { isThin } from './layout.ts';
+import { aside, isThin } from './layout.ts';
 import { wellSaid } from './otherFindings.ts';
 
-/** The back of the second sheet: evidence for the topic, what went well, what could not be told, the draft to sign, what we agreed. */
+/** The back of the second sheet: evidence for the topic, what went well, what could not be told, room for an interpretation to sign, what we agreed. */
 export const agreeing: PageMaker = (context) => {
   const { speaker } = context;
   const title = speaker.say('pages.visit.agreeing');
@@ -28,7 +27,7 @@ export const agreeing: PageMaker = (context) => {
 function well(context: PageContext): Block[] {
   const lines = tellAll(context, wellSaid(context));
   if (lines.length === 0) return [];
-  return [heading(2, context.speaker.say('pages.visit.well')), paragraph(lines.join(' '))];
+  return [aside(context.speaker.say('pages.visit.well'), [paragraph(lines.join(' '))])];
 }
 
 /** What the data could not tell, by name; where there is no room for all, the first and how many more. */
@@ -45,47 +44,48 @@ function untold({ speaker, analysis }: PageContext): Block[] {
   const forms = [12, 8, 6, 4, 2].filter(
     (most, i, all) => most <= names.length || all[i + 1]! < names.length || i === all.length - 1,
   );
-  return [heading(2, speaker.say('pages.standsOut.untold')), { kind: 'fit', gives: 2, forms: forms.map(line) }];
+  const title = speaker.say('pages.standsOut.untold');
+  return [{ kind: 'fit', gives: 2, forms: forms.map((most) => [aside(title, line(most))]) }];
 }
 
-/** Words for the record, for a clinician to edit and sign. */
+/** Room for a clinician's own words and signature. The draft in sentences is a text of its own: here it would tell page 1 again. */
 function draft(context: PageContext): Block[] {
   const { speaker } = context;
-  const line = (name: 'signature' | 'date'): Block => ({
+  const line = (name: 'own' | 'signature' | 'date', lines = 1): Block => ({
     kind: 'writeIn',
     label: speaker.say(`pages.interpretation.${name}`),
-    lines: 1,
+    lines,
   });
+  const topic = heldTopics(context)[0]?.name ?? 'none';
   return [
     heading(2, speaker.say('pages.interpretation.title')),
-    paragraph(interpretationSentences(context).join(' ')),
+    paragraph(speaker.say('pages.visit.draft', { topic: word(topic) })),
+    { kind: 'fit', gives: 1, forms: [...[4, 3, 2, 1].map((lines) => [line('own', lines)]), []] },
     { kind: 'columns', widths: [0.6, 0.4], columns: [[line('signature')], [line('date')]] },
   ];
 }
 
+/** What the visit ends with: all of it always stands; where room is short with shorter lines. */
 function agreed({ speaker }: PageContext): Block[] {
   const line = (name: 'step' | 'goals' | 'helper' | 'next', lines = 1): Block => ({
     kind: 'writeIn',
     label: speaker.say(`pages.agreed.${name}`),
     lines,
   });
-  const sure: Block[] = [
-    paragraph(speaker.say('pages.agreed.sure')),
-    { kind: 'boxes', items: Array.from({ length: 11 }, (_, index) => String(index)), inline: true },
-  ];
-  const who: Block = { kind: 'columns', widths: [0.5, 0.5], columns: [[line('helper')], [line('next')]] };
   return [
     heading(2, speaker.say('pages.agreed.title')),
     {
       kind: 'fit',
       gives: 3,
       forms: [
-        [line('goals'), line('step', 2), who, ...sure],
-        [line('goals'), line('step'), who, ...sure],
-        [line('step'), who, ...sure],
-        [line('step'), who],
+        [line('goals'), line('step', 2)],
+        [line('goals'), line('step')],
+        [{ kind: 'columns', widths: [0.5, 0.5], columns: [[line('goals', 2)], [line('step', 2)]] }],
       ],
     },
+    { kind: 'columns', widths: [0.5, 0.5], columns: [[line('helper')], [line('next')]] },
+    paragraph(speaker.say('pages.agreed.sure')),
+    { kind: 'boxes', items: Array.from({ length: 11 }, (_, index) => String(index)), inline: true },
   ];
 }
 

@@ -2,7 +2,7 @@ import type { LocalDate } from '../../model/glucose.ts';
 import type { DailySummary, Episode } from '../../model/measures.ts';
 import type { Block } from '../../model/report.ts';
 import { DAY_MINUTES } from '../../time/calendar.ts';
-import { count, type PageContext, paragraph } from '../context.ts';
+import { count, type PageContext, paragraph, word } from '../context.ts';
 import { beside } from './layout.ts';
 
 /** Topics about highs. */
@@ -45,14 +45,18 @@ export function highsLine(context: PageContext): Block[] {
       }),
     );
   const whole = [...lines];
+  const noted = days.filter(({ date }) => notedInsulin(context, date)).length;
+  const all = analysis.timeline.days.filter(({ date }) => notedInsulin(context, date)).length;
+  const of = analysis.timeline.days.length;
   if (days.length > 0)
     whole.push(
       speaker.say('pages.visit.highDays', {
         days: count(days.length),
         dates: { q: 'dates', value: days.map(({ date }) => date) },
-        noted: count(days.filter(({ date }) => notedInsulin(context, date)).length),
-        all: count(analysis.timeline.days.filter(({ date }) => notedInsulin(context, date)).length),
-        of: count(analysis.timeline.days.length),
+        noted: count(noted),
+        all: count(all),
+        of: count(of),
+        every: word(all === of ? 'yes' : 'no'),
       }),
     );
   // Where the topic is another, the days give way to rows of lows.

@@ -9,8 +9,14 @@ export function isThin({ analysis }: PageContext): boolean {
 }
 
 /** What a few lines are about, beside them: a heading that takes no line of its own. */
-export const beside = (title: string, blocks: Block[]): Block => ({
-  kind: 'columns',
-  widths: [0.11, 0.89],
-  columns: [[heading(3, title)], blocks],
-});
+const titled =
+  (width: number) =>
+  (title: string, blocks: Block[]): Block => ({
+    kind: 'columns',
+    widths: [width, 1 - width],
+    columns: [[heading(3, title)], blocks],
+  });
+
+export const beside = titled(0.11);
+/** For titles of some words. */
+export const aside = titled(0.2);

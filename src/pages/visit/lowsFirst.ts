@@ -52,7 +52,8 @@ export function lowsFirst(context: PageContext): Block[] {
     count: count(list.length),
     limit: { q: 'limit', of: 'low' },
     outer: { q: 'limit', of: 'very-low' },
-    days: count(new Set(list.map(({ date }) => date)).size),
+    // A low over midnight was on both days, as all that is told of lows has it.
+    days: count(new Set(list.flatMap(({ days }) => days.map(({ date }) => date))).size),
     of: count(analysis.timeline.days.length),
     night: count(night),
     veryLow: count(level2),

@@ -2,6 +2,7 @@
 declare module 'fontkit' {
   export interface ParsedFont {
     readonly postscriptName: string;
+    readonly unitsPerEm: number;
     hasGlyphForCodePoint(codePoint: number): boolean;
     layout(text: string): unknown;
   }
