@@ -93,7 +93,9 @@ function heard(column: Column, profile: Profile, all: Column[]): Heard {
     if (column.role === 'ignore' && OFFSET.test(profile.example) && !all.some(({ role }) => role === 'offset'))
       return as('offset', 'cells');
     if (kind === 'mail') return { ...as('person', 'cells'), column: { ...column, role: 'person', mark: 'mail' } };
-    if (kind === 'serial' && column.role !== 'note') return as('ignore', 'serial');
+    // Three kinds in three rows count up as well.
+    if (kind === 'serial' && column.role !== 'note' && (column.role !== 'kind' || profile.cells >= FEW_CELLS))
+      return as('ignore', 'serial');
   }
   if (!NUMBERS.includes(column.role)) return { column };
   // Words, times and names under a header that promises glucose are none.

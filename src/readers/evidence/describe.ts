@@ -38,7 +38,7 @@ export interface Profile {
 }
 
 /** Rows looked at; spread over the table, in pairs, so that neighbours are seen too. */
-const SAMPLE = 160;
+export const SAMPLE = 160;
 /** More different words than this are text (ours). */
 const MOST_WORDS = 24;
 

@@ -13,6 +13,10 @@ export interface Group {
    * and stand between the regular readings, as finger sticks and calibrations do. `bare`: it has no values.
    */
   verdict: 'same' | 'other' | 'between' | 'bare';
+  /** Of its values: those that stand between the regular readings or far off the curve, of these the far ones, and those nobody can judge. */
+  odd: number;
+  far: number;
+  unjudged: number;
 }
 
 /** Rows of a group looked at for their neighbours; more would say the same. */
@@ -22,6 +26,8 @@ const OWN_SHARE = 0.05;
 const TIMES_OWN = 1.8;
 /** Values of groups that never stand near each other belong together when their middles do (ours). */
 const BLOCKS = 2.5;
+/** No reading lies so much of its own value off the curve of its neighbours (ours). */
+const FAR_SHARE = 0.35;
 
 /** How the words of a column part the values of a table; `value` and `wall` by row, NaN where there is none. */
 export function groupsOf(coded: CodedColumn, value: Float64Array, wall: Float64Array): Group[] {
@@ -62,7 +68,7 @@ function ownOf(
   wall: Float64Array,
   series: Series,
   usual: number,
-): Pick<Group, 'curve' | 'verdict'> {
+): Omit<Group, 'word' | 'rows'> {
   const mine: number[] = [];
   for (let i = 0; i < series.row.length; i++) if (code[series.row[i]!] === g) mine.push(i);
   const own = {
@@ -70,27 +76,48 @@ function ownOf(
     wall: Float64Array.from(mine, (i) => wall[series.row[i]!]!),
   };
   const curve = curveOf(own.value, own.wall);
-  if (mine.length === 0) return { curve, verdict: 'bare' };
+  if (mine.length === 0) return { curve, verdict: 'bare', odd: 0, far: 0, unjudged: 0 };
   const all: number[] = [];
   const alone: number[] = [];
-  let between = 0;
+  let [between, odd, far, unjudged] = [0, 0, 0, 0];
   const every = Math.max(1, Math.floor(mine.length / LOOKED_AT));
   for (let j = 0; j < mine.length; j += every) {
     const i = mine[j]!;
     const off = bend(series, i);
-    if (Number.isNaN(off)) continue;
+    if (Number.isNaN(off)) {
+      const edge = besideOne(series, i, usual);
+      if (edge === undefined) unjudged++;
+      else if (edge) {
+        odd++;
+        far++;
+      }
+      continue;
+    }
     all.push(off);
-    if (series.wall[i + 1]! - series.wall[i - 1]! <= usual * 1.5) between++;
+    const inserted = series.wall[i + 1]! - series.wall[i - 1]! <= usual * 1.5;
+    if (inserted) between++;
+    const isFar = off > FAR_SHARE * series.value[i]!;
+    if (isFar) far++;
+    if (isFar || inserted) odd++;
     const ownOff = bend(own, j);
     if (!Number.isNaN(ownOff)) alone.push(ownOff);
   }
-  if (all.length === 0) return { curve, verdict: 'same' };
+  const told = { curve, odd, far, unjudged };
+  if (all.length === 0) return { ...told, verdict: 'same' };
   const off = middle(all);
   // Near enough in size, or no further off among all than among its own.
   const near = off <= OWN_SHARE * curve.median || (alone.length >= 8 && off <= TIMES_OWN * middle(alone));
-  if (!near && off > 0.35 * curve.median) return { curve, verdict: 'other' };
-  if (between * 2 > all.length && mine.length * 2 < series.row.length) return { curve, verdict: 'between' };
-  return { curve, verdict: near ? 'same' : 'other' };
+  if (!near && off > FAR_SHARE * curve.median) return { ...told, verdict: 'other' };
+  if (between * 2 > all.length && mine.length * 2 < series.row.length) return { ...told, verdict: 'between' };
+  return { ...told, verdict: near ? 'same' : 'other' };
+}
+
+/** Whether a value at an end of the rows is far from the one neighbour it has, or nearer in time than readings are; undefined without one. */
+function besideOne({ value, wall }: Series, i: number, usual: number): boolean | undefined {
+  const near = [i - 1, i + 1].find((j) => j >= 0 && j < value.length && Math.abs(wall[j]! - wall[i]!) <= 1_200_000);
+  if (near === undefined) return undefined;
+  const early = Math.abs(wall[near]! - wall[i]!) < usual * 0.75;
+  return early || Math.abs(value[near]! - value[i]!) > FAR_SHARE * Math.min(value[i]!, value[near]!);
 }
 
 /** How far a value lies from the middle of its two neighbours in time; NaN where they are not both near. */

@@ -7,6 +7,7 @@ import type { Table } from '../table/tables.ts';
 import { conceptsOf, tokens } from '../table/vocabulary.ts';
 import type { Claimed } from './claim.ts';
 import { isSmooth } from './curve.ts';
+import { SAMPLE } from './describe.ts';
 import { type Group, groupsOf, mainGroup } from './groups.ts';
 import { codeColumn } from './words.ts';
 
@@ -46,7 +47,7 @@ const OF_ROLE: Record<KindRole, RowKind | 'ignore'> = {
   ignore: 'ignore',
 };
 
-/** So few values under a word nobody knows are set aside and told one by one; more are asked for (ours). */
+/** Fewer values under a word than this are looked at one by one; where other words are known, they are set aside and told (ours). */
 const FEW = 3;
 /** So many numbers can be codes of kinds (ours). */
 const CODES = 8;
@@ -73,6 +74,8 @@ export function findKinds(
       return false;
     const { kind, distinct, decimals } = profiles[i]!;
     return (
+      // No cell of a sample says nothing of the rows outside it.
+      (kind === 'empty' && table.to - table.from > SAMPLE) ||
       kind === 'constant' ||
       kind === 'category' ||
       kind === 'text' ||
@@ -84,8 +87,8 @@ export function findKinds(
   // A header that promises kinds is heard first.
   candidates.sort((a, b) => Number(b.role === 'kind') - Number(a.role === 'kind'));
   for (const column of candidates) {
-    const coded = codeColumn(records, table.from, table.to, column.index, wall);
-    if (!coded) continue;
+    const coded = codeColumn(records, table.from, table.to, column.index, wall, column.role === 'kind');
+    if (!coded || coded.words.length === 1) continue;
     // Numbers of many sizes are measured; only few can be codes, unless their header promises kinds.
     if (
       column.role !== 'kind' &&
@@ -103,10 +106,16 @@ export function findKinds(
     const groups = groupsOf(coded, value, wall);
     const parts = groups.some(({ verdict }) => verdict === 'other' || verdict === 'between');
     const byWords = filled > 0 && knownRows * 2 >= filled && (column.role === 'kind' || shared);
+    if (besideReadings(groups, column, shared)) {
+      columns[columns.indexOf(column)] = { ...column, role: 'note' };
+      continue;
+    }
     const isKinds = !kinds && ((column.given && column.role === 'kind') || byWords || (parts && knownRows > 0));
     if (!isKinds) {
-      const told = parts ? groups.filter(({ verdict, curve }) => verdict !== 'same' && curve.n >= FEW) : [];
-      if (told.length > 0 && !kinds) open ??= openWords(column, groups, column.role === 'kind' || shared);
+      const told =
+        (parts && groups.some(({ verdict, curve }) => verdict !== 'same' && curve.n >= FEW)) ||
+        hasOddFew(groups, column, shared);
+      if (told && !kinds) open ??= openWords(column, groups, column.role === 'kind' || shared);
       else
         accounts.set(
           column.index,
@@ -125,6 +134,34 @@ export function findKinds(
     for (const [word, said] of Object.entries(layout?.kinds ?? {})) if (of.has(word)) learnt[word] = said;
   }
   return { ...(kinds ? { kinds } : {}), ...(open ? { open } : {}) };
+}
+
+/**
+ * Whether the words stand here and there beside readings that are as good as the others: remarks. A row of another kind leaves the
+ * curve or comes between.
+ */
+function besideReadings(groups: Group[], column: Column, shared: boolean): boolean {
+  const main = mainGroup(groups);
+  if (shared || column.given || column.role !== 'kind' || main?.word !== '' || !isSmooth(main.curve)) return false;
+  return groups.every(
+    (group) =>
+      group === main || (group.curve.n === group.rows && group.verdict === 'same' && group.odd + group.unjudged === 0),
+  );
+}
+
+/**
+ * Whether a word with one or two values may be another kind of row. Under a header that promises kinds it may, unless nothing but
+ * these rows has a word and they lie on the curve as readings do; elsewhere where a value of it cannot be a reading.
+ */
+function hasOddFew(groups: Group[], column: Column, shared: boolean): boolean {
+  const main = mainGroup(groups);
+  const other = !shared && conceptsOf(tokens(column.name)).has('other');
+  return groups.some((group) => {
+    if (group === main || group.curve.n === 0 || group.curve.n >= FEW) return false;
+    if (column.role === 'kind' && main && main.word !== '' && group.word !== '') return true;
+    if (column.role === 'kind' || shared) return group.odd + group.unjudged > 0;
+    return (other ? group.far : group.odd) > 0;
+  });
 }
 
 /** A column that parts the values and knows none of its words: what runs like a sensor is proposed as one, and nothing else is. */

@@ -10,15 +10,21 @@ export interface CodedColumn {
 
 /** More different words than this, and more than one word in this many rows, are free text (ours). */
 const MOST_WORDS = 60;
+/** What further words stand under where all must be heard. */
+export const FURTHER = '(further words)';
 const FREE = 4;
 
-/** Numbers the words of a column over the rows `from` to `to` (half open). Undefined for free text: it parts nothing. */
+/**
+ * Numbers the words of a column over the rows `from` to `to` (half open). Undefined for free text: it parts nothing. Where every row
+ * has to be of a kind (`all`), words beyond the most are one.
+ */
 export function codeColumn(
   records: Records,
   from: number,
   to: number,
   column: number,
   wall: Float64Array,
+  all = false,
 ): CodedColumn | undefined {
   const { bytes } = records;
   const words = [''];
@@ -39,8 +45,12 @@ export function codeColumn(
     let same = length === lastLength;
     for (let i = 0; same && i < length; i++) same = bytes[span.from + i] === bytes[lastFrom + i];
     if (!same) {
-      const word = cellText(records, r, column);
+      let word = cellText(records, r, column);
       let found = known.get(word);
+      if (found === undefined && all && words.length >= MOST_WORDS) {
+        word = FURTHER;
+        found = known.get(word);
+      }
       if (found === undefined) {
         if (words.length > MOST_WORDS && words.length * FREE > r - from) return undefined;
         if (words.length > 2000) return undefined;
@@ -56,5 +66,5 @@ export function codeColumn(
     code[r - from] = last;
     rows[last]!++;
   }
-  return words.length > MOST_WORDS ? undefined : { words, code, rows };
+  return words.length > MOST_WORDS + 1 ? undefined : { words, code, rows };
 }
