@@ -185,10 +185,12 @@ export const DEFECTS: Record<string, Defect> = {
     },
     { open: 'hours are counted to 24', final: true },
   ),
-  'half-lost': everyCell((cell) => cell.replace(/ ?[AaPp]\.?[Mm]\.?$/, ''), {
-    open: 'the hours run to 12 and nothing says the half',
-    final: true,
-  }),
+  'half-lost': (sheet) => {
+    const when = sheet.columns.map(({ role }) => ['time', 'date', 'clock'].includes(role));
+    const lose = (cell: string, c: number) => (when[c] ? cell.replace(/ ?[AaPp]\.?[Mm]\.?$/, '') : cell);
+    for (const line of dataOf(sheet)) line.cells = line.cells.map(lose);
+    return { open: 'the hours run to 12 and nothing says the half', final: true };
+  },
   'no-last-line-end': () => undefined,
   'comment-lines': (sheet, making) => {
     insert(sheet, making, free(`# ${making.words.names.title}`));

@@ -99,7 +99,9 @@ export function ownClock(a: TimeCells, b: TimeCells): TimeCells | undefined {
 export function offsetsFrom(local: TimeCells, world: TimeCells): void {
   for (let k = 0; k < local.offset.length; k++) {
     if (local.offset[k] !== NO_OFFSET) continue;
-    const ms = apart(world, local, k);
+    const whole = apart(world, local, k);
+    // The first hour of a day that counts its hours to 24, not yet mended.
+    const ms = local.ms[k]! >= DAY_MS && whole > DAY_MS / 2 ? whole - DAY_MS : whole;
     const quarters = Math.round(ms / (15 * MINUTE_MS));
     if (Number.isNaN(ms) || Math.abs(ms - quarters * 15 * MINUTE_MS) >= ROUNDING || Math.abs(quarters) > 60) continue;
     local.offset[k] = quarters * 15;

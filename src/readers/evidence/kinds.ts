@@ -8,6 +8,7 @@ import { conceptsOf, tokens } from '../table/vocabulary.ts';
 import type { Claimed } from './claim.ts';
 import { isSmooth } from './curve.ts';
 import { SAMPLE } from './describe.ts';
+import { besideReadings, FEW, hasOddFew } from './fewOfKind.ts';
 import { type Group, groupsOf, mainGroup } from './groups.ts';
 import { codeColumn } from './words.ts';
 
@@ -47,8 +48,6 @@ const OF_ROLE: Record<KindRole, RowKind | 'ignore'> = {
   ignore: 'ignore',
 };
 
-/** Fewer values under a word than this are looked at one by one; where other words are known, they are set aside and told (ours). */
-const FEW = 3;
 /** So many numbers can be codes of kinds (ours). */
 const CODES = 8;
 
@@ -134,34 +133,6 @@ export function findKinds(
     for (const [word, said] of Object.entries(layout?.kinds ?? {})) if (of.has(word)) learnt[word] = said;
   }
   return { ...(kinds ? { kinds } : {}), ...(open ? { open } : {}) };
-}
-
-/**
- * Whether the words stand here and there beside readings that are as good as the others: remarks. A row of another kind leaves the
- * curve or comes between.
- */
-function besideReadings(groups: Group[], column: Column, shared: boolean): boolean {
-  const main = mainGroup(groups);
-  if (shared || column.given || column.role !== 'kind' || main?.word !== '' || !isSmooth(main.curve)) return false;
-  return groups.every(
-    (group) =>
-      group === main || (group.curve.n === group.rows && group.verdict === 'same' && group.odd + group.unjudged === 0),
-  );
-}
-
-/**
- * Whether a word with one or two values may be another kind of row. Under a header that promises kinds it may, unless nothing but
- * these rows has a word and they lie on the curve as readings do; elsewhere where a value of it cannot be a reading.
- */
-function hasOddFew(groups: Group[], column: Column, shared: boolean): boolean {
-  const main = mainGroup(groups);
-  const other = !shared && conceptsOf(tokens(column.name)).has('other');
-  return groups.some((group) => {
-    if (group === main || group.curve.n === 0 || group.curve.n >= FEW) return false;
-    if (column.role === 'kind' && main && main.word !== '' && group.word !== '') return true;
-    if (column.role === 'kind' || shared) return group.odd + group.unjudged > 0;
-    return (other ? group.far : group.odd) > 0;
-  });
 }
 
 /** A column that parts the values and knows none of its words: what runs like a sensor is proposed as one, and nothing else is. */

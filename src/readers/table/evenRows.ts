@@ -1,9 +1,13 @@
 import { bytesOf, utf8 } from '../../bytes/text.ts';
+import { readStamp } from '../times/dates.ts';
+import { newStamp, SHAPE } from '../times/stamp.ts';
+import type { Column } from './header.ts';
 import { fieldCount, type Records } from './records.ts';
 import type { Table } from './tables.ts';
 
 /** The comma last: it is a decimal mark as well. */
 const DELIMITERS = [';', '\t', '|', ','];
+const WHEN: readonly string[] = ['time', 'date', 'clock'];
 /** Longer rows are not put right (ours). */
 const LONGEST = 20_000;
 
@@ -25,9 +29,8 @@ export function evenRows(records: Records, tables: Table[]): Evened | undefined 
   const own = String.fromCharCode(records.delimiter);
   let first = '';
   for (const { from, to, columns } of tables) {
-    const width = columns.length;
     for (let row = from; row < to; row++) {
-      const parted = otherFields(records, row, width);
+      const parted = otherFields(records, row, columns);
       if (!parted) continue;
       first ||= parted.delimiter;
       found.push({ row, text: parted.fields.map(quoted).join(own) });
@@ -50,12 +53,16 @@ export function evenRows(records: Records, tables: Table[]): Evened | undefined 
   return { bytes, count: found.length, row: found[0]!.row, delimiter: first };
 }
 
-/** The fields of a row to which another delimiter than the file's gives exactly as many as the header has, and its own does not. */
+/**
+ * The fields of a row to which another delimiter than the file's gives exactly as many as the header has, and its own does not. Where
+ * its own gives several, a time must stand where the header has one: a date with a comma in it is parted by chance.
+ */
 export function otherFields(
   records: Records,
   row: number,
-  width: number,
+  columns: readonly Column[],
 ): { fields: string[]; delimiter: string } | undefined {
+  const width = columns.length;
   if (width < 2 || fieldCount(records, row) === width) return undefined;
   const [start, end] = [records.start[row]!, records.ends[records.first[row + 1]! - 1]!];
   if (end - start > LONGEST || !othersIn(records.bytes, start, end, width - 1)) return undefined;
@@ -63,9 +70,22 @@ export function otherFields(
   for (const delimiter of DELIMITERS) {
     if (delimiter.charCodeAt(0) === records.delimiter) continue;
     const fields = fieldsOf(text, delimiter);
-    if (fields.length === width) return { fields, delimiter };
+    if (fields.length === width && (fieldCount(records, row) === 1 || timeStands(fields, columns)))
+      return { fields, delimiter };
   }
   return undefined;
+}
+
+function timeStands(fields: readonly string[], columns: readonly Column[]): boolean {
+  const whens = columns.filter(({ role }) => WHEN.includes(role));
+  const stamp = newStamp();
+  return (
+    whens.length === 0 ||
+    whens.some(({ index }) => {
+      const bytes = bytesOf((fields[index] ?? '').trim().replaceAll('"', ''));
+      return readStamp(bytes, 0, bytes.length, stamp) !== SHAPE.none;
+    })
+  );
 }
 
 /** Whether any of the delimiters comes that often; most rows that are short have none of them. */

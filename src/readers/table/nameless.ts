@@ -8,6 +8,8 @@ import { MAX_COLUMNS, SAMPLE } from './tables.ts';
 
 /** Fewer rows than this may all hold one value. */
 const FEW_ROWS = 6;
+/** So small a share of rows may be longer than the others by mistake (ours). */
+const FEW_LONGER = 0.05;
 
 /** Columns of a file without names, told apart by what stands in them. */
 export function columnsByContent(records: Records): { columns: Column[]; values: number } {
@@ -20,9 +22,11 @@ export function columnsByContent(records: Records): { columns: Column[]; values:
   const withUnit: number[] = [];
   const first: string[] = [];
   const varied: boolean[] = [];
+  const widths: number[] = [];
   const step = Math.max(1, Math.floor(records.count / SAMPLE));
   for (let r = 0; r < records.count; r += step) {
     const fields = Math.min(fieldCount(records, r), MAX_COLUMNS);
+    widths.push(fields);
     for (let c = 0; c < fields; c++) {
       if (!locate(records, r, c, span)) continue;
       const number = !Number.isNaN(readNumber(records.bytes, span.from, span.to, look));
@@ -45,7 +49,10 @@ export function columnsByContent(records: Records): { columns: Column[]; values:
   let values = 0;
   // Where cells of one column carry a unit of glucose, that one holds the values.
   const named = filled.some((n, index) => (withUnit[index] ?? 0) >= n * 0.8);
+  const width = usualWidth(widths);
   filled.forEach((n, index) => {
+    // Further cells of a few rows are no column: these rows are too long.
+    if (index >= width && n <= widths.length * FEW_LONGER) return;
     const name = `#${index + 1}`;
     if ((times[index] ?? 0) >= n * 0.8) columns.push({ index, name, role: 'time' });
     else if ((numbers[index] ?? 0) >= n * 0.8 && isValue(index, n)) {
@@ -54,6 +61,13 @@ export function columnsByContent(records: Records): { columns: Column[]; values:
     } else columns.push({ index, name, role: 'ignore' });
   });
   return { columns, values };
+}
+
+/** The number of cells that most rows have. */
+function usualWidth(widths: number[]): number {
+  const counts = new Map<number, number>();
+  for (const width of widths) counts.set(width, (counts.get(width) ?? 0) + 1);
+  return [...counts].reduce((best, one) => (one[1] > best[1] ? one : best), [MAX_COLUMNS, 0])[0];
 }
 
 /** `114 mg/dL`, `6,3 ммоль/л`, `> 22.2 mmol/L`: a value that names its unit, however it is written. */

@@ -59,7 +59,7 @@ function timesFollow(records: Records, row: number, columns: Column[]): boolean 
   const last = Math.min(records.count, row + 1 + SAMPLE);
   let filled = false;
   for (let r = row + 1; r < last; r++) {
-    if (otherFields(records, r, columns.length)) return true;
+    if (otherFields(records, r, columns)) return true;
     for (const column of columns) {
       if (!WHEN.includes(column.role) || !locate(records, r, column.index, span)) continue;
       filled = true;

@@ -38,14 +38,15 @@ function offsetOf(text: string): number {
     : NO_OFFSET;
 }
 
-/** Rows with and rows without an offset cannot stand on one line unless the user names the zone. */
-export function offsetsAgree(reading: Reading, { wall, offset, fault }: Walls, lineOf: (k: number) => number): boolean {
+/** Rows with and rows without an offset cannot stand on one line unless the user names the zone. A date alone needs none. */
+export function offsetsAgree(reading: Reading, walls: Walls, lineOf: (k: number) => number): boolean {
   if (reading.settings.zone) return true;
-  if (setFewAside(wall, offset, fault)) return true;
+  if (setFewAside(walls)) return true;
+  const { wall, offset, dateOnly } = walls;
   let withOffset = -1;
   let without = -1;
   for (let k = 0; k < wall.length; k++) {
-    if (Number.isNaN(wall[k])) continue;
+    if (Number.isNaN(wall[k]) || dateOnly[k] === 1) continue;
     if (offset[k] === NO_OFFSET) {
       if (without < 0) without = k;
     } else if (withOffset < 0) withOffset = k;
@@ -65,11 +66,11 @@ export function offsetsAgree(reading: Reading, { wall, offset, fault }: Walls, l
 const FEW = 0.05;
 
 /** Times of the rarer kind, with or without an offset, where they are few: what the wearer's clock showed is not known of them. */
-function setFewAside(wall: Float64Array, offset: Int16Array, fault: Uint8Array): boolean {
+function setFewAside({ wall, offset, fault, dateOnly }: Walls): boolean {
   let timed = 0;
   let bare = 0;
   for (let k = 0; k < wall.length; k++) {
-    if (Number.isNaN(wall[k])) continue;
+    if (Number.isNaN(wall[k]) || dateOnly[k] === 1) continue;
     timed++;
     if (offset[k] === NO_OFFSET) bare++;
   }
@@ -77,7 +78,7 @@ function setFewAside(wall: Float64Array, offset: Int16Array, fault: Uint8Array):
   if (fewer === 0 || fewer > timed * FEW) return false;
   const odd = (k: number): boolean => (offset[k] === NO_OFFSET) === (fewer === bare);
   for (let k = 0; k < wall.length; k++) {
-    if (Number.isNaN(wall[k]) || !odd(k)) continue;
+    if (Number.isNaN(wall[k]) || dateOnly[k] === 1 || !odd(k)) continue;
     fault[k] = TIME_FAULT.unreadable;
     wall[k] = Number.NaN;
   }
