@@ -35,7 +35,7 @@ export function claimColumns(records: Records, table: Table, layout: TableLayout
     table.columns.map(({ index }) => index),
   );
   const accounts: Claimed['accounts'] = new Map();
-  const given = table.columns.map((column) => meant(column, layout));
+  const given = meantColumns(table.columns, layout);
   const columns = given.map((column, i) => {
     if (column.given) return column;
     const profile = profiles[i]!;
@@ -49,11 +49,19 @@ export function claimColumns(records: Records, table: Table, layout: TableLayout
   return { columns, profiles, accounts };
 }
 
-/** A column as a layout means it, where it speaks of this one. */
-function meant(column: Column, layout: TableLayout | undefined): Column {
-  for (const [key, spec] of Object.entries(layout?.meanings ?? {})) {
+/** Columns as a layout means them, where it speaks of them. A place speaks of a column that no name of its own tells apart. */
+export function meantColumns(columns: Column[], layout: TableLayout | undefined): Column[] {
+  if (!layout?.meanings) return columns;
+  const names = new Map<string, number>();
+  for (const { name } of columns) names.set(plain(name), (names.get(plain(name)) ?? 0) + 1);
+  const bare = ({ name }: Column): boolean => /^(?:#\d+)?$/.test(name) || names.get(plain(name))! > 1;
+  return columns.map((column) => meant(column, layout, bare(column)));
+}
+
+function meant(column: Column, layout: TableLayout, bare: boolean): Column {
+  for (const [key, spec] of Object.entries(layout.meanings ?? {})) {
     const place = /^#(\d{1,4})$/.exec(key);
-    if (place ? Number(place[1]) - 1 !== column.index : plain(key.trim()) !== plain(column.name)) continue;
+    if (place ? !bare || Number(place[1]) - 1 !== column.index : plain(key.trim()) !== plain(column.name)) continue;
     const {
       role,
       unit,

@@ -1,4 +1,5 @@
 import { bytesOf } from '../../bytes/text.ts';
+import { DAY_MS } from '../../time/calendar.ts';
 import { anyUnit, otherUnit } from '../glucose/unit.ts';
 import { asciiDigits, readNumber } from '../table/numbers.ts';
 
@@ -14,10 +15,22 @@ const WITH_UNIT = /^([+-]?[\d.,]+)\s*([^\d\s.,].{0,20})$/;
 /** A thousand of these is nobody's dose and nobody's meal: three decimals are decimals. */
 const NEVER_THOUSANDS = new Set(['IU', 'IU/h', 'g']);
 
+/** Days from which spreadsheets count, written out with a time of day: a number in a cell that shows dates. */
+const SHOWN_AS_DATE = /^(1899-12-3[01]|1900-\d\d-\d\d)(?:[ T](\d\d):(\d\d):(\d\d))?$/;
+const DAY_ZERO = Date.UTC(1899, 11, 30);
+
+/** `1899-12-31 16:48:00` is 1.7 in a cell that shows dates; nobody noted a dose then. */
+function withoutDate(text: string): string {
+  const [, day, h = '0', m = '0', s = '0'] = SHOWN_AS_DATE.exec(text) ?? [];
+  if (day === undefined) return text;
+  const days = (Date.parse(day) - DAY_ZERO) / DAY_MS + (Number(h) * 3600 + Number(m) * 60 + Number(s)) / 86_400;
+  return String(Math.round(days * 10_000) / 10_000);
+}
+
 /** `5`, `5,5`, `5 IU`, `1.250 IU`. `6+2`, "half", "2 exchanges" and 1.250 mg (thousand or decimal?) are kept as text only. */
 export function readAmount(raw: string, columnUnit: string | undefined, meant?: string): Amount {
   // A spreadsheet's mark of text in front is none of the amount.
-  const text = raw.trim().replace(/^'(?=[\d+-])/, '');
+  const text = withoutDate(raw.trim().replace(/^'(?=[\d+-])/, ''));
   if (text.length > 40) return { text };
   const ascii = asciiDigits(text);
   const parted = WITH_UNIT.exec(ascii);

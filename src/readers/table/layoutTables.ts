@@ -5,6 +5,7 @@ import { offsetText } from '../../time/offset.ts';
 import { offsetNamed } from '../evidence/zoneWords.ts';
 import type { CheckedSettings } from '../reading.ts';
 import type { Column } from './header.ts';
+import { widthFrom } from './nameless.ts';
 import { cellText, fieldCount, type Records } from './records.ts';
 import type { Table } from './tables.ts';
 import { plain } from './vocabulary.ts';
@@ -55,6 +56,10 @@ export function layTables(records: Records, layout: Layout): LaidTable[] | undef
     const columns = columnsUnder(part, header < 0 ? [] : namesOf(records, header));
     if (!columns) return undefined;
     const from = part.firstLine !== undefined ? recordAtLine(records, part.firstLine) : header + 1;
+    // What a layout by places does not speak of stands there all the same.
+    const width = header < 0 ? widthFrom(records, from) : 0;
+    while (columns.length < width)
+      columns.push({ index: columns.length, name: `#${columns.length + 1}`, role: 'ignore' });
     const before = tables[tables.length - 1];
     if (before) before.to = Math.min(before.to, header >= 0 ? header : from);
     tables.push({ header, from: Math.min(from, records.count), to: records.count, columns, layout: part });

@@ -63,11 +63,18 @@ export function columnsByContent(records: Records): { columns: Column[]; values:
   return { columns, values };
 }
 
-/** The number of cells that most rows have. */
+/** The number of cells that most of the rows from `from` on have, looked at here and there. */
+export function widthFrom(records: Records, from: number): number {
+  const widths: number[] = [];
+  const step = Math.max(1, Math.floor((records.count - from) / SAMPLE));
+  for (let r = from; r < records.count; r += step) widths.push(Math.min(fieldCount(records, r), MAX_COLUMNS));
+  return usualWidth(widths);
+}
+
 function usualWidth(widths: number[]): number {
   const counts = new Map<number, number>();
   for (const width of widths) counts.set(width, (counts.get(width) ?? 0) + 1);
-  return [...counts].reduce((best, one) => (one[1] > best[1] ? one : best), [MAX_COLUMNS, 0])[0];
+  return [...counts].reduce((best, one) => (one[1] > best[1] ? one : best), [0, 0])[0];
 }
 
 /** `114 mg/dL`, `6,3 ммоль/л`, `> 22.2 mmol/L`: a value that names its unit, however it is written. */

@@ -2,6 +2,8 @@ import type { Choice } from '../../model/input.ts';
 import type { Tells } from '../../model/issues.ts';
 import type { Layout } from '../../schemas/layout.ts';
 import type { IssueBook } from '../book.ts';
+import { meantColumns } from '../evidence/claim.ts';
+import { askSensor } from '../evidence/questions.ts';
 import { delimiterName, fitDelimiters, fitOfRecords, hintedDelimiter, onlyDelimiter } from './delimiter.ts';
 import { columnsByContent, firstOfData } from './nameless.ts';
 import { type Records, recordText, scanRecords } from './records.ts';
@@ -46,7 +48,7 @@ export function openText(
       by: named ? 'user' : 'file',
       evidence: { is: named ? 'laid-out' : 'sep-line' },
     });
-    return finish(open(delimiter), laidOut, book, choices);
+    return finish(open(delimiter), laidOut, layout, book, choices);
   }
   const best = fits[0];
   if (!best) {
@@ -74,7 +76,7 @@ export function openText(
   const { fit, opened } = chosen!;
   const evidence = { is: 'fields', fields: fit.fields, rows: fit.rows, of: rows } as const;
   choices.push({ id: 'delimiter', value: delimiterName(fit.delimiter), by: 'file', evidence });
-  return finish(opened, laidOut, book, choices);
+  return finish(opened, laidOut, layout, book, choices);
 }
 
 const markShown = (delimiter: number): Tells<'delimiter-unclear'>['actual'] => {
@@ -89,27 +91,30 @@ function meaningOf({ records, tables }: Opened): number {
   return columns.some((column) => column.role === 'time') && values > 0 ? 1 : 0;
 }
 
-function finish(opened: Opened, laidOut: boolean, book: IssueBook, choices: Choice[]): Opened {
+function finish(
+  opened: Opened,
+  laidOut: boolean,
+  layout: Layout | undefined,
+  book: IssueBook,
+  choices: Choice[],
+): Opened {
   const { records } = opened;
   if (records.strayQuotes.count > 0) {
     book.add('stray-quote', 'note', records.strayQuotes.line, { count: records.strayQuotes.count });
   }
   if (opened.tables.length > 0 || laidOut) return opened;
-  const { columns, values } = columnsByContent(records);
+  const columns = meantColumns(columnsByContent(records).columns, layout);
   const times = columns.filter((column) => column.role === 'time');
+  const glucose = columns.filter(({ role }) => role === 'glucose' || role === 'sensor');
+  const values = glucose.length;
   const names = unknownNames(records, columns);
   if (times.length === 0 || values === 0 || names !== undefined) {
     book.add('columns-unclear', 'refusal', 0, {
       actual: recordText(records, names ?? 0),
       question: { of: 'layout', field: 'columns' },
     });
-  } else if (values > 1) {
-    const which = columns.filter((column) => column.role === 'glucose');
-    book.add('two-value-columns', 'refusal', 0, {
-      actual: which[0]!.name,
-      expected: which[1]!.name,
-      question: { of: 'layout', field: 'columns' },
-    });
+  } else if (values > 1 && !glucose.some(({ given }) => given)) {
+    askSensor(book, glucose[0]!, glucose[1]!);
   } else {
     choices.push({ id: 'header', value: 'none', by: 'file', evidence: { is: 'by-content' } });
     const from = firstOfData(records, columns);
