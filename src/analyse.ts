@@ -1,13 +1,13 @@
 import { fingerprint } from './bytes/hash.ts';
 import type { Found } from './findings/index.ts';
 import { type Indices, indicesOf } from './indices/index.ts';
-import { besideOf } from './measures/earlier.ts';
+import { comparedWithOf } from './measures/earlier.ts';
 import { measure } from './measures/index.ts';
 import type { Choice, ColumnAccount, Input, Issue, Ledger, Loss } from './model/input.ts';
 import type { Measures } from './model/measures.ts';
 import type { Settings } from './model/settings.ts';
 import type { TargetSet } from './model/targets.ts';
-import type { Beside } from './model/thenAndNow.ts';
+import type { ComparedWith } from './model/thenAndNow.ts';
 import type { Timeline } from './model/timeline.ts';
 import { readInputs } from './readers/index.ts';
 import { targetSets } from './targets/index.ts';
@@ -86,7 +86,7 @@ export interface Refusal {
 export function intake(
   inputs: readonly Input[],
   settings: Settings,
-): Refusal | (Omit<Refusal, 'ok'> & { ok: true; timeline: Timeline; beside: Beside | null }) {
+): Refusal | (Omit<Refusal, 'ok'> & { ok: true; timeline: Timeline; comparedWith: ComparedWith | null }) {
   let { files, missing } = leaveOutUnread(readInputs([...inputs], settings));
   let built = buildTimeline(files, settings);
   for (let less = withoutLog(files, built.issues); less; less = withoutLog(files, built.issues)) {
@@ -105,7 +105,7 @@ export function intake(
   const accepted = acceptance(settings.acceptLosses, settings.person.code);
   const { losses, issues: lost } = timeline ? lossesOf(files, setAside, accepted) : { losses: [], issues: [] };
   const issues = gravestFirst([...read, ...lost, ...others]);
-  const told = {
+  const intakeFacts = {
     files: files.map((file, i) => ({
       name: file.name,
       kind: file.kind,
@@ -123,8 +123,13 @@ export function intake(
     losses,
     missing,
   };
-  if (timeline === null || issues.some((issue) => issue.level === 'refusal')) return { ok: false, ...told };
-  return { ok: true, ...told, timeline, beside: besideOf(files, settings, timeline, targetSets[settings.targets]) };
+  if (timeline === null || issues.some((issue) => issue.level === 'refusal')) return { ok: false, ...intakeFacts };
+  return {
+    ok: true,
+    ...intakeFacts,
+    timeline,
+    comparedWith: comparedWithOf(files, settings, timeline, targetSets[settings.targets]),
+  };
 }
 
 /**
@@ -134,11 +139,11 @@ export function intake(
 export function analyse(inputs: readonly Input[], settings: Settings, version: string): Analysis | Refusal {
   const read = intake(inputs, settings);
   if (!read.ok) return read;
-  const { beside, ...rest } = read;
+  const { comparedWith, ...rest } = read;
   const taken = { ...rest, files: rest.files.map(({ columns: _, ...file }) => file) };
   const targets = targetSets[settings.targets];
   const measures = measure(taken.timeline, targets, settings.logWords, {
-    beside,
+    comparedWith,
     medicines: settings.medicines ?? [],
     a1c: settings.a1c ?? null,
     dueDate: settings.dueDate ?? null,

@@ -27,8 +27,8 @@ const BEGAN_WITH = [
 ];
 
 test('the list holds what it began with, numbered without a gap', () => {
-  const told = rows.map(([, hazard]) => hazard).join('\n');
-  for (const hazard of BEGAN_WITH) expect(told).toMatch(hazard);
+  const hazards = rows.map(([, hazard]) => hazard).join('\n');
+  for (const hazard of BEGAN_WITH) expect(hazards).toMatch(hazard);
   expect(rows.map(([number]) => Number(number))).toEqual(rows.map((_, i) => i + 1));
 });
 

@@ -71,6 +71,18 @@ test('what a file exports, the program uses, not the tests alone', () => {
   expect(idle).toEqual([]);
 });
 
+/** Words that fit anything say nothing of what they name. Fields of files that were written before keep theirs. */
+test('nothing is called told, made, beside or apart', () => {
+  const code = files.filter((path) => /^(src|tests|sample-data)\/.*\.ts$/.test(path));
+  const hiding = /(?:^|\/)(?:told|made|beside|apart)(?:\.\w+)+$/i;
+  const declared = /\b(?:const|let|function|interface|type|class) \[?(told|made|beside|apart)\b/gi;
+  const parameter =
+    /\((?:[\w\s:,[\]]*, )?(told|made|beside|apart)(?:: [\w<>[\], ]+)?(?:, [^()]*)?\)(?:: [\w<>[\], ]+)? =>/gi;
+  expect([...files.filter((path) => hiding.test(path)), ...found(declared, code), ...found(parameter, code)]).toEqual(
+    [],
+  );
+});
+
 /**
  * A sentence whose key ends in a word that stands nowhere in the code is said by nobody, but for keys put together of two
  * words there. Cautions are kept whole, whether one is printed or not: they were reviewed together.

@@ -14,28 +14,28 @@ export const deflate: Deflate = (bytes, level = 6) => zlibSync(bytes, { level })
 
 /** Unpacks raw deflated bytes (RFC 1951) up to a size. */
 export function inflate(packed: Uint8Array, most: number): Unpacked {
-  const made = gather(most);
-  return made.from(packed, new Inflate(made.add)) ?? made.all();
+  const output = gather(most);
+  return output.from(packed, new Inflate(output.add)) ?? output.all();
 }
 
 /** Unpacks a gzip file (RFC 1952), also one of several members, and checks each against its sum. */
 export function gunzip(packed: Uint8Array, most: number): Unpacked {
-  const made = gather(most);
+  const output = gather(most);
   const view = new DataView(packed.buffer, packed.byteOffset, packed.byteLength);
   let whole = packed.length >= 18;
   let member = 0;
   const closeMember = (end: number): void => {
-    const bytes = made.since(member);
+    const bytes = output.since(member);
     if (end < 8 || view.getUint32(end - 8, true) !== crc32(bytes) || view.getUint32(end - 4, true) !== bytes.length)
       whole = false;
-    member = made.count();
+    member = output.count();
   };
-  const stream = new Gunzip(made.add);
+  const stream = new Gunzip(output.add);
   stream.onmember = closeMember;
-  const failed = made.from(packed, stream);
+  const failed = output.from(packed, stream);
   if (failed) return failed;
   closeMember(packed.length);
-  return whole ? made.all() : { ok: false, why: 'damaged' };
+  return whole ? output.all() : { ok: false, why: 'damaged' };
 }
 
 interface Stream {

@@ -128,8 +128,8 @@ function oneMonth(days: DailySummary[], left: number, top: number, grid: Grid, c
   const name = speaker.value({ q: 'date', value: days[0]!.date }, 'month');
   const marks: Mark[] = [word(name, left, text, 'start', true)];
   if (share !== null) {
-    const told = { q: 'share' as const, value: share };
-    const whole = small ? speaker.value(told) : speaker.say('charts.dayStrip.inRange', { share: told });
+    const quantity = { q: 'share' as const, value: share };
+    const whole = small ? speaker.value(quantity) : speaker.say('charts.dayStrip.inRange', { share: quantity });
     // A long name of a month leaves a small one no room for its share, which the table of the picture has.
     const taken = roughWidth(`${name}  ${whole}`, text);
     if (!small || taken <= month - cell.gap) marks.push(word(whole, left + month - cell.gap, text, 'end'));

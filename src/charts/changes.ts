@@ -81,14 +81,14 @@ export function changesChart(
       { kind: 'rect', role: 'ink', x: x(change.change) - 2.5, y: y - 2.5, w: 5, h: 5, radius: 2.5 },
     );
   });
-  const told = shown.filter(({ verdict }) => verdict === 'more-than-noise');
+  const changed = shown.filter(({ verdict }) => verdict === 'more-than-noise');
   return {
     width: CONTENT_WIDTH,
     height: round(bottom + text + 8),
     summary: speaker.say('charts.changes.summary', {
       count: { q: 'count', value: shown.length },
-      told: { q: 'count', value: told.length },
-      names: { q: 'word', value: told.map(nameOf).join(', ') },
+      changed: { q: 'count', value: changed.length },
+      names: { q: 'word', value: changed.map(nameOf).join(', ') },
     }),
     marks,
   };

@@ -25,7 +25,7 @@ export function dayHours(timeline: Timeline, index: number, context: ChartContex
     if (lowest[hour]! < 0 || height(i) < height(lowest[hour]!)) lowest[hour] = i;
     if (highest[hour]! < 0 || height(i) > height(highest[hour]!)) highest[hour] = i;
   }
-  const told = (i: number): string => {
+  const readingText = (i: number): string => {
     if (i < 0) return '–';
     const reading: Quantity = { q: 'glucose', value: mgdl[i]! as MgPerDl, limit: Math.sign(limit[i]!) as -1 | 0 | 1 };
     return speaker.value(reading, 'short');
@@ -40,8 +40,8 @@ export function dayHours(timeline: Timeline, index: number, context: ChartContex
     ],
     rows: Array.from({ length: day.to > day.from || written.length > 0 ? HOURS : 0 }, (_, hour) => [
       speaker.value({ q: 'clock', value: hour * 60 }, 'short'),
-      told(lowest[hour]!),
-      told(highest[hour]!),
+      readingText(lowest[hour]!),
+      readingText(highest[hour]!),
       written
         .filter((note) => Math.floor(note.minute / 60) === hour)
         .map((note) =>

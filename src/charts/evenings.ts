@@ -17,7 +17,7 @@ const SIGN = 6;
 const NOON = DAY_MINUTES / 2;
 
 /** Noted so long before a low began and after it ended stands beside it; exercise longer before (ours). */
-const BESIDE = { before: 360, exercise: 720, after: 120 };
+const MINUTES_ROUND_LOW = { before: 360, exercise: 720, after: 120 };
 /** What may go with a low; the first named has the first claim to room. */
 const SHOWN = ['alarm', 'exercise', 'food', 'rapid'] as const satisfies readonly SignKind[];
 export type SignBeside = (typeof SHOWN)[number];
@@ -164,11 +164,11 @@ function labels(
     .sort((a, b) => b.low.level - a.low.level || b.low.minutes - a.low.minutes)
     .flatMap(({ low, from, to }): Mark[] => {
       const lowest = speaker.value({ q: 'glucose', value: low.extreme }, 'short');
-      const told = speaker.say('charts.evenings.low', {
+      const label = speaker.say('charts.evenings.low', {
         lowest: { q: 'word', value: low.extremeLimit === 0 ? lowest : `≤${lowest}` },
         length: { q: 'word', value: speaker.value({ q: 'minutes', value: low.minutes }, 'short') },
       });
-      const width = roughWidth(told, text);
+      const width = roughWidth(label, text);
       for (const [x, anchor] of [
         [to + 3, 'start'],
         [from - 3, 'end'],
@@ -177,22 +177,22 @@ function labels(
         if (span[0] < LEFT || span[1] > CONTENT_WIDTH) continue;
         if (taken.some(([a, b]) => span[0] < b + 1 && a < span[1] + 1 && !(a === from && b === to))) continue;
         taken.push(span);
-        return [{ kind: 'text', role: 'ink', x: round(x), y: round(base - 0.5), text: told, size: text, anchor }];
+        return [{ kind: 'text', role: 'ink', x: round(x), y: round(base - 0.5), text: label, size: text, anchor }];
       }
       return [];
     });
 }
 
-const beside = (note: Note, kind: SignKind, lows: readonly Episode[]): boolean =>
+const isNearLow = (note: Note, kind: SignKind, lows: readonly Episode[]): boolean =>
   note.timed &&
   lows.some(({ start, end }) => {
-    const before = kind === 'exercise' ? BESIDE.exercise : BESIDE.before;
-    return note.at >= start - before * MINUTE_MS && note.at <= end + BESIDE.after * MINUTE_MS;
+    const before = kind === 'exercise' ? MINUTES_ROUND_LOW.exercise : MINUTES_ROUND_LOW.before;
+    return note.at >= start - before * MINUTE_MS && note.at <= end + MINUTES_ROUND_LOW.after * MINUTE_MS;
   });
 
 /** The signs that stand beside lows, for their key. */
 export const signsBeside = ({ notes }: Timeline, lows: readonly Episode[], isLong: LongActing): SignBeside[] =>
-  SHOWN.filter((kind) => notes.some((note) => signKind(note, isLong) === kind && beside(note, kind, lows)));
+  SHOWN.filter((kind) => notes.some((note) => signKind(note, isLong) === kind && isNearLow(note, kind, lows)));
 
 /** Notes of one kind within the width of a sign are one; another kind stands a little beside its time rather than on a sign. */
 function signs(timeline: Timeline, date: LocalDate, lows: Episode[], top: number, isLong: LongActing): Mark[] {
@@ -204,7 +204,7 @@ function signs(timeline: Timeline, date: LocalDate, lows: Episode[], top: number
   for (const kind of SHOWN) {
     let last = Number.NEGATIVE_INFINITY;
     for (const note of timeline.notes) {
-      if (signKind(note, isLong) !== kind || !inRow(note) || !beside(note, kind, lows)) continue;
+      if (signKind(note, isLong) !== kind || !inRow(note) || !isNearLow(note, kind, lows)) continue;
       const goesOn = kind === 'exercise' && note.at - last <= ONE_SESSION * MINUTE_MS;
       last = note.at;
       if (goesOn) continue;

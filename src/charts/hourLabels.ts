@@ -3,7 +3,7 @@ import type { ChartContext } from './context.ts';
 import { round } from './pen.ts';
 
 /** Least white between two names, in points. */
-const APART = 2;
+const GAP = 2;
 
 /** Width of a name in points: these are short, and an m is nearly three times an i. */
 const widthOf = (name: string, size: number): number =>
@@ -30,7 +30,7 @@ export function hourLabels(
     const width = widthOf(text, context.text);
     const x = at(hour);
     const from = x - (anchor === 'start' ? 0 : anchor === 'end' ? width : width / 2);
-    if (taken.some((other) => from < other.to + APART && other.from < from + width + APART)) continue;
+    if (taken.some((other) => from < other.to + GAP && other.from < from + width + GAP)) continue;
     const mark: Mark = { kind: 'text', role: 'axis', x: round(x), y: round(y), text, size: context.text, anchor };
     taken.push({ hour, from, to: from + width, mark });
   }

@@ -26,11 +26,11 @@ export function nightsChart(nights: Night[], context: ChartContext): Drawing {
   const box = perRow > 14 ? text * 1.9 : Math.max(text * 2.7, 24);
   const head = headOf(context, width);
   const rowHeight = head + 4 + box + 8;
-  const told = minutesFit(nights, width, context);
+  const withMinutes = minutesFit(nights, width, context);
   const marks: Mark[] = nights.flatMap((night, index) => {
     const x = round((index % perRow) * (width + gap));
     const y = round(Math.floor(index / perRow) * rowHeight);
-    return oneNight(night, { x, y, w: round(width), h: box, head }, told, context);
+    return oneNight(night, { x, y, w: round(width), h: box, head }, withMinutes, context);
   });
   return {
     width: CONTENT_WIDTH,

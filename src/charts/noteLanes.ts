@@ -7,7 +7,7 @@ import { round } from './pen.ts';
 /** Signs beside a curve of half a page's width. */
 const SIGN = 6;
 const LANE = 8;
-const APART = 1.5;
+const GAP = 1.5;
 /** How far right of its own time a sign may stand where another is in the way, in points. */
 const SHIFT = 9;
 
@@ -107,8 +107,8 @@ function grouped(notes: Note[], kind: SignKind, x: (minute: number) => number, c
   const groups: Note[][] = [];
   for (const note of notes) {
     const last = groups.at(-1);
-    const until = last && x(last[0]!.minute) + widthOf(told(last, kind, context), context);
-    if (last && until !== undefined && x(note.minute) < until + APART) last.push(note);
+    const until = last && x(last[0]!.minute) + widthOf(amountText(last, kind, context), context);
+    if (last && until !== undefined && x(note.minute) < until + GAP) last.push(note);
     else groups.push([note]);
   }
   return groups;
@@ -122,14 +122,13 @@ function place(
   kind: SignKind,
   context: ChartContext,
 ): void {
-  const text = told(group, kind, context);
+  const text = amountText(group, kind, context);
   for (const label of text === '' ? [''] : [text, '']) {
     const width = widthOf(label, context);
     const wished = Math.min(x(group[0]!.minute), right - width + SIGN / 2);
     for (let at = wished; at <= wished + SHIFT; at += 1) {
       const [from, until] = [at - SIGN / 2, at - SIGN / 2 + width];
-      if (until > right + 1 || placed.some((one) => from < one.until + APART && one.x - SIGN / 2 < until + APART))
-        continue;
+      if (until > right + 1 || placed.some((one) => from < one.until + GAP && one.x - SIGN / 2 < until + GAP)) continue;
       placed.push({ x: at, kind, text: label, until });
       return;
     }
@@ -140,7 +139,7 @@ const widthOf = (text: string, { text: size }: ChartContext): number =>
   SIGN + (text === '' ? 0 : 1 + roughWidth(text, size) * 0.98);
 
 /** Bare amounts, since the key names their unit; of several together how many, and their sum. */
-function told(notes: Note[], kind: SignKind, context: ChartContext): string {
+function amountText(notes: Note[], kind: SignKind, context: ChartContext): string {
   const { speaker } = context;
   const number = (value: number): string =>
     speaker.number(value, [0, 1].find((n) => Number(value.toFixed(n)) === value) ?? 2);

@@ -25,7 +25,7 @@ const LONGEST_LABEL = 26;
 /** The least of a note that says more than its sign, in letters. */
 const SHORT_LABEL = 14;
 /** Between a sign, which holds its letter, and its label; points. */
-const BESIDE = { narrow: 1.5, wide: 2.5 };
+const SPACE = { narrow: 1.5, wide: 2.5 };
 
 /** Height that lanes of signs take. */
 export const signsHeight = (lanes: number): number => lanes * LANE;
@@ -79,7 +79,7 @@ function sign(note: Note, centre: number, y: number, until: number, context: Cha
     letter,
   };
   const narrow = note.kind === 'meal' || note.kind === 'medication';
-  const start = centre + SIZE / 2 + (narrow ? BESIDE.narrow : BESIDE.wide);
+  const start = centre + SIZE / 2 + (narrow ? SPACE.narrow : SPACE.wide);
   const text = labels(note, context).find((one) => start + roughWidth(one, LABEL) <= until);
   if (text === undefined) return [mark];
   return [

@@ -18,10 +18,10 @@ export function otherLows(
   const index = new Map(days.map(({ date }, i) => [date, i]));
   const base = round(top + text + 1);
   const middle = (i: number): number => left + (i + 0.5) * step;
-  const told = speaker.say('charts.evenings.others', { count: { q: 'count', value: lows.length } });
+  const label = speaker.say('charts.evenings.others', { count: { q: 'count', value: lows.length } });
   const every = Math.ceil(34 / step);
   return [
-    { kind: 'text', role: 'ink', x: 0, y: round(base - 1), text: told, size: text, anchor: 'start', strong: true },
+    { kind: 'text', role: 'ink', x: 0, y: round(base - 1), text: label, size: text, anchor: 'start', strong: true },
     { kind: 'line', role: 'axis', lines: [[left, base, CONTENT_WIDTH, base]], width: 0.75 },
     ...lows.map((low): Mark => {
       const width = Math.min(4, Math.max(1.2, step * 0.6));

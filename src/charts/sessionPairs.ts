@@ -76,12 +76,12 @@ function wrapped(content: string, width: number, size: number): string[] {
 
 /** How many sessions, after how many a low was among them by 6 in the morning, and how many leave that open. */
 function lowUntilSix(some: readonly Session[], { speaker }: ChartContext): string {
-  const told = some.flatMap(({ untilMorning }) => untilMorning.low ?? []);
+  const known = some.flatMap(({ untilMorning }) => untilMorning.low ?? []);
   return speaker.say('charts.sessions.lowUntilSix', {
     sessions: { q: 'count', value: some.length },
-    low: { q: 'count', value: told.filter((low) => low).length },
-    told: { q: 'count', value: told.length },
-    open: { q: 'count', value: some.length - told.length },
+    low: { q: 'count', value: known.filter((low) => low).length },
+    known: { q: 'count', value: known.length },
+    open: { q: 'count', value: some.length - known.length },
     six: { q: 'clock', value: NIGHT_END },
   });
 }

@@ -29,11 +29,11 @@ function filesOf(folder: string): { inputs: string[]; passedOver: string[] } {
 const isFile = (path: string): boolean => standsAt(path)?.isFile() ?? false;
 
 /** Finds and opens what the person named. Throws WrongUse when something is not there or cannot be opened. */
-export function gather(named: readonly string[], apart: readonly string[] = []): Gathered {
+export function gather(named: readonly string[], notInputs: readonly string[] = []): Gathered {
   const paths: string[] = [];
   const folders = new Set<string>();
   const passedOver: string[] = [];
-  const leftOut = new Set(apart.map((path) => resolve(path)));
+  const leftOut = new Set(notInputs.map((path) => resolve(path)));
   for (const name of named) {
     const path = resolve(name);
     const stat = standsAt(path);

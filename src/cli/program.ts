@@ -34,8 +34,8 @@ type Help = Below<'cli.help'>;
 export function program(version: string, tell: Teller, actions: Actions): Command {
   const help = (key: Help): string => tell.plain(`cli.help.${key}`);
   const option = (flag: string, value: string, name: Help, check?: (flag: string) => (text: string) => unknown) => {
-    const made = new Option(`${flag} ${value}`, help(name));
-    return check ? made.argParser(check(flag)) : made;
+    const built = new Option(`${flag} ${value}`, help(name));
+    return check ? built.argParser(check(flag)) : built;
   };
 
   const bare = (name: 'report' | 'read' | ClinicCommand): Command =>
@@ -45,8 +45,8 @@ export function program(version: string, tell: Teller, actions: Actions): Comman
       .helpOption('-h, --help', help('help'))
       .exitOverride()
       .configureHelp({ helpWidth: 100 });
-  const forReading = (made: Command): Command =>
-    made
+  const forReading = (command: Command): Command =>
+    command
       .addOption(option('--unit', '<unit>', 'unit', choice('mg/dL', 'mmol/L')))
       .addOption(option('--date-order', '<order>', 'dateOrder', choice('day-first', 'month-first', 'year-first')))
       .addOption(option('--zone', '<zone>', 'zone'))
@@ -55,13 +55,13 @@ export function program(version: string, tell: Teller, actions: Actions): Comman
       .addOption(option('--from', '<date>', 'from', calendarDate))
       .addOption(option('--to', '<date>', 'to', calendarDate));
 
-  const forPaper = (made: Command): Command =>
-    made
+  const forPaper = (command: Command): Command =>
+    command
       .addOption(option('--paper', '<size>', 'paper', choice('a4', 'letter')))
       .addOption(new Option('--grey', help('grey')))
       .addOption(option('--clinic', '<text>', 'clinicName'));
-  const forPapers = (made: Command): Command =>
-    forPaper(forReading(made))
+  const forPapers = (command: Command): Command =>
+    forPaper(forReading(command))
       .addOption(option('--language', '<code>', 'language', choice(...LANGUAGES)))
       .addOption(option('--region', '<code>', 'region'))
       .addOption(option('--phone', '<number>', 'phone'))
@@ -74,8 +74,8 @@ export function program(version: string, tell: Teller, actions: Actions): Comman
       .addOption(new Option('--further', help('further')))
       .addOption(new Option('--html', help('html')))
       .addOption(new Option('--attach', help('attach')));
-  const examples = (made: Command, key: Below<'cli.help.examples'>): Command =>
-    made.addHelpText('after', section(tell, `examples.${key}`));
+  const examples = (command: Command, key: Below<'cli.help.examples'>): Command =>
+    command.addHelpText('after', section(tell, `examples.${key}`));
 
   const report = examples(forPapers(bare('report').argument('<files...>', help('files'))), 'report')
     .addOption(option('--out', '<folder>', 'out').default('reports'))
@@ -104,7 +104,8 @@ export function program(version: string, tell: Teller, actions: Actions): Comman
     .addHelpText('after', `${section(tell, 'examples.all')}\n${help('settings')}\n\n${exits(tell)}`)
     .addCommand(report)
     .addCommand(read);
-  for (const made of clinicCommands({ help, bare, forPaper, forPapers, examples }, actions)) whole.addCommand(made);
+  for (const command of clinicCommands({ help, bare, forPaper, forPapers, examples }, actions))
+    whole.addCommand(command);
   return whole;
 }
 

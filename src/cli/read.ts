@@ -20,8 +20,8 @@ export async function read(files: string[], { json, ...given }: ReadOptions, doo
   const taken = intake(await openWorkbooks(found.inputs), wanted.settings);
   const exit = taken.ok ? EXIT.done : EXIT.refused;
   if (json) {
-    const { ok, files: told, ledger, outside, issues, setAside } = taken;
-    print(printableJson(JSON.stringify({ ok, files: told, ledger, outside, issues, setAside }, null, 2)));
+    const { ok, files: fileFacts, ledger, outside, issues, setAside } = taken;
+    print(printableJson(JSON.stringify({ ok, files: fileFacts, ledger, outside, issues, setAside }, null, 2)));
     return exit;
   }
   tellSources(door, found, wanted);
@@ -68,9 +68,9 @@ const optionsOf = (choices: readonly Choice[]): string =>
       choice.id in OPTION && choice.value !== 'both' ? [{ id: choice.id, value: String(choice.value) }] : [],
     )
     // An option speaks of a whole file: none fits tables that differ, and once says it for tables that agree.
-    .filter(({ id, value }, i, told) => {
-      const alike = told.filter((other) => other.id === id);
-      return alike.every((other) => other.value === value) && told.indexOf(alike[0]!) === i;
+    .filter(({ id, value }, i, options) => {
+      const alike = options.filter((other) => other.id === id);
+      return alike.every((other) => other.value === value) && options.indexOf(alike[0]!) === i;
     })
     .map(({ id, value }) => `${OPTION[id]} ${/[^\w/.-]/.test(value) ? JSON.stringify(value) : value}`)
     .join(' ');

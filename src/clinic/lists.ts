@@ -20,12 +20,12 @@ export function contentOf(
   lines: readonly WorklistLine[],
   thresholds: Thresholds,
   passedOver: readonly string[],
-  beside: boolean,
+  linked: boolean,
   order: WorklistContent['order'] = 'pressing',
 ): WorklistContent {
   const flagged = lines.filter(({ tier }) => FLAGGED.includes(tier)).length;
   const ordered = order === 'visit' ? byVisit(lines) : lines;
-  return { lines: ordered, order, tiers: TIERS, flagged, rules: rulesOf(thresholds), passedOver, beside };
+  return { lines: ordered, order, tiers: TIERS, flagged, rules: rulesOf(thresholds), passedOver, linked };
 }
 
 export interface Printing {

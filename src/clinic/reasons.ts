@@ -27,18 +27,18 @@ export function reasonsOf(facts: Facts, { veryLow, lows, veryHigh, data }: Thres
     if (value === null || threshold === null) return false;
     return threshold === 'goals' ? facts.unmet.includes(goal) : value > threshold;
   };
-  const told = (value: number) => ({ share: { q: 'share', value } as const });
+  const shareOf = (value: number) => ({ share: { q: 'share', value } as const });
 
   if (facts.lows && veryLow.events !== null && facts.lows.level2 >= veryLow.events) {
     add('very-low', 'veryLowEvents', { n: count(facts.lows.level2), ...on(facts.lows.level2Dates) });
   }
   const veryLowShare = facts.shares?.veryLow ?? null;
-  if (share(veryLowShare, veryLow.share, 'very-low')) add('very-low', 'veryLowShare', told(veryLowShare!));
+  if (share(veryLowShare, veryLow.share, 'very-low')) add('very-low', 'veryLowShare', shareOf(veryLowShare!));
   if (facts.highs && veryHigh.minutes !== null && facts.highs.longestLevel2 >= veryHigh.minutes) {
     add('long-high', 'veryHighLong', { minutes: { q: 'minutes', value: facts.highs.longestLevel2 } });
   }
   if (share(facts.below, lows.share, 'low')) {
-    add('lows', 'lowShare', { ...told(facts.below!), n: count(facts.lows?.count ?? 0) });
+    add('lows', 'lowShare', { ...shareOf(facts.below!), n: count(facts.lows?.count ?? 0) });
   }
   if (facts.lows && lows.nightEvents !== null && facts.lows.night >= lows.nightEvents) {
     add('lows', 'nightLows', { n: count(facts.lows.night) });
@@ -46,7 +46,7 @@ export function reasonsOf(facts: Facts, { veryLow, lows, veryHigh, data }: Thres
   const veryHighShare = facts.shares?.veryHigh ?? null;
   if (share(veryHighShare, veryHigh.share, 'very-high')) {
     add('very-high', 'veryHighShare', {
-      ...told(veryHighShare!),
+      ...shareOf(veryHighShare!),
       n: count(facts.highs?.level2 ?? 0),
       ...on(facts.highs?.level2Dates ?? []),
     });

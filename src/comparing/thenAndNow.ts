@@ -109,7 +109,7 @@ function changeIn(
   facts: { before: PeriodFacts; now: PeriodFacts },
 ): Change {
   const [a, b] = [statisticOf(of, before.days), statisticOf(of, now.days)];
-  const summed = ({ columns, of: made }: typeof a) => made(columns.map(total));
+  const summed = ({ columns, of: statistic }: typeof a) => statistic(columns.map(total));
   const values = { before: summed(a), now: summed(b) };
   const smallest = SMALLEST[of];
   const known = { of, ...values, change: values.now - values.before, smallest };

@@ -1,7 +1,7 @@
 import { count, limit, share, word } from './evidence/quantities.ts';
 import { absent, type Finding, holds, quiet } from './finding.ts';
 
-const TOLD = ['in-range', 'low', 'very-low', 'lows', 'high', 'very-high'];
+const NUMBERS = ['in-range', 'low', 'very-low', 'lows', 'high', 'very-high'];
 
 /** Two periods are put side by side, and the difference in range and lows may be chance, or cannot be told yet: both numbers stand. */
 export const changeNotTold: Finding<'change-not-told'> = {
@@ -10,7 +10,7 @@ export const changeNotTold: Finding<'change-not-told'> = {
   look({ thenAndNow }) {
     if (!thenAndNow.ok) return quiet(thenAndNow.why);
     const { changes, before, now } = thenAndNow.value;
-    if (changes.some(({ of, verdict }) => TOLD.includes(of) && verdict === 'more-than-noise')) return absent;
+    if (changes.some(({ of, verdict }) => NUMBERS.includes(of) && verdict === 'more-than-noise')) return absent;
     const range = changes.find(({ of }) => of === 'in-range');
     if (!range) return absent;
     const low = changes.find(({ of }) => of === 'low');

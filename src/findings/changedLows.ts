@@ -9,9 +9,9 @@ export const changedLows: Finding<'changed-lows'> = {
   id: 'changed-lows',
   source: 'ours; smallest change that matters: ours',
   look(measures) {
-    const told = firstChanged(measures, OF);
-    if ('look' in told) return told.look;
-    const { change, way, lengths } = told;
+    const first = firstChanged(measures, OF);
+    if ('look' in first) return first.look;
+    const { change, way, lengths } = first;
     const isTime = change.of !== 'lows';
     return holds(
       {

@@ -9,9 +9,9 @@ export const changedRange: Finding<'changed-range'> = {
   id: 'changed-range',
   source: '5 points of time in range: Battelino 2019, Diabetes Care 42:1593-1603; others ours',
   look(measures) {
-    const told = firstChanged(measures, OF);
-    if ('look' in told) return told.look;
-    const { change, way, lengths } = told;
+    const first = firstChanged(measures, OF);
+    if ('look' in first) return first.look;
+    const { change, way, lengths } = first;
     const isRange = change.of === 'in-range';
     return holds(
       {

@@ -13,18 +13,18 @@ export const lowAfterExercise: Finding<'low-after-exercise'> = {
   look(measures) {
     const { exercise } = measures;
     if (!exercise.ok) return untold(exercise.why);
-    const told = exercise.value.filter(({ untilMorning }) => untilMorning.low !== null);
-    if (told.length === 0) return untold('too-few-occasions');
-    const low = told.filter(({ untilMorning }) => untilMorning.low === true);
+    const known = exercise.value.filter(({ untilMorning }) => untilMorning.low !== null);
+    if (known.length === 0) return untold('too-few-occasions');
+    const low = known.filter(({ untilMorning }) => untilMorning.low === true);
     if (low.length === 0) return absent;
     const lowest = Math.min(...low.flatMap(({ untilMorning }) => untilMorning.lowest ?? [])) as MgPerDl;
     return holds(
       {
         limit: limit('low'),
         count: count(low.length),
-        of: count(told.length),
+        of: count(known.length),
         soon: count(low.filter(({ lowSoon }) => lowSoon === true).length),
-        unknown: count(exercise.value.length - told.length),
+        unknown: count(exercise.value.length - known.length),
         six: clock(NIGHT_END),
         lowest: glucose(lowest),
         ...felt(measures, ({ start }) =>

@@ -12,17 +12,17 @@ export const lowAfterInsulinOnly: Finding<'low-after-insulin-only'> = {
   source: 'ours',
   look({ corrections }) {
     if (!corrections.ok) return untold(corrections.why);
-    const told = corrections.value.filter(({ unusable, low }) => unusable.length === 0 && low !== null);
-    if (told.length < LEAST) return untold('too-few-occasions');
-    const low = told.filter((one) => one.low === true);
-    if (!isRepeated(low.length, told.length)) return absent;
+    const usable = corrections.value.filter(({ unusable, low }) => unusable.length === 0 && low !== null);
+    if (usable.length < LEAST) return untold('too-few-occasions');
+    const low = usable.filter((one) => one.low === true);
+    if (!isRepeated(low.length, usable.length)) return absent;
     return holds(
-      { limit: limit('low'), count: count(low.length), of: count(told.length) },
+      { limit: limit('low'), count: count(low.length), of: count(usable.length) },
       low.map((one) => stretchFrom(one, 240)),
       undefined,
       alsoBeside(
         low,
-        told.filter((each) => !low.includes(each)),
+        usable.filter((each) => !low.includes(each)),
       ),
     );
   },

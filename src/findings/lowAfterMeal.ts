@@ -12,19 +12,19 @@ export const lowAfterMeal: Finding<'low-after-meal'> = {
   source: 'ours',
   look({ meals }) {
     if (!meals.ok) return untold(meals.why);
-    const told = meals.value.filter(
+    const usable = meals.value.filter(
       ({ insulin, unusable, course }) => insulin.when !== 'none-noted' && unusable.length === 0 && course?.low != null,
     );
-    if (told.length < LEAST) return untold('too-few-occasions');
-    const low = told.filter(({ course }) => course?.low === true);
-    if (!isRepeated(low.length, told.length)) return absent;
+    if (usable.length < LEAST) return untold('too-few-occasions');
+    const low = usable.filter(({ course }) => course?.low === true);
+    if (!isRepeated(low.length, usable.length)) return absent;
     return holds(
-      { limit: limit('low'), count: count(low.length), of: count(told.length) },
+      { limit: limit('low'), count: count(low.length), of: count(usable.length) },
       low.map((meal) => stretchFrom(meal, 240)),
       undefined,
       alsoBeside(
         low,
-        told.filter((each) => !low.includes(each)),
+        usable.filter((each) => !low.includes(each)),
       ),
     );
   },

@@ -18,8 +18,8 @@ export const veryLow: Finding<'very-low'> = {
     if (episodes.length > 0) {
       const { extreme, longest, furthest } = extremes(episodes);
       const where = episodes.flatMap((each) => evidenceOf(each, true));
-      const told = daysOf(where);
-      const briefly = daily.ok ? daily.value.filter(isBrief).filter(({ date }) => !told.includes(date)).length : 0;
+      const onDays = daysOf(where);
+      const briefly = daily.ok ? daily.value.filter(isBrief).filter(({ date }) => !onDays.includes(date)).length : 0;
       return holds(
         {
           kind: word('episodes'),

@@ -15,9 +15,9 @@ export function labilitySum(mmol: ArrayLike<number>, minutes: ArrayLike<number>)
   let sum = 0;
   let last = 0;
   for (let i = 1; i < mmol.length; i++) {
-    const apart = minutes[i]! - minutes[last]!;
-    if (apart < SHORTEST) continue;
-    if (apart <= LONGEST) sum += square(mmol[i]! - mmol[last]!) / (apart / 60);
+    const elapsed = minutes[i]! - minutes[last]!;
+    if (elapsed < SHORTEST) continue;
+    if (elapsed <= LONGEST) sum += square(mmol[i]! - mmol[last]!) / (elapsed / 60);
     last = i;
   }
   return sum;

@@ -8,13 +8,13 @@ import type { Trace } from './trace.ts';
  */
 export function differences(
   { mgdl, minutes, stretch, interval }: Pick<Trace, 'mgdl' | 'minutes' | 'stretch' | 'interval'>,
-  apart: number,
+  lag: number,
   unbroken: boolean,
 ): number[] {
   const found: number[] = [];
   let earlier = 0;
   for (let i = 0; i < mgdl.length; i++) {
-    const wanted = minutes[i]! - apart;
+    const wanted = minutes[i]! - lag;
     while (earlier + 1 < i && Math.abs(minutes[earlier + 1]! - wanted) <= Math.abs(minutes[earlier]! - wanted))
       earlier++;
     if (earlier === i || Math.abs(minutes[earlier]! - wanted) > interval / 2) continue;
@@ -52,7 +52,7 @@ export const conga: Index<Conga> = {
   definition: { hours: '1, 2, 4' },
   compute(trace) {
     if (trace.mgdl.length === 0) return { ok: false, why: 'no-readings' };
-    const [one, two, four] = [60, 120, 240].map((apart) => differences(trace, apart, true)) as [
+    const [one, two, four] = [60, 120, 240].map((lag) => differences(trace, lag, true)) as [
       number[],
       number[],
       number[],

@@ -1,7 +1,7 @@
 import type { Said } from '../model/clinic.ts';
+import type { Detail, Shown } from '../model/detail.ts';
 import type { Issue } from '../model/issues.ts';
 import type { Params, Quantity } from '../model/quantity.ts';
-import type { Shown, Told } from '../model/told.ts';
 
 const word = (value: string): Quantity => ({ q: 'word', value });
 
@@ -35,8 +35,8 @@ export const withWords = ({ key, params }: Said, change: (text: string) => strin
 function changed(shown: Shown, change: (text: string) => string): Shown {
   if (typeof shown === 'string') return change(shown);
   if (typeof shown === 'number') return shown;
-  if (Array.isArray(shown)) return shown.map((one: string | Told) => changed(one, change)) as string[] | Told[];
-  const { is, ...data } = shown as Told;
+  if (Array.isArray(shown)) return shown.map((one: string | Detail) => changed(one, change)) as string[] | Detail[];
+  const { is, ...data } = shown as Detail;
   const texts = Object.entries(data).map(([name, value]) => [name, typeof value === 'string' ? change(value) : value]);
-  return { is, ...Object.fromEntries(texts) } as Told;
+  return { is, ...Object.fromEntries(texts) } as Detail;
 }

@@ -1,5 +1,5 @@
+import type { DateOrder, Detail, Shown } from '../model/detail.ts';
 import type { Question } from '../model/question.ts';
-import type { DateOrder, Shown, Told } from '../model/told.ts';
 import type { Below, ParamsOf } from '../model/words.ts';
 import { isolated } from './isolated.ts';
 import type { Telling } from './telling.ts';
@@ -15,9 +15,9 @@ export function shownText(telling: Telling, shown: Shown): string {
   return shown.map((one) => shownText(telling, one)).join(shown.every((one) => typeof one === 'string') ? ', ' : '; ');
 }
 
-const isList = (shown: Shown): shown is readonly string[] | readonly Told[] => Array.isArray(shown);
+const isList = (shown: Shown): shown is readonly string[] | readonly Detail[] => Array.isArray(shown);
 
-function toldText(telling: Telling, { is, ...data }: Told): string {
+function toldText(telling: Telling, { is, ...data }: Detail): string {
   const texts: Record<string, string> = {};
   const choices: Record<string, number> = {};
   for (const [name, value] of Object.entries<string | number>(data)) {
@@ -29,7 +29,7 @@ function toldText(telling: Telling, { is, ...data }: Told): string {
     else texts[name] = isolated(value);
   }
   // tests/language/issues.test.ts: no form lacks what its words ask for.
-  return telling.fill(`understood.${is}`, texts as ParamsOf<`understood.${Told['is']}`, string>, choices);
+  return telling.fill(`understood.${is}`, texts as ParamsOf<`understood.${Detail['is']}`, string>, choices);
 }
 
 /** With the decimals it has: nothing here is worked out, all of it stood in a file. */

@@ -123,18 +123,18 @@ export function speakerOf(words: unknown, options: SpeakerOptions): Speaker {
     stack(minutes) {
       const day = dayOf24(minutes);
       const tenths = stackedTenths(minutes);
-      const told = {} as Record<Band, string>;
+      const texts = {} as Record<Band, string>;
       for (const band of BANDS) {
         const some = minutes[band] > 0;
         if (voice === 'patient') {
-          told[band] = isolate(duration(telling, day[band] === 0 && some ? 0.1 : day[band], 'long'));
+          texts[band] = isolate(duration(telling, day[band] === 0 && some ? 0.1 : day[band], 'long'));
         } else {
           const number = forms.number(tenths[band] / 10, 1);
           const least = tenths[band] === 0 && some ? fill('units.under', { value: forms.number(0.1, 1) }) : number;
-          told[band] = isolate(fill('units.percent', { value: least }));
+          texts[band] = isolate(fill('units.percent', { value: least }));
         }
       }
-      return told;
+      return texts;
     },
   };
 }

@@ -4,22 +4,21 @@ import type { Course } from './course.ts';
 import type { Measure } from './measure.ts';
 
 const BEFORE = 15;
-const APART = 60;
+const FAR = 60;
 
 /** Alarms that were written down: how many a night, and whether a low that was seen stands near. */
 export const alarms: Measure<'alarms'> = {
   id: 'alarms',
   source: 'Daybands',
   needs: {},
-  definition: { before: BEFORE, apart: APART, nightEnd: NIGHT_END },
+  definition: { before: BEFORE, apart: FAR, nightEnd: NIGHT_END },
   compute(shared) {
     const { timeline } = shared;
     const noted = timeline.notes.filter(({ kind, timed }) => kind === 'alarm' && timed);
     if (noted.length === 0) return { ok: false, why: 'none-noted' };
     const lows = shared.lows();
-    const beside = (at: number, { start, end }: Course) => at >= start - BEFORE * MINUTE_MS && at <= end;
-    const around = (at: number, { start, end }: Course) =>
-      at >= start - APART * MINUTE_MS && at <= end + APART * MINUTE_MS;
+    const duringLow = (at: number, { start, end }: Course) => at >= start - BEFORE * MINUTE_MS && at <= end;
+    const around = (at: number, { start, end }: Course) => at >= start - FAR * MINUTE_MS && at <= end + FAR * MINUTE_MS;
     const perNight = new Map<number, number>();
     for (const { day, minute } of noted) if (minute < NIGHT_END) perNight.set(day, (perNight.get(day) ?? 0) + 1);
     return {
@@ -28,7 +27,7 @@ export const alarms: Measure<'alarms'> = {
         noted: noted.length,
         days: new Set(noted.map(({ day }) => day)).size,
         nights: [...perNight].map(([day, count]) => ({ date: timeline.days[day]!.date, alarms: count })),
-        lowsWith: lows.filter((low) => noted.some(({ at }) => beside(at, low))).length,
+        lowsWith: lows.filter((low) => noted.some(({ at }) => duringLow(at, low))).length,
         lows: lows.length,
         apart: noted.filter(({ at }) => !lows.some((low) => around(at, low))).length,
       },

@@ -1,7 +1,7 @@
 import type { LocalDate, MgPerDl } from '../model/glucose.ts';
 import type { LogWords } from '../model/logbook.ts';
 import type { Limits, TargetSet } from '../model/targets.ts';
-import type { Beside } from '../model/thenAndNow.ts';
+import type { ComparedWith } from '../model/thenAndNow.ts';
 import type { Readings, Timeline } from '../model/timeline.ts';
 import type { Medicine } from '../model/trust.ts';
 import { findOccasions, type Occasions } from '../occasions/index.ts';
@@ -17,7 +17,7 @@ import type { Basis } from './estimate.ts';
 /** What is asked beside the period itself. */
 export interface Asked {
   /** What to compare the period with; null: nothing. */
-  beside: Beside | null;
+  comparedWith: ComparedWith | null;
   /** Medicines to look for in notes. */
   medicines: readonly Medicine[];
   /** Whether rises without a food note are listed as inferred meals. */
@@ -28,7 +28,7 @@ export interface Asked {
   dueDate: LocalDate | null;
 }
 
-export const NOTHING_ASKED: Asked = { beside: null, medicines: [], a1c: null, dueDate: null };
+export const NOTHING_ASKED: Asked = { comparedWith: null, medicines: [], a1c: null, dueDate: null };
 
 /** What measures share, so that every reading is classified once and every day summed once. */
 export interface Context extends Asked {

@@ -1,7 +1,7 @@
 import type { ReadFile } from '../model/input.ts';
 import type { Settings } from '../model/settings.ts';
 import type { TargetSet } from '../model/targets.ts';
-import type { Beside, PeriodSums } from '../model/thenAndNow.ts';
+import type { ComparedWith, PeriodSums } from '../model/thenAndNow.ts';
 import type { Timeline } from '../model/timeline.ts';
 import { addDays } from '../time/calendar.ts';
 import { buildTimeline } from '../timeline/index.ts';
@@ -9,12 +9,12 @@ import { context } from './context.ts';
 import { periodSums } from './daySums.ts';
 
 /** The other side of the comparison that was asked for, from the same files, a snapshot or the period itself. */
-export function besideOf(
+export function comparedWithOf(
   files: ReadFile[],
   { compare, zone }: Pick<Settings, 'compare' | 'zone'>,
   { from, days }: Timeline,
   targets: TargetSet,
-): Beside | null {
+): ComparedWith | null {
   if (compare === undefined) return null;
   if (compare.with === 'change') return { with: 'change', date: compare.date, text: compare.text };
   if (compare.with === 'snapshot') return { with: 'snapshot', before: compare.before };

@@ -85,7 +85,7 @@ type Agreement = Omit<Fingersticks, 'noted' | 'alone'>;
 
 /** The figures over pairs, at least one. */
 export function agreement(pairs: StickPair[]): Agreement {
-  const apart = pairs.map(({ finger, sensor }) => sensor - finger);
+  const differences = pairs.map(({ finger, sensor }) => sensor - finger);
   const relative = pairs.map(({ finger, sensor }) => Math.abs(sensor - finger) / finger);
   const within = (k: number) =>
     pairs.filter(({ finger, sensor }) => Math.abs(sensor - finger) <= (finger < SWITCH ? k : (k * finger) / 100) + 1e-9)
@@ -98,9 +98,9 @@ export function agreement(pairs: StickPair[]): Agreement {
     pairs,
     mard: meanOf(relative),
     medianArd: median(relative),
-    bias: meanOf(apart),
+    bias: meanOf(differences),
     relativeBias: meanOf(pairs.map(({ finger, sensor }) => (sensor - finger) / finger)),
-    mad: meanOf(apart.map(Math.abs)),
+    mad: meanOf(differences.map(Math.abs)),
     within15: within(15),
     within20: within(20),
     zones,

@@ -38,7 +38,7 @@ export const lowStories: Measure<'lowStories'> = {
     const stories = evenings(shared, list).map((lows): LowStory => {
       const gravest = [...lows].sort((a, b) => graver(list[a]!, list[b]!, marked))[0]!;
       const low = list[gravest]!;
-      return { lows, gravest, ...beside(log, low, gravest), pressed: marked.has(low.start) };
+      return { lows, gravest, ...notedNear(log, low, gravest), pressed: marked.has(low.start) };
     });
     const order = (place: number): Episode => list[stories[place]!.gravest]!;
     return {
@@ -84,7 +84,7 @@ function evenings({ timeline }: Context, list: readonly Episode[]): number[][] {
   return [...found.values()];
 }
 
-function beside(log: Log, low: Episode, place: number): Omit<LowStory, 'lows' | 'gravest' | 'pressed'> {
+function notedNear(log: Log, low: Episode, place: number): Omit<LowStory, 'lows' | 'gravest' | 'pressed'> {
   const before = <T extends { at: number }>(all: readonly T[], minutes: number): T | undefined =>
     all.findLast(({ at }) => at < low.start && at >= low.start - minutes * MINUTE_MS);
   const around = (all: readonly Note[], minutesBefore: number, minutesAfter: number): Note | undefined =>

@@ -30,15 +30,15 @@ export const pregnancy: Measure<'pregnancy'> = {
       meals.flatMap(({ course }) => (course === null || course[hour] === null ? [] : [{ mgdl: course[hour] }]));
     const value: Pregnancy = {
       weeks: weeksOf(shared),
-      fasting: beside(shared, 'fasting', fixed.ok ? fixed.value.fasting : []),
-      oneHour: beside(shared, 'oneHour', after('oneHour')),
-      twoHours: beside(shared, 'twoHours', after('twoHours')),
+      fasting: againstGoal(shared, 'fasting', fixed.ok ? fixed.value.fasting : []),
+      oneHour: againstGoal(shared, 'oneHour', after('oneHour')),
+      twoHours: againstGoal(shared, 'twoHours', after('twoHours')),
     };
     return { ok: true, value, n: shared.timeline.days.length, of: 'days' };
   },
 };
 
-function beside({ timeline }: Context, of: keyof typeof GOALS, values: readonly { mgdl: MgPerDl }[]): BesideGoal {
+function againstGoal({ timeline }: Context, of: keyof typeof GOALS, values: readonly { mgdl: MgPerDl }[]): BesideGoal {
   const [mgdl, mmol] = GOALS[of];
   const limit = timeline.unit === 'mg/dL' ? mgdl : toMgPerDl(mmol, 'mmol/L');
   return {

@@ -11,23 +11,25 @@ export const thenAndNow: Measure<'thenAndNow'> = {
   needs: { days: NEEDED_DAYS },
   definition: { level: LEVEL, draws: DRAWS, days: NEEDED_DAYS, evenDays: NEEDED_EVEN },
   compute(shared) {
-    const { beside } = shared;
-    if (beside === null) return { ok: false, why: 'not-asked' };
+    const { comparedWith } = shared;
+    if (comparedWith === null) return { ok: false, why: 'not-asked' };
     const all = periodSums(shared);
-    if (beside.with !== 'change') {
-      if (beside.before === null) return { ok: false, why: 'no-earlier-readings' };
-      const compared = compare(beside.before, all);
-      return compared.ok ? { ...compared, value: { with: beside.with, text: '', ...compared.value } } : compared;
+    if (comparedWith.with !== 'change') {
+      if (comparedWith.before === null) return { ok: false, why: 'no-earlier-readings' };
+      const compared = compare(comparedWith.before, all);
+      return compared.ok ? { ...compared, value: { with: comparedWith.with, text: '', ...compared.value } } : compared;
     }
     const side = (isThen: boolean): PeriodSums => ({
       ...all,
-      sensors: sensorsWorn(shared.timeline, beside.date, isThen),
-      days: all.days.filter(({ date }) => date < beside.date === isThen),
+      sensors: sensorsWorn(shared.timeline, comparedWith.date, isThen),
+      days: all.days.filter(({ date }) => date < comparedWith.date === isThen),
     });
     const [before, now] = [side(true), side(false)];
     if (before.days.length === 0 || now.days.length === 0) return { ok: false, why: 'no-earlier-readings' };
     const compared = compare(before, now);
-    return compared.ok ? { ...compared, value: { with: 'change', text: beside.text, ...compared.value } } : compared;
+    return compared.ok
+      ? { ...compared, value: { with: 'change', text: comparedWith.text, ...compared.value } }
+      : compared;
   },
 };
 

@@ -1,7 +1,7 @@
+import type { DateOrder, Detail } from './detail.ts';
 import type { GlucoseUnit } from './glucose.ts';
-import type { DateOrder, Told } from './told.ts';
 
-type Evidence<Is extends Told['is']> = Extract<Told, { is: Is }>;
+type Evidence<Is extends Detail['is']> = Extract<Detail, { is: Is }>;
 
 /** What each choice settles (`value`) and what in the file may have decided it (`evidence`). Never a sentence. */
 interface Settles {

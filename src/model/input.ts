@@ -1,7 +1,7 @@
 import type { Choice } from './choices.ts';
+import type { DateOrder } from './detail.ts';
 import type { GlucoseUnit } from './glucose.ts';
 import type { Fault, Issue } from './issues.ts';
-import type { DateOrder } from './told.ts';
 
 export type { Choice } from './choices.ts';
 export type { Fault, Issue } from './issues.ts';

@@ -1,9 +1,9 @@
+import type { DateOrder, Detail, NotText, Plain, Shown, ValueKind } from './detail.ts';
 import type { Origin } from './input.ts';
 import type { Question } from './question.ts';
-import type { DateOrder, NotText, Plain, Shown, Told, ValueKind } from './told.ts';
 
-type Is<Name extends Told['is']> = Extract<Told, { is: Name }>;
-type Word<Name extends Plain> = Extract<Told, { is: Name }>;
+type Is<Name extends Detail['is']> = Extract<Detail, { is: Name }>;
+type Word<Name extends Plain> = Extract<Detail, { is: Name }>;
 
 /** Nothing but its place. */
 type Bare = Record<never, never>;
@@ -79,7 +79,7 @@ export interface IssueTells {
   'dates-turned-unclear': Found;
   'hours-to-24': Counted;
   'hours-to-24-unclear': Found;
-  'date-order-contradicts-file': Pair<Told, Word<DateOrder>>;
+  'date-order-contradicts-file': Pair<Detail, Word<DateOrder>>;
   'date-orders-differ': { actual: Word<DateOrder>[] };
   'serial-dates-unclear': Pair<Is<'serial-read'>, Is<'serial-read'>> & Asks<'layout'>;
   'second-60': Counted;

@@ -1,7 +1,7 @@
+import type { Shown } from './detail.ts';
 import type { LocalDate, MgPerDl } from './glucose.ts';
 import type { Estimate } from './measured.ts';
 import type { Question } from './question.ts';
-import type { Shown } from './told.ts';
 
 /**
  * A value on its way into a sentence. Rounding, units and locale happen once, in language/: whoever makes a

@@ -1,5 +1,5 @@
+import type { DateOrder } from './detail.ts';
 import type { GlucoseUnit } from './glucose.ts';
-import type { DateOrder } from './told.ts';
 
 /**
  * What an issue asks of the person: whose answer would settle it. A command makes an option of it, a page a button or a

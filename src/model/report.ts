@@ -10,7 +10,7 @@ export interface Cell {
   /** Under the text, at its own size. */
   picture?: Drawing;
   /** A file that lies beside this one or below, with `/`: where there are links, the text leads to it. */
-  beside?: string;
+  link?: string;
 }
 
 export type Block =

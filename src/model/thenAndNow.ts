@@ -32,7 +32,7 @@ export interface PeriodSums {
 }
 
 /** What the period is compared with. A change splits the period itself: its day is the first of "now". */
-export type Beside =
+export type ComparedWith =
   | { with: 'previous' | 'dates' | 'snapshot'; before: PeriodSums | null }
   | { with: 'change'; date: LocalDate; text: string };
 
@@ -94,7 +94,7 @@ export interface GoalThenAndNow {
 }
 
 export interface ThenAndNow {
-  with: Beside['with'];
+  with: ComparedWith['with'];
   /** What was changed, as typed. Hostile text. */
   text: string;
   before: PeriodFacts;

@@ -99,7 +99,7 @@ export interface WordParams {
   'charts.sessions.lowFor': 'minutes';
   'charts.sessions.untilSix': 'six';
   'charts.sessions.unseen': never;
-  'charts.sessions.lowUntilSix': 'sessions' | 'six' | 'low' | 'told' | 'open';
+  'charts.sessions.lowUntilSix': 'sessions' | 'six' | 'low' | 'known' | 'open';
   'charts.foods.summary': 'foods' | 'meals';
   'charts.foods.times': 'n';
   'charts.foods.food': never;
@@ -125,7 +125,7 @@ export interface WordParams {
   'charts.calendar.veryLow': never;
   'charts.changes.less': never;
   'charts.changes.more': never;
-  'charts.changes.summary': 'count' | 'told' | 'names';
+  'charts.changes.summary': 'count' | 'changed' | 'names';
   'charts.errorGrid.axes': 'unit';
   'charts.errorGrid.summary': 'pairs' | 'a' | 'b' | 'far';
   'charts.signs.food': never;
@@ -557,7 +557,7 @@ export interface WordParams {
   'pages.interpretation.date': never;
   'pages.interpretation.hours': 'hours' | 'reached';
   'pages.interpretation.sentences.data': 'hours' | 'share' | 'days' | 'enough';
-  'pages.interpretation.sentences.nights': 'told' | 'nights' | 'low' | 'unknown';
+  'pages.interpretation.sentences.nights': 'known' | 'nights' | 'low' | 'unknown';
   'pages.interpretation.sentences.range': 'inRange' | 'high' | 'mean' | 'cv';
   'pages.interpretation.sentences.topic': 'topic';
   'pages.interpretation.sentences.end': never;

@@ -27,9 +27,9 @@ export function alsoDiffers(
   let best: AlsoDiffers | null = null;
   for (const [key, noted] of [...keys].sort(([one], [other]) => (one < other ? -1 : 1))) {
     const one = { ...noted, a: times(first, key), b: times(second, key) };
-    if (apart(one) >= LEAST && (best === null || apart(one) > apart(best))) best = one;
+    if (differenceOf(one) >= LEAST && (best === null || differenceOf(one) > differenceOf(best))) best = one;
   }
   return best;
 }
 
-const apart = ({ a, b }: AlsoDiffers): number => Math.abs(a.k / a.n - b.k / b.n);
+const differenceOf = ({ a, b }: AlsoDiffers): number => Math.abs(a.k / a.n - b.k / b.n);

@@ -43,11 +43,11 @@ function judged(
   return some.map(({ question, tried: { least: _, ...one } }, i): Comparison => {
     if (one.difference === null) return { ...one, verdict: 'too-few', alsoDiffers: null };
     const matters = Math.abs(one.difference.value) >= MATTERS[one.of];
-    const beside = (side: Question['a']) => side.map((each) => [...each.beside(), ...ofTheDay(each.date)]);
+    const notedOf = (side: Question['a']) => side.map((each) => [...each.nearby(), ...ofTheDay(each.date)]);
     return {
       ...one,
       verdict: stands[i] && matters ? 'hint' : 'not-told-apart',
-      alsoDiffers: alsoDiffers(beside(question.a), beside(question.b), question.given),
+      alsoDiffers: alsoDiffers(notedOf(question.a), notedOf(question.b), question.given),
     };
   });
 }

@@ -89,7 +89,7 @@ function ask(
       const { date, minute, course, beside } = meal;
       return course === null
         ? []
-        : [{ date, minute, value: course.highMinutes, low: course.low, beside: () => beside }];
+        : [{ date, minute, value: course.highMinutes, low: course.low, nearby: () => beside }];
     });
     return { seen, leftOut: all.length - seen.length };
   };

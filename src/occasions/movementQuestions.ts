@@ -54,8 +54,8 @@ interface FromThen {
 function seenUntilMorning({ at, date, minute, untilMorning }: FromThen, noted: readonly NotedAt[]): Seen[] {
   const { low, lowest, minutes } = untilMorning;
   if (low === null || lowest === null) return [];
-  const beside = () => notedBetween(noted, at, at + minutes * MINUTE_MS);
-  return [{ date, minute, value: lowest, low, beside }];
+  const nearby = () => notedBetween(noted, at, at + minutes * MINUTE_MS);
+  return [{ date, minute, value: lowest, low, nearby }];
 }
 
 /** The first session of each day beside days with notes and none, looked at from the middle start time on. */
@@ -105,6 +105,6 @@ function exerciseKind(sessions: readonly Session[], noted: readonly NotedAt[]): 
 
 function fallOf({ at, date, minute, start, lowestSoon, lowSoon }: Session, noted: readonly NotedAt[]): Seen[] {
   if (start === null || lowestSoon === null || lowSoon === null) return [];
-  const beside = () => notedBetween(noted, at - BEFORE_FALL * MINUTE_MS, at);
-  return [{ date, minute, value: start - lowestSoon, low: lowSoon, beside }];
+  const nearby = () => notedBetween(noted, at - BEFORE_FALL * MINUTE_MS, at);
+  return [{ date, minute, value: start - lowestSoon, low: lowSoon, nearby }];
 }

@@ -37,12 +37,12 @@ export function notedBefore(days: readonly DayStretch[], events: Events, noted: 
   return OUTCOMES.map((of): OutcomeNotes => {
     const starts = of in events ? events[of as keyof Events] : [];
     const inside = starts.filter((at) => days.some(({ from, to }) => at >= from && at < to));
-    const told = days.filter(({ came }) => came[of] !== null);
+    const knownDays = days.filter(({ came }) => came[of] !== null);
     const counted = all.map((one) => count(one, of, days, inside));
     return {
       of,
-      days: told.length,
-      dates: told.filter(({ came }) => came[of]).map(({ date }) => date),
+      days: knownDays.length,
+      dates: knownDays.filter(({ came }) => came[of]).map(({ date }) => date),
       events: inside.length,
       leftOut: starts.length - inside.length,
       notes: judged(counted),

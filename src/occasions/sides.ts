@@ -15,7 +15,7 @@ export interface Seen {
   value: number;
   low: boolean | null;
   /** What was noted beside it. */
-  beside: () => readonly Noted[];
+  nearby: () => readonly Noted[];
 }
 
 /** The sides of one comparison before the guard has looked at it. */

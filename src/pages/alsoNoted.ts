@@ -68,11 +68,13 @@ function listed(noted: readonly { date: LocalDate; minute: number | null }[], { 
     days.set(date, times);
   }
   // No line ends inside a date, nor between it and its first time.
-  const told = [...days].map(([date, [first, ...later]]) => {
+  const dayTexts = [...days].map(([date, [first, ...later]]) => {
     const day = speaker.value({ q: 'date', value: date }, 'compact');
     const begun = first === undefined ? day : `${day} ${first}`;
     return [begun.replaceAll(' ', '\u00a0'), ...later].join(' ');
   });
   const more = noted.length - MOST_LISTED;
-  return [...told, ...(more > 0 ? [speaker.say('pages.aroundNotes.andMore', { count: count(more) })] : [])].join(', ');
+  return [...dayTexts, ...(more > 0 ? [speaker.say('pages.aroundNotes.andMore', { count: count(more) })] : [])].join(
+    ', ',
+  );
 }

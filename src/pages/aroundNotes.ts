@@ -8,13 +8,13 @@ import { comparisonsBlocks } from './comparisons.ts';
 import {
   count,
   evidenceDays,
+  findingText,
   heading,
   held,
   nameOf,
   type PageContext,
   type PageMaker,
   paragraph,
-  told,
   word,
 } from './context.ts';
 
@@ -66,7 +66,7 @@ function log(context: PageContext, { days, noted, byKind }: NoteLog): Block {
     kinds: word(kinds.join(', ')),
   });
   // On how many days notes stand is said above: of few notes only what follows from them is left to say.
-  const faults = AROUND_LOG.flatMap((id) => told(context, id, id === 'few-notes' ? 'why' : 'what') ?? []);
+  const faults = AROUND_LOG.flatMap((id) => findingText(context, id, id === 'few-notes' ? 'why' : 'what') ?? []);
   return paragraph([text, ...faults, speaker.say('cautions.C12')].join(' '));
 }
 
@@ -77,13 +77,13 @@ interface Part {
 
 /** Movement before meals, as lows come before highs; a part of which something can be told before one of which nothing can. */
 function inOrder(context: PageContext, parts: Part[]): Block[] {
-  const told = parts.map(({ ids, pictures }) => ({ said: statements(context, ids), pictures }));
-  const first = told.findIndex(({ said }) => said.length > 0);
+  const statedParts = parts.map(({ ids, pictures }) => ({ said: statements(context, ids), pictures }));
+  const first = statedParts.findIndex(({ said }) => said.length > 0);
   if (first < 0) {
     const nothing = paragraph(context.speaker.say('pages.aroundNotes.nothing'));
-    return [nothing, ...told.flatMap(({ pictures }) => pictures)];
+    return [nothing, ...statedParts.flatMap(({ pictures }) => pictures)];
   }
-  const ordered = [told[first]!, ...told.filter((_, i) => i !== first)];
+  const ordered = [statedParts[first]!, ...statedParts.filter((_, i) => i !== first)];
   return ordered.flatMap(({ said, pictures }) => [...said, ...pictures]);
 }
 
@@ -92,9 +92,9 @@ function statements(context: PageContext, ids: readonly FindingId[]): Block[] {
   const { speaker } = context;
   return ids.flatMap((id): Block[] => {
     const look = held(context, id);
-    const what = told(context, id, 'what');
+    const what = findingText(context, id, 'what');
     if (look === null || what === null) return [];
-    const ask = told(context, id, 'ask');
+    const ask = findingText(context, id, 'ask');
     const days = evidenceDays(context, look.where);
     const more = [
       days === '' ? '' : speaker.say('pages.standsOut.seen', { days: word(days) }),

@@ -5,7 +5,7 @@ import { count, heading, type PageContext, paragraph, word } from './context.ts'
 
 /** How much each number of this report rests on, or why there is none, and how to know that two reports are the same. */
 export function basis({ speaker, analysis }: PageContext): Block[] {
-  const told = Object.values(measures).flatMap(({ id }) => {
+  const bases = Object.values(measures).flatMap(({ id }) => {
     const value: Measured<unknown> = analysis.measures[id];
     // What nobody asked for or noted has no number to explain.
     if (!value.ok && (value.why === 'not-asked' || value.why === 'none-noted')) return [];
@@ -16,10 +16,10 @@ export function basis({ speaker, analysis }: PageContext): Block[] {
       speaker.say('pages.method.nameAndBasis', { name: word(speaker.say(`measures.${id}.name`)), basis: word(n) }),
     ];
   });
-  const made = { version: word(analysis.version), hash: word(analysis.hash) };
+  const origin = { version: word(analysis.version), hash: word(analysis.hash) };
   return [
     heading(2, speaker.say('pages.method.basis')),
-    paragraph(told.join(' · ')),
-    paragraph(speaker.say('pages.method.made', made), 'small'),
+    paragraph(bases.join(' · ')),
+    paragraph(speaker.say('pages.method.made', origin), 'small'),
   ];
 }

@@ -26,16 +26,16 @@ export function comparisonsBlocks(context: PageContext): Block[] {
       }),
     );
   if (meals.ok) {
-    const apart = REASONS.flatMap((reason) => {
+    const setApart = REASONS.flatMap((reason) => {
       const n = meals.value.filter(({ unusable, inferred }) => !inferred && unusable[0] === reason).length;
       return n === 0 ? [] : [speaker.say(`pages.aroundNotes.reasons.${reason}`, { count: count(n) })];
     });
-    if (apart.length > 0)
+    if (setApart.length > 0)
       lines.push(
         speaker.say('pages.aroundNotes.setApart', {
           meals: count(meals.value.filter(({ inferred }) => !inferred).length),
           usable: count(meals.n),
-          reasons: word(apart.join(', ')),
+          reasons: word(setApart.join(', ')),
         }),
       );
   }

@@ -29,7 +29,7 @@ export function held<Id extends FindingId>({ analysis }: PageContext, id: Id): H
 }
 
 /** One part of a finding's words, or null when the finding does not hold or has no such words in this voice. */
-export function told(context: PageContext, id: FindingId, part: 'what' | 'why' | 'ask'): string | null {
+export function findingText(context: PageContext, id: FindingId, part: 'what' | 'why' | 'ask'): string | null {
   const { speaker } = context;
   const look = held(context, id);
   const text = look && speaker.sayIfKnown(`findings.${id}.${speaker.voice}.${part}`, look.params);
@@ -62,7 +62,7 @@ export function tellAll(
   ids: readonly FindingId[],
   part: 'what' | 'why' | 'ask' = 'what',
 ): string[] {
-  return ids.flatMap((id) => told(context, id, part) ?? []);
+  return ids.flatMap((id) => findingText(context, id, part) ?? []);
 }
 
 export const count = (value: number): Quantity => ({ q: 'count', value });

@@ -53,15 +53,15 @@ function rowsOf({ id, unit, source }: Index<unknown>, found: Measured<unknown>, 
     return [[name, { text: '–' }, { text: speaker.say(`why.${found.why}`), muted: true }, { text: definition }, from]];
   const { value, n, of } = found;
   const about = [{ text: `${definition}\n${speaker.say(`pages.method.n.${of}`, { n: count(n) })}` }, from];
-  const told = (what: string, one: number, its: string): [string, string] =>
+  const valueAndUnit = (what: string, one: number, its: string): [string, string] =>
     SHARES.has(what) ? [speaker.value({ q: 'share', value: one }), ''] : inReportUnit(one, its, speaker);
   if (typeof value === 'number') {
-    const [text, unitText] = told(id, value, unit);
+    const [text, unitText] = valueAndUnit(id, value, unit);
     return [[name, { text, strong: true }, { text: unitText }, ...about]];
   }
   const parts = Object.entries(value as Record<string, unknown>).map(([part, one]): Cell[] => {
     const itsUnit = speaker.sayIfKnown(`indices.${id}.units.${part}`) ?? unit;
-    const [text, unitText] = typeof one === 'number' ? told(`${id}.${part}`, one, itsUnit) : [String(one), ''];
+    const [text, unitText] = typeof one === 'number' ? valueAndUnit(`${id}.${part}`, one, itsUnit) : [String(one), ''];
     return [
       { text: speaker.sayIfKnown(`indices.${id}.parts.${part}`) ?? part, muted: true },
       { text, strong: true },
@@ -76,9 +76,9 @@ function rowsOf({ id, unit, source }: Index<unknown>, found: Measured<unknown>, 
 /** The number and its unit as told: glucose, its areas and its rates in the unit of the report, everything else in its own. */
 function inReportUnit(value: number, unit: string, speaker: PageContext['speaker']): [string, string] {
   const isConverted = unit.startsWith('mg/dL') && speaker.unit === 'mmol/L';
-  const told = isConverted ? value / MGDL_PER_MMOL : value;
+  const shown = isConverted ? value / MGDL_PER_MMOL : value;
   return [
-    speaker.number(told, Math.abs(told) < 10 ? 2 : 1),
+    speaker.number(shown, Math.abs(shown) < 10 ? 2 : 1),
     unitOf(isConverted ? unit.replace('mg/dL', speaker.unit) : unit),
   ];
 }

@@ -17,12 +17,12 @@ type Sentence = (context: PageContext) => string | null;
  */
 export function interpretationSentences(context: PageContext): string[] {
   const order = highsFirst(context) ? [highs, veryLow, lows, nights] : [veryLow, lows, nights, highs];
-  const told = [data, ...order, well, range, topic, story].flatMap((sentence) => {
+  const sentences = [data, ...order, well, range, topic, story].flatMap((sentence) => {
     const text = sentence(context);
     return text === null ? [] : [{ sentence, text }];
   });
   // What went well gives way to what asks for attention.
-  return told.filter(({ sentence }) => told.length <= MOST || sentence !== well).map(({ text }) => text);
+  return sentences.filter(({ sentence }) => sentences.length <= MOST || sentence !== well).map(({ text }) => text);
 }
 
 const data: Sentence = ({ speaker, analysis }) => {
@@ -96,7 +96,7 @@ const nights: Sentence = (context) => {
   const inState = (...states: string[]) => count(recorded.filter(({ state }) => states.includes(state)).length);
   return speaker.say('pages.interpretation.sentences.nights', {
     nights: count(recorded.length),
-    told: inState('low', 'very-low', 'none-seen'),
+    known: inState('low', 'very-low', 'none-seen'),
     low: inState('low', 'very-low'),
     unknown: inState('unknown'),
   });

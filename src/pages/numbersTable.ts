@@ -13,11 +13,11 @@ type Name = 'mean' | 'sd' | 'cv' | 'cvAlone' | 'gmi';
 export function numbersTable({ speaker, analysis }: PageContext): Block {
   const { mean, sd, cv, cvRange, gmi } = analysis.measures;
   const rows: Cell[][] = [];
-  const line = (id: Name, value: string, beside = '') =>
+  const line = (id: Name, value: string, interval = '') =>
     rows.push([
       { text: speaker.say(`pages.numbers.${id}`) },
       { text: value, strong: true },
-      { text: beside, muted: true },
+      { text: interval, muted: true },
     ]);
   const glucose = (mgdl: number) => speaker.value({ q: 'glucose', value: mgdl as never }, 'short');
   const percent = (value: number) => speaker.value({ q: 'percent', value });
@@ -25,25 +25,25 @@ export function numbersTable({ speaker, analysis }: PageContext): Block {
     low === null || high === null
       ? ''
       : speaker.say('pages.bandsTable.range', { low: word(text(low)), high: word(text(high)) });
-  const told = <T>(id: Name, found: Measured<T>, text: (value: T) => string, beside = '') =>
-    found.ok ? line(id, text(found.value), beside) : line(id, '–', speaker.say(`why.${found.why}`));
+  const measuredLine = <T>(id: Name, found: Measured<T>, text: (value: T) => string, interval = '') =>
+    found.ok ? line(id, text(found.value), interval) : line(id, '–', speaker.say(`why.${found.why}`));
 
   // Readings beyond the sensor's limits make each of these a bound, not a measurement. Which way is known of the mean.
   const way = mean.ok ? mean.value.bound : null;
   const bound = (value: string): string => bounded(speaker, way, value);
   const about = (value: string): string => bounded(speaker, way && 'both', value);
   const { low, high } = mean.ok ? mean.value.mgdl : { low: null, high: null };
-  told('mean', mean, ({ mgdl }) => bound(glucose(mgdl.value)), range(low, high, glucose));
-  told('sd', sd, (value) => about(speaker.value({ q: 'rise', value }, 'short')));
+  measuredLine('mean', mean, ({ mgdl }) => bound(glucose(mgdl.value)), range(low, high, glucose));
+  measuredLine('sd', sd, (value) => about(speaker.value({ q: 'rise', value }, 'short')));
   const spread = cvRange.ok ? cvRange.value : { low: null, high: null };
-  told(
+  measuredLine(
     // Beside the limit only where the set of targets has one.
     analysis.targets.cvLimit === null ? 'cvAlone' : 'cv',
     cv,
     (value) => about(percent(value)),
     range(spread.low, spread.high, (end) => speaker.number(end, 0)),
   );
-  if (gmi.ok || gmi.why !== 'not-for-these-targets') told('gmi', gmi, (value) => bound(percent(value.percent)));
+  if (gmi.ok || gmi.why !== 'not-for-these-targets') measuredLine('gmi', gmi, (value) => bound(percent(value.percent)));
   return {
     kind: 'table',
     caption: speaker.say('pages.numbers.caption'),

@@ -25,7 +25,7 @@ export function pregnancyBlocks(context: PageContext): Block[] {
     ),
     paragraph(
       [
-        ...(['fasting', 'oneHour', 'twoHours'] as const).flatMap((of) => beside(context, of, values[of]) ?? []),
+        ...(['fasting', 'oneHour', 'twoHours'] as const).flatMap((of) => againstGoal(context, of, values[of]) ?? []),
         speaker.say('pages.pregnancy.goals'),
       ].join(' '),
     ),
@@ -46,7 +46,11 @@ function cells({ speaker }: PageContext, { from, days, inRange, low, mean, week 
   ];
 }
 
-function beside({ speaker }: PageContext, of: 'fasting' | 'oneHour' | 'twoHours', value: BesideGoal): string | null {
+function againstGoal(
+  { speaker }: PageContext,
+  of: 'fasting' | 'oneHour' | 'twoHours',
+  value: BesideGoal,
+): string | null {
   if (value.median === null) return null;
   return speaker.say(`pages.pregnancy.${of}`, {
     n: count(value.n),

@@ -16,7 +16,7 @@ import {
 import { fingerstickBlocks } from './fingersticks.ts';
 import { lowCells } from './lowCells.ts';
 
-const TOLD: readonly FindingId[] = [
+const STATEMENTS: readonly FindingId[] = [
   'pressed-lows',
   'lows-on-first-day',
   'readings-at-limits',
@@ -33,15 +33,15 @@ const DAYS_SHOWN = 14;
 export const sensorTrust: PageMaker = (context) => {
   const { speaker } = context;
   const title = speaker.say('pages.sensorTrust.title');
-  const told = tellAll(context, TOLD);
+  const statements = tellAll(context, STATEMENTS);
   return {
     id: 'sensor-trust',
     title,
     blocks: [
       heading(1, title),
       paragraph(speaker.say('pages.sensorTrust.how')),
-      told.length > 0
-        ? { kind: 'list', items: told, ordered: false }
+      statements.length > 0
+        ? { kind: 'list', items: statements, ordered: false }
         : paragraph(speaker.say('pages.sensorTrust.nothing')),
       caution(context, 'C7'),
       ...fingerstickBlocks(context),

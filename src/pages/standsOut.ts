@@ -7,12 +7,12 @@ import { AROUND_NOTES } from '../topics/index.ts';
 import {
   denseTable,
   evidenceDays,
+  findingText,
   heading,
   nameOf,
   type PageContext,
   type PageMaker,
   paragraph,
-  told,
 } from './context.ts';
 import { everyHigh } from './everyHigh.ts';
 import { lowCells } from './lowCells.ts';
@@ -45,12 +45,12 @@ export const standsOut: PageMaker = (context) => {
 
 function statement(context: PageContext, id: FindingId): Block[] {
   const { speaker, analysis } = context;
-  const what = told(context, id, 'what');
+  const what = findingText(context, id, 'what');
   const look = analysis.found.find((one) => one.id === id)?.look;
   if (what === null || look?.case !== 'holds') return [];
   const blocks: Block[] = [heading(3, nameOf(context, id, 'name', look)), paragraph(what)];
-  const why = told(context, id, 'why');
-  const ask = told(context, id, 'ask');
+  const why = findingText(context, id, 'why');
+  const ask = findingText(context, id, 'ask');
   const more = [why, ask && speaker.say('pages.standsOut.ask', { ask: { q: 'word', value: ask } })].filter(
     (line) => line !== null,
   );

@@ -105,14 +105,15 @@ function table(context: PageContext, { changes }: ThenAndNow): Block {
 function row(change: Change, context: PageContext): Cell[] {
   const { speaker } = context;
   const { low, high, verdict, why } = change;
-  const told = verdict === 'more-than-noise';
+  const moreThanNoise = verdict === 'more-than-noise';
   const sure = low !== null && high !== null && (low > 0 || high < 0);
-  const key = verdict === 'cannot-tell' ? (`cannotTell.${why!}` as const) : told ? 'told' : sure ? 'small' : 'notTold';
+  const key =
+    verdict === 'cannot-tell' ? (`cannotTell.${why!}` as const) : moreThanNoise ? 'told' : sure ? 'small' : 'notTold';
   return [
-    { text: nameOfChange(change, context), strong: told },
+    { text: nameOfChange(change, context), strong: moreThanNoise },
     { text: amount(change, change.before, context) },
     { text: amount(change, change.now, context) },
-    { text: signed(change, change.change, context), strong: told },
+    { text: signed(change, change.change, context), strong: moreThanNoise },
     {
       text:
         low === null || high === null
@@ -127,7 +128,7 @@ function row(change: Change, context: PageContext): Cell[] {
       text: speaker.say(`pages.thenAndNow.verdict.${key}`, {
         smallest: word(signed(change, change.smallest, context).slice(1)),
       }),
-      strong: told,
+      strong: moreThanNoise,
     },
   ];
 }

@@ -1,6 +1,6 @@
 import type { Speaker } from '../language/index.ts';
 import type { Choice, ClockForm } from '../model/choices.ts';
-import type { DateOrder, Shown } from '../model/told.ts';
+import type { DateOrder, Shown } from '../model/detail.ts';
 
 type OwnWord =
   | 'tab'

@@ -18,7 +18,7 @@ export interface WorklistContent {
   /** Files of the folder that were not opened. */
   passedOver: readonly string[];
   /** Whether the folders of papers lie beside the worklist, so that a page can lead to them. */
-  beside: boolean;
+  linked: boolean;
 }
 
 /** So many names of files that were not opened are listed. */

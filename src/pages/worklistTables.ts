@@ -94,13 +94,13 @@ export function visitTable({ lines }: WorklistContent, speaker: Speaker): Block[
  * On a screen one table of everybody, to be sorted as wanted. Code and reasons stand first: a small screen shows them
  * without moving sideways.
  */
-export function wholeTable({ lines, order, tiers, beside }: WorklistContent, speaker: Speaker): Block[] {
+export function wholeTable({ lines, order, tiers, linked }: WorklistContent, speaker: Speaker): Block[] {
   const caption = speaker.say(order === 'visit' ? 'pages.worklist.byVisit' : 'pages.worklist.everyone');
   const columns: Column[] = [
     {
       id: 'code',
       width: 0.15,
-      cell: ({ outcome }) => ({ text: outcome.code, strong: true, ...(beside ? paperOf(outcome) : {}) }),
+      cell: ({ outcome }) => ({ text: outcome.code, strong: true, ...(linked ? paperOf(outcome) : {}) }),
       key: ({ outcome }) => outcome.code,
     },
     {
@@ -163,8 +163,8 @@ function glanceCell(speaker: Speaker, { outcome: { facts } }: WorklistLine): Cel
 }
 
 /** The report for the team, as a page where there is one. */
-function paperOf({ stem, outputs }: WorklistLine['outcome']): { beside?: string } {
+function paperOf({ stem, outputs }: WorklistLine['outcome']): { link?: string } {
   const names = outputs.map(({ name }) => name).filter((name) => name.startsWith(`${stem}-clinic-report.`));
   const name = names.find((one) => one.endsWith('.html')) ?? names[0];
-  return name === undefined ? {} : { beside: `${stem}/${name}` };
+  return name === undefined ? {} : { link: `${stem}/${name}` };
 }

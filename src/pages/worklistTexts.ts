@@ -19,14 +19,14 @@ export function reasonsText(speaker: Speaker, reasons: readonly Reason[]): strin
 }
 
 /** So many reasons of someone who could not be read are told where a page is looked at; the table for programs has all. */
-const TOLD = 3;
+const MOST_REASONS = 3;
 
 /** The reasons as a person looks at them: a folder of many faulty files does not fill the page. */
 export function briefReasons(speaker: Speaker, reasons: readonly Reason[]): string {
-  const more = reasons.length - TOLD;
+  const more = reasons.length - MOST_REASONS;
   if (reasons[0]?.tier !== 'unread' || more < 2) return reasonsText(speaker, reasons);
   const rest = speaker.say('clinic.reasons.more', { count: count(more), file: word('worklist.csv') });
-  return `${reasonsText(speaker, reasons.slice(0, TOLD))} ${rest}`;
+  return `${reasonsText(speaker, reasons.slice(0, MOST_REASONS))} ${rest}`;
 }
 
 const shortDates = (params: Params, speaker: Speaker): Params =>

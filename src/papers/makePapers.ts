@@ -73,9 +73,9 @@ export async function makePapers(
   const { words, whole, version, deflate } = tools;
   const { timeline, targets, hash, settings } = analysis;
   const nameOf = (what: Result): string => resultName(stem, what, timeline.to);
-  const made: MadeFile[] = [];
+  const files: MadeFile[] = [];
   const add = (what: Result, bytes: MadeFile['bytes']): void => {
-    made.push({ name: nameOf(what), bytes, what });
+    files.push({ name: nameOf(what), bytes, what });
   };
   const attachment = (): Attachment => ({
     name: nameOf('analysis'),
@@ -106,8 +106,8 @@ export async function makePapers(
   if (wanted.further) {
     await addPaper('further');
     const { today: printed, person } = settings;
-    const made = composeMethod(words, { paper, printed, version, clinic: person.clinic });
-    add('method', await writePdf(made, tools.fonts, { version, grey, deflate }));
+    const method = composeMethod(words, { paper, printed, version, clinic: person.clinic });
+    add('method', await writePdf(method, tools.fonts, { version, grey, deflate }));
   }
   // A year's numbers are 20 MB of text: not made before the papers are done.
   add('analysis', analysisJson(analysis));
@@ -122,5 +122,5 @@ export async function makePapers(
     const bundle = fhirBundle(analysis, { pdf, readings: wanted.fhirReadings });
     add('fhir', `${JSON.stringify(bundle, null, 1)}\n`);
   }
-  return made;
+  return files;
 }

@@ -1,5 +1,5 @@
 import type { Analysis } from '../analyse.ts';
-import type { Shown } from '../model/told.ts';
+import type { Shown } from '../model/detail.ts';
 import type { Below } from '../model/words.ts';
 import { csvText } from '../writers/csv.ts';
 import { issueMessage, type Teller } from './teller.ts';
@@ -17,9 +17,9 @@ export function setAsideCsv(tell: Teller, { issues, setAside }: Pick<Analysis, '
       shown(tell, issue.expected),
       issue.code,
     ]);
-  const ofLines = setAside.map(({ file, line, ...told }) => {
-    const message = issueMessage(tell, { ...told, level: 'warning', origin: { file, line } });
-    return [file, line, message, shown(tell, told.actual), shown(tell, told.expected), told.code];
+  const ofLines = setAside.map(({ file, line, ...issue }) => {
+    const message = issueMessage(tell, { ...issue, level: 'warning', origin: { file, line } });
+    return [file, line, message, shown(tell, issue.actual), shown(tell, issue.expected), issue.code];
   });
   return csvText([
     (['file', 'line', 'reason', 'found', 'expected', 'code'] as const).map(title),

@@ -1,5 +1,5 @@
+import type { Detail, Shown } from '../model/detail.ts';
 import type { Fault, Issue, IssueCode, Level, Tells } from '../model/issues.ts';
-import type { Shown, Told } from '../model/told.ts';
 
 /** Rows told one by one for each code; the rest share one issue with a count. */
 const TOLD_SINGLY = 20;
@@ -28,7 +28,7 @@ export interface IssueBook {
 export function openBook(file: string): IssueBook {
   const issues: Issue[] = [];
   const faults: Fault[] = [];
-  const told = new Map<string, { count: number; rest?: Issue }>();
+  const counts = new Map<string, { count: number; rest?: Issue }>();
   return {
     add(code, level, line = 0, ...[given]) {
       const more: Tells<IssueCode> = given ?? {};
@@ -37,8 +37,8 @@ export function openBook(file: string): IssueBook {
         ...(more.expected === undefined ? {} : { expected: cut(more.expected) }),
       };
       if (line > 0 && (level === 'warning' || code === EMPTY_ROW)) faults.push({ line, code, ...tells } as Fault);
-      const entry = told.get(code) ?? { count: 0 };
-      told.set(code, entry);
+      const entry = counts.get(code) ?? { count: 0 };
+      counts.set(code, entry);
       entry.count++;
       if (entry.rest) {
         entry.rest.count = entry.count - TOLD_SINGLY;
@@ -69,7 +69,7 @@ export function openBook(file: string): IssueBook {
 function cut(shown: Shown): Shown {
   if (typeof shown === 'string') return shown.slice(0, LONGEST);
   if (typeof shown === 'number') return shown;
-  if (Array.isArray(shown)) return shown.map((one: string | Told) => cut(one)) as string[] | Told[];
+  if (Array.isArray(shown)) return shown.map((one: string | Detail) => cut(one)) as string[] | Detail[];
   const short = Object.entries(shown).map(([name, value]) => [name, typeof value === 'string' ? cut(value) : value]);
-  return Object.fromEntries(short) as Told;
+  return Object.fromEntries(short) as Detail;
 }

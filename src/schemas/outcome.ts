@@ -14,7 +14,7 @@ const shape = <T>(places: Record<keyof T & string, z.ZodType>) => z.looseObject(
 
 const plain = z.union([z.string(), finite]);
 /** Of what was found or expected only that it is flat: whether there are words for it is asked afterwards. */
-const told = z.union([plain, z.record(z.string(), plain)]);
+const detail = z.union([plain, z.record(z.string(), plain)]);
 
 const said = z.looseObject({
   key: z.string().regex(/^(clinic\.unread|issues|cli\.error)\.[\w-]+$/),
@@ -23,7 +23,7 @@ const said = z.looseObject({
     z.union([
       z.looseObject({ q: z.literal('word'), value: z.string() }),
       z.looseObject({ q: z.literal('count'), value: finite }),
-      z.looseObject({ q: z.literal('shown'), value: z.union([told, z.array(told)]) }),
+      z.looseObject({ q: z.literal('shown'), value: z.union([detail, z.array(detail)]) }),
       z.looseObject({ q: z.literal('question'), value: z.record(z.string(), z.string()) }),
     ]),
   ),

@@ -1,7 +1,7 @@
 import * as z from 'zod';
+import type { ValueKind } from '../model/detail.ts';
 import type { Issue } from '../model/input.ts';
 import type { Tells } from '../model/issues.ts';
-import type { ValueKind } from '../model/told.ts';
 import './jitless.ts';
 import { MOST_TOLD } from './problems.ts';
 

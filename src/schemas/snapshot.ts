@@ -47,9 +47,9 @@ function consistent({ minutes, known, sum, squares, bands }: DaySums): boolean {
 }
 
 /** What a later visit needs of this one: sums of days, and no name, note, file name or free text. */
-export function snapshotText(sums: PeriodSums, made: { by: string; hash: string; on: string }): string {
+export function snapshotText(sums: PeriodSums, origin: { by: string; hash: string; on: string }): string {
   const { targets, unit, interval, sensors, days } = sums;
-  const head = { format: SNAPSHOT_FORMAT, version: SNAPSHOT_VERSION, made, targets, unit, interval, sensors };
+  const head = { format: SNAPSHOT_FORMAT, version: SNAPSHOT_VERSION, made: origin, targets, unit, interval, sensors };
   const rows = days.map((each) => `  ${JSON.stringify(each)}`).join(',\n');
   return `${JSON.stringify(head, null, 1).replace(/\n\}$/, '')},\n "days": [\n${rows}\n ]\n}\n`;
 }

@@ -105,10 +105,10 @@ function inMgPerDl(twin: Twin): number {
 function contradiction(files: PlacedFile[], a: Twin, b: Twin): Issue {
   const fileOf = (twin: Twin) => files[twin.file]!.file;
   const lineOf = (twin: Twin) => fileOf(twin).readings.line[twin.index]!;
-  const told = (twin: Twin) => {
+  const readingAt = (twin: Twin) => {
     const { name, readings } = fileOf(twin);
     return { is: 'reading-at', reading: valueText(readings, twin.index), file: name, line: lineOf(twin) } as const;
   };
   const origin = { file: fileOf(a).name, line: lineOf(a) };
-  return { code: 'contradiction', level: 'warning', origin, actual: [told(a), told(b)] };
+  return { code: 'contradiction', level: 'warning', origin, actual: [readingAt(a), readingAt(b)] };
 }

@@ -76,9 +76,9 @@ export function buildTimeline(files: ReadFile[], settings: TimelineSettings): In
 
   let { clock } = choice;
   if (choice.by === 'offsets') {
-    const told = clockOfOffsets(pool, placed);
-    clock = told.clock;
-    issues.push(...told.issues);
+    const found = clockOfOffsets(pool, placed);
+    clock = found.clock;
+    issues.push(...found.issues);
     if (isRefused(issues)) return refused(issues);
   }
 

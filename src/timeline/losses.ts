@@ -36,7 +36,7 @@ export function lossesOf(
   setAside: readonly SetAside[],
   accepted: (file: string) => boolean,
 ): { losses: Loss[]; issues: Issue[] } {
-  const told = files.flatMap((file) => {
+  const reported = files.flatMap((file) => {
     const { name, readings, notes, faults } = file;
     const lost = setAside.filter((one) => one.file === name && !NO_LOSS.has(one.code));
     // What the timeline set aside stands among the entries already.
@@ -50,13 +50,13 @@ export function lossesOf(
     const refused = readings.count > 0 && !loss.accepted && grave >= FEW && grave >= REFUSED * of;
     return [{ loss, issue: issueOf(loss, refused) }];
   });
-  return { losses: told.map(({ loss }) => loss), issues: told.map(({ issue }) => issue) };
+  return { losses: reported.map(({ loss }) => loss), issues: reported.map(({ issue }) => issue) };
 }
 
 function issueOf({ file, lost, of }: Loss, refused: boolean): Issue {
-  const told = { origin: { file, line: 0 }, actual: { is: 'lost', lost, of } } as const;
-  if (!refused) return { code: 'losses', level: 'warning', ...told };
-  return { code: 'losses-refused', level: 'refusal', ...told, question: { of: 'losses', file } };
+  const loss = { origin: { file, line: 0 }, actual: { is: 'lost', lost, of } } as const;
+  if (!refused) return { code: 'losses', level: 'warning', ...loss };
+  return { code: 'losses-refused', level: 'refusal', ...loss, question: { of: 'losses', file } };
 }
 
 /**

@@ -46,12 +46,12 @@ export function clockSetBack(placed: PlacedFile, hasZone: boolean): Issue[] {
     last = here;
   }
   return jumps.map((i): Issue => {
-    const told = {
+    const jump = {
       level: 'warning',
       origin: { file: file.name, line: file.readings.line[i]! },
       actual: clockText(file.readings.wall[i]!),
     } as const;
-    if (hasZone) return { code: 'clock-set-back', ...told };
-    return { code: 'clock-set-back-written', ...told, question: { of: 'zone' } };
+    if (hasZone) return { code: 'clock-set-back', ...jump };
+    return { code: 'clock-set-back-written', ...jump, question: { of: 'zone' } };
   });
 }

@@ -1,5 +1,5 @@
+import type { Detail } from '../model/detail.ts';
 import type { ReadFile, ReadingColumns } from '../model/input.ts';
-import type { Told } from '../model/told.ts';
 import { MINUTE_MS } from '../time/calendar.ts';
 import { NO_OFFSET, offsetText } from '../time/offset.ts';
 import { UNITS } from '../units.ts';
@@ -13,7 +13,7 @@ export function valueText({ native, unit, limit }: ReadingColumns, i: number): s
   return `${sign}${Number.isNaN(native[i]) ? '?' : native[i]} ${UNITS[unit[i]!]}`;
 }
 
-type RowAt = Extract<Told, { is: 'row-at' }>;
+type RowAt = Extract<Detail, { is: 'row-at' }>;
 
 /** The first reading that is wanted, as it stands. There is one: whoever asks has counted it. */
 export function sampleOf(files: ReadFile[], wanted: (file: ReadFile, i: number) => boolean): RowAt {

@@ -73,13 +73,13 @@ export function clockOfOffsets(pool: Pool, files: PlacedFile[]): { clock: LocalC
   const days = (pool.at[pool.count - 1]! - pool.at[0]!) / DAY_MS;
   const actual = [...new Set(clock.offset)].slice(0, 8).map(offsetText);
   // A traveller changes clocks now and then; two clocks in turns are two exports that disagree.
-  const told = { actual, count: changes, question: { of: 'zone' } } as const;
-  if (changes <= 2 + days) return { clock, issues: [{ code: 'offsets-change', level: 'note', ...told }] };
+  const change = { actual, count: changes, question: { of: 'zone' } } as const;
+  if (changes <= 2 + days) return { clock, issues: [{ code: 'offsets-change', level: 'note', ...change }] };
   const read = files.map(({ file }) => file);
   const expected = clock.offset
     .slice(0, 2)
     .map((one) => sampleOf(read, ({ readings }, i) => readings.offset[i]! * MINUTE_MS === one));
-  return { clock, issues: [{ code: 'offsets-disagree', level: 'refusal', ...told, expected }] };
+  return { clock, issues: [{ code: 'offsets-disagree', level: 'refusal', ...change, expected }] };
 }
 
 /**

@@ -24,10 +24,10 @@ export function worldTimeUnclear(files: ReadFile[], notes = false): Issue | unde
   }
   if (!found) return undefined;
   const { file, line, at } = found;
-  const told = [...offsets].slice(0, 2);
+  const known = [...offsets].slice(0, 2);
   // Offsets of the person's other files are likelier than any place.
-  const clocks = told.map((offset) => ({ name: offsetText(offset * MINUTE_MS), shift: offset * MINUTE_MS }));
-  for (const name of told.length > 0 ? [] : PLACES) clocks.push({ name, shift: zoneClock(name, at, at).offset[0]! });
+  const clocks = known.map((offset) => ({ name: offsetText(offset * MINUTE_MS), shift: offset * MINUTE_MS }));
+  for (const name of known.length > 0 ? [] : PLACES) clocks.push({ name, shift: zoneClock(name, at, at).offset[0]! });
   const readings = clocks.map(
     ({ name, shift }) => ({ is: 'clock-at', at: clockText(at + shift), clock: name }) as const,
   );

@@ -3,7 +3,7 @@ import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { writePeople } from '../support/madePeople.ts';
+import { writePeople } from '../support/people.ts';
 
 /**
  * How fast a clinic's folder is worked through: `tsx tests/bench/clinic.ts [people] [days] [step] [threads…]`. The folder is made

@@ -65,14 +65,14 @@ async function openedPage(browser: Browser): Promise<Page> {
   return page;
 }
 
-interface Made {
+interface Outcome {
   json: string;
   pdf: string;
   error?: string;
 }
 
 type Given = Awaited<ReturnType<typeof givenOf>>;
-type Run = (expression: string) => Promise<Made>;
+type Run = (expression: string) => Promise<Outcome>;
 
 const compareStory = async (story: string, run: Run): Promise<void> =>
   compare(await givenOf(story), story === 'evening-exercise' ? 'es' : 'en', run);
@@ -86,21 +86,21 @@ async function compare({ inputs, settings }: Given, language: library.Language, 
     language,
     fonts: { regular: base64(faces.regular), semibold: base64(faces.semibold) },
   };
-  const made = await run(`(${IN_WORKER})(${JSON.stringify({ script: core + DRIVER, task })})`);
-  expect(made.error).toBe(undefined);
+  const outcome = await run(`(${IN_WORKER})(${JSON.stringify({ script: core + DRIVER, task })})`);
+  expect(outcome.error).toBe(undefined);
 
   const analysis = library.analyse(await library.openWorkbooks(inputs), settings) as Analysis;
-  expect(made.json).toBe(library.analysisJson(analysis).join(''));
+  expect(outcome.json).toBe(library.analysisJson(analysis).join(''));
   const report = library.compose(analysis, await library.words(language), { voice: 'clinic', paper: 'a4' });
   const pdf = await library.writePdf(report, faces);
-  expect(unpacked(Buffer.from(made.pdf, 'base64'))).toBe(unpacked(pdf));
+  expect(unpacked(Buffer.from(outcome.pdf, 'base64'))).toBe(unpacked(pdf));
 }
 
 const SAME = 'the core gives a browser the numbers it gives Node, to the byte, and the same paper';
 for (const story of stories) {
   check(`${story}: ${SAME}`, async (browser) => {
     const page = await openedPage(browser);
-    await compareStory(story, async (expression) => (await page.evaluate(expression)) as Made);
+    await compareStory(story, async (expression) => (await page.evaluate(expression)) as Outcome);
     await page.context().close();
   });
 }
@@ -125,7 +125,11 @@ check('packed files and a workbook are opened there as here', async (browser) =>
     { name: 'readings.xlsx', bytes: book },
   ]) {
     const page = await openedPage(browser);
-    await compare({ inputs: [input], settings }, 'en', async (expression) => (await page.evaluate(expression)) as Made);
+    await compare(
+      { inputs: [input], settings },
+      'en',
+      async (expression) => (await page.evaluate(expression)) as Outcome,
+    );
     await page.context().close();
   }
 });
@@ -145,7 +149,7 @@ for (const { name, there, open } of EVERY_TOOL ? MORE : []) {
       opened ??= open();
       const engine = await opened;
       await engine.goto(pathToFileURL(join(folder, 'core.html')).href);
-      await compareStory(story, async (expression) => (await engine.evaluate(expression)) as Made);
+      await compareStory(story, async (expression) => (await engine.evaluate(expression)) as Outcome);
       rmSync(folder, { recursive: true });
     });
   }

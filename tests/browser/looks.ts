@@ -31,7 +31,7 @@ export function lookAtStories(language: string): void {
           const it = await opened(browser, html, viewport);
           expect(await overflow(it), `overflow at ${viewport.width}`).toBe(0);
           if (viewport === PHONE || (viewport === DESK && story === BUSIEST)) expect(await violations(it)).toEqual([]);
-          expect(it.told).toEqual([]);
+          expect(it.messages).toEqual([]);
           await it.page.context().close();
         }
       });

@@ -22,23 +22,23 @@ export const DESK = { width: 1280, height: 900 };
 export interface Opened {
   page: Page;
   /** Addresses asked for, and what the browser complained of, such as a breach of the policy. */
-  told: string[];
+  messages: string[];
 }
 
 /** A page opened under an address that exists nowhere else, watched for whatever it asks for. */
 export async function opened(browser: Browser, html: string, viewport: typeof PHONE, script = true): Promise<Opened> {
   const context = await browser.newContext({ viewport, javaScriptEnabled: script });
   const page = await context.newPage();
-  const told: string[] = [];
+  const messages: string[] = [];
   await page.route('**/*', (route) => {
     if (route.request().url() === HERE) return route.fulfill({ contentType: 'text/html', body: html });
-    told.push(route.request().url());
+    messages.push(route.request().url());
     return route.abort();
   });
-  page.on('console', (message) => told.push(message.text()));
-  page.on('pageerror', (error) => told.push(error.message));
+  page.on('console', (message) => messages.push(message.text()));
+  page.on('pageerror', (error) => messages.push(error.message));
   await page.goto(HERE);
-  return { page, told };
+  return { page, messages };
 }
 
 export async function violations({ page }: Opened): Promise<string[]> {

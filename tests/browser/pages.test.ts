@@ -21,10 +21,10 @@ check('the look finds faults that were planted', async (browser) => {
 
 check('the policy holds even if markup had got in', async (browser) => {
   const breach = '<img src="http://elsewhere.test/a.png"><script>window.ran = true</script><p style="color:red">x</p>';
-  const { page, told } = await opened(browser, clinic.replace('</main>', `${breach}</main>`), DESK);
+  const { page, messages } = await opened(browser, clinic.replace('</main>', `${breach}</main>`), DESK);
   expect(await page.evaluate('window.ran')).toBeUndefined();
-  expect(told.filter((line) => line.startsWith('http'))).toEqual([]);
-  expect(told.filter((line) => line.includes('Content Security Policy'))).toHaveLength(3);
+  expect(messages.filter((line) => line.startsWith('http'))).toEqual([]);
+  expect(messages.filter((line) => line.includes('Content Security Policy'))).toHaveLength(3);
 });
 
 check('with every part opened it is still free of faults', async (browser) => {
@@ -45,7 +45,7 @@ check('where writing runs from right to left, time still runs from left to right
 });
 
 check('a day is read hour by hour with the keys, and with the pointer', async (browser) => {
-  const { page, told } = await opened(browser, clinic, DESK);
+  const { page, messages } = await opened(browser, clinic, DESK);
   const strip = page.locator('.strip').nth(1);
   const pointer = strip.locator('input[type=range]');
   await pointer.focus();
@@ -59,7 +59,7 @@ check('a day is read hour by hour with the keys, and with the pointer', async (b
   expect(await strip.locator('.readout').textContent()).toContain(
     (await strip.locator('tbody th').nth(20).textContent())!,
   );
-  expect(told).toEqual([]);
+  expect(messages).toEqual([]);
 });
 
 check('days can be hidden, never in silence, and shown again', async (browser) => {

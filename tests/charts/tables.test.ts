@@ -21,9 +21,9 @@ const TOLD_BESIDE = /^(pages\.)?(overview|patient-front|then-and-now|clock)$/;
 
 /** Pictures are for those who see them: each also has a sentence with its numbers, and the numbers as a table. */
 function check(analysis: Analysis, voice: 'clinic' | 'patient', language: string): void {
-  const told = (part?: 'further') =>
+  const reportOf = (part?: 'further') =>
     compose(analysis, wordsOf(language), { voice, paper: 'a4', ...(part && { part }) });
-  const pages = [...told().pages, ...(voice === 'clinic' ? told('further').pages : [])];
+  const pages = [...reportOf().pages, ...(voice === 'clinic' ? reportOf('further').pages : [])];
   for (const page of pages)
     for (const { title, drawing } of chartsIn(page.blocks)) {
       const name = `${page.id}: ${title ?? drawing.summary}`;

@@ -2,7 +2,7 @@ import { cpSync, mkdirSync, readFileSync, rmSync, statSync, symlinkSync, writeFi
 import { join } from 'node:path';
 import { parse } from 'csv-parse/sync';
 import { expect, test } from 'vitest';
-import { writePeople } from '../support/madePeople.ts';
+import { writePeople } from '../support/people.ts';
 import { clinic, expectWhole, filesIn, papersIn, worklistOf } from './clinicRun.ts';
 import { home, scratch } from './run.ts';
 
@@ -82,11 +82,11 @@ test('200 people, and others broken in every way: everyone stands on the worklis
   expect(filesIn(join(folder, 'in')).size, 'nothing is written among the exports').toBe(before);
 
   const lines = worklistOf(join(folder, 'out'));
-  const told = lines.flatMap(({ Files }) => (Files === '' ? [] : Files.replace(/^'/, '').split('; '))).sort();
+  const named = lines.flatMap(({ Files }) => (Files === '' ? [] : Files.replace(/^'/, '').split('; '))).sort();
   const given = [...filesIn(join(folder, 'in')).keys()]
     .filter((path) => !/(^|\/)(settings\.json|manifest\.csv)$/.test(path) && !path.startsWith('B-loop/'))
     .sort();
-  expect(told).toEqual(given);
+  expect(named).toEqual(given);
 
   const unread = lines.filter(({ Group }) => Group === 'Could not be read');
   expect(lines.slice(0, unread.length), 'whoever could not be read stands first').toEqual(unread);

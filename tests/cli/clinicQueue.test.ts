@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { Queue } from 'bullmq';
 import { describe, expect, onTestFinished } from 'vitest';
 import { QUEUE } from '../../src/cli/clinic/queue.ts';
-import { writePeople } from '../support/madePeople.ts';
+import { writePeople } from '../support/people.ts';
 import { needs } from '../support/tools.ts';
 import { clinic, ended, expectWhole, LARGE, papersIn, start, until, worklistOf } from './clinicRun.ts';
 import { listed, scratch } from './run.ts';

@@ -3,7 +3,7 @@ import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node
 import { join } from 'node:path';
 import { expect, onTestFinished, test } from 'vitest';
 import { takeTurn } from '../../src/cli/clinic/turn.ts';
-import { writePeople } from '../support/madePeople.ts';
+import { writePeople } from '../support/people.ts';
 import { clinic, ended, expectWhole, filesIn, LARGE, papersIn, start, until, worklistOf } from './clinicRun.ts';
 import { listed, plainExport, scratch } from './run.ts';
 
@@ -13,11 +13,11 @@ const DATE = ['--date', '2026-06-01'];
 test('killed at any moment, it leaves no half file, and goes on where it ended', async () => {
   const folder = scratch();
   writePeople(join(folder, 'in'), 16, SMALL);
-  const made = (n: number) => (): boolean =>
+  const finished = (n: number) => (): boolean =>
     listed(join(folder, 'out')).filter((name) => name.startsWith('P-')).length >= n;
   for (const n of [1, 5, 10]) {
     const child = start(folder, 'clinic', 'in', '--out', 'out', ...DATE);
-    await until(made(n), `${n} people`);
+    await until(finished(n), `${n} people`);
     child.kill('SIGKILL');
     await ended(child);
     expectWhole(join(folder, 'out'));

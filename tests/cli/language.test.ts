@@ -26,13 +26,13 @@ test('papers in Spanish for Mexico: its words, its paper; the command goes on in
   const { exit, out, err } = run(folder, ['report', story, '--out', 'r', '--region', 'es-MX']);
   expect([exit, err]).toEqual([0, '']);
   expect(out).toContain('for the care team');
-  const made = listed(join(folder, 'r'));
-  const clinic = await opened(join(folder, 'r', made.find((name) => name.endsWith('clinic-report.pdf'))!));
+  const papers = listed(join(folder, 'r'));
+  const clinic = await opened(join(folder, 'r', papers.find((name) => name.endsWith('clinic-report.pdf'))!));
   // US Letter, 8.5 inches of 72 points (ANSI/ASME Y14.1).
   expect(clinic.width).toBe(612);
   expect(clinic.language).toMatch(/^es/);
   expect(clinic.text).toContain('En qué se fueron las horas');
-  const draft = readFileSync(join(folder, 'r', made.find((name) => name.endsWith('-interpretation.txt'))!), 'utf8');
+  const draft = readFileSync(join(folder, 'r', papers.find((name) => name.endsWith('-interpretation.txt'))!), 'utf8');
   expect(draft).toContain('Borrador de interpretación');
   expect(draft).toMatch(/Se llegó a 72 horas: (sí|no)\./);
 });

@@ -34,13 +34,13 @@ test('the library writes the papers of the command: PDF, web page and FHIR', asy
   const folder = scratch();
   const asked = ['report', join(home, 'sample-data/steady-fortnight'), '--html', '--language', 'es', '--out', 'out'];
   expect(run(folder, asked).exit).toBe(0);
-  const made = (ending: string): Buffer => readFileSync(join(folder, 'out', `HL-104-${ending}`));
+  const paper = (ending: string): Buffer => readFileSync(join(folder, 'out', `HL-104-${ending}`));
   const analysis = analysed(built, await givenOf('steady-fortnight'));
   const words = await built.words('es');
   const report = built.compose(analysis, words, { voice: 'clinic', paper: 'a4' });
   const pdf = await built.writePdf(report, fonts());
-  expect(unpacked(pdf)).toBe(unpacked(made('clinic-report.pdf')));
-  expect(await built.writeHtml(report, template, { words })).toBe(made('clinic-report.html').toString());
+  expect(unpacked(pdf)).toBe(unpacked(paper('clinic-report.pdf')));
+  expect(await built.writeHtml(report, template, { words })).toBe(paper('clinic-report.html').toString());
   const bundle = await built.fhirBundle(analysis, { pdf, readings: false });
   expect(bundle.entry.map(({ resource }) => resource.resourceType)).toContain('DiagnosticReport');
 }, 60_000);

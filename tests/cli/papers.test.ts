@@ -20,10 +20,10 @@ describe('a code instead of a name', () => {
     // Whoever sits at the command knows the files by their own names.
     expect(out).toContain('Zwentibold Meier.csv is called X-1-file-1.csv in the results.');
     expect(out).toMatch(/Zwentibold Meier\.csv:21: /);
-    const made = listed(join(folder, 'r'));
-    expect(made.length).toBeGreaterThanOrEqual(4);
-    expect(made.join(' ')).not.toMatch(/zwentibold|meier/i);
-    for (const name of made) {
+    const papers = listed(join(folder, 'r'));
+    expect(papers.length).toBeGreaterThanOrEqual(4);
+    expect(papers.join(' ')).not.toMatch(/zwentibold|meier/i);
+    for (const name of papers) {
       const path = join(folder, 'r', name);
       const text = name.endsWith('.pdf')
         ? tool('pdftotext', [path, '-']) + tool('pdfinfo', ['-struct-text', path])

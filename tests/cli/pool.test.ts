@@ -23,11 +23,11 @@ export function work(task) {
 );
 
 async function endings(tasks: string[], threads: number, stop?: () => boolean): Promise<Record<string, Ended<string>>> {
-  const told: [string, Ended<string>][] = [];
+  const reports: [string, Ended<string>][] = [];
   const options = { filename, threads, timeLimit: 2_000, memoryLimit: 64 };
-  await runAll<string, string>(tasks, options, (task, ended) => told.push([task, ended]), stop);
-  expect(told.map(([task]) => task).sort(), 'each task is told once').toEqual([...tasks].sort());
-  return Object.fromEntries(told);
+  await runAll<string, string>(tasks, options, (task, ended) => reports.push([task, ended]), stop);
+  expect(reports.map(([task]) => task).sort(), 'each task is told once').toEqual([...tasks].sort());
+  return Object.fromEntries(reports);
 }
 
 test.each([1, 2])('with %i threads, a worker that dies takes only its own task with it', async (threads) => {
@@ -55,17 +55,17 @@ test.each([1, 2])('with %i threads, a worker that dies takes only its own task w
 });
 
 test('asked to stop, it begins nothing more', async () => {
-  const told: string[] = [];
+  const reports: string[] = [];
   const tasks = Array.from({ length: 50 }, (_, i) => `task ${i}`);
   const options = { filename, threads: 2, timeLimit: 2_000, memoryLimit: 64 };
   await runAll<string, string>(
     tasks,
     options,
-    (task) => told.push(task),
-    () => told.length >= 3,
+    (task) => reports.push(task),
+    () => reports.length >= 3,
   );
-  expect(told.length).toBeGreaterThanOrEqual(3);
-  expect(told.length).toBeLessThanOrEqual(5);
+  expect(reports.length).toBeGreaterThanOrEqual(3);
+  expect(reports.length).toBeLessThanOrEqual(5);
 });
 
 test('without a task it starts no thread', async () => {

@@ -87,9 +87,9 @@ test('every odd file can be shown without a crash', () => {
   const { exit, out, err } = run(folder, ['read', join(home, odd), '--json']);
   expect(err).toBe('');
   expect([0, 1]).toContain(exit);
-  const told = JSON.parse(out);
-  expect(told.files.length).toBeGreaterThan(20);
-  for (const { name, ledger } of told.files) {
+  const json = JSON.parse(out);
+  expect(json.files.length).toBeGreaterThan(20);
+  for (const { name, ledger } of json.files) {
     expect(ledger.used + ledger.duplicate + ledger.setAside + ledger.notes + ledger.ignored, name).toBe(ledger.rows);
   }
 });

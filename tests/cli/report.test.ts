@@ -18,10 +18,10 @@ describe('a sample story', () => {
     const { exit, out, err } = run(folder, ['report', story, '--out', 'results']);
     expect(err).toBe('');
     expect(exit).toBe(0);
-    const made = listed(join(folder, 'results'));
-    expect(made).toEqual(expect.arrayContaining(OUT));
-    for (const name of made) expect(out).toContain(name);
-    for (const name of made.filter((each) => each.endsWith('.pdf'))) {
+    const papers = listed(join(folder, 'results'));
+    expect(papers).toEqual(expect.arrayContaining(OUT));
+    for (const name of papers) expect(out).toContain(name);
+    for (const name of papers.filter((each) => each.endsWith('.pdf'))) {
       const pdf = readFileSync(join(folder, 'results', name));
       expect(pdf.subarray(0, 5).toString()).toBe('%PDF-');
       expect(pdf.subarray(-6).toString()).toContain('EOF');

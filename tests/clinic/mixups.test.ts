@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { findMixUps, personMark } from '../../src/clinic/mixups.ts';
-import { outcome } from './made.ts';
+import { outcome } from './outcomes.ts';
 
 const person = (code: string, inputHashes: string[], names: string[] = []) =>
   outcome({ code, stem: code, inputHashes, persons: names.map(personMark) });

@@ -14,7 +14,7 @@ const listing = (part: Partial<Listing>): Listing => ({
 });
 
 /** `code: files` of everyone found, with the reason where nothing will be read. */
-function told(found: Partial<Listing>, rows: ManifestRow[] = []): Record<string, string> {
+function peopleIn(found: Partial<Listing>, rows: ManifestRow[] = []): Record<string, string> {
   const all: Record<string, string[]> = {};
   for (const { code, files, wrong } of findPeople(listing(found), rows)) {
     all[code] = [...(all[code] ?? []), files.join(' ') + (wrong ? ` !${wrong.why}` : '')];
@@ -118,7 +118,7 @@ test.each<[string, Partial<Listing>, ManifestRow[], Record<string, string>]>([
     { x: 'x.csv !manifestCell', y: 'y.csv' },
   ],
 ])('%s', (_, found, rows, expected) => {
-  expect(told(found, rows)).toEqual(expected);
+  expect(peopleIn(found, rows)).toEqual(expected);
 });
 
 /** Names as hostile as a disk allows, few enough that they meet. */

@@ -1,25 +1,25 @@
 import { expect, test } from 'vitest';
 import { fingerprint } from '../../src/bytes/hash.ts';
 import { keyOf, stillGood } from '../../src/clinic/resume.ts';
-import { outcome } from './made.ts';
+import { outcome } from './outcomes.ts';
 
 test('the hash is SHA-256 (FIPS 180-4, example "abc")', () => {
   expect(fingerprint('abc')).toBe('ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad');
 });
 
-const made = outcome({ outputs: [{ name: 'a.pdf', bytes: 1, sha256: 'aa' }] });
+const finished = outcome({ outputs: [{ name: 'a.pdf', bytes: 1, sha256: 'aa' }] });
 const refusal = outcome({ facts: null, outputs: [], refusals: [{ key: 'issues.no-readings', params: {} }] });
 
 test.each([
-  ['the same key, every file whole', made, 'key', { 'a.pdf': 'aa' }, true],
+  ['the same key, every file whole', finished, 'key', { 'a.pdf': 'aa' }, true],
   ['nothing there from before', null, 'key', {}, false],
-  ['another key: input, settings, words or version', made, 'other', { 'a.pdf': 'aa' }, false],
-  ['a file cut short or changed', made, 'key', { 'a.pdf': 'ab' }, false],
-  ['a file taken away', made, 'key', {}, false],
+  ['another key: input, settings, words or version', finished, 'other', { 'a.pdf': 'aa' }, false],
+  ['a file cut short or changed', finished, 'key', { 'a.pdf': 'ab' }, false],
+  ['a file taken away', finished, 'key', {}, false],
   ['a refusal of the same day', refusal, 'key', {}, true],
   ['a refusal of another day may have been about the future', { ...refusal, printed: '2026-02-28' }, 'key', {}, false],
   ['withdrawn papers', { ...refusal, key: '' }, 'key', {}, false],
-  ['a record of another shape', { ...made, schema: 2 as never }, 'key', { 'a.pdf': 'aa' }, false],
+  ['a record of another shape', { ...finished, schema: 2 as never }, 'key', { 'a.pdf': 'aa' }, false],
 ])('%s', (_, last, key, present, good) => {
   expect(stillGood(last, key, new Map(Object.entries(present)), '2026-03-01')).toBe(good);
 });

@@ -6,7 +6,7 @@ import { MEASURE_COLUMNS, measuresCsv } from '../../src/clinic/table.ts';
 import { USUAL } from '../../src/clinic/thresholds.ts';
 import { rank } from '../../src/clinic/worklist.ts';
 import { english } from '../support/english.ts';
-import { facts, outcome } from './made.ts';
+import { facts, outcome } from './outcomes.ts';
 
 const page = readFileSync(new URL('../../docs/clinic.md', import.meta.url), 'utf8');
 

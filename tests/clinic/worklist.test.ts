@@ -10,7 +10,7 @@ import type { LocalDate } from '../../src/model/glucose.ts';
 import { briefReasons, reasonsText } from '../../src/pages/worklistTexts.ts';
 import { parseThresholds } from '../../src/schemas/thresholds.ts';
 import { english } from '../support/english.ts';
-import { facts, outcome } from './made.ts';
+import { facts, outcome } from './outcomes.ts';
 
 const lows = (part: Partial<NonNullable<Facts['lows']>>): Partial<Facts> => ({
   lows: { count: 0, level2: 0, night: 0, dates: [], level2Dates: [], ...part },
@@ -126,17 +126,19 @@ test('a thresholds file changes what it names and no more; a misspelt name is re
 });
 
 /** What a reader sees of a line, by the words of the pages. */
-const told = (line: WorklistLine) => reasonsText(listSpeaker(english), line.reasons);
+const reasonsOf = (line: WorklistLine) => reasonsText(listSpeaker(english), line.reasons);
 
 test('reasons in one line: dates short, what is further from the goals together, no mark after a full stop', () => {
   const dates = ['2026-02-03', '2026-02-04', '2026-02-06', '2026-02-08', '2026-02-09'] as Facts['from'][];
   const low = lows({ count: 6, level2: 5, level2Dates: dates });
   const line = place(outcome({ facts: facts({ ...low, change: { ...change, worse: ['in-range', 'low'] } }) }), USUAL);
-  expect(told(line)).toBe(
+  expect(reasonsOf(line)).toBe(
     '5 very low events: Feb 3, Feb 4, Feb 6, Feb 8, and 1 more day; since last time: less time in range, more time low',
   );
   const unread = ['issues.no-readings', 'clinic.unread.emptyFolder'].map((key) => ({ key, params: {} }));
-  expect(told(place(outcome({ facts: null, refusals: unread }), USUAL))).toMatch(/[^.;]\. the folder holds no export$/);
+  expect(reasonsOf(place(outcome({ facts: null, refusals: unread }), USUAL))).toMatch(
+    /[^.;]\. the folder holds no export$/,
+  );
 });
 
 test('a folder of many faulty files says three of its reasons where it is looked at, and how many more there are', () => {
@@ -182,7 +184,7 @@ test('on paper and on a screen everybody stands once, with room to write on pape
     expect(columns.reduce((sum, { width }) => sum + width, 0)).toBeCloseTo(1, 9);
   }
   const [screen] = tables('screen');
-  expect(screen!.rows.map(([code]) => [code!.text, code!.beside])).toEqual([
+  expect(screen!.rows.map(([code]) => [code!.text, code!.link])).toEqual([
     ['C', undefined],
     ['B', undefined],
     ['A', 'A/A-clinic-report.pdf'],

@@ -18,7 +18,7 @@ const figures = [14, 28].flatMap((days) =>
       levelHigherBy: `${Math.round((Math.exp(shift) - 1) * 100)} %`,
       ...Object.fromEntries(
         Object.entries(comparedOften(world, { trials: days === 14 ? trials : trials / 2, days, shift }, COMPARED)).map(
-          ([of, { held, told }]) => [of, { heldPercent: percent(held), toldPercent: percent(told) }],
+          ([of, { held, known }]) => [of, { heldPercent: percent(held), toldPercent: percent(known) }],
         ),
       ),
     })),

@@ -48,15 +48,15 @@ describe('no lows seen', () => {
 describe('brief lows', () => {
   test('are told with the days they were on', () => {
     const timeInBands = bandsLike({ low: 10, 'in-range': 20_000 });
-    const told = looked('brief-lows', { timeInBands, daily: daysWith('low', 2, 5) });
-    expect(told).toMatchObject({ total: 10, days: 2, dates: [exampleDate(2), exampleDate(5)] });
+    const look = looked('brief-lows', { timeInBands, daily: daysWith('low', 2, 5) });
+    expect(look).toMatchObject({ total: 10, days: 2, dates: [exampleDate(2), exampleDate(5)] });
   });
 
   test('give way where a minute was very low, which is told for itself with its days', () => {
     const timeInBands = bandsLike({ low: 10, 'very-low': 5, 'in-range': 20_000 });
     expect(looked('brief-lows', { timeInBands })).toEqual({ case: 'absent' });
-    const told = looked('very-low', { timeInBands, daily: daysWith('very-low', 3) });
-    expect(told).toMatchObject({
+    const look = looked('very-low', { timeInBands, daily: daysWith('very-low', 3) });
+    expect(look).toMatchObject({
       variant: 'brief',
       total: 5,
       dates: [exampleDate(3)],
@@ -112,9 +112,9 @@ describe('the highest of several', () => {
   ])('after lows is told in whatever order: %s', (_, peaks, value, limit) => {
     const finding = findings.find(({ id }) => id === 'rebound-after-lows')!;
     for (const order of [peaks, peaks.toReversed()]) {
-      const rebounds = changed(reboundsLike(peaks.length, 5), (made) => ({
-        ...made,
-        list: made.list.map((each, i) => ({ ...each, ...order[i]! })),
+      const rebounds = changed(reboundsLike(peaks.length, 5), (found) => ({
+        ...found,
+        list: found.list.map((each, i) => ({ ...each, ...order[i]! })),
       }));
       expect(finding.look(measuresWith({ rebounds }), targetSets.adult)).toMatchObject({
         case: 'holds',
@@ -279,8 +279,8 @@ describe('not enough data', () => {
     [13, 0.69, 'both'],
     [14, 0.69, 'share'],
   ])('%d days with a share of %d lack: %s', (days, share, lacking) => {
-    const told = looked('not-enough-data', { coverage: seenCoverage(days, share) });
-    expect(told).toMatchObject({ variant: lacking });
-    expect((told as unknown as { where: unknown[] }).where).toHaveLength(share < 0.7 ? days : 0);
+    const look = looked('not-enough-data', { coverage: seenCoverage(days, share) });
+    expect(look).toMatchObject({ variant: lacking });
+    expect((look as unknown as { where: unknown[] }).where).toHaveLength(share < 0.7 ? days : 0);
   });
 });

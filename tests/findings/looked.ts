@@ -10,7 +10,7 @@ export function looked(id: FindingId, given: Partial<Measures>, targets: TargetS
   const look = findings.find((finding) => finding.id === id)!.look(measuresWith(given), targetSets[targets]);
   if (look.case === 'untold') return { case: look.case, why: look.why };
   if (look.case !== 'holds') return { case: look.case };
-  const values = Object.entries(look.params).map(([name, told]) => [name, 'value' in told ? told.value : told]);
+  const values = Object.entries(look.params).map(([name, value]) => [name, 'value' in value ? value.value : value]);
   return { case: look.case, variant: look.variant, where: look.where, ...Object.fromEntries(values) };
 }
 

@@ -1,7 +1,7 @@
 import { count, limit } from '../../src/findings/evidence/quantities.ts';
 import { type Finding, holds } from '../../src/findings/finding.ts';
 import type { FindingId, Found } from '../../src/findings/index.ts';
-import { held, type PageContext, tellAll, told } from '../../src/pages/context.ts';
+import { findingText, held, type PageContext, tellAll } from '../../src/pages/context.ts';
 import type { Topic } from '../../src/topics/index.ts';
 import type { Examples } from './examples/index.ts';
 import { lows } from './examples/lows.ts';
@@ -11,7 +11,7 @@ export const misspelt = (context: PageContext, found: Found) => [
   // @ts-expect-error
   held(context, 'very-lows'),
   // @ts-expect-error
-  told(context, 'very-lows', 'what'),
+  findingText(context, 'very-lows', 'what'),
   // @ts-expect-error
   tellAll(context, ['very-low', 'lows-sen']),
   // @ts-expect-error

@@ -127,9 +127,9 @@ describe('time in range', () => {
       ...value,
       exclusive: { ...value.exclusive, 'in-range': { ...value.exclusive['in-range'], low: null, high: null } },
     }));
-    const told = { steady: 'no', known: 'point', low: 0.69, high: 0.69 };
-    expect(looked('time-in-range', { timeInBands, coverage: seenCoverage(14, 0.6) })).toMatchObject(told);
-    expect(looked('time-in-range', { timeInBands, coverage: { ok: false, why: 'failed' } })).toMatchObject(told);
+    const expected = { steady: 'no', known: 'point', low: 0.69, high: 0.69 };
+    expect(looked('time-in-range', { timeInBands, coverage: seenCoverage(14, 0.6) })).toMatchObject(expected);
+    expect(looked('time-in-range', { timeInBands, coverage: { ok: false, why: 'failed' } })).toMatchObject(expected);
   });
 });
 
@@ -159,9 +159,9 @@ describe('where days differ most', () => {
 
 describe('high in a part of the day', () => {
   const window = (fromMinute: number, high: number) => {
-    const made = windowsLike(9, 0, high);
-    if (!made.ok) throw new Error(made.why);
-    return { ...made.value.all[0]!, fromMinute, toMinute: fromMinute + 240 };
+    const example = windowsLike(9, 0, high);
+    if (!example.ok) throw new Error(example.why);
+    return { ...example.value.all[0]!, fromMinute, toMinute: fromMinute + 240 };
   };
   const windows = (...all: ReturnType<typeof window>[]) => changed(windowsLike(9, 0), (v) => ({ ...v, all }));
   const highs = (...starts: [day: number, startMinute: number][]) =>
@@ -260,9 +260,9 @@ describe('then and now', () => {
     ['in-range', 0.7, 0.5, 'range', 'less', 'away-from-range', 'high'],
     ['high', 0.3, 0.4, 'high', 'more', 'away-from-range', 'high'],
     ['high', 0.4, 0.3, 'high', 'less', 'toward-range', 'high'],
-  ] as const)('%s from %d to %d', (of, before, now, told, way, variant, limit) => {
+  ] as const)('%s from %d to %d', (of, before, now, kind, way, variant, limit) => {
     expect(looked('changed-range', { thenAndNow: thenAndNowLike(change(of, before, now)) })).toMatchObject({
-      of: told,
+      of: kind,
       way,
       variant,
       before,
@@ -299,9 +299,9 @@ describe('then and now', () => {
 
   test('of several changes of lows time low is told, then time very low', () => {
     const three = [change('lows', 6, 1), change('very-low', 0.02, 0), change('low', 0.04, 0.01)];
-    const told = (...given: Change[]) => looked('changed-lows', { thenAndNow: thenAndNowLike(...given) });
-    expect(told(...three)).toMatchObject({ of: 'low', limit: { of: 'low' } });
-    expect(told(...three.slice(0, 2))).toMatchObject({ of: 'very-low', limit: { of: 'very-low' } });
+    const lowsLook = (...given: Change[]) => looked('changed-lows', { thenAndNow: thenAndNowLike(...given) });
+    expect(lowsLook(...three)).toMatchObject({ of: 'low', limit: { of: 'low' } });
+    expect(lowsLook(...three.slice(0, 2))).toMatchObject({ of: 'very-low', limit: { of: 'very-low' } });
   });
 
   test.each([

@@ -20,8 +20,8 @@ describe('high after meals', () => {
   const low = Array.from({ length: 9 }, () => ({ highMinutes: 0 }));
   const meals = (...lists: { list: typeof high; more: Partial<Meal> }[]): Measures['meals'] => {
     const value = lists.flatMap(({ list, more }) => {
-      const made = mealsLike(...list);
-      return made.ok ? made.value.map((meal): Meal => ({ ...meal, ...more })) : [];
+      const exampleMeals = mealsLike(...list);
+      return exampleMeals.ok ? exampleMeals.value.map((meal): Meal => ({ ...meal, ...more })) : [];
     });
     return { ok: true, value, n: value.length, of: 'occasions' };
   };
@@ -58,11 +58,11 @@ describe('high after meals', () => {
 
 describe('notes beside glucose', () => {
   const hint = (id: Comparison['id'], difference: number, slot: Comparison['slot'] = null) => {
-    const made = comparisonsLike({ id, verdict: 'hint', difference, slot });
-    if (!made.ok) throw new Error(made.why);
-    return made.value[0]!;
+    const hints = comparisonsLike({ id, verdict: 'hint', difference, slot });
+    if (!hints.ok) throw new Error(hints.why);
+    return hints.value[0]!;
   };
-  const told = (id: FindingId, ...value: Comparison[]) =>
+  const lookAt = (id: FindingId, ...value: Comparison[]) =>
     looked(id, { comparisons: { ok: true, value, n: value.length, of: 'pairs' } });
 
   test('of several hints the largest is told, of equals the first', () => {
@@ -71,24 +71,24 @@ describe('notes beside glucose', () => {
       [food(30, 'morning'), food(60, 'evening')],
       [food(60, 'evening'), food(30, 'morning')],
     ])
-      expect(told('food-longer-high', ...order)).toMatchObject({ slot: 'evening', longer: 'first' });
-    expect(told('food-longer-high', food(60, 'morning'), food(60, 'evening'))).toMatchObject({ slot: 'morning' });
-    expect(told('food-shorter-high', food(-30, 'morning'), food(-60, 'evening'))).toMatchObject({ slot: 'evening' });
+      expect(lookAt('food-longer-high', ...order)).toMatchObject({ slot: 'evening', longer: 'first' });
+    expect(lookAt('food-longer-high', food(60, 'morning'), food(60, 'evening'))).toMatchObject({ slot: 'morning' });
+    expect(lookAt('food-shorter-high', food(-30, 'morning'), food(-60, 'evening'))).toMatchObject({ slot: 'evening' });
   });
 
   test('one without a difference, or with one of 0, is no hint to either side', () => {
     const none = { ...hint('food', 60), difference: null };
     const zero = { ...hint('food', 60), difference: { value: 0, low: -1, high: 1 } };
     for (const one of [none, zero])
-      for (const id of ['food-longer-high', 'food-shorter-high'] as const) expect(told(id, one).case).toBe('absent');
+      for (const id of ['food-longer-high', 'food-shorter-high'] as const) expect(lookAt(id, one).case).toBe('absent');
   });
 
   test.each(['exercise-kind', 'extra-carbs'] as const)('%s is not told without both medians', (id) => {
     const one = hint(id, 20);
     const finding = id === 'exercise-kind' ? 'exercise-kinds' : 'extra-carbs-first';
-    expect(told(finding, one).case).toBe('holds');
-    expect(told(finding, { ...one, b: { ...one.b, median: null } }).case).toBe('absent');
-    expect(told(finding, { ...one, a: { ...one.a, median: null } }).case).toBe('absent');
+    expect(lookAt(finding, one).case).toBe('holds');
+    expect(lookAt(finding, { ...one, b: { ...one.b, median: null } }).case).toBe('absent');
+    expect(lookAt(finding, { ...one, a: { ...one.a, median: null } }).case).toBe('absent');
   });
 
   test('late notes are counted among those that were written, not among inferred meals', () => {
@@ -110,19 +110,19 @@ describe('notes beside glucose', () => {
       { id: 'larger-meals', look: { case: 'absent' } },
       ...ids.map((id): Found => ({ id, look: { case: 'holds', params: {}, where: [] } })),
     ];
-    const beside = (topics: FindingId[], ...ids: FindingId[]) =>
+    const secondTo = (topics: FindingId[], ...ids: FindingId[]) =>
       besideTopic(found(...ids), topics.map((id) => ({ id })) as never);
-    expect(beside(['time-in-range'], 'low-after-meal', 'weekend-meals', 'food-shorter-high')).toBe('weekend-meals');
-    expect(beside(['lows-at-night'], 'low-after-meal', 'weekend-meals')).toBeNull();
-    expect(beside(['lows-at-night', 'very-low'], 'low-after-meal')).toBe('low-after-meal');
-    expect(beside(['dawn-rise', 'high-after-window'], 'weekend-meals')).toBe('weekend-meals');
-    expect(beside([], 'weekend-meals')).toBeNull();
+    expect(secondTo(['time-in-range'], 'low-after-meal', 'weekend-meals', 'food-shorter-high')).toBe('weekend-meals');
+    expect(secondTo(['lows-at-night'], 'low-after-meal', 'weekend-meals')).toBeNull();
+    expect(secondTo(['lows-at-night', 'very-low'], 'low-after-meal')).toBe('low-after-meal');
+    expect(secondTo(['dawn-rise', 'high-after-window'], 'weekend-meals')).toBe('weekend-meals');
+    expect(secondTo([], 'weekend-meals')).toBeNull();
   });
 });
 
 describe('low after meals, and after insulin without food', () => {
   const four = <T>(value: T): T[] => new Array<T>(4).fill(value);
-  const told = { case: 'holds', count: 4, of: 4 };
+  const wanted = { case: 'holds', count: 4, of: 4 };
   const where = [0, 1, 2, 3].map((day) => ({ date: exampleDate(day), toMinute: 1350 }));
 
   test.each([
@@ -136,7 +136,7 @@ describe('low after meals, and after insulin without food', () => {
       v.map(lacking),
     );
     const meals = changed(lows, (value) => [...(lacked.ok ? lacked.value : []), ...value]);
-    expect(looked('low-after-meal', { meals })).toMatchObject({ ...told, where });
+    expect(looked('low-after-meal', { meals })).toMatchObject({ ...wanted, where });
     expect(looked('low-after-meal', { meals: lacked })).toEqual({ case: 'untold', why: 'too-few-occasions' });
   });
 
@@ -147,7 +147,7 @@ describe('low after meals, and after insulin without food', () => {
     const lacked = [...four({ low: true, ...lacking }), ...new Array(9).fill({ low: false, ...lacking })];
     const corrections = correctionsLike(...four({ low: true }), ...lacked);
     expect(looked('low-after-insulin-only', { corrections })).toMatchObject({
-      ...told,
+      ...wanted,
       where: [0, 1, 2, 3].map((day) => ({ date: exampleDate(day), fromMinute: 930, toMinute: 1170 })),
     });
     expect(looked('low-after-insulin-only', { corrections: correctionsLike(...lacked) }).case).toBe('untold');

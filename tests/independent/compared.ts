@@ -25,11 +25,6 @@ export interface Figures {
   nights: Record<string, unknown>[];
 }
 
-export function told<T>(measured: Measured<T>): T {
-  if (!measured.ok) throw new Error(measured.why);
-  return measured.value;
-}
-
 function toldOrNull<T>(measured: Measured<T>): T | null {
   return measured.ok ? measured.value : null;
 }

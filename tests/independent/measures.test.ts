@@ -1,8 +1,9 @@
 import { spawnSync } from 'node:child_process';
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { measuredValue } from '../support/measuredValue.ts';
 import { needs } from '../support/tools.ts';
-import { differences, type Figures, foundIn, told } from './compared.ts';
+import { differences, type Figures, foundIn } from './compared.ts';
 import { analysedSource, PARTS } from './sources.ts';
 
 const folder = new URL('figures/', import.meta.url);
@@ -23,7 +24,7 @@ describe.each(sources)('%s, worked out twice', (source) => {
   });
 
   test('values beyond the range of the sensor make the mean a bound', () => {
-    expect(told(analysis.measures.mean).bounded).toBe(figures.censored > 0);
+    expect(measuredValue(analysis.measures.mean).bounded).toBe(figures.censored > 0);
   });
 });
 

@@ -1,9 +1,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { indicesOf } from '../../src/indices/index.ts';
-import type { Measured } from '../../src/model/measured.ts';
 import type { Compared } from '../../src/model/thenAndNow.ts';
 import { BANDS } from '../../src/targets/bands.ts';
+import { measuredValue } from '../support/measuredValue.ts';
 import { analysedSource, PARTS } from './sources.ts';
 
 /** What more.py worked out from the same files by itself. */
@@ -38,11 +38,6 @@ interface Figures {
 const folder = new URL('./more/', import.meta.url);
 const sources = readdirSync(folder).map((name) => name.replace(/\.json$/, ''));
 
-function told<T>(measured: Measured<T>): T {
-  if (!measured.ok) throw new Error(measured.why);
-  return measured.value;
-}
-
 describe.each(sources)('%s, further numbers worked out twice', (source) => {
   const figures: Figures = JSON.parse(readFileSync(new URL(`${source}.json`, folder), 'utf8'));
   const analysis = analysedSource(source, figures, { compare: { with: 'previous' } });
@@ -57,26 +52,26 @@ describe.each(sources)('%s, further numbers worked out twice', (source) => {
   };
 
   test('tight range and risk index', () => {
-    if (figures.tightRange !== null) near(told(indices.tightRange), figures.tightRange);
+    if (figures.tightRange !== null) near(measuredValue(indices.tightRange), figures.tightRange);
     if (figures.gri !== null && indices.gri.ok) near(indices.gri.value.gri, figures.gri);
   });
 
   test('day-to-day and excursion indices', () => {
-    const { conga1, conga2, conga4 } = told(indices.conga);
+    const { conga1, conga2, conga4 } = measuredValue(indices.conga);
     for (const [i, found] of [conga1, conga2, conga4].entries()) near(found, figures.conga[i]!);
-    near(told(indices.modd), figures.modd);
-    near(told(indices.mag), figures.mag);
-    near(told(indices.gvp), figures.gvp);
+    near(measuredValue(indices.modd), figures.modd);
+    near(measuredValue(indices.mag), figures.mag);
+    near(measuredValue(indices.gvp), figures.gvp);
   });
 
   test('risk transforms and J-index', () => {
-    near(told(indices.lbgiHbgi).lbgi, figures.lbgi);
-    near(told(indices.lbgiHbgi).hbgi, figures.hbgi);
-    near(told(indices.jIndex), figures.jIndex);
+    near(measuredValue(indices.lbgiHbgi).lbgi, figures.lbgi);
+    near(measuredValue(indices.lbgiHbgi).hbgi, figures.hbgi);
+    near(measuredValue(indices.jIndex), figures.jIndex);
   });
 
   test('very high, in pregnancy above 200 mg/dL', () => {
-    const { share, unbroken, mostInDay } = told(measures.longHighs);
+    const { share, unbroken, mostInDay } = measuredValue(measures.longHighs);
     near(share, figures.veryHigh.share);
     near(mostInDay, figures.veryHigh.mostInDay);
     // A run of less than 15 minutes is no high.
@@ -84,7 +79,7 @@ describe.each(sources)('%s, further numbers worked out twice', (source) => {
   });
 
   test('bedtime, weekdays and weekend', () => {
-    const { bedtime } = told(measures.fixedTimes);
+    const { bedtime } = measuredValue(measures.fixedTimes);
     expect(bedtime.map(({ date }) => date)).toEqual(figures.bedtime.map(({ date }) => date));
     for (const [i, { mgdl }] of bedtime.entries()) near(mgdl, figures.bedtime[i]!.mgdl);
     expect(measures.weekParts.ok).toBe(figures.weekParts !== null);
@@ -105,7 +100,7 @@ describe.each(sources)('%s, further numbers worked out twice', (source) => {
   });
 
   test('rates', () => {
-    const { falling, rising, steepest, largest } = told(measures.rates);
+    const { falling, rising, steepest, largest } = measuredValue(measures.rates);
     near((largest?.from ?? 0) - (largest?.to ?? 0), figures.rates.fall);
     for (const [i, found] of [falling.over1, falling.over2, falling.over3].entries())
       near(found, figures.rates.falling[i]!);
@@ -117,7 +112,7 @@ describe.each(sources)('%s, further numbers worked out twice', (source) => {
   test('the period before', () => {
     const { earlier } = figures;
     if (!earlier) return expect(measures.thenAndNow).toEqual({ ok: false, why: 'no-earlier-readings' });
-    const { changes, before, goals } = told(measures.thenAndNow);
+    const { changes, before, goals } = measuredValue(measures.thenAndNow);
     const of = (name: Compared) => changes.find((each) => each.of === name)!.before;
     const shares = BANDS.map((band) => earlier.shares[band]!);
     near(of('in-range'), shares[2]!);

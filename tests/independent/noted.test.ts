@@ -1,10 +1,10 @@
 import { spawnSync } from 'node:child_process';
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import type { Measured } from '../../src/model/measured.ts';
 import type { Outcome } from '../../src/model/notedBefore.ts';
 import type { Times } from '../../src/model/occasions.ts';
-import { logWords } from '../occasions/made.ts';
+import { logWords } from '../occasions/logs.ts';
+import { measuredValue } from '../support/measuredValue.ts';
 import { analysedSource } from './sources.ts';
 
 interface Sides {
@@ -29,17 +29,12 @@ const folder = new URL('./noted/', import.meta.url);
 const sources = readdirSync(folder).map((name) => name.replace(/\.json$/, ''));
 const load = (source: string): Figures => JSON.parse(readFileSync(new URL(`${source}.json`, folder), 'utf8'));
 
-function told<T>(measured: Measured<T>): T {
-  if (!measured.ok) throw new Error(measured.why);
-  return measured.value;
-}
-
 describe.each(sources)('%s, notes beside readings worked out twice', (source) => {
   const figures = load(source);
   const { measures } = analysedSource(source, figures, { logWords });
 
   test('from the start of exercise to 6 in the morning', () => {
-    const found = told(measures.exercise).map(({ untilMorning }) => untilMorning);
+    const found = measuredValue(measures.exercise).map(({ untilMorning }) => untilMorning);
     expect(found.map(({ low }) => low)).toEqual(figures.sessions.map(({ low }) => low));
     for (const [i, { lowMinutes, lowest }] of figures.sessions.entries()) {
       expect(found[i]!.lowMinutes).toBeCloseTo(lowMinutes, 6);
@@ -51,7 +46,7 @@ describe.each(sources)('%s, notes beside readings worked out twice', (source) =>
     ['lows', 'lows'],
     ['night-lows', 'nightLows'],
   ] as const)('%s with exercise and without', (of: Outcome, name) => {
-    const one = told(measures.notedBefore).find((each) => each.of === of)!;
+    const one = measuredValue(measures.notedBefore).find((each) => each.of === of)!;
     const { dates, withIt, without, p } = figures[name];
     expect(one.dates).toEqual(dates);
     const exercise = one.notes.find(({ id }) => id === 'exercise')!;

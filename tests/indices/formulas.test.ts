@@ -121,8 +121,8 @@ describe('excursions and paths', () => {
   });
 
   test('MODD (Molnar 1972): two days of four values', () => {
-    const apart = differences(path(TWO_DAYS.flat(), 360), 1440, false).map(Math.abs);
-    expect(apart).toEqual([10, 20, 10, 20]);
+    const dayToDay = differences(path(TWO_DAYS.flat(), 360), 1440, false).map(Math.abs);
+    expect(dayToDay).toEqual([10, 20, 10, 20]);
   });
 
   test('CONGA-1 (McDonnell 2005): hourly values', () => {

@@ -227,8 +227,8 @@ describe('five bands that add up', () => {
   });
 
   test('a day as a person hears it', () => {
-    const told = patient.stack({ 'very-low': 2, low: 130, 'in-range': 14_000, high: 4_000, 'very-high': 333.5 });
-    expect(told).toEqual({
+    const texts = patient.stack({ 'very-low': 2, low: 130, 'in-range': 14_000, high: 4_000, 'very-high': 333.5 });
+    expect(texts).toEqual({
       'very-low': 'less than 1\u00a0minute',
       low: '10\u00a0minutes',
       'in-range': '18\u00a0hours and 10\u00a0minutes',

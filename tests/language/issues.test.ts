@@ -1,15 +1,15 @@
 import { readFileSync } from 'node:fs';
 import { expect, expectTypeOf, it } from 'vitest';
 import { catalogues, issueCodes } from '../../src/build/catalogues.ts';
+import type { Detail } from '../../src/model/detail.ts';
 import type { IssueCode } from '../../src/model/issues.ts';
-import type { Told } from '../../src/model/told.ts';
 import type { WordParams } from '../../src/model/wordParams.ts';
 import type { Below, WordKey } from '../../src/model/words.ts';
 
 const codes = issueCodes(readFileSync(new URL('../../src/model/issues.ts', import.meta.url), 'utf8'));
 
 /** Forms of data without words, or with words that ask for what the form does not have. */
-type Lacking<T = Told> = T extends Told
+type Lacking<T = Detail> = T extends Detail
   ? `understood.${T['is']}` extends WordKey
     ? [WordParams[`understood.${T['is']}`]] extends [Exclude<keyof T, 'is'>]
       ? never

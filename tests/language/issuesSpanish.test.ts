@@ -106,16 +106,16 @@ for (const folder of ['hostile', ...stories])
     odd[`${folder}/${name}`] = [{ name, bytes: new Uint8Array(readFileSync(join(home, 'sample-data', folder, name))) }];
 
 /** The file's own texts in what is told of it. */
-function ownTexts(told: unknown): string[] {
-  if (typeof told === 'string') return [told];
-  if (typeof told !== 'object' || told === null) return [];
-  return Object.entries(told).flatMap(([name, one]) =>
+function ownTexts(given: unknown): string[] {
+  if (typeof given === 'string') return [given];
+  if (typeof given !== 'object' || given === null) return [];
+  return Object.entries(given).flatMap(([name, one]) =>
     ['is', 'order', 'role', 'code'].includes(name) ? [] : ownTexts(one),
   );
 }
 
-function foreign(said: string, told: Choice | Issue): string[] {
-  const own = new Set(ownTexts(told).flatMap(wordsIn));
+function foreign(said: string, given: Choice | Issue): string[] {
+  const own = new Set(ownTexts(given).flatMap(wordsIn));
   const left = wordsIn(said).filter((word) => !known.has(word) && !own.has(word));
   return left.length > 0 ? [`${left.join(', ')} in "${said}"`] : [];
 }

@@ -131,18 +131,18 @@ describe('places', () => {
 /** Forms as the Unicode CLDR gives them; spaces that do not break are told as spaces. */
 describe('Spanish forms by region', () => {
   const say = (locale: string) => {
-    const made = speakerOf(
+    const speaker = speakerOf(
       { ...(wordsOf('es') as Words), locale },
       { unit: 'mg/dL', voice: 'patient', targets: targetSets.adult },
     );
     return {
-      clock: (value: number) => made.value({ q: 'clock', value }).replaceAll('\u00a0', ' '),
+      clock: (value: number) => speaker.value({ q: 'clock', value }).replaceAll('\u00a0', ' '),
       inText: (value: number) =>
-        made
+        speaker
           .say('pages.everyLow.when', { date: { q: 'word', value: 'ayer' }, clock: { q: 'clock', value } })
           .replaceAll('\u00a0', ' '),
-      date: made.value({ q: 'date', value: '2026-06-04' as never }),
-      number: made.number(1234.5, 1),
+      date: speaker.value({ q: 'date', value: '2026-06-04' as never }),
+      number: speaker.number(1234.5, 1),
     };
   };
 
@@ -151,9 +151,9 @@ describe('Spanish forms by region', () => {
     ['es-ES', '02:40', 'jueves, 4 de junio', '1234,5'],
     ['es-US', '2:40 a.m.', 'jueves, 4 de junio', '1,234.5'],
   ])('%s', (locale, clock, date, number) => {
-    const made = say(locale);
-    expect([made.clock(160), made.date, made.number]).toEqual([clock, date, number]);
-    expect([made.clock(0), made.clock(720)]).toEqual(['medianoche', 'mediodía']);
+    const said = say(locale);
+    expect([said.clock(160), said.date, said.number]).toEqual([clock, date, number]);
+    expect([said.clock(0), said.clock(720)]).toEqual(['medianoche', 'mediodía']);
   });
 
   test('a time in a sentence has its article', () => {

@@ -52,7 +52,7 @@ export const typed = (speaker: Speaker, tell: Teller, one: Quantity, name: Names
 
 const look: Finding<'brief-lows'>['look'] = () => holds({} as FindingParams<'brief-lows'>, []);
 /** A finding has words, and gives what they ask for. */
-export const told = [
+export const examples = [
   { id: 'brief-lows', source: 'ours', look } satisfies Finding<'brief-lows'>,
   // @ts-expect-error a finding without words
   {} as Finding<'briefer-lows'>,

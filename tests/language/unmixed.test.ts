@@ -76,12 +76,12 @@ const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, '\
 /** Takes away what is nobody's language: own texts, also where one is cut short with `…`, citations, signs. */
 function stripper(own: readonly string[]): (text: string) => string {
   const whole = new Set(own);
-  const apart = new RegExp(`(?<![\\p{L}\\d])(?:${own.map(escaped).join('|')})(?![\\p{L}\\d])`, 'gu');
+  const ownWords = new RegExp(`(?<![\\p{L}\\d])(?:${own.map(escaped).join('|')})(?![\\p{L}\\d])`, 'gu');
   const isStart = (text: string): boolean => own.some((one) => one.startsWith(text));
   return (text) => {
     const plain = text.replace(/[\u2066\u2069\u00ad]/g, '').trim();
     if (whole.has(plain) || (plain.endsWith('…') && isStart(plain.slice(0, -1).trim()))) return '';
-    return CITATION.reduce((left, form) => left.replace(form, ' '), plain).replace(apart, ' ');
+    return CITATION.reduce((left, form) => left.replace(form, ' '), plain).replace(ownWords, ' ');
   };
 }
 

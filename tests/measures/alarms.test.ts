@@ -7,7 +7,7 @@ import { type NoteOn, timelineOf } from '../support/timeline.ts';
 const value = (minute: number, day: number) => (day !== 1 && minute >= 600 && minute < 630 ? 60 : 110);
 const note = (minute: number, day = 0, kind: NoteOn['kind'] = 'alarm'): NoteOn => ({ day, minute, kind });
 
-function told(...notes: NoteOn[]) {
+function alarmsOf(...notes: NoteOn[]) {
   const { alarms } = measure(timelineOf({ days: 3, value, notes }), targetSets.adult);
   if (!alarms.ok) throw new Error(alarms.why);
   return alarms.value;
@@ -20,7 +20,7 @@ test.each([
   [630, 1],
   [631, 0],
 ])('an alarm belongs to a low from 15 minutes before it to its end: minute %i, %i', (minute, lowsWith) => {
-  expect(told(note(minute))).toMatchObject({ lowsWith, lows: 2, noted: 1 });
+  expect(alarmsOf(note(minute))).toMatchObject({ lowsWith, lows: 2, noted: 1 });
 });
 
 test.each([
@@ -28,12 +28,12 @@ test.each([
   [540, 0],
   [690, 0],
   [691, 1],
-])('it stands apart from an hour before to an hour after any low: minute %i, %i', (minute, apart) => {
-  expect(told(note(minute)).apart).toBe(apart);
+])('it stands apart from an hour before to an hour after any low: minute %i, %i', (minute, expected) => {
+  expect(alarmsOf(note(minute)).apart).toBe(expected);
 });
 
 test('nights end at six; days and alarms are counted, other notes are not', () => {
-  const found = told(note(359), note(100), note(360), note(359, 2), note(600, 2, 'meal'), note(10, 1, 'insulin'));
+  const found = alarmsOf(note(359), note(100), note(360), note(359, 2), note(600, 2, 'meal'), note(10, 1, 'insulin'));
   expect(found).toMatchObject({ noted: 4, days: 2, lowsWith: 0 });
   expect(found.nights).toEqual([
     { date: '2026-03-02', alarms: 2 },

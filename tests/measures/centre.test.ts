@@ -4,7 +4,7 @@ import { measure } from '../../src/measures/index.ts';
 import { targetSets } from '../../src/targets/index.ts';
 import { MGDL_PER_MMOL } from '../../src/units.ts';
 import { timelineOf } from '../support/timeline.ts';
-import { many, runOf, type Slot } from './made.ts';
+import { many, runOf, type Slot } from './runs.ts';
 
 const of = (slots: Slot[], options = {}) => measure(runOf(slots, options), targetSets.adult);
 

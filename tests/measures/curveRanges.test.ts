@@ -38,7 +38,7 @@ test('on days whose levels correlate by 0.25, the curves’ intervals hold the t
 
 const of = (days: DaysOf) => measure(timelineOf(days), targetSets.adult).curveRanges;
 
-function told(days: DaysOf) {
+function rangesOf(days: DaysOf) {
   const ranges = of(days);
   if (!ranges.ok) throw new Error(ranges.why);
   return ranges.value;
@@ -72,19 +72,19 @@ describe('put together draw by draw, the curves are the same', () => {
   ])('%s', (_, days, every, step, lost) => {
     const value = (minute: number, day: number) =>
       lost(minute, day) ? null : 100 + step * (((day * 37 + 11 * day * day) % 90) + ((minute * 7) % 13));
-    const found = told({ days, every, value });
+    const found = rangesOf({ days, every, value });
     expect(found.map(({ minute }) => minute)).toEqual([0, 180, 360, 540, 720, 900, 1080, 1260]);
     for (const [b, minute] of [0, 180, 1260].entries()) {
       const byDay = Array.from({ length: days }, (_, day) =>
         Array.from({ length: 15 / every }, (_, k) => value(minute + k * every, day)).filter((each) => each !== null),
       );
-      const told = found[b === 2 ? 7 : b]!;
+      const block = found[b === 2 ? 7 : b]!;
       for (const [curve, share] of [
         ['p25', 0.25],
         ['p50', 0.5],
         ['p75', 0.75],
       ] as const)
-        expect(told[curve], `${minute} ${curve}`).toEqual(byHand(byDay, days, share));
+        expect(block[curve], `${minute} ${curve}`).toEqual(byHand(byDay, days, share));
     }
   });
 });
@@ -101,7 +101,7 @@ describe('curves have intervals', () => {
   test('where ten readings stand, and not where nine do', () => {
     const value = (minute: number, day: number) =>
       (minute < 15 && day * 3 + minute / 5 >= 10) || (minute >= 180 && minute < 195 && day >= 3) ? null : 100 + day;
-    expect(told({ value }).map(({ minute }) => minute)).toEqual([0, 360, 540, 720, 900, 1080, 1260]);
+    expect(rangesOf({ value }).map(({ minute }) => minute)).toEqual([0, 360, 540, 720, 900, 1080, 1260]);
     const rare = (minute: number, day: number) => (minute % 180 < 15 && day >= 3 ? null : 100);
     expect(of({ value: rare })).toEqual({ ok: false, why: 'too-few-readings' });
   });

@@ -6,7 +6,7 @@ import { type DaysOf, type NoteOn, timelineOf } from '../support/timeline.ts';
 /** Monnier 2013, Diabetes Care 36:4057-4062: before breakfast minus the lowest of 00:00-06:00; hours of meals are ours. */
 const of = (days: DaysOf) => measure(timelineOf(days), targetSets.adult).dawnRise;
 
-function told(days: DaysOf) {
+function risesOf(days: DaysOf) {
   const found = of(days);
   if (!found.ok) throw new Error(found.why);
   return found.value;
@@ -21,13 +21,13 @@ const daily = (...minutes: number[]): NoteOn[] =>
 const climb = (minute: number) => (minute < 180 ? 100 : 90 + (minute - 180) / 5);
 /** The mean of the readings from one minute to before another. */
 const meanFrom = (from: number, to: number) => (climb(from) + climb(to - 5)) / 2;
-const beforeOf = (notes: NoteOn[]) => told({ days: DAYS, value: climb, notes }).nights[0]!.before;
+const beforeOf = (notes: NoteOn[]) => risesOf({ days: DAYS, value: climb, notes }).nights[0]!.before;
 
 describe('before breakfast', () => {
   test('is from six to eight without a meal noted, both ends as the clock says', () => {
     expect(beforeOf([])).toBeCloseTo(meanFrom(360, 480), 9);
     const dip = (minute: number) => (minute === 360 ? 75 : minute === 355 ? 85 : minute === 480 ? 300 : 120);
-    const night = told({ days: DAYS, value: dip }).nights[0]!;
+    const night = risesOf({ days: DAYS, value: dip }).nights[0]!;
     expect(night).toMatchObject({ nadir: 85, nadirMinute: 355 });
     expect(night.before).toBeCloseTo((75 + 23 * 120) / 24, 9);
   });
@@ -45,7 +45,7 @@ describe('before breakfast', () => {
   });
 
   test('without a meal is to the last minute before eight', () => {
-    const { before } = told({ days: 5, every: 1, value: (minute) => (minute === 479 ? 240 : 120) }).nights[0]!;
+    const { before } = risesOf({ days: 5, every: 1, value: (minute) => (minute === 479 ? 240 : 120) }).nights[0]!;
     expect(before).toBeCloseTo(121, 9);
   });
 
@@ -56,10 +56,10 @@ describe('before breakfast', () => {
 });
 
 describe('which nights count', () => {
-  const datesOf = (days: DaysOf) => told(days).nights.map(({ date }) => date.slice(-2));
+  const datesOf = (days: DaysOf) => risesOf(days).nights.map(({ date }) => date.slice(-2));
 
   test('five are enough', () => {
-    expect(told({ days: 5, value: climb }).nights).toHaveLength(5);
+    expect(risesOf({ days: 5, value: climb }).nights).toHaveLength(5);
   });
 
   test('not one with a meal before five', () => {
@@ -89,7 +89,7 @@ describe('the lowest of the night', () => {
   test('may be the first reading of all, and is never one of the next day', () => {
     const value = (minute: number, day: number) =>
       minute === 0 ? (day === 0 ? 72 : 80) : minute === 5 && day === 0 ? 75 : minute < 360 ? 90 : 120;
-    const { nights } = told({ days: DAYS, value });
+    const { nights } = risesOf({ days: DAYS, value });
     expect(nights.map(({ nadir, nadirMinute }) => [nadir, nadirMinute])).toEqual([
       [72, 0],
       ...nights.slice(1).map(() => [80, 0]),
@@ -98,6 +98,6 @@ describe('the lowest of the night', () => {
 
   test('is of its own night', () => {
     const value = (minute: number, day: number) => (minute < 360 ? (day === 0 && minute < 30 ? 75 : 90 + day) : 120);
-    expect(told({ days: DAYS, value }).nights.map(({ nadir }) => nadir)).toEqual([75, 91, 92, 93, 94, 95]);
+    expect(risesOf({ days: DAYS, value }).nights.map(({ nadir }) => nadir)).toEqual([75, 91, 92, 93, 94, 95]);
   });
 });

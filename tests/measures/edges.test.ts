@@ -1,22 +1,17 @@
 import { describe, expect, test } from 'vitest';
 import { lastsLong } from '../../src/measures/course.ts';
 import { measure } from '../../src/measures/index.ts';
-import type { Measured } from '../../src/model/measured.ts';
 import type { Timeline } from '../../src/model/timeline.ts';
 import { targetSets } from '../../src/targets/index.ts';
 import { MINUTE_MS } from '../../src/time/calendar.ts';
+import { measuredValue } from '../support/measuredValue.ts';
 import { type DaysOf, timelineOf } from '../support/timeline.ts';
-import { many, runOf, type Slot } from './made.ts';
+import { many, runOf, type Slot } from './runs.ts';
 
 /** Places where the smallest slip in the code would hide a low, or tell more than was seen. */
 
-function told<T>(measured: Measured<T>): T {
-  if (!measured.ok) throw new Error(measured.why);
-  return measured.value;
-}
-
 const adult = (timeline: Timeline) => measure(timeline, targetSets.adult);
-const lowsOf = (slots: readonly Slot[], from = 0) => told(adult(runOf(slots, { from })).lows);
+const lowsOf = (slots: readonly Slot[], from = 0) => measuredValue(adult(runOf(slots, { from })).lows);
 
 describe('lows', () => {
   test('fifteen minutes below 54 right before the recovery are level 2, at the end of the readings too', () => {
@@ -74,19 +69,19 @@ describe('highs beyond an unknown limit', () => {
   test('are at least as high as anything the sensor did report', () => {
     const above = { native: Number.NaN, limit: 1 } as const;
     const { highs } = adult(runOf([100, 300, 380, above, above, 300, 100, 100, 100]));
-    expect(told(highs).list[0]).toMatchObject({ extreme: 380, extremeLimit: 1, level: 2 });
+    expect(measuredValue(highs).list[0]).toMatchObject({ extreme: 380, extremeLimit: 1, level: 2 });
   });
 
   test('lie above the outer limit where nothing else does', () => {
     const above = { native: Number.NaN, limit: 1 } as const;
     const { highs, timeInBands } = adult(runOf([100, above, above, above, 100, 100, 100]));
-    expect(told(highs).list[0]).toMatchObject({ extreme: 250, level: 2 });
-    expect(told(timeInBands).minutes).toMatchObject({ 'very-low': 0, 'very-high': 15 });
+    expect(measuredValue(highs).list[0]).toMatchObject({ extreme: 250, level: 2 });
+    expect(measuredValue(timeInBands).minutes).toMatchObject({ 'very-low': 0, 'very-high': 15 });
   });
 });
 
 describe('nights', () => {
-  const nightOf = (days: DaysOf, index = 1) => told(adult(timelineOf(days)).nights)[index]!;
+  const nightOf = (days: DaysOf, index = 1) => measuredValue(adult(timelineOf(days)).nights)[index]!;
 
   test('exactly 70 % seen is enough to say "none seen", a reading less is not', () => {
     const seen = (until: number): DaysOf => ({
@@ -130,7 +125,7 @@ describe('coverage', () => {
     const { coverage } = adult(
       timelineOf({ days: 2, value: (minute, day) => (day === 1 && minute >= 360 ? null : 100) }),
     );
-    expect(told(coverage).byDay.map(({ share, hours }) => [share, hours])).toEqual([
+    expect(measuredValue(coverage).byDay.map(({ share, hours }) => [share, hours])).toEqual([
       [1, 24],
       [0.25, 6],
     ]);
@@ -138,8 +133,8 @@ describe('coverage', () => {
 
   test('days without readings count in no mean and no interval', () => {
     const { mean } = adult(timelineOf({ days: 14, value: (_, day) => (day % 7 === 3 ? null : 100 + day) }));
-    expect(told(mean).mgdl).toMatchObject({ days: 12, value: expect.closeTo(106.5, 9) });
-    expect(told(mean).mgdl.low).toBeGreaterThan(100);
+    expect(measuredValue(mean).mgdl).toMatchObject({ days: 12, value: expect.closeTo(106.5, 9) });
+    expect(measuredValue(mean).mgdl.low).toBeGreaterThan(100);
   });
 });
 
@@ -152,8 +147,8 @@ describe('what a count of none allows for', () => {
     [9, 'whole-day-resampling', 'whole-day-resampling'],
   ])('is said from ten full days on: %d', (full, lows, bands) => {
     const measures = adult(flat(full));
-    expect(told(measures.lows).perWeek.method).toBe(lows);
-    expect(told(measures.timeInBands).exclusive['very-low'].method).toBe(bands);
+    expect(measuredValue(measures.lows).perWeek.method).toBe(lows);
+    expect(measuredValue(measures.timeInBands).exclusive['very-low'].method).toBe(bands);
   });
 });
 

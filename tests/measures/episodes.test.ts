@@ -4,7 +4,7 @@ import type { Episodes } from '../../src/model/measures.ts';
 import type { Timeline } from '../../src/model/timeline.ts';
 import { targetSets } from '../../src/targets/index.ts';
 import { timelineOf } from '../support/timeline.ts';
-import { many, runOf, type Slot } from './made.ts';
+import { many, runOf, type Slot } from './runs.ts';
 
 function found(timeline: Timeline, side: 'lows' | 'highs', set: keyof typeof targetSets = 'adult'): Episodes {
   const measured = measure(timeline, targetSets[set])[side];

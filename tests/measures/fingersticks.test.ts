@@ -17,7 +17,7 @@ const stick = (minute: number, amount?: number, unit?: string, day = 0): NoteOn 
   ...(unit === undefined ? {} : { unit }),
 });
 
-function told(days: DaysOf) {
+function sticksOf(days: DaysOf) {
   const { fingersticks } = measure(timelineOf(days), targetSets.adult);
   if (!fingersticks.ok) throw new Error(fingersticks.why);
   return fingersticks.value;
@@ -25,12 +25,12 @@ function told(days: DaysOf) {
 
 const climb = (minute: number) => 100 + minute / 5;
 const valuesOf = (days: Partial<DaysOf>) =>
-  told({ days: 1, value: climb, ...days }).pairs.map(({ finger, sensor }) => [finger, sensor]);
+  sticksOf({ days: 1, value: climb, ...days }).pairs.map(({ finger, sensor }) => [finger, sensor]);
 
 describe('which fingersticks count', () => {
   test('those with an amount above 0 and below 1000, and how many found no reading', () => {
     const notes = [stick(300, 90), stick(400, 0), stick(500), stick(600, 1000), stick(700, 999), stick(900, 90)];
-    const found = told({ days: 1, value: climb, notes, without: [{ from: 880, to: 960 }] });
+    const found = sticksOf({ days: 1, value: climb, notes, without: [{ from: 880, to: 960 }] });
     expect(found).toMatchObject({ noted: 3, alone: 1 });
     expect(found.pairs.map(({ finger, minute }) => [finger, minute])).toEqual([
       [90, 300],
@@ -68,7 +68,7 @@ describe('the reading beside it', () => {
 
   test('is none at the limit of the sensor, nor a second time one that was taken', () => {
     const value = (minute: number) => (minute < 40 ? ({ native: 400, limit: 1 } as const) : 300);
-    const { pairs, noted } = told({ days: 1, value, notes: [stick(5, 390), stick(600, 290)] });
+    const { pairs, noted } = sticksOf({ days: 1, value, notes: [stick(5, 390), stick(600, 290)] });
     expect([pairs.map(({ minute }) => minute), noted]).toEqual([[600], 2]);
     const thrice = [stick(600, 90), stick(600, 91), stick(600, 92), stick(600, 93)];
     const taken = valuesOf({ notes: thrice }).map(([, sensor]) => sensor);
@@ -77,14 +77,14 @@ describe('the reading beside it', () => {
 
   test('may lie beyond many that cannot be used', () => {
     const value = (minute: number) => (minute > 595 && minute < 604 ? ({ native: 40, limit: -1 } as const) : 80);
-    const one = told({ days: 1, every: 1, value, notes: [stick(600, 60)] });
+    const one = sticksOf({ days: 1, every: 1, value, notes: [stick(600, 60)] });
     expect(one.pairs.map(({ finger, sensor }) => [finger, sensor])).toEqual([[60, 80]]);
   });
 
   test('lies five minutes away at most, fifteen where the sensor reads every fifteen', () => {
     const lost = [{ from: 600, to: 615 }];
     const alone = (minute: number) =>
-      told({ days: 1, value: climb, notes: [stick(300, 90), stick(minute, 90)], without: lost }).alone;
+      sticksOf({ days: 1, value: climb, notes: [stick(300, 90), stick(minute, 90)], without: lost }).alone;
     expect([alone(600), alone(601), alone(609), alone(610)]).toEqual([0, 1, 1, 0]);
     expect(valuesOf({ every: 15, notes: [stick(615, 90)], without: [{ from: 615, to: 616 }] })).toHaveLength(1);
     expect(valuesOf({ every: 10, notes: [stick(605, 90), stick(900, 90)] })).toHaveLength(2);
@@ -93,14 +93,14 @@ describe('the reading beside it', () => {
   test('tells how long its sensor had been worn, where that is seen', () => {
     const notes = [stick(600, 90), stick(780, 90, undefined, 5), stick(780, 90, undefined, 7)];
     const without = [{ day: 5, from: 600, to: 720 }];
-    expect(told({ days: 9, value: climb, notes, without }).pairs.map(({ hoursWorn }) => hoursWorn)).toEqual([
+    expect(sticksOf({ days: 9, value: climb, notes, without }).pairs.map(({ hoursWorn }) => hoursWorn)).toEqual([
       null,
       1,
       49,
     ]);
     // Five minutes before any sensor was read.
     const early = { days: 1, value: climb, without: [{ from: 0, to: 600 }], notes: [stick(595, 90)] };
-    expect(told(early).pairs).toMatchObject([{ hoursWorn: null, sensor: 220 }]);
+    expect(sticksOf(early).pairs).toMatchObject([{ hoursWorn: null, sensor: 220 }]);
   });
 });
 

@@ -87,8 +87,8 @@ describe('measuring', () => {
 
   test('one reading is enough for some and throws nowhere', () => {
     const one = measure(timelineOf({ days: 1, value: (minute) => (minute === 600 ? 100 : null) }), targetSets.adult);
-    const told = Object.entries(one).map(([id, measured]) => [id, measured.ok ? 'told' : measured.why]);
-    expect(Object.fromEntries(told)).toEqual({
+    const states = Object.entries(one).map(([id, measured]) => [id, measured.ok ? 'told' : measured.why]);
+    expect(Object.fromEntries(states)).toEqual({
       coverage: 'told',
       lowStories: 'told',
       mean: 'told',

@@ -4,7 +4,7 @@ import type { GlucoseUnit } from '../../src/model/glucose.ts';
 import type { NoteKind } from '../../src/model/input.ts';
 import type { TargetSet } from '../../src/model/targets.ts';
 import { targetSets } from '../../src/targets/index.ts';
-import { many, type RunOptions, runOf, type Slot } from './made.ts';
+import { many, type RunOptions, runOf, type Slot } from './runs.ts';
 
 /** Two hours, three hours around a note and four days: ours. The limit of 250 mg/dL is that of Battelino 2019. */
 function found(slots: readonly Slot[], options: RunOptions = {}, set: TargetSet['id'] = 'adult', notes: Noted[] = []) {

@@ -14,7 +14,7 @@ interface Lows {
 const START = Date.UTC(2026, 2, 2);
 const at = (minute: number): string => new Date(START + minute * 60_000).toISOString().slice(0, 16).replace('T', ' ');
 
-function told({ lows, notes = [] }: Lows): { stories: LowStory[]; gravestFirst: number[] } {
+function storiesOf({ lows, notes = [] }: Lows): { stories: LowStory[]; gravestFirst: number[] } {
   const readings = ['Time,Sensor glucose (mg/dL)'];
   for (let minute = 0; minute < 3 * 1440; minute += 5) {
     const low = lows.some((start) => minute >= start && minute < start + 60);
@@ -58,12 +58,12 @@ test.each<[string, NonNullable<Lows['notes']>[number], keyof LowStory, boolean]>
   ['a remark in it', ['Note', NINE_PM + 30], 'remark', true],
   ['a remark the next noon', ['Note', NINE_PM + 900], 'remark', false],
 ])('%s', (_, note, part, near) => {
-  const [story] = told({ lows: [NINE_PM], notes: [note] }).stories;
+  const [story] = storiesOf({ lows: [NINE_PM], notes: [note] }).stories;
   expect(story![part] !== null).toBe(near);
 });
 
 test('lows from one noon to the next are one story, the one in the night tells it', () => {
-  const { stories, gravestFirst } = told({ lows: [719 - 60, NINE_PM, 1440 + 120, 1440 + 780] });
+  const { stories, gravestFirst } = storiesOf({ lows: [719 - 60, NINE_PM, 1440 + 120, 1440 + 780] });
   expect(stories.map(({ lows, gravest }) => [lows, gravest])).toEqual([
     [[0], 0],
     [[1, 2], 2],

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { measure } from '../../src/measures/index.ts';
 import { targetSets } from '../../src/targets/index.ts';
 import { timelineOf } from '../support/timeline.ts';
-import { many, type RunOptions, runOf, type Slot } from './made.ts';
+import { many, type RunOptions, runOf, type Slot } from './runs.ts';
 
 /** Where the lines are drawn is ours. */
 function odd(slots: readonly Slot[], options: RunOptions = {}) {

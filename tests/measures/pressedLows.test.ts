@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { measure } from '../../src/measures/index.ts';
 import { targetSets } from '../../src/targets/index.ts';
-import { many, runOf, type Slot } from './made.ts';
+import { many, runOf, type Slot } from './runs.ts';
 
 /** Slots of five minutes, or `step`, from `from` on. The rule is ours; that pressure gives false lows is from memory. */
 function pressed(slots: readonly Slot[], from = 180, step = 5) {

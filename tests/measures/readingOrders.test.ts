@@ -13,7 +13,7 @@ function found<T>(found: Measured<T>): T {
   return found.value;
 }
 const of = (days: DaysOf, set: TargetSet['id'] = 'adult', dueDate: LocalDate | null = null) =>
-  measure(timelineOf(days), targetSets[set], undefined, { beside: null, medicines: [], a1c: null, dueDate });
+  measure(timelineOf(days), targetSets[set], undefined, { comparedWith: null, medicines: [], a1c: null, dueDate });
 
 /** A value that grows by one each minute, so that a mean tells its minutes: 15 minutes before m are m - 15, m - 10, m - 5. */
 const clock = (minute: number) => 50 + minute / 10;

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { measure } from '../../src/measures/index.ts';
 import { targetSets } from '../../src/targets/index.ts';
-import { many, type RunOptions, runOf, type Slot } from './made.ts';
+import { many, type RunOptions, runOf, type Slot } from './runs.ts';
 
 /** Acciaroli 2022, J Diabetes Sci Technol 16:677-682: above 180 starting within 120 minutes of a low. */
-function told(slots: readonly Slot[], options: RunOptions = {}) {
+function reboundsOf(slots: readonly Slot[], options: RunOptions = {}) {
   const { rebounds } = measure(runOf(slots, options), targetSets.adult);
   if (!rebounds.ok) throw new Error(rebounds.why);
   return rebounds.value;
@@ -20,13 +20,13 @@ describe('the peak after a low', () => {
     ['after a gap that ends with it', [...many(null, 5), 200, 260], 260],
     ['to the end of the readings', [200, 260], 260],
   ])('is %s', (_, after, peak) => {
-    expect(told([...low, ...after]).list).toMatchObject([{ peak }]);
+    expect(reboundsOf([...low, ...after]).list).toMatchObject([{ peak }]);
   });
 
   test('at the limit of the sensor is told as such', () => {
     const above = { native: 400, limit: 1 } as const;
-    expect(told([...low, 200, 400, above, 300]).list).toMatchObject([{ peak: 400, peakLimit: 1 }]);
-    expect(told([...low, 200, 400, 300]).list).toMatchObject([{ peak: 400, peakLimit: 0 }]);
+    expect(reboundsOf([...low, 200, 400, above, 300]).list).toMatchObject([{ peak: 400, peakLimit: 1 }]);
+    expect(reboundsOf([...low, 200, 400, 300]).list).toMatchObject([{ peak: 400, peakLimit: 0 }]);
   });
 });
 
@@ -37,11 +37,14 @@ describe('lows that could show one', () => {
     [84, 1],
     [81, 0],
   ])('are those after which 70 % of two hours were seen: %i minutes, %i', (minutes, ofLows) => {
-    expect(told(seen(minutes), { step: 3, days: 1 })).toEqual({ list: [], ofLows });
+    expect(reboundsOf(seen(minutes), { step: 3, days: 1 })).toEqual({ list: [], ofLows });
   });
 
   test('count one with a high after it, however little was seen', () => {
-    expect(told([...low, 200])).toMatchObject({ ofLows: 1, list: [{ minutesAfter: 15, highDate: '2026-03-02' }] });
-    expect(told([...low, 200], { from: 1370 }).list).toMatchObject([{ highDate: '2026-03-03' }]);
+    expect(reboundsOf([...low, 200])).toMatchObject({
+      ofLows: 1,
+      list: [{ minutesAfter: 15, highDate: '2026-03-02' }],
+    });
+    expect(reboundsOf([...low, 200], { from: 1370 }).list).toMatchObject([{ highDate: '2026-03-03' }]);
   });
 });

@@ -5,7 +5,7 @@ import { targetSets } from '../../src/targets/index.ts';
 import { type DaysOf, timelineOf } from '../support/timeline.ts';
 
 /** What is taken for a change of sensor is ours; from memory, lows are told wrongly most often on a sensor's first day. */
-function told(days: DaysOf) {
+function sensorsOf(days: DaysOf) {
   const { sensors } = measure(timelineOf(days), targetSets.adult);
   if (!sensors.ok) throw new Error(sensors.why);
   return sensors.value;
@@ -20,7 +20,7 @@ const hoursIn = (minute: number, day: number) => (day - 5) * 24 + minute / 60 - 
 
 describe('sensors worn', () => {
   test('begin on their day, after their pause; the first has no seen start', () => {
-    const { worn } = told({ days: 13, value: () => 100, without });
+    const { worn } = sensorsOf({ days: 13, value: () => 100, without });
     expect(
       worn.map(({ date, begun, pauseMinutes, readings, interval }) => [date, begun, pauseMinutes, readings, interval]),
     ).toEqual([
@@ -31,13 +31,13 @@ describe('sensors worn', () => {
   });
 
   test('what is missing before the first reading is no pause for a change', () => {
-    const { worn, byDay } = told({ days: 4, value: () => 100, without: [{ day: 0, from: 0, to: 720 }] });
+    const { worn, byDay } = sensorsOf({ days: 4, value: () => 100, without: [{ day: 0, from: 0, to: 720 }] });
     expect(worn.map(({ begun, pauseMinutes }) => [begun, pauseMinutes])).toEqual([[false, null]]);
     expect(byDay).toEqual([]);
   });
 
   test('one that begins with a day belongs to that day', () => {
-    const { worn } = told({ days: 9, value: () => 100, without: [{ day: 5, from: 1200, to: 1440 }] });
+    const { worn } = sensorsOf({ days: 9, value: () => 100, without: [{ day: 5, from: 1200, to: 1440 }] });
     expect(worn.map(({ date }) => date)).toEqual(['2026-03-02', '2026-03-08']);
   });
 });
@@ -56,7 +56,7 @@ describe('days of wear', () => {
       if (hours < 48) return hours < 36 ? 200 : 120;
       return hours < 72 ? (minute % 10 === 0 ? 70 : 180) : 50;
     };
-    const { byDay } = told({ days: 9, value, without: [without[0]!] });
+    const { byDay } = sensorsOf({ days: 9, value, without: [without[0]!] });
     expect(byDay).toEqual([
       { day: 1, sensors: 1, share: 1, mean: 90, low: 0.25, inRange: 0.75 },
       { day: 2, sensors: 1, share: 1, mean: 160, low: 0, inRange: 0.5 },
@@ -70,7 +70,7 @@ describe('days of wear', () => {
       const hours = hoursIn(minute, day);
       return hours < 0 ? 50 : hours < 142 ? 100 : 160;
     };
-    const { byDay } = told({ days: 13, value, without });
+    const { byDay } = sensorsOf({ days: 13, value, without });
     expect(byDay.map(({ day, sensors, mean }) => [day, sensors, mean])).toEqual([
       [1, 2, 130],
       [2, 2, 120],
@@ -86,24 +86,24 @@ describe('days of wear', () => {
       { day: 6, from: 900, to: 1260 },
       { day: 8, from: 1080, to: 1260 },
     ];
-    const { byDay } = told({ days: 9, value: () => 100, without: [without[0]!, ...holes] });
+    const { byDay } = sensorsOf({ days: 9, value: () => 100, without: [without[0]!, ...holes] });
     expect(byDay.map(({ share }) => share)).toEqual([1, 0.75, 1, 0.75]);
   });
 
   test('a day without readings has no mean and no lows; one beyond an unknown limit is low all the same', () => {
-    const gone = told({
+    const gone = sensorsOf({
       days: 9,
       value: (_, day) => (day === 7 ? null : 100),
       without: [without[0]!, { day: 6, from: 720, to: 1440 }, { day: 8, from: 0, to: 60 }],
     });
     expect(gone.byDay[1]).toMatchObject({ share: 0, mean: null, low: 0, inRange: 0 });
-    const unknown = told({
+    const unknown = sensorsOf({
       days: 9,
       value: (minute, day) => (day === 5 && minute >= 720 ? { native: Number.NaN, limit: -1 } : 100),
       without: [without[0]!],
     });
     expect(unknown.byDay[0]).toMatchObject({ mean: 100, low: 0.5, inRange: 0.5 });
-    const nothing = told({
+    const nothing = sensorsOf({
       days: 9,
       value: (_, day) => (day >= 5 ? { native: Number.NaN, limit: -1 } : 100),
       without: [without[0]!],
@@ -112,7 +112,7 @@ describe('days of wear', () => {
   });
 
   test('a sensor worn for one reading has a day of wear, all of it seen', () => {
-    const { byDay } = told({
+    const { byDay } = sensorsOf({
       days: 6,
       value: (minute, day) => (day === 5 && minute > 720 ? null : 100),
       without: [without[0]!],

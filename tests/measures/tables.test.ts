@@ -1,19 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import { measure } from '../../src/measures/index.ts';
-import type { Measured } from '../../src/model/measured.ts';
 import { targetSets } from '../../src/targets/index.ts';
+import { measuredValue } from '../support/measuredValue.ts';
 import { type DaysOf, timelineOf } from '../support/timeline.ts';
 
 const all = (days: DaysOf) => measure(timelineOf(days), targetSets.adult);
 
-function told<T>(measured: Measured<T>): T {
-  if (!measured.ok) throw new Error(measured.why);
-  return measured.value;
-}
-
 describe('hour by hour', () => {
   test('shares of each clock hour over all days', () => {
-    const hours = told(all({ days: 4, value: (minute, day) => (minute < 60 ? (day === 0 ? 60 : 100) : 200) }).hourly);
+    const hours = measuredValue(
+      all({ days: 4, value: (minute, day) => (minute < 60 ? (day === 0 ? 60 : 100) : 200) }).hourly,
+    );
     expect(hours).toHaveLength(24);
     expect(hours[0]).toMatchObject({ hour: 0, minutes: 240, days: 4 });
     expect(hours[0]!.shares).toEqual({ 'very-low': 0, low: 0.25, 'in-range': 0.75, high: 0, 'very-high': 0 });
@@ -21,21 +18,21 @@ describe('hour by hour', () => {
   });
 
   test('days are counted that have readings in it, whichever they are', () => {
-    const hours = told(
+    const hours = measuredValue(
       all({ days: 4, value: (minute, day) => (minute < 60 && day !== 1 && day !== 3 ? null : 100) }).hourly,
     );
     expect([hours[0]!.days, hours[1]!.days]).toEqual([2, 4]);
   });
 
   test('an hour never seen has no shares', () => {
-    const hours = told(all({ days: 2, value: (minute) => (minute < 60 ? null : 100) }).hourly);
+    const hours = measuredValue(all({ days: 2, value: (minute) => (minute < 60 ? null : 100) }).hourly);
     expect(hours[0]).toEqual({ hour: 0, minutes: 0, days: 0, shares: null });
   });
 });
 
 describe('day by day', () => {
   test('mean, ends, minutes and share in range', () => {
-    const [first, second, third] = told(
+    const [first, second, third] = measuredValue(
       all({
         days: 3,
         value: (minute, day) => (day === 1 ? null : day === 0 ? (minute < 360 ? 60 : 160) : minute < 720 ? 190 : null),
@@ -49,13 +46,13 @@ describe('day by day', () => {
 });
 
 describe('a day', () => {
-  const dayOf = (value: DaysOf['value'], every = 5) => told(all({ days: 2, every, value }).daily)[1]!;
+  const dayOf = (value: DaysOf['value'], every = 5) => measuredValue(all({ days: 2, every, value }).daily)[1]!;
 
   test('of which 70 % were seen is full', () => {
     expect(dayOf((minute) => (minute < 432 ? null : 100), 3).full).toBe(true);
     expect(dayOf((minute) => (minute < 435 ? null : 100), 3).full).toBe(false);
     const { coverage } = all({ days: 2, every: 3, value: (minute, day) => (minute < 432 + day * 3 ? null : 100) });
-    expect(told(coverage).fullDays).toBe(1);
+    expect(measuredValue(coverage).fullDays).toBe(1);
   });
 
   test('has its ends where they stand, and says where they lie at a limit of the sensor', () => {
@@ -81,7 +78,7 @@ describe('a day', () => {
 
 describe('times of day', () => {
   test('eleven windows of four hours', () => {
-    const windows = told(all({ value: () => 100 }).windows);
+    const windows = measuredValue(all({ value: () => 100 }).windows);
     expect(windows.all.map(({ fromMinute }) => fromMinute)).toEqual([
       0, 120, 240, 360, 480, 600, 720, 840, 960, 1080, 1200,
     ]);
@@ -89,7 +86,7 @@ describe('times of day', () => {
   });
 
   test('best: in range on most days without a low; hardest: least in range', () => {
-    const windows = told(
+    const windows = measuredValue(
       all({
         value: (minute, day) => {
           if (minute >= 360 && minute < 600) return 110;
@@ -105,7 +102,7 @@ describe('times of day', () => {
   });
 
   test('one low reading spoils a day, 70 % in range makes one', () => {
-    const [, , third] = told(
+    const [, , third] = measuredValue(
       all({ value: (minute, day) => (minute !== 300 ? (minute % 100 < 30 ? 190 : 100) : day === 3 ? 69 : 100) })
         .windows,
     ).all;
@@ -115,7 +112,7 @@ describe('times of day', () => {
 
   test('ask for seven days seen to 70 %', () => {
     expect(all({ days: 6, value: () => 100 }).windows).toEqual({ ok: false, why: 'too-few-days' });
-    const windows = told(
+    const windows = measuredValue(
       all({ days: 7, value: (minute, day) => (day === 0 && minute >= 240 && minute < 480 ? null : 100) }).windows,
     );
     expect(windows.all.map(({ days }) => days)).toEqual([7, 6, 6, 6, 7, 7, 7, 7, 7, 7, 7]);
@@ -128,16 +125,16 @@ describe('rise before breakfast', () => {
     minute < 180 ? 120 : minute < 200 ? 104 : minute < 360 ? 110 : minute < 480 ? 131 : 180;
 
   test('nadir 104, before breakfast 131: 27', () => {
-    const rise = told(all({ value: dawn }).dawnRise);
+    const rise = measuredValue(all({ value: dawn }).dawnRise);
     expect(rise).toMatchObject({ median: 27, leftOut: 0 });
     expect(rise.nights[0]).toEqual({ date: '2026-03-02', nadir: 104, nadirMinute: 180, before: 131, rise: 27 });
   });
 
   test('up to the first meal noted, where there is one', () => {
     const notes = Array.from({ length: 14 }, (_, day) => ({ day, minute: 510, kind: 'meal' as const }));
-    expect(told(all({ value: dawn, notes }).dawnRise).median).toBe(76);
+    expect(measuredValue(all({ value: dawn, notes }).dawnRise).median).toBe(76);
     const early = notes.map((note) => ({ ...note, minute: 330 }));
-    expect(told(all({ value: dawn, notes: early }).dawnRise).median).toBe(6);
+    expect(measuredValue(all({ value: dawn, notes: early }).dawnRise).median).toBe(6);
   });
 
   test('nights with a low, an early meal or too few readings are left out', () => {
@@ -147,7 +144,7 @@ describe('rise before breakfast', () => {
       return dawn(minute);
     };
     const notes = [{ day: 2, minute: 120, kind: 'meal' as const }];
-    const rise = told(all({ value, notes }).dawnRise);
+    const rise = measuredValue(all({ value, notes }).dawnRise);
     expect([rise.nights.length, rise.leftOut]).toEqual([11, 3]);
   });
 
@@ -172,19 +169,19 @@ describe('highs after lows', () => {
     [120, 1],
     [125, 0],
   ])('a high %i minutes after: %i', (wait, count) => {
-    const rebounds = told(all(lowThen(wait)).rebounds);
+    const rebounds = measuredValue(all(lowThen(wait)).rebounds);
     expect([rebounds.list.length, rebounds.ofLows]).toEqual([count, 1]);
     if (count > 0) expect(rebounds.list[0]).toMatchObject({ minutesAfter: wait, peak: 210, low: { minutes: 30 } });
   });
 
   test('exactly 180 is no high', () => {
-    expect(told(all(lowThen(30, 170)).rebounds).list).toEqual([]);
+    expect(measuredValue(all(lowThen(30, 170)).rebounds).list).toEqual([]);
   });
 
   test('a low after which too little was seen is not among those asked', () => {
     const value = (minute: number, day: number) =>
       day === 0 && minute >= 600 ? (minute < 630 ? 60 : minute < 660 ? 120 : null) : 120;
-    expect(told(all({ days: 2, value }).rebounds)).toEqual({ list: [], ofLows: 0 });
+    expect(measuredValue(all({ days: 2, value }).rebounds)).toEqual({ list: [], ofLows: 0 });
   });
 
   test('a high belongs to the last low before it', () => {
@@ -194,7 +191,7 @@ describe('highs after lows', () => {
         : day === 0 && minute >= 720 && minute < 780
           ? 220
           : 120;
-    const rebounds = told(all({ days: 2, value }).rebounds);
+    const rebounds = measuredValue(all({ days: 2, value }).rebounds);
     expect([rebounds.list.length, rebounds.ofLows, rebounds.list[0]!.low.startMinute]).toEqual([1, 2, 660]);
   });
 });

@@ -1,18 +1,18 @@
 import { describe, expect, test } from 'vitest';
 import { context, NOTHING_ASKED } from '../../src/measures/context.ts';
-import { besideOf, sumsOf } from '../../src/measures/earlier.ts';
+import { comparedWithOf, sumsOf } from '../../src/measures/earlier.ts';
 import { measure } from '../../src/measures/index.ts';
-import type { Beside } from '../../src/model/thenAndNow.ts';
+import type { ComparedWith } from '../../src/model/thenAndNow.ts';
 import type { Timeline } from '../../src/model/timeline.ts';
 import { targetSets } from '../../src/targets/index.ts';
 import { built, fileOf, rowsOf, timelineOf } from '../support/timeline.ts';
 
 /** Which days stand on which side, and what is summed of each. How they are compared is held in tests/comparing. */
-const compared = (timeline: Timeline, beside: Beside | null) =>
-  measure(timeline, targetSets.adult, undefined, { ...NOTHING_ASKED, beside }).thenAndNow;
+const compared = (timeline: Timeline, comparedWith: ComparedWith | null) =>
+  measure(timeline, targetSets.adult, undefined, { ...NOTHING_ASKED, comparedWith }).thenAndNow;
 
-function told(timeline: Timeline, beside: Beside) {
-  const found = compared(timeline, beside);
+function comparisonOf(timeline: Timeline, comparedWith: ComparedWith) {
+  const found = compared(timeline, comparedWith);
   if (!found.ok) throw new Error(found.why);
   return found.value;
 }
@@ -20,7 +20,7 @@ function told(timeline: Timeline, beside: Beside) {
 const value = (minute: number, day: number) => 100 + (minute % 60) + day;
 
 describe('before and after a marked day', () => {
-  const change = (date: string): Beside => ({ with: 'change', date: date as never, text: 'new routine' });
+  const change = (date: string): ComparedWith => ({ with: 'change', date: date as never, text: 'new routine' });
   /** Sensors change at noon of the eleventh and of the twentieth of 28 days. */
   const month = timelineOf({
     days: 28,
@@ -32,7 +32,7 @@ describe('before and after a marked day', () => {
   });
 
   test('the day itself is of the second side', () => {
-    const found = told(month, change('2026-03-16'));
+    const found = comparisonOf(month, change('2026-03-16'));
     expect(found).toMatchObject({ with: 'change', text: 'new routine' });
     expect(found.before).toMatchObject({ from: '2026-03-02', to: '2026-03-15', days: 14, sensors: 2 });
     expect(found.now).toMatchObject({ from: '2026-03-16', to: '2026-03-29', days: 14, sensors: 2 });
@@ -41,11 +41,11 @@ describe('before and after a marked day', () => {
   });
 
   test('sensors are those worn on either side', () => {
-    expect(told(month, change('2026-03-12')).before.sensors).toBe(1);
-    expect(told(month, change('2026-03-13')).before.sensors).toBe(2);
-    expect(told(month, change('2026-03-22')).now.sensors).toBe(1);
-    expect(told(month, change('2026-03-21')).now.sensors).toBe(2);
-    expect(told(month, change('2026-03-12')).now.sensors).toBe(3);
+    expect(comparisonOf(month, change('2026-03-12')).before.sensors).toBe(1);
+    expect(comparisonOf(month, change('2026-03-13')).before.sensors).toBe(2);
+    expect(comparisonOf(month, change('2026-03-22')).now.sensors).toBe(1);
+    expect(comparisonOf(month, change('2026-03-21')).now.sensors).toBe(2);
+    expect(comparisonOf(month, change('2026-03-12')).now.sensors).toBe(3);
   });
 
   test.each(['2026-03-02', '2026-02-01', '2026-03-30'])('there is nothing to compare at the edge: %s', (date) => {
@@ -56,22 +56,27 @@ describe('before and after a marked day', () => {
 describe('beside an earlier period', () => {
   const files = [fileOf(rowsOf({ days: 40, value }))];
   const now = built(files, { period: { from: '2026-03-28', to: '2026-04-10' } });
-  const beside = (compare: unknown, zone?: string) =>
-    besideOf(files, { compare: compare as never, ...(zone === undefined ? {} : { zone }) }, now, targetSets.adult);
+  const askedWith = (compare: unknown, zone?: string) =>
+    comparedWithOf(
+      files,
+      { compare: compare as never, ...(zone === undefined ? {} : { zone }) },
+      now,
+      targetSets.adult,
+    );
 
   test('as many days right before it, or the days named', () => {
-    const previous = beside({ with: 'previous' });
+    const previous = askedWith({ with: 'previous' });
     expect(previous).toMatchObject({ with: 'previous' });
-    const datesOf = (found: Beside | null) =>
+    const datesOf = (found: ComparedWith | null) =>
       found && 'before' in found && found.before ? found.before.days.map(({ date }) => date) : [];
     expect([datesOf(previous).length, datesOf(previous)[0], datesOf(previous).at(-1)]).toEqual([
       14,
       '2026-03-14',
       '2026-03-27',
     ]);
-    const named = datesOf(beside({ with: 'dates', from: '2026-03-03', to: '2026-03-16' }));
+    const named = datesOf(askedWith({ with: 'dates', from: '2026-03-03', to: '2026-03-16' }));
     expect([named.length, named[0], named.at(-1)]).toEqual([14, '2026-03-03', '2026-03-16']);
-    expect(told(now, previous!)).toMatchObject({
+    expect(comparisonOf(now, previous!)).toMatchObject({
       with: 'previous',
       text: '',
       before: { from: '2026-03-14', to: '2026-03-27', days: 14 },
@@ -81,24 +86,24 @@ describe('beside an earlier period', () => {
 
   test('on the clock of the zone that was named', () => {
     // Helsinki went from +02:00 to +03:00 on 29 March 2026 (IANA), inside the days named.
-    const found = beside({ with: 'dates', from: '2026-03-20', to: '2026-04-02' }, 'Europe/Helsinki');
+    const found = askedWith({ with: 'dates', from: '2026-03-20', to: '2026-04-02' }, 'Europe/Helsinki');
     const lengths = found && 'before' in found && found.before ? found.before.days.map(({ length }) => length) : [];
     expect(lengths.filter((length) => length !== 1440)).toEqual([1380]);
   });
 
   test('what is a mark, a snapshot or nothing is handed on', () => {
-    expect(beside(undefined)).toBeNull();
-    expect(beside({ with: 'change', date: '2026-04-01', text: 'x' })).toEqual({
+    expect(askedWith(undefined)).toBeNull();
+    expect(askedWith({ with: 'change', date: '2026-04-01', text: 'x' })).toEqual({
       with: 'change',
       date: '2026-04-01',
       text: 'x',
     });
     const before = sumsOf(now, targetSets.adult);
-    expect(beside({ with: 'snapshot', before })).toEqual({ with: 'snapshot', before });
+    expect(askedWith({ with: 'snapshot', before })).toEqual({ with: 'snapshot', before });
   });
 
   test('there is nothing to compare with where it holds no readings, or was not asked for', () => {
-    const none = beside({ with: 'dates', from: '2025-03-03', to: '2025-03-16' });
+    const none = askedWith({ with: 'dates', from: '2025-03-03', to: '2025-03-16' });
     expect(none).toEqual({ with: 'dates', before: null });
     expect(compared(now, none)).toEqual({ ok: false, why: 'no-earlier-readings' });
     expect(compared(now, null)).toEqual({ ok: false, why: 'not-asked' });

@@ -7,7 +7,7 @@ import type { Timeline } from '../../src/model/timeline.ts';
 import { BANDS } from '../../src/targets/bands.ts';
 import { targetSets } from '../../src/targets/index.ts';
 import { timelineOf } from '../support/timeline.ts';
-import { runOf } from './made.ts';
+import { runOf } from './runs.ts';
 
 function found(timeline: Timeline, id: TargetSet['id'] = 'adult'): TimeInBands {
   const { timeInBands } = measure(timeline, targetSets[id]);

@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import type { Noted } from '../../src/model/occasions.ts';
 import { alsoDiffers } from '../../src/occasions/alsoDiffers.ts';
+import { measuredValue } from '../support/measuredValue.ts';
 import type { NoteOn } from '../support/timeline.ts';
-import { measured, told } from './made.ts';
+import { measured } from './logs.ts';
 
 const bedtime: Noted = { id: 'bedtime-food', name: '' };
 const food = (name: string): Noted => ({ id: 'food', name });
@@ -59,7 +60,7 @@ test('food at bedtime is found between the start and 6, food first and food for 
     ];
   });
   const { comparisons } = measured({ days: 8, value: () => 120, notes });
-  const one = told(comparisons).find(({ id }) => id === 'extra-carbs')!;
+  const one = measuredValue(comparisons).find(({ id }) => id === 'extra-carbs')!;
   expect(one.alsoDiffers).toEqual({ ...bedtime, a: { k: 3, n: 3 }, b: { k: 0, n: 3 } });
 });
 
@@ -75,9 +76,9 @@ test('sessions set apart or not seen whole are counted as left out', () => {
   );
   const without = [{ day: 2, from: 1200, to: 1300 }];
   const { comparisons } = measured({ days: 9, value: () => 120, notes, without });
-  const one = told(comparisons).find(({ id }) => id === 'extra-carbs')!;
+  const one = measuredValue(comparisons).find(({ id }) => id === 'extra-carbs')!;
   // Day 2 has a hole, day 5 was light, day 6 was in the morning.
   expect(one.b).toMatchObject({ n: 5, leftOut: 3 });
-  const days = told(comparisons).find(({ id }) => id === 'exercise-or-rest')!;
+  const days = measuredValue(comparisons).find(({ id }) => id === 'exercise-or-rest')!;
   expect(days.a).toMatchObject({ n: 6, leftOut: 2 });
 });

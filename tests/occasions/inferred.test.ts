@@ -2,8 +2,9 @@ import { expect, test } from 'vitest';
 import { NOTHING_ASKED } from '../../src/measures/context.ts';
 import { measure } from '../../src/measures/index.ts';
 import { targetSets } from '../../src/targets/index.ts';
+import { measuredValue } from '../support/measuredValue.ts';
 import { timelineOf } from '../support/timeline.ts';
-import { logWords, told } from './made.ts';
+import { logWords } from './logs.ts';
 
 /** Three rises of 80 a day, at 08:00, 13:00 and 19:00, and one of 40 at 16:00; only breakfast is written down. */
 const HOURS = [480, 780, 1140];
@@ -23,7 +24,7 @@ const timeline = timelineOf({ days, value, notes });
 
 test('rises without a note are listed when asked for, and marked', () => {
   const asked = { ...NOTHING_ASKED, inferMeals: true };
-  const meals = told(measure(timeline, targetSets.adult, logWords, asked).meals);
+  const meals = measuredValue(measure(timeline, targetSets.adult, logWords, asked).meals);
   const inferred = meals.filter((meal) => meal.inferred);
   expect(inferred.map(({ minute }) => minute)).toEqual([780, 1140, 780, 1140, 780, 1140]);
   expect(inferred.every(({ carbs, foods }) => carbs === null && foods.length === 0)).toBe(true);
@@ -33,6 +34,6 @@ test('rises without a note are listed when asked for, and marked', () => {
 test('not asked for, nothing is inferred; asked for, nothing inferred is compared', () => {
   const plain = measure(timeline, targetSets.adult, logWords);
   const asked = measure(timeline, targetSets.adult, logWords, { ...NOTHING_ASKED, inferMeals: true });
-  expect(told(plain.meals).some(({ inferred }) => inferred)).toBe(false);
+  expect(measuredValue(plain.meals).some(({ inferred }) => inferred)).toBe(false);
   expect(asked.comparisons).toEqual(plain.comparisons);
 });

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { MGDL_PER_MMOL } from '../../src/units.ts';
+import { measuredValue } from '../support/measuredValue.ts';
 import type { NoteOn } from '../support/timeline.ts';
-import { measured, told } from './made.ts';
+import { measured } from './logs.ts';
 
 const NOON = 720;
 
@@ -13,7 +14,7 @@ const bump = (minute: number): number => {
 };
 
 const mealsOf = (notes: NoteOn[], more: Partial<Parameters<typeof measured>[0]> = {}) =>
-  told(measured({ days: 2, value: bump, notes, ...more }).meals);
+  measuredValue(measured({ days: 2, value: bump, notes, ...more }).meals);
 
 const lunch: NoteOn = { day: 0, minute: NOON, kind: 'meal', amount: 50, unit: 'g', label: 'rice' };
 
@@ -46,7 +47,7 @@ describe('after a meal', () => {
       120: 4.8,
     };
     const value = (minute: number) => curve[minute - NOON] ?? (minute < NOON ? 5 : 4.8);
-    const [meal] = told(measured({ days: 2, every: 15, unit: 'mmol/L', value, notes: [lunch] }).meals);
+    const [meal] = measuredValue(measured({ days: 2, every: 15, unit: 'mmol/L', value, notes: [lunch] }).meals);
     expect(meal!.course!.minutesToPeak).toBe(30);
     expect(meal!.course!.area / MGDL_PER_MMOL).toBeCloseTo(100, 6);
   });
@@ -91,7 +92,7 @@ describe('what stands beside a meal', () => {
   test('long-acting insulin belongs to no meal and is no correction', () => {
     const notes: NoteOn[] = [{ day: 0, minute: NOON, kind: 'insulin', amount: 18, unit: 'IU', label: 'long-acting' }];
     expect(mealsOf([lunch, ...notes])[0]!.insulin.when).toBe('none-noted');
-    expect(told(measured({ days: 2, value: bump, notes }).corrections)).toEqual([]);
+    expect(measuredValue(measured({ days: 2, value: bump, notes }).corrections)).toEqual([]);
   });
 
   test('notes within a quarter of an hour are one meal, and their grams one sum', () => {
@@ -114,6 +115,6 @@ describe('what stands beside a meal', () => {
 test('insulin without food: change at 2 and 4 hours', () => {
   const value = (minute: number) => Math.max(120, 240 - Math.max(0, minute - NOON) * 0.5);
   const notes: NoteOn[] = [{ day: 0, minute: NOON, kind: 'insulin', amount: 3, unit: 'IU', label: 'rapid' }];
-  const [correction] = told(measured({ days: 2, value, notes }).corrections);
+  const [correction] = measuredValue(measured({ days: 2, value, notes }).corrections);
   expect(correction).toMatchObject({ start: 240, change2h: -60, change4h: -120, low: false, unusable: [] });
 });

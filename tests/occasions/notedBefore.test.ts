@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { NoteBefore, Outcome, OutcomeNotes } from '../../src/model/notedBefore.ts';
+import { measuredValue } from '../support/measuredValue.ts';
 import type { DaysOf, NoteOn } from '../support/timeline.ts';
-import { measured, told } from './made.ts';
+import { measured } from './logs.ts';
 
 const run = (day: number): NoteOn => ({ day, minute: 1080, kind: 'exercise', minutes: 60, label: 'running' });
 const written = (day: number): NoteOn => ({ day, minute: 720, kind: 'meal', label: 'soup', amount: 40, unit: 'g' });
@@ -16,7 +17,7 @@ function story(days: number[], from: number, more: Partial<DaysOf> = {}) {
     notes: [...Array.from({ length: 28 }, (_, day) => written(day)), ...days.map(run)],
     ...more,
   });
-  return told(measures.notedBefore);
+  return measuredValue(measures.notedBefore);
 }
 const of = (found: OutcomeNotes[], outcome: Outcome): OutcomeNotes => found.find((one) => one.of === outcome)!;
 const note = ({ notes }: OutcomeNotes, id: NoteBefore['id'], name = ''): NoteBefore =>
@@ -76,7 +77,10 @@ describe('what was noted before lows', () => {
 
   test('what begins before the first 6 AM is left out, and counted so', () => {
     const value = (minute: number, day: number) => (day === 0 && minute < 60 ? 62 : 120);
-    expect(of(told(measured({ days: 7, value }).notedBefore), 'lows')).toMatchObject({ events: 0, leftOut: 1 });
+    expect(of(measuredValue(measured({ days: 7, value }).notedBefore), 'lows')).toMatchObject({
+      events: 0,
+      leftOut: 1,
+    });
   });
 
   test('alarms are counted and never compared', () => {
@@ -102,7 +106,7 @@ test('fewer lows with a note than without is a hint too, with no order in time t
 
 describe('what was noted on days of highs', () => {
   const high = (minutes: number, height: number) =>
-    told(
+    measuredValue(
       measured({
         days: 28,
         value: (minute, day) => (DAYS.includes(day) && minute >= 780 && minute < 780 + minutes ? height : 120),

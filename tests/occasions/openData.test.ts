@@ -2,7 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { analyse } from '../../src/analyse.ts';
 import type { Comparison, Meal } from '../../src/model/occasions.ts';
 import { excerpt, held, inputsIn } from '../samples/stories.ts';
-import { logWords, told } from './made.ts';
+import { measuredValue } from '../support/measuredValue.ts';
+import { logWords } from './logs.ts';
 
 /**
  * Open data: Alsuhaymi et al. 2025, Sci Data 12:1379, doi 10.1038/s41597-025-05695-1 (CC BY 4.0), an excerpt. Every
@@ -25,7 +26,7 @@ const person = (id: string) =>
     ),
   ).measures;
 
-const mealsOf = (id: string): Meal[] => told(person(id).meals);
+const mealsOf = (id: string): Meal[] => measuredValue(person(id).meals);
 const named = (meals: Meal[], food: string): Meal[] => meals.filter(({ foods }) => foods.includes(food));
 
 describe('foods as people write them', () => {
@@ -56,13 +57,13 @@ describe('foods as people write them', () => {
 test('2314: long-acting insulin of 22:58 stands beside no supper', () => {
   const { corrections } = person('2314');
   // 15 nights of long-acting insulin would otherwise be 15 corrections at bedtime.
-  expect(told(corrections).filter(({ minute }) => minute > 1320).length).toBeLessThan(5);
+  expect(measuredValue(corrections).filter(({ minute }) => minute > 1320).length).toBeLessThan(5);
 });
 
 test.each(['2314', '2320', '2404'])(
   '%s: every comparison shows its occasions, and nothing stands out of a fortnight',
   (id) => {
-    const comparisons: Comparison[] = told(person(id).comparisons);
+    const comparisons: Comparison[] = measuredValue(person(id).comparisons);
     expect(comparisons.length).toBeGreaterThan(0);
     for (const { a, b, verdict } of comparisons) {
       expect([a.occasions.length, b.occasions.length]).toEqual([a.n, b.n]);

@@ -1,7 +1,8 @@
 import { expect, it } from 'vitest';
 import { analyse } from '../../src/analyse.ts';
 import { held } from '../samples/stories.ts';
-import { logWords, told } from './made.ts';
+import { measuredValue } from '../support/measuredValue.ts';
+import { logWords } from './logs.ts';
 
 /** Two invented weeks of a pump: background every five minutes, and no insulin with or without food. */
 const log = (column: string, value: (i: number) => string): string => {
@@ -25,7 +26,7 @@ it.each([
   expect(notes.filter(({ kind }) => kind === 'insulin-rate').length).toBeGreaterThan(1000);
   expect(notes.filter(({ kind }) => kind === 'insulin')).toEqual([]);
   const { noteLog, meals, corrections } = analysis.measures;
-  expect(told(noteLog).byKind.map(({ kind }) => kind)).toEqual(['meal']);
-  expect(told(meals).every(({ insulin }) => insulin.when === 'none-noted')).toBe(true);
+  expect(measuredValue(noteLog).byKind.map(({ kind }) => kind)).toEqual(['meal']);
+  expect(measuredValue(meals).every(({ insulin }) => insulin.when === 'none-noted')).toBe(true);
   expect(corrections.ok ? corrections.value : []).toEqual([]);
 });

@@ -7,9 +7,10 @@ import type { Remark } from '../../src/model/remarks.ts';
 import { targetSets } from '../../src/targets/index.ts';
 import { analyseStory, held } from '../samples/stories.ts';
 import { english } from '../support/english.ts';
+import { measuredValue } from '../support/measuredValue.ts';
 import { pageText } from '../support/pageText.ts';
 import type { NoteOn } from '../support/timeline.ts';
-import { logWords, measured, told } from './made.ts';
+import { logWords, measured } from './logs.ts';
 
 /** A low from 12:00 to 12:30 and one from 02:00 to 03:00 of the second day, a high from 18:00 to 20:00. */
 const value = (minute: number, day: number): number => {
@@ -20,7 +21,7 @@ const value = (minute: number, day: number): number => {
 const said = (day: number, minute: number, text: string): NoteOn => ({ day, minute, kind: 'text', text });
 const measuredWith = (...notes: NoteOn[]): Measures => measured({ days: 3, value, notes });
 const near = (day: number, minute: number): Remark['near'] =>
-  told(measuredWith(said(day, minute, 'x')).remarks)[0]!.near;
+  measuredValue(measuredWith(said(day, minute, 'x')).remarks)[0]!.near;
 
 describe('a remark stands near', () => {
   test.each<[string, number, number, Remark['near']]>([
@@ -56,7 +57,7 @@ describe('a remark stands near', () => {
   });
 
   test('nothing where no time was written, and is still there', () => {
-    const [remark] = told(measuredWith({ day: 0, kind: 'text', text: 'bad day' }).remarks);
+    const [remark] = measuredValue(measuredWith({ day: 0, kind: 'text', text: 'bad day' }).remarks);
     expect(remark).toMatchObject({ minute: null, text: 'bad day', near: [], felt: false });
   });
 });
@@ -69,7 +70,7 @@ test.each([
   ['changed sensor', false],
   ['ran for the bus', false],
 ])('%s: speaks of how it felt: %s', (text, felt) => {
-  expect(told(measuredWith(said(0, 735, text)).remarks)[0]!.felt).toBe(felt);
+  expect(measuredValue(measuredWith(said(0, 735, text)).remarks)[0]!.felt).toBe(felt);
 });
 
 describe('what was said is not asked', () => {
@@ -94,7 +95,7 @@ describe('what was said is not asked', () => {
 test('every remark stands whole on paper, however long', () => {
   const analysis = held(analyseStory('evening-exercise', { logWords }));
   const long = `${'a long remark about the evening '.repeat(20)}end`;
-  const remarks = told(analysis.measures.remarks).map((one, i) => (i === 0 ? { ...one, text: long } : one));
+  const remarks = measuredValue(analysis.measures.remarks).map((one, i) => (i === 0 ? { ...one, text: long } : one));
   const changed = {
     ...analysis,
     measures: {
@@ -105,6 +106,6 @@ test('every remark stands whole on paper, however long', () => {
   const text = pageText(compose(changed, english, { voice: 'clinic', paper: 'a4', part: 'further' }));
   for (const remark of remarks) expect(text).toContain(remark.text);
   const visit = pageText(compose(analysis, english, { voice: 'clinic', paper: 'a4' }));
-  for (const remark of told(analysis.measures.remarks)) expect(visit).toContain(remark.text);
+  for (const remark of measuredValue(analysis.measures.remarks)) expect(visit).toContain(remark.text);
   expect(text).toMatch(/woke up sweaty, alarm missed\? \| the low of .*; the night to/);
 });

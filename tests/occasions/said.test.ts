@@ -5,18 +5,19 @@ import type { Report } from '../../src/model/report.ts';
 import { AROUND_NOTES, besideTopic } from '../../src/topics/index.ts';
 import { analyseStory, held, storyNames } from '../samples/stories.ts';
 import { english } from '../support/english.ts';
+import { measuredValue } from '../support/measuredValue.ts';
 import { pageText } from '../support/pageText.ts';
 import { sentences, words } from '../support/readability.ts';
 import { faults } from '../support/wordLists.ts';
-import { logWords, told } from './made.ts';
+import { logWords } from './logs.ts';
 
 const fortnight = { period: { from: '2026-04-27', to: '2026-05-10' } };
-const made = new Map<string, Analysis>();
+const analyses = new Map<string, Analysis>();
 /** Each story once; `over` is its own period or another. */
 function story(name: string, over: object = {}): Analysis {
   const key = `${name} ${Object.keys(over).join()}`;
-  const known = made.get(key) ?? held(analyseStory(name, { logWords, ...over }));
-  made.set(key, known);
+  const known = analyses.get(key) ?? held(analyseStory(name, { logWords, ...over }));
+  analyses.set(key, known);
   return known;
 }
 const textOf = (
@@ -102,7 +103,7 @@ test('medicine is told as it was noted: what, how often, when, and no more', () 
 
 test.each(storyNames)('%s: no hint but in the story that has one, and at most one line for the patient', (name) => {
   const analysis = story(name);
-  const hints = told(analysis.measures.comparisons).filter(({ verdict }) => verdict === 'hint');
+  const hints = measuredValue(analysis.measures.comparisons).filter(({ verdict }) => verdict === 'hint');
   expect(hints.map(({ id }) => id)).toEqual(name === 'evening-exercise' ? ['exercise-or-rest'] : []);
   expect([null, ...AROUND_NOTES]).toContain(besideTopic(analysis.found, analysis.topics));
 });

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { measuredValue } from '../support/measuredValue.ts';
 import type { NoteOn } from '../support/timeline.ts';
-import { measured, told } from './made.ts';
+import { measured } from './logs.ts';
 
 const SIX = 1080;
 const run: NoteOn = { day: 0, minute: SIX, kind: 'exercise', minutes: 40, label: 'running, hard' };
@@ -11,7 +12,7 @@ const value = (minute: number, day: number): number => {
   const after = day === 0 ? minute - SIX : 1;
   return after < 0 ? 150 : Math.max(90, 150 - 2 * after);
 };
-const sessionsOf = (notes: NoteOn[]) => told(measured({ days: 3, value, notes }).exercise);
+const sessionsOf = (notes: NoteOn[]) => measuredValue(measured({ days: 3, value, notes }).exercise);
 
 describe('around exercise', () => {
   test('start, steepest fall over 20 minutes, lowest, and the night after', () => {
@@ -72,8 +73,8 @@ describe('bouts', () => {
       }),
     ).filter((_, i) => i % 7 < 2);
     const { exercise, noteLog } = measured({ days: 3, value, notes });
-    expect(told(exercise).length).toBeLessThan(10);
-    expect(told(noteLog).shortBouts).toBeGreaterThan(50);
+    expect(measuredValue(exercise).length).toBeLessThan(10);
+    expect(measuredValue(noteLog).shortBouts).toBeGreaterThan(50);
   });
 
   test('without any minutes a note is taken at its word', () => {
@@ -85,7 +86,7 @@ describe('bouts', () => {
 /** From the start to 6 in the morning: no low between two windows is passed over, and none is denied where an hour is missing. */
 describe('from the start to 6 in the morning', () => {
   const steady = (lowFrom: number, lowTo: number, without: { day?: number; from: number; to: number }[] = []) =>
-    told(
+    measuredValue(
       measured({
         days: 3,
         value: (minute, day) => (day * 1440 + minute >= lowFrom && day * 1440 + minute < lowTo ? 62 : 120),

@@ -8,7 +8,7 @@ const seen = (from: number, values: number[]): Seen[] =>
     minute: 720,
     value,
     low: null,
-    beside: () => [],
+    nearby: () => [],
   }));
 
 const asked = (of: 'high-minutes' | 'lowest', a: number[], b: number[]) =>

@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
 import type { Comparison } from '../../src/model/occasions.ts';
-import { simulatedLog, type Truth } from './made.ts';
+import { simulatedLog, type Truth } from './logs.ts';
 
 /**
- * Four weeks of notes, simulated many times over (see made.ts: days that hang together, times above range heaped at 0,
+ * Four weeks of notes, simulated many times over (see logs.ts: days that hang together, times above range heaped at 0,
  * about 13 comparisons a report). Rates measured over 2,000 reports stand beside each bound.
  */
 type Log = ReturnType<typeof simulatedLog>;

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { logReader, NO_LOG_WORDS } from '../../src/occasions/words.ts';
 import { checkLogWords } from '../../src/schemas/logWords.ts';
-import { logWords } from './made.ts';
+import { logWords } from './logs.ts';
 
 const read = logReader(logWords);
 

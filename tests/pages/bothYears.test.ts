@@ -14,9 +14,9 @@ const wear = (from: string, days: number): string[] =>
 function paper(rows: string[], from: string, to: string, voice: 'clinic' | 'patient'): string {
   const bytes = new TextEncoder().encode(['Time,Glucose (mg/dL)', ...rows].join('\n'));
   const settings = { targets: 'adult', today: '2026-07-01', person: {}, period: { from, to } } as const;
-  const made = analyse([{ name: 'a.csv', bytes }], settings, 'test');
-  if (!made.ok) throw new Error(JSON.stringify(made.issues));
-  return pageText(compose(made, wordsOf(), { voice, paper: 'a4', whole: wordsOf() })).replaceAll('\u00a0', ' ');
+  const analysis = analyse([{ name: 'a.csv', bytes }], settings, 'test');
+  if (!analysis.ok) throw new Error(JSON.stringify(analysis.issues));
+  return pageText(compose(analysis, wordsOf(), { voice, paper: 'a4', whole: wordsOf() })).replaceAll('\u00a0', ' ');
 }
 
 test('a period says both years where they are two, and one where it is one', () => {

@@ -9,9 +9,9 @@ function paper(of: 'draft' | 'patient', days: number, value: (minute: number, da
   const rows: string[] = ['time,glucose mg/dL'];
   for (let day = 0; day < days; day++)
     for (let minute = 0; minute < 1440; minute += 5) {
-      const made = value(minute, day);
+      const level = value(minute, day);
       const clock = [Math.floor(minute / 60), minute % 60].map((part) => String(part).padStart(2, '0')).join(':');
-      if (made !== null) rows.push(`2026-03-${String(day + 2).padStart(2, '0')} ${clock},${made}`);
+      if (level !== null) rows.push(`2026-03-${String(day + 2).padStart(2, '0')} ${clock},${level}`);
     }
   const bytes = new TextEncoder().encode(rows.join('\n'));
   const analysis = analyse(

@@ -16,10 +16,10 @@ describe.each(stories)('%s', (story) => {
   ] as const)('five to eight sentences in reading order (%s)', async (language, split) => {
     const report = compose(await analysisOf(story), wordsOf(language), { voice: 'clinic', paper: 'a4', part: 'draft' });
     const page = report.pages.find(({ id }) => id === 'interpretation')!;
-    const told = paragraphs(page.blocks);
-    expect(told.length).toBeGreaterThanOrEqual(5);
-    expect(told.length).toBeLessThanOrEqual(8);
-    for (const one of told) expect(split(one), one).toHaveLength(1);
+    const printed = paragraphs(page.blocks);
+    expect(printed.length).toBeGreaterThanOrEqual(5);
+    expect(printed.length).toBeLessThanOrEqual(8);
+    for (const one of printed) expect(split(one), one).toHaveLength(1);
   });
 
   test('as plain text: every sentence, room to write and sign, the hours', async () => {

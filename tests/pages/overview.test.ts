@@ -19,10 +19,10 @@ test.each([
   [14, '14 days are short for lows (21 to 35 days) and for CV (28 to 35 days;'],
   [21, '21 days are short for CV (28 to 35 days;'],
   [28, null],
-])('what %d days are short for', async (days, told) => {
+])('what %d days are short for', async (days, expected) => {
   const text = page(await analysisOf('evening-exercise', { days }));
-  if (told === null) expect(text).not.toContain('short for');
-  else expect(text).toContain(told);
+  if (expected === null) expect(text).not.toContain('short for');
+  else expect(text).toContain(expected);
 });
 
 test('a changed clock is told beside hours that are not 24 times the days', async () => {

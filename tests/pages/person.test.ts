@@ -59,10 +59,10 @@ async function look(analysis: Analysis, language: 'en' | 'es', paper: 'a4' | 'le
   const standing = large ? { above: 2 * 19 + 6, below: 3 * 19 } : { above: 2 * 11 + 6, below: 2 * 11 };
   const problems: string[] = [];
   for (const [number, { pieces }] of sheets.entries()) {
-    const told = pieces.filter(
+    const inside = pieces.filter(
       ({ y }) => y < middle + FRAME / 2 - standing.above && y > middle - FRAME / 2 + standing.below,
     );
-    for (const { text, size } of told) if (size < (large ? 16 : 12) - 0.01) problems.push(`${size} pt: ${text}`);
+    for (const { text, size } of inside) if (size < (large ? 16 : 12) - 0.01) problems.push(`${size} pt: ${text}`);
     for (const { text, x, width } of pieces)
       if (x < 40 || x + width > WIDTH[paper] - 40) problems.push(`out of the column: ${text}`);
     problems.push(...overlaps(pieces).map((pair) => `side ${number + 1}: ${pair}`));
@@ -101,8 +101,10 @@ describe.each(PAPERS)('the paper for a person in %s on %s', (language, paper) =>
     const stress = STRESS[name];
     const analysis = stress ? stressAnalysis(stress) : held(analyseStory(name));
     const report = compose(analysis, wordsOf(language), { voice: 'patient', paper });
-    const told = passages(asPrinted(report, fonts(), { version: 'test' }), locked);
-    expect(told.reduce((sum, { title, text }) => sum + words(title).length + words(text).length, 0)).toBeLessThan(451);
+    const printed = passages(asPrinted(report, fonts(), { version: 'test' }), locked);
+    expect(printed.reduce((sum, { title, text }) => sum + words(title).length + words(text).length, 0)).toBeLessThan(
+      451,
+    );
   });
 
   test.each(storyNames)('story %s', async (story) => {

@@ -8,7 +8,7 @@ import { analysisOf, stories, wordsOf } from '../support/story.ts';
 import { open, write } from '../writers/paper.ts';
 
 /** Invented people who fill the sheets as few do. */
-interface Made {
+interface Wearer {
   days: number;
   /** A low every evening: its lowest, mg/dL. */
   low?: number;
@@ -24,7 +24,7 @@ interface Made {
 const clock = (minute: number): string =>
   `${String(Math.floor(minute / 60)).padStart(2, '0')}:${String(minute % 60).padStart(2, '0')}`;
 
-function inputsOf({ days, low = 0, remarks = 0, rates = 0, hours = 24 }: Made): Input[] {
+function inputsOf({ days, low = 0, remarks = 0, rates = 0, hours = 24 }: Wearer): Input[] {
   const readings = ['Time,Glucose (mg/dL)'];
   const notes = ['Date,Time,Carbohydrate (g),Insulin (units),Note'];
   for (let day = 0; day < days; day++) {
@@ -53,15 +53,15 @@ function inputsOf({ days, low = 0, remarks = 0, rates = 0, hours = 24 }: Made): 
   ];
 }
 
-function analysisFor(made: Made): Analysis {
-  const person = { name: made.name ?? 'Someone invented', code: 'X-1', clinic: 'A clinic (invented)' };
-  const settings = { targets: 'adult' as const, today: '2032-05-01', period: { days: made.days }, person };
-  const analysis = analyse(inputsOf(made), settings, 'test');
+function analysisFor(wearer: Wearer): Analysis {
+  const person = { name: wearer.name ?? 'Someone invented', code: 'X-1', clinic: 'A clinic (invented)' };
+  const settings = { targets: 'adult' as const, today: '2032-05-01', period: { days: wearer.days }, person };
+  const analysis = analyse(inputsOf(wearer), settings, 'test');
   if (!analysis.ok) throw new Error(JSON.stringify(analysis.issues));
   return analysis;
 }
 
-const PEOPLE: [string, Made, sides: number][] = [
+const PEOPLE: [string, Wearer, sides: number][] = [
   ['a fortnight', { days: 14 }, 4],
   ['a low every evening for four weeks', { days: 28, low: 58 }, 4],
   ['a very low every evening for four weeks', { days: 28, low: 44 }, 4],
@@ -105,8 +105,8 @@ function agreedOn(side: string, language: string): string[] {
 // The least print: charts of small days (communication standard: axis text; ours for what stands beside a curve).
 const LEAST_PRINT = 7.49;
 
-describe.each(PEOPLE)('%s', (_, made, sides) => {
-  const analysis = analysisFor(made);
+describe.each(PEOPLE)('%s', (_, wearer, sides) => {
+  const analysis = analysisFor(wearer);
   test.each([
     ['en', 'a4'],
     ['es', 'letter'],

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { speakerOf } from '../../src/language/index.ts';
 import type { Choice, ChoiceId } from '../../src/model/choices.ts';
-import type { Shown, Told } from '../../src/model/told.ts';
+import type { Detail, Shown } from '../../src/model/detail.ts';
 import { sourceText } from '../../src/pages/sourceText.ts';
 import { evidenceText, valueText } from '../../src/pages/understoodTexts.ts';
 import { ROLES } from '../../src/schemas/layout.ts';
@@ -9,7 +9,7 @@ import { targetSets } from '../../src/targets/index.ts';
 import { wordsOf } from '../support/story.ts';
 
 const speaker = speakerOf(wordsOf('es'), { unit: 'mg/dL', voice: 'clinic', targets: targetSets.adult });
-const choice = (id: ChoiceId, value: unknown, evidence?: Told) =>
+const choice = (id: ChoiceId, value: unknown, evidence?: Detail) =>
   ({ id, value, by: 'file', ...(evidence ? { evidence } : {}) }) as Choice;
 const shownIn = (value: Shown): string => speaker.value({ q: 'shown', value }).replaceAll('\u00a0', ' ');
 
@@ -42,7 +42,7 @@ describe('how a file was understood, in the language of the paper', () => {
     expect(valueText(speaker, choice(id, value))).toBe(expected);
   });
 
-  test.each<[Told, string]>([
+  test.each<[Detail, string]>([
     [{ is: 'valid-utf-8' }, 'UTF-8 válido'],
     [{ is: 'zero-bytes' }, 'un byte cero en uno de cada dos lugares'],
     [{ is: 'fields', fields: 7, rows: 13503, of: 13510 }, '7 campos en 13,503 de 13,510 filas'],

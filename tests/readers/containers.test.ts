@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { openWorkbooks } from '../../src/readers/containers/workbook.ts';
 import { unzip } from '../../src/readers/containers/zip.ts';
 import { readInputs } from '../../src/readers/index.ts';
-import { TODAY, tell } from './told.ts';
+import { TODAY, tell } from './digest.ts';
 
 const text = 'Time,Glucose (mg/dL)\n2026-01-14 08:00,102\n';
 const bytes = new TextEncoder().encode(text);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { readInputs } from '../../src/readers/index.ts';
 import { buildTimeline } from '../../src/timeline/index.ts';
-import { TODAY } from './told.ts';
+import { TODAY } from './digest.ts';
 
 // HL7 Bulk Data Access, "deleted" of the manifest: files of transaction Bundles whose entries hold `request.method`
 // DELETE and `request.url`; the receiver takes those records out.

@@ -1,5 +1,5 @@
 import { describe, expect, it, test } from 'vitest';
-import { type Told, tell } from './told.ts';
+import { type Digest, tell } from './digest.ts';
 
 // Codes, profiles and status lists: HL7 CGM guide 1.0.0 on FHIR R4 4.0.1, LOINC, UCUM. This material contains content
 // from LOINC (http://loinc.org). LOINC is copyright Regenstrief Institute, Inc. and the LOINC Committee and is available
@@ -29,7 +29,7 @@ const bundle = (...resources: object[]) => ({
   type: 'collection',
   entry: resources.map((resource) => ({ resource })),
 });
-const read = (json: unknown): Told => tell(JSON.stringify(json), {}, 'export.json');
+const read = (json: unknown): Digest => tell(JSON.stringify(json), {}, 'export.json');
 
 describe('sensor readings', () => {
   test.each<[string, object, string]>([
@@ -60,9 +60,9 @@ describe('sensor readings', () => {
       '112 mg/dL',
     ],
   ])('%s', (_, resource, reading) => {
-    const told = read(bundle(resource));
-    expect(told.readings).toEqual([`2026-01-15 02:00 +120 ${reading}`]);
-    expect(told.fates).toBe('u');
+    const digest = read(bundle(resource));
+    expect(digest.readings).toEqual([`2026-01-15 02:00 +120 ${reading}`]);
+    expect(digest.fates).toBe('u');
   });
 
   test.each<[string, object, string]>([
@@ -100,10 +100,10 @@ describe('sensor readings', () => {
       'value-over-period',
     ],
   ])('%s is set aside', (_, resource, code) => {
-    const told = read(bundle(resource));
-    expect(told.readings).toEqual([]);
-    expect(told.file.issues.map((issue) => issue.code)).toEqual([code]);
-    expect(told.fates).toBe('s');
+    const digest = read(bundle(resource));
+    expect(digest.readings).toEqual([]);
+    expect(digest.file.issues.map((issue) => issue.code)).toEqual([code]);
+    expect(digest.fates).toBe('s');
   });
 
   it('unpacks a sampled series', () => {
@@ -115,13 +115,13 @@ describe('sensor readings', () => {
       lowerLimit: 400,
       data: '1120 L E 1200',
     };
-    const told = read(sensor({ valueSampledData }));
-    expect(told.readings).toEqual([
+    const digest = read(sensor({ valueSampledData }));
+    expect(digest.readings).toEqual([
       '2026-01-15 02:00 +120 112 mg/dL',
       '2026-01-15 02:05 +120 <40 mg/dL',
       '2026-01-15 02:15 +120 120 mg/dL',
     ]);
-    expect(told.issues).toEqual(['note points-left-out 1']);
+    expect(digest.issues).toEqual(['note points-left-out 1']);
   });
 
   it('decides codes that meters share by how often values come', () => {
@@ -216,9 +216,9 @@ describe('notes', () => {
       'exercise 18 minutes [Walk]',
     ],
   ])('%s', (_, resource, note) => {
-    const told = read(bundle(resource));
-    expect(told.notes).toEqual([`2026-01-15 02:00 +120 ${note}`]);
-    expect(told.fates).toBe('n');
+    const digest = read(bundle(resource));
+    expect(digest.notes).toEqual([`2026-01-15 02:00 +120 ${note}`]);
+    expect(digest.fates).toBe('n');
   });
 
   it('keeps a note with a date only as a note of that day', () => {
@@ -241,16 +241,16 @@ describe('files', () => {
   });
 
   it('names the physical line of an entry', () => {
-    const told = tell(JSON.stringify(bundle(sensor({ status: 'cancelled' })), null, 1), {}, 'x.json');
-    expect(told.issues).toEqual(['warning status-not-usable 5']);
+    const digest = tell(JSON.stringify(bundle(sensor({ status: 'cancelled' })), null, 1), {}, 'x.json');
+    expect(digest.issues).toEqual(['warning status-not-usable 5']);
   });
 
   it('sets a broken line aside and reads the rest', () => {
     const two = sensor({ valueQuantity: quantity(113, 'mg/dL'), effectiveDateTime: '2026-01-15T02:05:00+02:00' });
-    const told = tell(`${JSON.stringify(one)}\n{"resourceType":\n${JSON.stringify(two)}\n`, {}, 'x.ndjson');
-    expect(told.readings).toHaveLength(2);
-    expect(told.issues).toEqual(['warning json-line-broken 2']);
-    expect(told.fates).toBe('uus');
+    const digest = tell(`${JSON.stringify(one)}\n{"resourceType":\n${JSON.stringify(two)}\n`, {}, 'x.ndjson');
+    expect(digest.readings).toHaveLength(2);
+    expect(digest.issues).toEqual(['warning json-line-broken 2']);
+    expect(digest.fates).toBe('uus');
   });
 
   it('refuses JSON cut off in the middle', () => {
@@ -265,9 +265,9 @@ describe('files', () => {
       name: [{ family: 'Example' }],
     };
     const other = { ...one, subject: { reference: 'Patient/p2' } };
-    const told = read(bundle(patient, one, other));
-    expect(told.file.persons).toEqual(['P-1', 'Patient/p2']);
-    expect(JSON.stringify(told.file)).not.toContain('Example');
+    const digest = read(bundle(patient, one, other));
+    expect(digest.file.persons).toEqual(['P-1', 'Patient/p2']);
+    expect(JSON.stringify(digest.file)).not.toContain('Example');
   });
 
   it('takes the zone written beside a time', () => {

@@ -4,7 +4,7 @@ import { describe, expect, it, test } from 'vitest';
 import { readInputs } from '../../src/readers/index.ts';
 import { buildTimeline } from '../../src/timeline/index.ts';
 import { onePerson } from '../../src/timeline/order.ts';
-import { TODAY, type Told, tell } from './told.ts';
+import { type Digest, TODAY, tell } from './digest.ts';
 
 // Rules of HL7 FHIR R4 4.0.1 (status, history, references, contained resources, modifier extensions), Bulk Data Access
 // for NDJSON and its manifest. This material contains content from LOINC (http://loinc.org). LOINC is copyright
@@ -28,9 +28,9 @@ const bundle = (...resources: object[]) => ({
   type: 'collection',
   entry: resources.map((resource) => ({ resource })),
 });
-const read = (json: unknown, settings = {}): Told => tell(JSON.stringify(json), settings, 'export.json');
-const codes = (told: Told) => told.file.issues.map(({ code }) => code);
-const values = (told: Told) => told.file.readings.native.join(' ');
+const read = (json: unknown, settings = {}): Digest => tell(JSON.stringify(json), settings, 'export.json');
+const codes = (digest: Digest) => digest.file.issues.map(({ code }) => code);
+const values = (digest: Digest) => digest.file.readings.native.join(' ');
 
 describe('identity', () => {
   const id = { id: 'a' };
@@ -65,24 +65,24 @@ describe('identity', () => {
       [],
     ],
   ])('%s', (_, resources, used, fates, issues) => {
-    const told = read(bundle(...resources));
-    expect(values(told)).toBe(used);
-    expect(told.fates).toBe(fates);
-    expect(codes(told)).toEqual(issues);
+    const digest = read(bundle(...resources));
+    expect(values(digest)).toBe(used);
+    expect(digest.fates).toBe(fates);
+    expect(codes(digest)).toEqual(issues);
   });
 
   const history = (...entry: object[]) => ({ resourceType: 'Bundle', type: 'history', entry });
   const fullUrl = 'https://example.org/Observation/a';
   it('takes the newest version of a history, which stands first', () => {
-    const told = read(history({ fullUrl, resource: sensor(120) }, { fullUrl, resource: sensor(112) }));
-    expect([values(told), told.fates]).toEqual(['120', 'ud']);
+    const digest = read(history({ fullUrl, resource: sensor(120) }, { fullUrl, resource: sensor(112) }));
+    expect([values(digest), digest.fates]).toEqual(['120', 'ud']);
   });
 
   it('takes a resource that was deleted for taken back, all its versions with it', () => {
-    const told = read(
+    const digest = read(
       history({ fullUrl, request: { method: 'DELETE', url: 'Observation/a' } }, { fullUrl, resource: sensor(112) }),
     );
-    expect([values(told), told.fates, codes(told)]).toEqual(['', 'ss', ['taken-back', 'taken-back']]);
+    expect([values(digest), digest.fates, codes(digest)]).toEqual(['', 'ss', ['taken-back', 'taken-back']]);
   });
 });
 
@@ -90,24 +90,24 @@ describe('values', () => {
   const part = (value: number, code = '99504-3') => ({ code: loinc(code), valueQuantity: amount(value, 'mg/dL') });
   it('reads each glucose component as a value of its own', () => {
     const { valueQuantity: _, ...panel } = sensor(0, { code: { text: 'Panel' } });
-    const told = read({ ...panel, component: [part(112), part(109, '41653-7'), part(60, '8867-4')] });
-    expect(values(told)).toBe('112');
-    expect(told.notes).toEqual(['2026-01-15 02:00 +120 fingerstick 109 mg/dL']);
-    expect(told.fates).toBe('u');
+    const digest = read({ ...panel, component: [part(112), part(109, '41653-7'), part(60, '8867-4')] });
+    expect(values(digest)).toBe('112');
+    expect(digest.notes).toEqual(['2026-01-15 02:00 +120 fingerstick 109 mg/dL']);
+    expect(digest.fates).toBe('u');
   });
 
   it('keeps the fault of a part beside its other parts', () => {
-    const told = read(sensor(112, { component: [part(5000)] }));
-    expect([values(told), codes(told), told.fates]).toEqual(['112', ['value-impossible'], 'u']);
+    const digest = read(sensor(112, { component: [part(5000)] }));
+    expect([values(digest), codes(digest), digest.fates]).toEqual(['112', ['value-impossible'], 'u']);
   });
 
   it.each([{ valueQuantity: { value: 21 } }, { valueInteger: 21 }, { valueString: '21' }])(
     'asks for the unit of a bare number: %j',
     (more) => {
       const { valueQuantity: _, ...rest } = sensor(0);
-      const told = read({ ...rest, ...more });
-      expect(told.fates).toBe('s');
-      expect(told.file.issues.at(-1)).toMatchObject({
+      const digest = read({ ...rest, ...more });
+      expect(digest.fates).toBe('s');
+      expect(digest.file.issues.at(-1)).toMatchObject({
         code: 'unit-unclear',
         level: 'refusal',
         question: { of: 'unit', answer: 'mg/dL' },
@@ -117,46 +117,46 @@ describe('values', () => {
   );
 
   it('sets one bare number aside beside others with a unit', () => {
-    const told = read(
+    const digest = read(
       bundle(sensor(112), sensor(0, { valueQuantity: { value: 113 }, effectiveDateTime: '2026-01-15T02:05:00+02:00' })),
     );
-    expect([told.fates, codes(told)]).toEqual(['us', ['value-without-unit']]);
+    expect([digest.fates, codes(digest)]).toEqual(['us', ['value-without-unit']]);
   });
 
   it('reads by the unit where the code speaks of another, and says so', () => {
-    const told = read(sensor(0, { valueQuantity: amount(5.6, 'mmol/L') }));
-    expect([values(told), codes(told)]).toEqual(['5.6', ['unit-not-of-code']]);
+    const digest = read(sensor(0, { valueQuantity: amount(5.6, 'mmol/L') }));
+    expect([values(digest), codes(digest)]).toEqual(['5.6', ['unit-not-of-code']]);
   });
 
   it('says where the unit stood as words only', () => {
-    const told = read(sensor(0, { valueQuantity: { value: 112, unit: 'mg/dl' } }));
-    expect(told.file.choices.find(({ id }) => id === 'unit')).toMatchObject({
+    const digest = read(sensor(0, { valueQuantity: { value: 112, unit: 'mg/dl' } }));
+    expect(digest.file.choices.find(({ id }) => id === 'unit')).toMatchObject({
       by: 'file',
       evidence: { is: 'unit-text' },
     });
   });
 
   it('uses early estimates and counts them', () => {
-    const told = read(sensor(112, { status: 'preliminary' }));
-    expect([values(told), codes(told)]).toEqual(['112', ['early-estimates']]);
+    const digest = read(sensor(112, { status: 'preliminary' }));
+    expect([values(digest), codes(digest)]).toEqual(['112', ['early-estimates']]);
   });
 
   it.each(['not-a-number', 'error', 'unknown', 'temp-unknown', 'not-performed', 'masked', 'unsupported'])(
     'sets a value aside that is absent: %s',
     (code) => {
       const { valueQuantity: _, ...rest } = sensor(0);
-      const told = read({ ...rest, dataAbsentReason: { coding: [{ code }] } });
-      expect(told.fates).toBe('s');
-      expect(told.file.issues[0]).toMatchObject({ code: 'value-absent', actual: code });
+      const digest = read({ ...rest, dataAbsentReason: { coding: [{ code }] } });
+      expect(digest.fates).toBe('s');
+      expect(digest.file.issues[0]).toMatchObject({ code: 'value-absent', actual: code });
     },
   );
 
   it('counts ready-made results beside readings', () => {
-    const told = read(
+    const digest = read(
       bundle(sensor(112), sensor(0, { code: loinc('97507-8') }), sensor(0, { code: loinc('107931-8') })),
     );
-    expect(told.file.issues).toMatchObject([{ code: 'results-ignored', count: 2 }]);
-    expect(told.fates).toBe('uii');
+    expect(digest.file.issues).toMatchObject([{ code: 'results-ignored', count: 2 }]);
+    expect(digest.fates).toBe('uii');
   });
 });
 
@@ -195,9 +195,9 @@ describe('medicines that were not taken, or not yet', () => {
       '',
     ],
   ])('%s', (_, resource, fates, note) => {
-    const told = read(resource);
-    expect(told.fates).toBe(fates);
-    expect(told.notes).toEqual(note === '' ? [] : [`2026-01-15 02:00 +120 ${note}`]);
+    const digest = read(resource);
+    expect(digest.fates).toBe(fates);
+    expect(digest.notes).toEqual(note === '' ? [] : [`2026-01-15 02:00 +120 ${note}`]);
   });
 });
 
@@ -214,21 +214,21 @@ describe('exercise told in several Observations', () => {
       [panel, walk, half],
       [half, walk, panel],
     ]) {
-      const told = read(bundle(...order));
-      expect(told.notes).toEqual(['2026-01-15 02:00 +120 exercise 30 minutes [Walk]']);
-      expect([...told.fates].sort().join('')).toBe('ddn');
+      const digest = read(bundle(...order));
+      expect(digest.notes).toEqual(['2026-01-15 02:00 +120 exercise 30 minutes [Walk]']);
+      expect([...digest.fates].sort().join('')).toBe('ddn');
     }
   });
 
   it('is joined by an equal time', () => {
-    const told = read(bundle(half, walk));
-    expect(told.notes).toEqual(['2026-01-15 02:00 +120 exercise 30 minutes [Walk]']);
-    expect(told.fates).toBe('dn');
+    const digest = read(bundle(half, walk));
+    expect(digest.notes).toEqual(['2026-01-15 02:00 +120 exercise 30 minutes [Walk]']);
+    expect(digest.fates).toBe('dn');
   });
 
   it('adds moderate and vigorous minutes, and leaves out a member made in error', () => {
     const members = ['m', 'v', 'x'].map((id) => ({ reference: `Observation/${id}` }));
-    const told = read(
+    const digest = read(
       bundle(
         { ...walk, hasMember: members },
         part('m', '77592-4', { valueQuantity: amount(20, 'min') }),
@@ -236,8 +236,8 @@ describe('exercise told in several Observations', () => {
         part('x', '77593-2', { status: 'entered-in-error', valueQuantity: amount(99, 'min') }),
       ),
     );
-    expect(told.notes).toEqual(['2026-01-15 02:00 +120 exercise 30 minutes [Walk]']);
-    expect(told.fates).toBe('ndds');
+    expect(digest.notes).toEqual(['2026-01-15 02:00 +120 exercise 30 minutes [Walk]']);
+    expect(digest.fates).toBe('ndds');
   });
 });
 
@@ -274,8 +274,8 @@ describe('a bulk export', () => {
     const lines = new TextDecoder().decode(observations.bytes).trimEnd().split('\n');
     observations.bytes = new TextEncoder().encode(lines.slice(0, -2).join('\n'));
     const read = readInputs([...short, manifest()], { today: TODAY });
-    const told = read.flatMap(({ issues }) => issues).filter(({ code }) => code.startsWith('export'));
-    expect(told).toMatchObject([
+    const notices = read.flatMap(({ issues }) => issues).filter(({ code }) => code.startsWith('export'));
+    expect(notices).toMatchObject([
       { code: 'export-file-missing', actual: 'Device.ndjson', expected: 1 },
       { code: 'export-count', actual: { is: 'file-rows', file: 'Observation.ndjson', rows: 21 }, expected: 23 },
     ]);
@@ -293,11 +293,11 @@ describe('a bulk export', () => {
 });
 
 describe('the example files', () => {
-  const sum = (told: Told) => told.file.readings.native.reduce((a, b) => a + b, 0);
-  const told = (path: string) => tell(new Uint8Array(readFileSync(data(path))), {}, 'export.json');
+  const sum = (digest: Digest) => digest.file.readings.native.reduce((a, b) => a + b, 0);
+  const digestOfFile = (path: string) => tell(new Uint8Array(readFileSync(data(path))), {}, 'export.json');
 
   it('an hour in mg/dL', () => {
-    const found = told('fhir/one-hour-mass.json');
+    const found = digestOfFile('fhir/one-hour-mass.json');
     expect([found.readings.length, sum(found), found.file.zone]).toEqual([20, 3060, 'Europe/Helsinki']);
     expect(found.file.notes.map(({ kind }) => kind).sort()).toEqual(
       ['exercise', 'fingerstick', 'insulin', 'meal', 'medication', 'text'].sort(),
@@ -306,7 +306,7 @@ describe('the example files', () => {
   });
 
   it('an hour in mmol/L with a limit and an absent value', () => {
-    const found = told('fhir/one-hour-molar.json');
+    const found = digestOfFile('fhir/one-hour-molar.json');
     const numbers = Array.from(found.file.readings.native).filter((_, i) => found.file.readings.limit[i] === 0);
     expect(numbers.length).toBe(18);
     expect(numbers.reduce((a, b) => a + b, 0)).toBeCloseTo(68.8, 6);
@@ -320,11 +320,11 @@ describe('the example files', () => {
   });
 
   it('results only', () => {
-    expect(codes(told('fhir/summary-14-days-mass.json'))).toContain('results-only');
+    expect(codes(digestOfFile('fhir/summary-14-days-mass.json'))).toContain('results-only');
   });
 
   it.each(['one-hour-data-points.json', 'one-hour-data-points.ndjson'])('data points: %s', (name) => {
-    const found = told(`openmhealth/${name}`);
+    const found = digestOfFile(`openmhealth/${name}`);
     expect([found.readings.length, sum(found), found.notes.length]).toEqual([20, 2300, 3]);
     expect(found.file.issues).toMatchObject([
       { code: 'schema-ignored', actual: 'org.example:carbohydrate-intake:0.1' },
@@ -332,7 +332,7 @@ describe('the example files', () => {
   });
 
   it('data points with the older header', () => {
-    const found = told('openmhealth/older-header.json');
+    const found = digestOfFile('openmhealth/older-header.json');
     expect(found.readings).toHaveLength(6);
     expect(codes(found).sort()).toEqual(['no-offset-means-utc', 'value-over-period']);
     expect(found.notes).toHaveLength(2);

@@ -7,8 +7,8 @@ import { openWorkbooks } from '../../src/readers/containers/workbook.ts';
 import { readInputs } from '../../src/readers/index.ts';
 import { buildTimeline } from '../../src/timeline/index.ts';
 import { number, stamp, text, workbookOf } from '../support/workbook.ts';
+import { rows, TODAY } from './digest.ts';
 import { sound } from './sound.ts';
-import { rows, TODAY } from './told.ts';
 
 // Good files of each kind, damaged in every way that comes to mind. In the suite for a moment; for minutes with
 // FUZZ_SECONDS=120 in the environment. Whatever comes: no throw, no row lost, nothing that is not a number.

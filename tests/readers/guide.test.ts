@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { intake } from '../../src/analyse.ts';
 import { ROLES } from '../../src/schemas/layout.ts';
-import { TODAY, tell } from './told.ts';
+import { TODAY, tell } from './digest.ts';
 
 // The guide's worked example is run as it stands there, so that it cannot grow old.
 const guide = readFileSync(new URL('../../docs/formats.md', import.meta.url), 'utf8');
@@ -10,20 +10,20 @@ const blocks = [...guide.matchAll(/```(\w+)\n([\s\S]*?)```/g)].map(([, kind, tex
 const [diary, layout, account] = [blocks[0]!.text, JSON.parse(blocks[1]!.text), blocks[2]!.text];
 
 it('the stubborn file of the guide is not read without its layout', () => {
-  const told = tell(diary);
-  expect(told.readings).toEqual([]);
-  expect(told.file.issues.some(({ level }) => level === 'refusal')).toBe(true);
+  const digest = tell(diary);
+  expect(digest.readings).toEqual([]);
+  expect(digest.file.issues.some(({ level }) => level === 'refusal')).toBe(true);
 });
 
 it('the stubborn file of the guide is read with its layout as the guide says', () => {
-  const told = tell(diary, { layout });
-  expect(told.readings).toEqual([
+  const digest = tell(diary, { layout });
+  expect(digest.readings).toEqual([
     '2026-01-14 08:00 5.6 mmol/L',
     '2026-01-14 08:05 5.8 mmol/L',
     '2026-01-14 08:10 6.1 mmol/L',
     '2026-01-14 08:20 <? mmol/L',
   ]);
-  expect(told.notes).toEqual(['2026-01-14 08:05 meal 24 g [porridge]', '2026-01-14 08:10 insulin 4 IU [mealtime]']);
+  expect(digest.notes).toEqual(['2026-01-14 08:05 meal 24 g [porridge]', '2026-01-14 08:10 insulin 4 IU [mealtime]']);
   const { ledger } = intake([{ name: 'diary.txt', bytes: new TextEncoder().encode(diary) }], {
     layout,
     today: TODAY,

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
 import { walk } from '../../src/readers/json/elements.ts';
 import { openJson } from '../../src/readers/json/jsonText.ts';
-import { tell } from './told.ts';
+import { tell } from './digest.ts';
 
 describe('Open mHealth and IEEE 1752.1 data points', () => {
   // Field names: openmhealth/schemas blood-glucose 1.0-4.0, physical-activity, single-medication-dose-taken.
@@ -58,10 +58,10 @@ describe('Open mHealth and IEEE 1752.1 data points', () => {
 
   it('keeps an evening without a clock as a note of that day', () => {
     const time_interval = { date: '2026-02-02', part_of_day: 'evening' };
-    const told = read([
+    const digest = read([
       point('physical-activity', { activity_name: 'swimming', effective_time_frame: { time_interval } }),
     ]);
-    expect(told.notes).toEqual(['2026-02-02 exercise [swimming] "evening"']);
+    expect(digest.notes).toEqual(['2026-02-02 exercise [swimming] "evening"']);
   });
 
   test.each<[string, object, string]>([
@@ -70,21 +70,21 @@ describe('Open mHealth and IEEE 1752.1 data points', () => {
     ['no time', glucose({ effective_time_frame: undefined }), 'no-time'],
     ['no unit', glucose({ blood_glucose: { value: 132 } }), 'value-unit-unknown'],
   ])('%s is set aside', (_, data, code) => {
-    const told = read([data]);
-    expect(told.file.issues.map((issue) => issue.code)).toEqual([code]);
-    expect(told.fates).toBe('s');
+    const digest = read([data]);
+    expect(digest.file.issues.map((issue) => issue.code)).toEqual([code]);
+    expect(digest.fates).toBe('s');
   });
 
   it('takes a time without an offset for UTC, as the schema says, and tells', () => {
-    const told = read([glucose({ effective_time_frame: { date_time: '2026-02-03T18:00:00' } })]);
-    expect(told.readings).toEqual(['2026-02-03 18:00 +0 132 mg/dL']);
-    expect(told.choices.clock).toBe('default: utc');
+    const digest = read([glucose({ effective_time_frame: { date_time: '2026-02-03T18:00:00' } })]);
+    expect(digest.readings).toEqual(['2026-02-03 18:00 +0 132 mg/dL']);
+    expect(digest.choices.clock).toBe('default: utc');
   });
 
   it('counts schemas it does not know', () => {
-    const told = read([point('body-weight', {})]);
-    expect(told.file.issues).toMatchObject([{ code: 'schema-ignored', actual: 'omh:body-weight:4.0', count: 1 }]);
-    expect(told.fates).toBe('i');
+    const digest = read([point('body-weight', {})]);
+    expect(digest.file.issues).toMatchObject([{ code: 'schema-ignored', actual: 'omh:body-weight:4.0', count: 1 }]);
+    expect(digest.fates).toBe('i');
   });
 });
 
@@ -105,11 +105,11 @@ describe('plain records', () => {
       JSON.stringify(rows.map(({ time, glucose, unit, note }) => ({ time, glucose: { value: glucose, unit }, note }))),
     ],
   ])('%s', (_, text) => {
-    const told = tell(text, {}, 'data.json');
-    expect(told.readings).toEqual(expected);
-    expect(told.notes).toEqual(['2026-01-14 08:00 text "two\nlines"']);
-    expect(told.fates).toBe('uus');
-    expect(told.file.kind).toBe('json-records');
+    const digest = tell(text, {}, 'data.json');
+    expect(digest.readings).toEqual(expected);
+    expect(digest.notes).toEqual(['2026-01-14 08:00 text "two\nlines"']);
+    expect(digest.fates).toBe('uus');
+    expect(digest.file.kind).toBe('json-records');
   });
 
   it('names the line of the record', () => {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { rows, tell } from './told.ts';
+import { rows, tell } from './digest.ts';
 
 const READINGS = rows(30, (i, iso) => `${iso.slice(0, 16)},${i < 15 ? 100 + i : (5 + i / 10).toFixed(1)}`);
 const NOTES = 'Time,Insulin (IU),Carbs (g)\n2026-01-14T12:01,6.5,\n2026-01-14T13:01,7,40\n';
@@ -19,14 +19,14 @@ describe('a table that a layout does not speak of, below one that it lays out', 
       fc.property(fc.boolean(), fc.integer({ min: 0, max: 2 }), (parts, blank) => {
         const file = `Time,Glucose\n${READINGS}${'\n'.repeat(blank)}${NOTES}`;
         const layout = parts ? { tables: [laid('mg/dL'), later(17)] } : laid('mmol/L');
-        const told = tell(file, { layout });
-        expect(told.notes).toEqual([
+        const digest = tell(file, { layout });
+        expect(digest.notes).toEqual([
           '2026-01-14 12:01 insulin 6.5 IU',
           '2026-01-14 13:01 meal 40 g',
           '2026-01-14 13:01 insulin 7 IU',
         ]);
-        expect(told.readings.filter((line) => line.includes('12:01') || line.includes('13:01'))).toEqual([]);
-        if (parts) expect(told.readings).toHaveLength(30);
+        expect(digest.readings.filter((line) => line.includes('12:01') || line.includes('13:01'))).toEqual([]);
+        if (parts) expect(digest.readings).toHaveLength(30);
       }),
     );
   });
@@ -42,8 +42,8 @@ describe('a table that a layout does not speak of, below one that it lays out', 
   });
 
   it('settles as a layout that reads the same', () => {
-    const told = tell(`Time,Glucose\n${READINGS}${NOTES}`, { layout: { tables: [laid('mg/dL'), later(17)] } });
-    const again = tell(`Time,Glucose\n${READINGS}${NOTES}`, { layout: told.file.layout });
-    expect([again.readings, again.notes]).toEqual([told.readings, told.notes]);
+    const digest = tell(`Time,Glucose\n${READINGS}${NOTES}`, { layout: { tables: [laid('mg/dL'), later(17)] } });
+    const again = tell(`Time,Glucose\n${READINGS}${NOTES}`, { layout: digest.file.layout });
+    expect([again.readings, again.notes]).toEqual([digest.readings, digest.notes]);
   });
 });

@@ -3,7 +3,7 @@ import languages from '../../src/readers/table/languages.json' with { type: 'jso
 import limits from '../../src/readers/table/limits.json' with { type: 'json' };
 import scripts from '../../src/readers/table/scripts.json' with { type: 'json' };
 import { conceptsOf, plain, tokens } from '../../src/readers/table/vocabulary.ts';
-import { rows, tell } from './told.ts';
+import { rows, tell } from './digest.ts';
 
 /** Lines of an invented logbook in that language; words from memory of everyday forms. */
 const LOGBOOKS: Record<string, string> = {
@@ -32,15 +32,15 @@ const LOGBOOKS: Record<string, string> = {
 
 describe('a logbook in', () => {
   test.each(Object.entries(LOGBOOKS))('%s', (_, header) => {
-    const told = tell(
+    const digest = tell(
       `${header}\n${rows(30, (i, t) => `${t.slice(0, 16)};${(5 + (i % 9) / 10).toFixed(1)};${i === 4 ? '3;45;x' : ';;'}`)}`,
     );
-    expect(told.readings).toHaveLength(30);
-    expect(told.readings[4]).toMatch(/ 5\.4 mmol\/L$/);
-    const label = told.notes.find((note) => note.includes('insulin'))?.includes('[')
+    expect(digest.readings).toHaveLength(30);
+    expect(digest.readings[4]).toMatch(/ 5\.4 mmol\/L$/);
+    const label = digest.notes.find((note) => note.includes('insulin'))?.includes('[')
       ? / insulin 3 IU \[.*\]$/
       : / insulin 3 IU$/;
-    expect(told.notes).toEqual([
+    expect(digest.notes).toEqual([
       expect.stringMatching(/ meal 45 g$/),
       expect.stringMatching(label),
       expect.stringMatching(/ text "x"$/),

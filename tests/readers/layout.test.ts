@@ -1,6 +1,6 @@
 import { describe, expect, it, test } from 'vitest';
 import { parseLayout } from '../../src/schemas/layout.ts';
-import { rows, tell } from './told.ts';
+import { rows, tell } from './digest.ts';
 
 describe('a layout file', () => {
   test.each<[string, unknown, string[] | undefined]>([
@@ -23,10 +23,10 @@ describe('a layout file', () => {
       dateOrder: 'day-first',
       columns: { a: 'time', b: 'sensor', c: 'note' },
     };
-    const told = tell(text, { layout });
-    expect(told.readings).toEqual(['2026-01-14 08:00 5.6 mmol/L', '2026-01-14 08:05 5.7 mmol/L']);
-    expect(told.notes).toEqual(['2026-01-14 08:00 text "x"']);
-    expect(told.choices).toMatchObject({
+    const digest = tell(text, { layout });
+    expect(digest.readings).toEqual(['2026-01-14 08:00 5.6 mmol/L', '2026-01-14 08:05 5.7 mmol/L']);
+    expect(digest.notes).toEqual(['2026-01-14 08:00 text "x"']);
+    expect(digest.choices).toMatchObject({
       unit: 'user: mmol/L',
       'date-order': 'user: day-first',
       layout: 'user: columns',
@@ -34,16 +34,16 @@ describe('a layout file', () => {
   });
 
   it('names columns by place where there are no names', () => {
-    const told = tell('102;;2026-01-14 08:00\n', {
+    const digest = tell('102;;2026-01-14 08:00\n', {
       layout: { delimiter: ';', headerLine: 0, columns: { '#3': 'time', '#1': 'sensor' }, unit: 'mg/dL' },
     });
-    expect(told.readings).toEqual(['2026-01-14 08:00 102 mg/dL']);
+    expect(digest.readings).toEqual(['2026-01-14 08:00 102 mg/dL']);
   });
 
   it('is left alone, and said so, where the file has other columns', () => {
-    const told = tell('Time,Glucose (mg/dL)\n2026-01-14 08:00,102\n', { layout: { columns: { nowhere: 'time' } } });
-    expect(told.issues).toContain('warning layout-does-not-fit');
-    expect(told.readings).toEqual(['2026-01-14 08:00 102 mg/dL']);
+    const digest = tell('Time,Glucose (mg/dL)\n2026-01-14 08:00,102\n', { layout: { columns: { nowhere: 'time' } } });
+    expect(digest.issues).toContain('warning layout-does-not-fit');
+    expect(digest.readings).toEqual(['2026-01-14 08:00 102 mg/dL']);
   });
 
   it('is refused when it cannot be understood', () => {

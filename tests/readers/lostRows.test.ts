@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { rows, tell } from './told.ts';
+import { rows, tell } from './digest.ts';
 
 /** Readings every five minutes, the date written on the first row of a day only. */
 function dayRows(count: number, cell: (i: number) => string | number, start = '2026-01-14T08:00:00Z'): string[] {
@@ -35,8 +35,8 @@ describe('a date written on the first row of a day', () => {
             .reverse();
           all.splice(0, 400, ...turned.map((row, i) => (days[i] === days[i - 1] ? row : days[i] + row)));
         }
-        const told = tell([HEAD, ...all.slice(0, at), HEAD, ...all.slice(at)].join('\n'));
-        expect([...told.readings].sort()).toEqual([...tell(whole).readings].sort());
+        const digest = tell([HEAD, ...all.slice(0, at), HEAD, ...all.slice(at)].join('\n'));
+        expect([...digest.readings].sort()).toEqual([...tell(whole).readings].sort());
       }),
       { numRuns: 40 },
     );
@@ -44,9 +44,9 @@ describe('a date written on the first row of a day', () => {
 
   it('goes on under a header that names another unit', () => {
     const all = dayRows(40, (i) => (i < 25 ? 100 + i : (5.5 + i / 10).toFixed(1)));
-    const told = tell([HEAD, ...all.slice(0, 25), HEAD.replace('mg/dL', 'mmol/L'), ...all.slice(25)].join('\n'));
-    expect(told.readings).toHaveLength(40);
-    expect(told.readings[25]).toBe('2026-01-14 10:05 8 mmol/L');
+    const digest = tell([HEAD, ...all.slice(0, 25), HEAD.replace('mg/dL', 'mmol/L'), ...all.slice(25)].join('\n'));
+    expect(digest.readings).toHaveLength(40);
+    expect(digest.readings[25]).toBe('2026-01-14 10:05 8 mmol/L');
   });
 
   it('does not go on where the times turn back or another table begins: each row is told', () => {
@@ -68,29 +68,29 @@ describe('a row cut behind its time is told with its line', () => {
     ['Time,Glucose (mg/dL),Note', (t: string, v: number) => `${t},${v},`],
   ])('under %s', (head, row) => {
     const body = rows(30, (i, iso) => row(iso.slice(0, 16).replace('T', ' '), 100 + i));
-    const told = tell(`${head}\n${body}2026-01-14 10:30`);
-    expect(told.readings).toHaveLength(30);
-    expect(told.file.faults.map(({ line }) => line)).toEqual([32]);
+    const digest = tell(`${head}\n${body}2026-01-14 10:30`);
+    expect(digest.readings).toHaveLength(30);
+    expect(digest.file.faults.map(({ line }) => line)).toEqual([32]);
   });
 });
 
 it('tells every word for nothing where glucose stands, zeros beside it or not', () => {
   const words = ['NaN', 'n/a', '---', '#N/A', 'null', '-'];
   const body = rows(30, (i, iso) => `${iso.slice(0, 16)},${i % 5 === 0 ? words[i / 5] : 100 + i},0,0`);
-  const told = tell(`Time,Glucose (mg/dL),Insulin (IU),Carbs (g)\n${body}`);
-  expect(told.readings).toHaveLength(24);
-  expect(told.file.faults.map(({ line }) => line)).toEqual([2, 7, 12, 17, 22, 27]);
-  expect(told.notes).toEqual([]);
+  const digest = tell(`Time,Glucose (mg/dL),Insulin (IU),Carbs (g)\n${body}`);
+  expect(digest.readings).toHaveLength(24);
+  expect(digest.file.faults.map(({ line }) => line)).toEqual([2, 7, 12, 17, 22, 27]);
+  expect(digest.notes).toEqual([]);
 });
 
 it('reads what a spreadsheet wrote as formulas of text: times, glucose, amounts, words', () => {
   const cell = (text: string) => `"=""${text}"""`;
   const body = rows(12, (i, iso) => `${cell(iso.slice(0, 16))},${cell(String(100 + i))},,,`);
-  const told = tell(
+  const digest = tell(
     `Time,Glucose (mg/dL),Insulin (IU),Carbs (g),Exercise (min)\n${body}2026-01-14 12:01,,${cell('4.5')},${cell('36')},${cell('20')}\n`,
   );
-  expect(told.readings).toHaveLength(12);
-  expect(told.notes).toEqual([
+  expect(digest.readings).toHaveLength(12);
+  expect(digest.notes).toEqual([
     '2026-01-14 12:01 meal 36 g',
     '2026-01-14 12:01 insulin 4.5 IU',
     '2026-01-14 12:01 exercise 20 minutes',
@@ -115,11 +115,11 @@ it.each([
 
 it("leaves a spreadsheet's mark of text out of times, numbers and words of kinds, and no apostrophe of a sentence", () => {
   const body = rows(12, (i, iso) => `'${iso.slice(0, 16)},'${100 + i},`);
-  const told = tell(
+  const digest = tell(
     `Time,Glucose (mg/dL),Note\n${body}'2026-01-14T12:01,,'tis late\n'2026-01-14T12:02,,'5' is a word\n`,
   );
-  expect(told.readings[0]).toBe('2026-01-14 08:00 100 mg/dL');
-  expect(told.notes).toEqual([`2026-01-14 12:01 text "'tis late"`, `2026-01-14 12:02 text "5' is a word"`]);
+  expect(digest.readings[0]).toBe('2026-01-14 08:00 100 mg/dL');
+  expect(digest.notes).toEqual([`2026-01-14 12:01 text "'tis late"`, `2026-01-14 12:02 text "5' is a word"`]);
 });
 
 it.each(['Total,640', 'Total,640\nMean,121\nLowest,99', ''])(
@@ -131,8 +131,8 @@ it.each(['Total,640', 'Total,640\nMean,121\nLowest,99', ''])(
         ? `${iso.slice(0, 16)},${codes[(i >> 3) % 7]},${3 + (i % 40)}`
         : `${iso.slice(0, 16)},11,${100 + (i % 90)}`,
     );
-    const told = tell(`Time,Record type,Value\n${body}${below}\n`, { unit: 'mg/dL' });
-    expect(told.readings).toEqual([]);
-    expect(told.issues.some((issue) => issue.startsWith('refusal kinds-unknown'))).toBe(true);
+    const digest = tell(`Time,Record type,Value\n${body}${below}\n`, { unit: 'mg/dL' });
+    expect(digest.readings).toEqual([]);
+    expect(digest.issues.some((issue) => issue.startsWith('refusal kinds-unknown'))).toBe(true);
   },
 );

@@ -1,5 +1,5 @@
 import { describe, expect, it, test } from 'vitest';
-import { rows, tell } from './told.ts';
+import { rows, tell } from './digest.ts';
 
 describe('notes in columns of their own', () => {
   const at = '2026-01-14 08:00';
@@ -35,43 +35,43 @@ describe('notes in columns of their own', () => {
     ['units beside a kind of insulin', `Time;Insulin type;Units\n${at};rapid;6`, ['insulin 6 IU [rapid]']],
     ['words', `Time;Note\n${at};felt fine`, ['text "felt fine"']],
   ])('%s', (_, text, notes) => {
-    const told = tell(text);
-    expect(told.notes).toEqual(notes.map((note) => `${at} ${note}`));
-    expect(told.fates).toBe('in');
+    const digest = tell(text);
+    expect(digest.notes).toEqual(notes.map((note) => `${at} ${note}`));
+    expect(digest.fates).toBe('in');
   });
 
   it('gives a reading and several notes from one row', () => {
-    const told = tell(`Time;Glucose (mg/dL);Carbs (g);Insulin (IU);Note\n${at};102;45;6;ate out`);
-    expect(told.readings).toEqual([`${at} 102 mg/dL`]);
-    expect(told.notes.map((note) => note.split(' ')[2])).toEqual(['meal', 'insulin', 'text']);
-    expect(told.fates).toBe('iu');
+    const digest = tell(`Time;Glucose (mg/dL);Carbs (g);Insulin (IU);Note\n${at};102;45;6;ate out`);
+    expect(digest.readings).toEqual([`${at} 102 mg/dL`]);
+    expect(digest.notes.map((note) => note.split(' ')[2])).toEqual(['meal', 'insulin', 'text']);
+    expect(digest.fates).toBe('iu');
   });
 
   it('takes zeros that fill a column for fillers', () => {
-    const told = tell(`Time;Glucose (mg/dL);Carbs (g);Insulin (IU)\n${at};102;0;0`);
-    expect(told.notes).toEqual([]);
+    const digest = tell(`Time;Glucose (mg/dL);Carbs (g);Insulin (IU)\n${at};102;0;0`);
+    expect(digest.notes).toEqual([]);
   });
 
   it.each(['Insulin on board (U);1.2', 'Active insulin (U);1.2', 'Calibration;no', 'Exercise;none', 'Sensor;S-12'])(
     'takes nothing from %s',
     (column) => {
       const [name, cell] = column.split(';');
-      const told = tell(`Time;Glucose (mg/dL);${name}\n${at};102;${cell}`);
-      expect(told.readings).toEqual([`${at} 102 mg/dL`]);
-      expect(told.notes).toEqual([]);
+      const digest = tell(`Time;Glucose (mg/dL);${name}\n${at};102;${cell}`);
+      expect(digest.readings).toEqual([`${at} 102 mg/dL`]);
+      expect(digest.notes).toEqual([]);
     },
   );
 
   it('does not call rest exercise', () => {
-    const told = tell(`Time;Activity type;Duration (s)\n${at};SEDENTARY;900\n${at};WALKING;900\n`);
-    expect(told.notes).toEqual([`${at} exercise 15 minutes [WALKING]`]);
-    expect(told.issues).toEqual(['note rest-not-exercise']);
-    expect(told.fates).toBe('iin');
+    const digest = tell(`Time;Activity type;Duration (s)\n${at};SEDENTARY;900\n${at};WALKING;900\n`);
+    expect(digest.notes).toEqual([`${at} exercise 15 minutes [WALKING]`]);
+    expect(digest.issues).toEqual(['note rest-not-exercise']);
+    expect(digest.fates).toBe('iin');
   });
 
   it('keeps a note with a date and no clock as a note of that day', () => {
-    const told = tell(`Date;Time;Note\n2026-01-14;;felt fine\n2026-01-15;09:00;better`);
-    expect(told.notes).toEqual(['2026-01-14 text "felt fine"', '2026-01-15 09:00 text "better"']);
+    const digest = tell(`Date;Time;Note\n2026-01-14;;felt fine\n2026-01-15;09:00;better`);
+    expect(digest.notes).toEqual(['2026-01-14 text "felt fine"', '2026-01-15 09:00 text "better"']);
     const midnights = [14, 15, 16].map((d) => `${d}/01/2026 00:00:00;walk`).join('\n');
     expect(tell(`Date;Note\n${midnights}`).notes[2]).toBe('2026-01-16 text "walk"');
     expect(tell('Date;Note\n2026-01-14;felt fine').notes).toEqual(['2026-01-14 text "felt fine"']);
@@ -91,9 +91,9 @@ describe('rows told apart by a kind', () => {
     '2026-01-14 08:07;moonphase;3;;',
   ].join('\n');
   it('reads each by its kind and sets the unknown aside', () => {
-    const told = tell(text);
-    expect(told.readings).toEqual(['2026-01-14 08:00 102 mg/dL']);
-    expect(told.notes).toEqual([
+    const digest = tell(text);
+    expect(digest.readings).toEqual(['2026-01-14 08:00 102 mg/dL']);
+    expect(digest.notes).toEqual([
       '2026-01-14 08:01 meal 45 g [toast]',
       '2026-01-14 08:02 insulin 6 IU [insulin rapid]',
       '2026-01-14 08:03 exercise 30 minutes [walk]',
@@ -101,8 +101,8 @@ describe('rows told apart by a kind', () => {
       '2026-01-14 08:05 text "felt fine"',
       '2026-01-14 08:06 alarm [alarm] "55; low"',
     ]);
-    expect(told.issues).toEqual(['warning kind-unknown 9']);
-    expect(told.fates).toBe('iunnnnnns');
+    expect(digest.issues).toEqual(['warning kind-unknown 9']);
+    expect(digest.fates).toBe('iunnnnnns');
   });
 
   it('knows the kinds under a header that does not say so', () => {
@@ -112,10 +112,10 @@ describe('rows told apart by a kind', () => {
 
 describe('persons', () => {
   it('tells every code once', () => {
-    const told = tell(
+    const digest = tell(
       'Patient code;Time;Glucose (mg/dL)\nA-1;2026-01-14 08:00;102\nA-2;2026-01-14 08:00;98\nA-1;2026-01-14 08:05;99\n',
     );
-    expect(told.file.persons).toEqual(['A-1', 'A-2']);
+    expect(digest.file.persons).toEqual(['A-1', 'A-2']);
   });
 
   it('are told apart by a column called just id beside glucose', () => {

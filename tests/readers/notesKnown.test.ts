@@ -1,5 +1,5 @@
 import { describe, expect, it, test } from 'vitest';
-import { rows, tell } from './told.ts';
+import { rows, tell } from './digest.ts';
 
 const at = '2026-01-14 08:00';
 
@@ -32,17 +32,17 @@ describe('amounts', () => {
   it.each(['Insulin (IU)', 'Carbs (g)'])(
     'a row that says 0 for %s and nothing else is understood, and no note',
     (name) => {
-      const told = tell(`Time;${name};Note\n${at};0;\n${at};4;\n${at};;\n`);
-      expect(told.notes).toHaveLength(1);
-      expect(told.issues).toEqual(['note no-value 4', 'note amount-zero']);
-      expect(told.fates).toBe('iins');
+      const digest = tell(`Time;${name};Note\n${at};0;\n${at};4;\n${at};;\n`);
+      expect(digest.notes).toHaveLength(1);
+      expect(digest.issues).toEqual(['note no-value 4', 'note amount-zero']);
+      expect(digest.fates).toBe('iins');
     },
   );
 
   it('a dose of 0 in a row of its kind is no dose', () => {
-    const told = tell(`Time;Kind;Amount;Unit\n${at};sensor;102;mg/dL\n${at};insulin;0;IU\n${at};insulin;3;IU\n`);
-    expect(told.notes).toEqual([`${at} insulin 3 IU [insulin]`]);
-    expect(told.issues).toEqual(['note amount-zero']);
+    const digest = tell(`Time;Kind;Amount;Unit\n${at};sensor;102;mg/dL\n${at};insulin;0;IU\n${at};insulin;3;IU\n`);
+    expect(digest.notes).toEqual([`${at} insulin 3 IU [insulin]`]);
+    expect(digest.issues).toEqual(['note amount-zero']);
   });
 });
 
@@ -67,10 +67,10 @@ describe('medicine is no insulin', () => {
 
 describe('food', () => {
   it('carries its carbohydrate, whatever else is counted', () => {
-    const told = tell(
+    const digest = tell(
       `Time;Dietary intake;Total carb (g);Dietary fiber (g);Sugar (g);Protein (g);Total fat (g);Calories\n${at};oats;45;6;12;9;5;300\n`,
     );
-    expect(told.notes).toEqual([`${at} meal 45 g [oats]`]);
+    expect(digest.notes).toEqual([`${at} meal 45 g [oats]`]);
   });
   it.each(['Total carb', 'total_carb', 'Net carbs (g)', 'Kohlenhydrate gesamt'])('%s is carbohydrate', (name) => {
     expect(tell(`Time;${name}\n${at};45`).notes[0]).toMatch(/ meal 45/);
@@ -90,10 +90,10 @@ describe('exercise', () => {
     },
   );
   it.each(['km', 'steps', 'kcal', 'furlongs'])('%s are no minutes', (unit) => {
-    const told = tell(
+    const digest = tell(
       `Time;Kind;Amount (min);Unit;Details\n${at};sensor;102;mg/dL;\n${at};exercise;5;${unit};walk\n${at};exercise;5;min;walk\n`,
     );
-    expect(told.notes).toEqual([`${at} exercise [walk] "5 ${unit}"`, `${at} exercise 5 minutes [walk]`]);
+    expect(digest.notes).toEqual([`${at} exercise [walk] "5 ${unit}"`, `${at} exercise 5 minutes [walk]`]);
   });
   it('a column of kilometres is none', () => {
     expect(tell(`Time;Glucose (mg/dL);Walk (km)\n${at};102;5`).notes).toEqual([]);
@@ -109,10 +109,12 @@ describe('background insulin of a pump', () => {
     'Basalrate (IE/h)',
     'Базальный инсулин (ЕД/ч)',
   ])('is a rate that is told where it changes: %s', (name) => {
-    const told = tell(`Time;Glucose (mg/dL);${name}\n${rows(30, (i, t) => `${t.slice(0, 16)};${100 + i};${rate(i)}`)}`);
-    expect(told.readings).toHaveLength(30);
+    const digest = tell(
+      `Time;Glucose (mg/dL);${name}\n${rows(30, (i, t) => `${t.slice(0, 16)};${100 + i};${rate(i)}`)}`,
+    );
+    expect(digest.readings).toHaveLength(30);
     expect(
-      told.notes.map((note) =>
+      digest.notes.map((note) =>
         note
           .replace(/^\S+ \S+ /, '')
           .replace(/ \[.*/, '')
@@ -122,11 +124,11 @@ describe('background insulin of a pump', () => {
   });
 
   it('is told by kinds, suspensions too', () => {
-    const told = tell(
+    const digest = tell(
       `Time;Kind;Amount;Unit\n${at};sensor;102;mg/dL\n${at};Basal rate;0.8;U/h\n${at};Temporary basal;0.4;U/h\n${at};Suspend pump;;\n${at};Bolus insulin;4;U\n`,
     );
-    expect(told.notes.filter((note) => note.includes('insulin-rate'))).toHaveLength(3);
-    expect(told.notes.filter((note) => / insulin /.test(note))).toEqual([`${at} insulin 4 IU [Bolus insulin]`]);
+    expect(digest.notes.filter((note) => note.includes('insulin-rate'))).toHaveLength(3);
+    expect(digest.notes.filter((note) => / insulin /.test(note))).toEqual([`${at} insulin 4 IU [Bolus insulin]`]);
   });
 
   it('is known by how often it comes, where its column does not say so', () => {
@@ -170,8 +172,8 @@ describe('background insulin of a pump', () => {
       { dose: { value: 4, code: 'U', unit: 'U' }, rateQuantity: { value: 2, code: 'U/h' } },
       'insulin 4 IU',
     ],
-  ])('FHIR: %s', (_, dosage, told) => {
+  ])('FHIR: %s', (_, dosage, expected) => {
     const [note] = given(dosage);
-    expect(note!.replace(' [insulin, rapid]', '')).toBe(told);
+    expect(note!.replace(' [insulin, rapid]', '')).toBe(expected);
   });
 });

@@ -5,7 +5,7 @@ import { openWorkbooks } from '../../src/readers/containers/workbook.ts';
 import { readInputs } from '../../src/readers/index.ts';
 import { chance } from '../../src/stats/chance.ts';
 import { NO_OFFSET } from '../../src/time/offset.ts';
-import { TODAY } from './told.ts';
+import { TODAY } from './digest.ts';
 
 // Invented logbooks, written by other libraries: Debian's python3-xlwt 1.3 (MS-XLS) and python3-odf 1.4 (ISO/IEC 26300).
 const data = (name: string) => new Uint8Array(readFileSync(new URL(`../data/sheets/${name}`, import.meta.url)));

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { tell } from './told.ts';
+import { tell } from './digest.ts';
 
 const point = (name: string, body: object) => ({
   header: { uuid: 'x', schema_id: { namespace: 'omh', name, version: '4.0' }, modality: 'sensed' },
@@ -33,17 +33,17 @@ describe('intervals of data points', () => {
     ],
     ['a start alone', { start_date_time: '2026-01-14T08:00:00+01:00' }, '2026-01-14 08:00 +60 exercise [walking]'],
   ])('%s', (_, interval, note) => {
-    const told = walk(interval);
-    expect(told.notes).toEqual([note]);
-    expect(told.issues.filter((issue) => issue.includes('interval-without-end'))).toHaveLength(
+    const digest = walk(interval);
+    expect(digest.notes).toEqual([note]);
+    expect(digest.issues.filter((issue) => issue.includes('interval-without-end'))).toHaveLength(
       note.includes('minutes') ? 0 : 1,
     );
   });
 
   it('keeps a length that stands beside the interval', () => {
-    const told = walk({ start_date_time: '2026-01-14T08:00:00+01:00' }, { duration: { value: 25, unit: 'min' } });
-    expect(told.notes).toEqual(['2026-01-14 08:00 +60 exercise 25 minutes [walking]']);
-    expect(told.issues).toEqual([]);
+    const digest = walk({ start_date_time: '2026-01-14T08:00:00+01:00' }, { duration: { value: 25, unit: 'min' } });
+    expect(digest.notes).toEqual(['2026-01-14 08:00 +60 exercise 25 minutes [walking]']);
+    expect(digest.issues).toEqual([]);
   });
 
   it('takes a value that only began for that moment and says so, and one over a stretch for none', () => {
@@ -53,7 +53,7 @@ describe('intervals of data points', () => {
         specimen_source: 'interstitial fluid',
         ...over(interval),
       });
-    const told = tell(
+    const digest = tell(
       JSON.stringify([
         glucose({ start_date_time: '2026-01-14T08:00:00+01:00' }),
         glucose({ start_date_time: '2026-01-14T08:05:00+01:00', duration: { value: 3, unit: 'h' } }),
@@ -62,8 +62,8 @@ describe('intervals of data points', () => {
       {},
       'points.json',
     );
-    expect(told.readings).toHaveLength(1);
-    expect(told.issues.map((issue) => issue.replace(/ \d+$/, ''))).toEqual([
+    expect(digest.readings).toHaveLength(1);
+    expect(digest.issues.map((issue) => issue.replace(/ \d+$/, ''))).toEqual([
       'warning value-over-period',
       'warning value-over-period',
       'note interval-without-end',
@@ -81,7 +81,7 @@ describe('results that another system made ready', () => {
     valueQuantity: { value: 154, code: 'mg/dL', system: 'http://unitsofmeasure.org' },
     ...effective,
   });
-  const told = (...list: object[]) =>
+  const notesOf = (...list: object[]) =>
     tell(
       JSON.stringify({ resourceType: 'Bundle', type: 'collection', entry: list.map((resource) => ({ resource })) }),
       {},
@@ -89,13 +89,13 @@ describe('results that another system made ready', () => {
     ).file.issues;
   it('tell the days they are about', () => {
     expect(
-      told(
+      notesOf(
         summary({ effectivePeriod: { start: '2026-01-08T00:00:00+01:00', end: '2026-01-21' } }),
         summary({ effectivePeriod: { start: '2026-01-01', end: '2026-01-14' } }),
       ),
     ).toMatchObject([{ code: 'results-only', actual: { is: 'days', from: '2026-01-01', to: '2026-01-21' } }]);
   });
   it('say where no days are given', () => {
-    expect(told(summary({}))).toMatchObject([{ code: 'results-only', actual: { is: 'no-period' } }]);
+    expect(notesOf(summary({}))).toMatchObject([{ code: 'results-only', actual: { is: 'no-period' } }]);
   });
 });

@@ -3,8 +3,8 @@ import { describe, expect, it, test } from 'vitest';
 import type { ReadSettings } from '../../src/model/input.ts';
 import { readInputs } from '../../src/readers/index.ts';
 import { scanRecords } from '../../src/readers/table/records.ts';
+import { rows, TODAY, tell } from './digest.ts';
 import { sound } from './sound.ts';
-import { rows, TODAY, tell } from './told.ts';
 
 const settings: fc.Arbitrary<ReadSettings> = fc.record(
   {
@@ -78,10 +78,10 @@ describe('nothing makes a reader throw or lose a row', () => {
     fc.assert(
       fc.property(fc.array(fc.array(word, { minLength: 3, maxLength: 3 }), { maxLength: 30 }), (table) => {
         const text = `Time,Glucose (mg/dL),Note\n${table.map((row) => row.map((c) => `"${c.replaceAll('"', '""')}"`).join(',')).join('\n')}`;
-        const told = tell(text);
+        const digest = tell(text);
         const records = scanRecords(new TextEncoder().encode(text), 0x2c);
-        if (told.choices.delimiter === 'file: ,') expect(told.file.fates.length).toBe(records.count);
-        sound(told.file);
+        if (digest.choices.delimiter === 'file: ,') expect(digest.file.fates.length).toBe(records.count);
+        sound(digest.file);
       }),
       { numRuns: 300 },
     );
@@ -94,14 +94,14 @@ describe('nothing makes a reader throw or lose a row', () => {
     ['quotes opened on every line', `Time,Glucose (mg/dL)\n2026-01-14 08:00,102\n${'"x\n'.repeat(50_000)}`],
     ['doubled quotes on every line', `Time,Glucose (mg/dL)\n2026-01-14 08:00,102\n${'"""\n'.repeat(50_000)}`],
   ])('%s', (_, text) => {
-    const told = tell(text);
-    sound(told.file);
-    expect(told.readings.at(-1)).toBe('2026-01-14 08:00 102 mg/dL');
+    const digest = tell(text);
+    sound(digest.file);
+    expect(digest.readings.at(-1)).toBe('2026-01-14 08:00 102 mg/dL');
   });
 
   it('tells a file of nothing but faults in a few issues', () => {
-    const told = tell(`Time,Glucose (mg/dL)\n${rows(500, (_, t) => `${t.slice(0, 16)},zz`)}`);
-    const faults = told.file.issues.filter((issue) => issue.code === 'value-not-a-number');
+    const digest = tell(`Time,Glucose (mg/dL)\n${rows(500, (_, t) => `${t.slice(0, 16)},zz`)}`);
+    const faults = digest.file.issues.filter((issue) => issue.code === 'value-not-a-number');
     expect(faults.length).toBe(21);
     expect(faults.at(-1)).toMatchObject({ count: 480 });
   });

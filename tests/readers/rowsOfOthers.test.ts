@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { rows, tell } from './told.ts';
+import { rows, tell } from './digest.ts';
 
 describe('rows parted by another delimiter than the rest', () => {
   const DELIMITERS = [',', ';', '\t', '|'];
@@ -16,10 +16,10 @@ describe('rows parted by another delimiter than the rest', () => {
           const body = rows(30, (i, t) =>
             [t.slice(0, 16), comma ? `${100 + i},5` : 100 + i, i % 7 === 0 ? 'x' : ''].join(i >= from ? other : own),
           );
-          const told = tell(`${['Time', 'Glucose (mg/dL)', 'Note'].join(own)}\n${body}`);
-          expect(told.readings).toHaveLength(30);
-          expect(told.notes).toHaveLength(5);
-          expect(told.issues.filter((issue) => issue.includes('rows-other-delimiter'))).toHaveLength(1);
+          const digest = tell(`${['Time', 'Glucose (mg/dL)', 'Note'].join(own)}\n${body}`);
+          expect(digest.readings).toHaveLength(30);
+          expect(digest.notes).toHaveLength(5);
+          expect(digest.issues.filter((issue) => issue.includes('rows-other-delimiter'))).toHaveLength(1);
         },
       ),
       { numRuns: 60 },
@@ -27,24 +27,24 @@ describe('rows parted by another delimiter than the rest', () => {
   });
 
   it('are found under a second header too', () => {
-    const told = tell(
+    const digest = tell(
       `Time|Glucose (mg/dL)\n${rows(12, (i, t) => `${t.slice(0, 16)}|${100 + i}`)}\n\nTime|Food|Carbs (g)\n2026-01-14 08:03;soup;40\n`,
     );
-    expect(told.notes).toEqual(['2026-01-14 08:03 meal 40 g [soup]']);
+    expect(digest.notes).toEqual(['2026-01-14 08:03 meal 40 g [soup]']);
   });
 
   it('keep the lines that a person counts', () => {
-    const told = tell(
+    const digest = tell(
       `Time,Glucose (mg/dL)\n${rows(12, (i, t) => `${t.slice(0, 16)}${i < 8 ? ',' : ';'}${i === 10 ? 'x' : 100 + i}`)}`,
     );
-    expect(told.issues).toContain('warning value-not-a-number 12');
+    expect(digest.issues).toContain('warning value-not-a-number 12');
   });
 });
 
 it('reads a column far to the right', () => {
   const names = Array.from({ length: 900 }, (_, i) => `X${i}`).join(';');
-  const told = tell(
+  const digest = tell(
     `Time;${names};Glucose (mg/dL)\n${rows(12, (i, t) => `${t.slice(0, 16)}${';'.repeat(901)}${100 + i}`)}`,
   );
-  expect(told.readings).toHaveLength(12);
+  expect(digest.readings).toHaveLength(12);
 });

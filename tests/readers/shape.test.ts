@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
 import { fitDelimiters, fitOfRecords, onlyDelimiter } from '../../src/readers/table/delimiter.ts';
 import { scanRecords } from '../../src/readers/table/records.ts';
-import { rows, tell } from './told.ts';
+import { rows, tell } from './digest.ts';
 
 const TWO = ['2026-01-14 08:00 102 mg/dL', '2026-01-14 08:05 98 mg/dL'];
 const BODY = '2026-01-14 08:00,102\n2026-01-14 08:05,98\n';
@@ -27,10 +27,10 @@ describe('letters', () => {
     ['UTF-16 big-endian without', utf16(text, true, false), 'file: utf-16be'],
     ['Windows-1252', latin, 'default: windows-1252'],
   ])('%s', (_, bytes, choice) => {
-    const told = tell(bytes);
-    expect(told.readings).toEqual(TWO);
-    expect(told.notes).toEqual(['2026-01-14 08:00 text "café"']);
-    expect(told.choices.encoding).toBe(choice);
+    const digest = tell(bytes);
+    expect(digest.readings).toEqual(TWO);
+    expect(digest.notes).toEqual(['2026-01-14 08:00 text "café"']);
+    expect(digest.choices.encoding).toBe(choice);
   });
 
   it('says that letters were lost before the file came here', () => {
@@ -43,9 +43,9 @@ describe('letters', () => {
     ['PDF', [0x25, 0x50, 0x44, 0x46, 0x2d]],
     ['control bytes', Array.from({ length: 200 }, (_, i) => (i * 7) % 20)],
   ])('%s is no text', (_, bytes) => {
-    const told = tell(Uint8Array.from(bytes));
-    expect(told.readings).toEqual([]);
-    expect(told.file.issues.length).toBeGreaterThan(0);
+    const digest = tell(Uint8Array.from(bytes));
+    expect(digest.readings).toEqual([]);
+    expect(digest.file.issues.length).toBeGreaterThan(0);
   });
 });
 
@@ -59,26 +59,26 @@ describe('delimiter', () => {
     ['CRLF', `Time,Glucose (mg/dL)\n${BODY}`.replaceAll('\n', '\r\n'), 'file: ,'],
     ['lone CR', `Time,Glucose (mg/dL)\n${BODY}`.replaceAll('\n', '\r'), 'file: ,'],
   ])('%s', (_, text, choice) => {
-    const told = tell(text);
-    expect(told.readings).toEqual(TWO);
-    expect(told.choices.delimiter).toBe(choice);
+    const digest = tell(text);
+    expect(digest.readings).toEqual(TWO);
+    expect(digest.choices.delimiter).toBe(choice);
   });
 
   it('takes the one that gives meaning when commas are decimals on every row', () => {
-    const told = tell(`Zeit;Glukose (mmol/L)\n14.01.2026 08:00;5,6\n14.01.2026 08:05;5,7\n`);
-    expect(told.readings).toEqual(['2026-01-14 08:00 5.6 mmol/L', '2026-01-14 08:05 5.7 mmol/L']);
+    const digest = tell(`Zeit;Glukose (mmol/L)\n14.01.2026 08:00;5,6\n14.01.2026 08:05;5,7\n`);
+    expect(digest.readings).toEqual(['2026-01-14 08:00 5.6 mmol/L', '2026-01-14 08:05 5.7 mmol/L']);
   });
 
   it('refuses a comma that is both, and shows two rows', () => {
-    const told = tell(`Time,Glucose (mmol/L)\n${rows(8, (i, t) => `${t.slice(0, 16)},5${i === 3 ? '' : `,${i}`}`)}`);
-    expect(told.readings).toEqual([]);
-    expect(told.issues).toEqual(['refusal decimal-mark-is-delimiter 2']);
-    expect(told.file.issues[0]).toMatchObject({ actual: '2026-01-14T08:00,5,0', expected: '2026-01-14T08:15,5' });
+    const digest = tell(`Time,Glucose (mmol/L)\n${rows(8, (i, t) => `${t.slice(0, 16)},5${i === 3 ? '' : `,${i}`}`)}`);
+    expect(digest.readings).toEqual([]);
+    expect(digest.issues).toEqual(['refusal decimal-mark-is-delimiter 2']);
+    expect(digest.file.issues[0]).toMatchObject({ actual: '2026-01-14T08:00,5,0', expected: '2026-01-14T08:15,5' });
   });
 
   it('reads the same when the decimals are quoted', () => {
-    const told = tell(`Time,Glucose (mmol/L)\n2026-01-14 08:00,"5,6"\n2026-01-14 08:05,"5,7"\n`);
-    expect(told.readings).toEqual(['2026-01-14 08:00 5.6 mmol/L', '2026-01-14 08:05 5.7 mmol/L']);
+    const digest = tell(`Time,Glucose (mmol/L)\n2026-01-14 08:00,"5,6"\n2026-01-14 08:05,"5,7"\n`);
+    expect(digest.readings).toEqual(['2026-01-14 08:00 5.6 mmol/L', '2026-01-14 08:05 5.7 mmol/L']);
   });
 
   it('refuses text without columns', () => {
@@ -117,26 +117,26 @@ describe('tables', () => {
     ],
     ['invisible marks in names', `\ufeff\u00a0Time\u200b,Glucose\u00a0(mg/dL)\n${BODY}`, TWO, 'iuu'],
   ])('%s', (_, text, readings, fates) => {
-    const told = tell(text);
-    expect(told.readings).toEqual(readings);
-    expect(told.fates).toBe(fates);
+    const digest = tell(text);
+    expect(digest.readings).toEqual(readings);
+    expect(digest.fates).toBe(fates);
   });
 
   it('reads two tables, each with its own columns', () => {
-    const told = tell(`Time,Glucose (mg/dL)\n${BODY}\nTime,Food,Carbs (g)\n2026-01-14 08:10,toast,25\n`);
-    expect(told.readings).toEqual(TWO);
-    expect(told.notes).toEqual(['2026-01-14 08:10 meal 25 g [toast]']);
+    const digest = tell(`Time,Glucose (mg/dL)\n${BODY}\nTime,Food,Carbs (g)\n2026-01-14 08:10,toast,25\n`);
+    expect(digest.readings).toEqual(TWO);
+    expect(digest.notes).toEqual(['2026-01-14 08:10 meal 25 g [toast]']);
   });
 
   it('names physical lines behind a quoted line break', () => {
-    const told = tell('Time,Glucose (mg/dL),Note\n2026-01-14 08:00,102,"two\nlines"\n2026-01-14 08:05,zz,\n');
-    expect(told.issues).toEqual(['warning value-not-a-number 4']);
+    const digest = tell('Time,Glucose (mg/dL),Note\n2026-01-14 08:00,102,"two\nlines"\n2026-01-14 08:05,zz,\n');
+    expect(digest.issues).toEqual(['warning value-not-a-number 4']);
   });
 
   it('counts what stands above the table without repeating it', () => {
-    const told = tell(`Name,A. Person\nBorn,1970-01-01\nTime,Glucose (mg/dL)\n${BODY}`);
-    expect(JSON.stringify(told.file.issues)).not.toContain('Person');
-    expect(told.file.issues[0]).toMatchObject({ code: 'lines-above-table', count: 2 });
+    const digest = tell(`Name,A. Person\nBorn,1970-01-01\nTime,Glucose (mg/dL)\n${BODY}`);
+    expect(JSON.stringify(digest.file.issues)).not.toContain('Person');
+    expect(digest.file.issues[0]).toMatchObject({ code: 'lines-above-table', count: 2 });
   });
 
   test.each<[string, string, string]>([
@@ -156,19 +156,19 @@ describe('tables', () => {
       'refusal two-value-columns',
     ],
   ])('%s', (_, text, issue) => {
-    const told = tell(text);
-    expect(told.readings).toEqual([]);
-    expect(told.issues).toContain(issue);
+    const digest = tell(text);
+    expect(digest.readings).toEqual([]);
+    expect(digest.issues).toContain(issue);
   });
 
   it('takes one of two columns that say the same in two units', () => {
-    const told = tell('Time,Glucose (mg/dL),Glucose (mmol/L)\n2026-01-14 08:00,102,5.7\n2026-01-14 08:05,98,5.4\n');
-    expect(told.readings).toEqual(TWO);
+    const digest = tell('Time,Glucose (mg/dL),Glucose (mmol/L)\n2026-01-14 08:00,102,5.7\n2026-01-14 08:05,98,5.4\n');
+    expect(digest.readings).toEqual(TWO);
   });
 
   it('keeps two sensor columns that fill different rows', () => {
-    const told = tell('Time,Sensor (mg/dL),Scan (mg/dL)\n2026-01-14 08:00,102,\n2026-01-14 08:05,,98\n');
-    expect(told.readings).toEqual(TWO);
+    const digest = tell('Time,Sensor (mg/dL),Scan (mg/dL)\n2026-01-14 08:00,102,\n2026-01-14 08:05,,98\n');
+    expect(digest.readings).toEqual(TWO);
   });
 });
 
@@ -187,9 +187,9 @@ describe('names in other languages', () => {
     ['camel case', 'startTime;sensorGlucose (mg/dL);carbGrams (g)'],
     ['underscores', 'event_time;glucose_mg_dl;carbs_g'],
   ])('%s', (_, header) => {
-    const told = tell(`${header}\n2026-01-14 08:00;102;\n2026-01-14 08:05;98;25\n`);
-    expect(told.readings).toEqual(TWO);
-    expect(told.notes).toEqual(['2026-01-14 08:05 meal 25 g']);
+    const digest = tell(`${header}\n2026-01-14 08:00;102;\n2026-01-14 08:05;98;25\n`);
+    expect(digest.readings).toEqual(TWO);
+    expect(digest.notes).toEqual(['2026-01-14 08:05 meal 25 g']);
   });
 });
 

@@ -1,6 +1,6 @@
 import { describe, expect, it, test } from 'vitest';
 import { inWords } from '../support/inWords.ts';
-import { rows, tell } from './told.ts';
+import { rows, tell } from './digest.ts';
 
 const stamped = (format: (iso: string) => string, count = 6, start?: string): string =>
   `Time;Glucose (mg/dL)\n${rows(count, (i, iso) => `${format(iso)};${100 + i}`, start)}`;
@@ -24,15 +24,15 @@ describe('order of day and month', () => {
     ['the other order lies in the future', stamped(mdy, 6, '2026-05-12T08:00:00Z'), 'file: month-first'],
     ['two-digit years', daily((t) => `${day(t)}.${month(t)}.${year(t).slice(2)} 08:00`, 12, 28), 'file: day-first'],
   ])('%s', (_, text, choice) => {
-    const told = tell(text);
-    expect(told.choices['date-order']).toBe(choice);
-    expect(told.readings.every((line) => /^2026-0[35]/.test(line))).toBe(true);
+    const digest = tell(text);
+    expect(digest.choices['date-order']).toBe(choice);
+    expect(digest.readings.every((line) => /^2026-0[35]/.test(line))).toBe(true);
   });
 
   it('refuses one day that could be two, and shows both', () => {
-    const told = tell(stamped(dmy, 6, '2026-03-04T08:00:00Z'));
-    expect(told.issues).toEqual(['refusal date-order-unclear 2']);
-    expect(inWords(told.file.issues[0]!)).toMatchObject({
+    const digest = tell(stamped(dmy, 6, '2026-03-04T08:00:00Z'));
+    expect(digest.issues).toEqual(['refusal date-order-unclear 2']);
+    expect(inWords(digest.file.issues[0]!)).toMatchObject({
       actual: '4/3/2026 (line 2) = 2026-03-04 (day-first: 2026-03-04 … 2026-03-04)',
       expected: '4/3/2026 (line 2) = 2026-04-03 (month-first: 2026-04-03 … 2026-04-03)',
       option: '--date-order day-first',
@@ -40,22 +40,22 @@ describe('order of day and month', () => {
   });
 
   it('refuses both orders in one column', () => {
-    const told = tell('Time;Glucose (mg/dL)\n14/02/2026 08:00;100\n02/17/2026 08:00;101\n');
-    expect(told.issues).toEqual(['refusal date-order-mixed 3']);
+    const digest = tell('Time;Glucose (mg/dL)\n14/02/2026 08:00;100\n02/17/2026 08:00;101\n');
+    expect(digest.issues).toEqual(['refusal date-order-mixed 3']);
   });
 
   it('follows the user, who may be wrong', () => {
-    const told = tell(stamped(dmy, 2, '2026-03-04T08:00:00Z'), { dateOrder: 'month-first' });
-    expect(told.readings[0]).toBe('2026-04-03 08:00 100 mg/dL');
-    expect(told.choices['date-order']).toBe('user: month-first');
+    const digest = tell(stamped(dmy, 2, '2026-03-04T08:00:00Z'), { dateOrder: 'month-first' });
+    expect(digest.readings[0]).toBe('2026-04-03 08:00 100 mg/dL');
+    expect(digest.choices['date-order']).toBe('user: month-first');
     const against = tell(daily(dmy, 10, 16), { dateOrder: 'month-first' });
     expect(against.issues[0]).toBe('warning date-order-contradicts-file');
     expect(against.fates).toBe('isssssss');
   });
 
   it('takes a format written in the header for a hint', () => {
-    const told = tell('Date (DD/MM/YYYY),Time,Glucose (mg/dL)\n03/04/2026,08:00,100\n03/04/2026,08:05,101\n');
-    expect(told.readings[0]).toBe('2026-04-03 08:00 100 mg/dL');
+    const digest = tell('Date (DD/MM/YYYY),Time,Glucose (mg/dL)\n03/04/2026,08:00,100\n03/04/2026,08:05,101\n');
+    expect(digest.readings[0]).toBe('2026-04-03 08:00 100 mg/dL');
   });
 });
 
@@ -81,15 +81,15 @@ describe('date and clock', () => {
 
   it('reads spreadsheet day numbers when the other count lies in the future', () => {
     // 45658 is 2025-01-01 and .13541666 of a day 03:15 in the 1900 system (ECMA-376 / ISO 29500, from memory).
-    const told = tell('Time;Glucose (mg/dL)\n45658.13541666;100\n46027.5;101\n');
-    expect(told.readings).toEqual(['2025-01-01 03:15 100 mg/dL', '2026-01-05 12:00 101 mg/dL']);
+    const digest = tell('Time;Glucose (mg/dL)\n45658.13541666;100\n46027.5;101\n');
+    expect(digest.readings).toEqual(['2025-01-01 03:15 100 mg/dL', '2026-01-05 12:00 101 mg/dL']);
     expect(tell('Time;Glucose (mg/dL)\n43000.5;100\n').issues).toEqual(['refusal serial-dates-unclear 2']);
   });
 
   it('carries a date down over blanks and says so', () => {
-    const told = tell('Date;Time;Glucose (mg/dL)\n2026-01-14;08:00;100\n;08:05;101\n');
-    expect(told.readings[1]).toBe('2026-01-14 08:05 101 mg/dL');
-    expect(told.choices['date-carried']).toBe('default: 1');
+    const digest = tell('Date;Time;Glucose (mg/dL)\n2026-01-14;08:00;100\n;08:05;101\n');
+    expect(digest.readings[1]).toBe('2026-01-14 08:05 101 mg/dL');
+    expect(digest.choices['date-carried']).toBe('default: 1');
   });
 
   it('refuses times with and without an offset, unless the user names the zone', () => {
@@ -105,9 +105,9 @@ describe('date and clock', () => {
     expect(inOrder.readings[575]).toMatch(/^2026-01-15 23:55 /);
     const twice =
       stamped(twelve, 576, '2026-01-14T00:00:00Z') + rows(288, (_, t) => `${twelve(t)};90`, '2026-01-15T00:00:00Z');
-    const told = tell(twice);
-    expect(told.issues).toEqual(['refusal clock-half-lost 2']);
-    expect(inWords(told.file.issues[0]!).expected).toMatch(/^line 2 = (\d\d):(\d\d) \| \d\d:\2$/);
+    const digest = tell(twice);
+    expect(digest.issues).toEqual(['refusal clock-half-lost 2']);
+    expect(inWords(digest.file.issues[0]!).expected).toMatch(/^line 2 = (\d\d):(\d\d) \| \d\d:\2$/);
     const layout = { clock: '24-hour' };
     const asWritten = tell(twice, { layout });
     expect(asWritten.readings).toHaveLength(864);
@@ -137,9 +137,9 @@ describe('date and clock', () => {
     ['15?01?2026', 'warning time-unreadable 3'],
     ['sometime', 'note no-time 3'],
   ])('%s is set aside', (cell, issue) => {
-    const told = tell(`Time;Glucose (mg/dL)\n14/01/2026 08:00;100\n${cell};101\n15/01/2026 08:00;102\n`);
-    expect(told.issues).toEqual([issue]);
-    expect(told.readings).toHaveLength(2);
+    const digest = tell(`Time;Glucose (mg/dL)\n14/01/2026 08:00;100\n${cell};101\n15/01/2026 08:00;102\n`);
+    expect(digest.issues).toEqual([issue]);
+    expect(digest.readings).toHaveLength(2);
   });
 
   it('allows tomorrow: somewhere it is later', () => {
@@ -147,13 +147,13 @@ describe('date and clock', () => {
   });
 
   it('takes a zone named above the table for the file’s own', () => {
-    const told = tell('Zone,Europe/Helsinki\nTime,Glucose (mg/dL)\n2026-01-14 08:00,100\n');
-    expect(told.file.zone).toBe('Europe/Helsinki');
-    expect(told.choices.zone).toBe('file: Europe/Helsinki');
+    const digest = tell('Zone,Europe/Helsinki\nTime,Glucose (mg/dL)\n2026-01-14 08:00,100\n');
+    expect(digest.file.zone).toBe('Europe/Helsinki');
+    expect(digest.choices.zone).toBe('file: Europe/Helsinki');
   });
 
   it('leaves newest-first order as it stands', () => {
-    const told = tell('Time;Glucose (mg/dL)\n2026-01-14 08:05;101\n2026-01-14 08:00;100\n');
-    expect(told.readings.map((line) => line.slice(11, 16))).toEqual(['08:05', '08:00']);
+    const digest = tell('Time;Glucose (mg/dL)\n2026-01-14 08:05;101\n2026-01-14 08:00;100\n');
+    expect(digest.readings.map((line) => line.slice(11, 16))).toEqual(['08:05', '08:00']);
   });
 });

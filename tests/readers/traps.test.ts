@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { tell } from './told.ts';
+import { tell } from './digest.ts';
 
 /**
  * Every trap of delimited text that the project knows, one fixture each, in the order of its own list: shape, values,

@@ -2,7 +2,7 @@ import { UcumLhcUtils } from '@lhncbc/ucum-lhc';
 import { describe, expect, test } from 'vitest';
 import { glucoseUnit } from '../../src/readers/glucose/unit.ts';
 import { MGDL_PER_MMOL } from '../../src/units.ts';
-import { tell } from './told.ts';
+import { tell } from './digest.ts';
 
 // Conversions against a general library of UCUM units (National Library of Medicine), which knows nothing of glucose
 // but the molar mass it is given: 180.156 g/mol (LOINC; C6H12O6 from standard atomic weights).

@@ -1,5 +1,5 @@
 import { describe, expect, it, test } from 'vitest';
-import { tell } from './told.ts';
+import { tell } from './digest.ts';
 
 // The user's word for the unit is for files that name none. A file that names another is refused with both in sight:
 // 5.6 read as mg/dL or 102 read as mmol/L would be a report about somebody else.
@@ -55,19 +55,19 @@ describe('a file that says another unit than the user', () => {
     ],
     ['in a data point', 'a.json', JSON.stringify([omh]), 'unit-coded 1'],
   ])('%s is refused with its line', (_, name, text, issue) => {
-    const told = tell(text, { unit: 'mmol/L' }, name);
-    expect(told.issues.filter((one) => one.startsWith('refusal'))).toEqual([`refusal ${issue}`]);
-    const refusal = told.file.issues.find(({ level }) => level === 'refusal');
+    const digest = tell(text, { unit: 'mmol/L' }, name);
+    expect(digest.issues.filter((one) => one.startsWith('refusal'))).toEqual([`refusal ${issue}`]);
+    const refusal = digest.file.issues.find(({ level }) => level === 'refusal');
     expect(refusal).toMatchObject({ actual: 'mg/dL', expected: 'mmol/L', question: { of: expect.any(String) } });
     expect(tell(text, { unit: 'mg/dL' }, name).issues.filter((one) => one.startsWith('refusal'))).toEqual([]);
   });
 
   it('is settled by a layout of that file', () => {
     const text = 'Time,Glucose (mg/dL)\n2026-01-14 08:00,12.2\n';
-    const told = tell(text, { unit: 'mmol/L', layout: { unit: 'mmol/L' } });
-    expect(told.readings).toEqual(['2026-01-14 08:00 12.2 mmol/L']);
-    expect(told.issues).toEqual(['warning unit-contradicts-layout 1']);
-    expect(told.choices.unit).toBe('user: mmol/L');
+    const digest = tell(text, { unit: 'mmol/L', layout: { unit: 'mmol/L' } });
+    expect(digest.readings).toEqual(['2026-01-14 08:00 12.2 mmol/L']);
+    expect(digest.issues).toEqual(['warning unit-contradicts-layout 1']);
+    expect(digest.choices.unit).toBe('user: mmol/L');
   });
 
   it('is settled by a layout for plain records too', () => {
@@ -79,15 +79,15 @@ describe('a file that says another unit than the user', () => {
 describe('a file that names no unit', () => {
   const text = 'Time,Glucose\n2026-01-14 08:00,22\n2026-01-14 08:05,23\n';
   test.each(['mg/dL', 'mmol/L'] as const)('is read in the unit the user names: %s', (unit) => {
-    const told = tell(text, { unit });
-    expect(told.readings[0]).toBe(`2026-01-14 08:00 22 ${unit}`);
-    expect(told.choices.unit).toBe(`user: ${unit}`);
+    const digest = tell(text, { unit });
+    expect(digest.readings[0]).toBe(`2026-01-14 08:00 22 ${unit}`);
+    expect(digest.choices.unit).toBe(`user: ${unit}`);
   });
 
   it('is said to look wrong where its numbers are of the other size', () => {
     const rows = Array.from({ length: 9 }, (_, i) => `2026-01-14 08:0${i},${100 + i}`).join('\n');
-    const told = tell(`Time,Glucose\n${rows}`, { unit: 'mmol/L' });
-    expect(told.issues[0]).toBe('warning unit-contradicts-user 2');
+    const digest = tell(`Time,Glucose\n${rows}`, { unit: 'mmol/L' });
+    expect(digest.issues[0]).toBe('warning unit-contradicts-user 2');
   });
 
   it('keeps what other rows say when they agree', () => {

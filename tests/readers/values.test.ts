@@ -1,5 +1,5 @@
 import { describe, expect, it, test } from 'vitest';
-import { rows, tell } from './told.ts';
+import { rows, tell } from './digest.ts';
 
 const unitless = (value: (i: number) => string | number) =>
   `Time,Glucose\n${rows(12, (i, t) => `${t.slice(0, 16)},${value(i)}`)}`;
@@ -13,17 +13,17 @@ describe('unit', () => {
     ['cell', 'Time,Glucose\n2026-01-14 08:00,5.6 mmol/L\n', '2026-01-14 08:00 5.6 mmol/L'],
     ['mg%', 'Time,Glucose (mg%)\n2026-01-14 08:00,102\n', '2026-01-14 08:00 102 mg/dL'],
   ])('from the %s', (_, text, reading) => {
-    const told = tell(text);
-    expect(told.readings).toEqual([reading]);
-    expect(told.choices.unit).toMatch(/^file: /);
+    const digest = tell(text);
+    expect(digest.readings).toEqual([reading]);
+    expect(digest.choices.unit).toMatch(/^file: /);
   });
 
   it('is taken row by row from a column', () => {
-    const told = tell(
+    const digest = tell(
       'Time,Glucose,Unit\n2026-01-14 08:00,5.6,mmol/L\n2026-01-14 08:05,102,mg/dL\n2026-01-14 08:10,7,furlong\n',
     );
-    expect(told.readings).toEqual(['2026-01-14 08:00 5.6 mmol/L', '2026-01-14 08:05 102 mg/dL']);
-    expect(told.issues).toContain('warning value-unit-unknown 4');
+    expect(digest.readings).toEqual(['2026-01-14 08:00 5.6 mmol/L', '2026-01-14 08:05 102 mg/dL']);
+    expect(digest.issues).toContain('warning value-unit-unknown 4');
   });
 
   test.each<[string, (i: number) => string | number, string | RegExp]>([
@@ -39,15 +39,15 @@ describe('unit', () => {
     ['one size, then the other', (i) => (i < 6 ? 100 + i : '5.5'), 'refusal unit-changes 8'],
     ['sizes mixed', (i) => (i % 2 ? 100 + i : '5.5'), 'refusal unit-unclear 2'],
   ])('nobody names and nothing proves: %s', (_, value, issue) => {
-    const told = tell(unitless(value));
-    expect(told.readings).toEqual([]);
-    expect(told.issues).toEqual([issue]);
-    expect(told.fates).toBe(`i${'s'.repeat(12)}`);
+    const digest = tell(unitless(value));
+    expect(digest.readings).toEqual([]);
+    expect(digest.issues).toEqual([issue]);
+    expect(digest.fates).toBe(`i${'s'.repeat(12)}`);
   });
 
   it('refuses a header whose unit no value fits', () => {
-    const told = tell(`Time,Glucose (mg/dL)\n${rows(9, (i, t) => `${t.slice(0, 16)},${5 + i / 10}`)}`);
-    expect(told.issues).toEqual(['refusal unit-contradicts-values 2']);
+    const digest = tell(`Time,Glucose (mg/dL)\n${rows(9, (i, t) => `${t.slice(0, 16)},${5 + i / 10}`)}`);
+    expect(digest.issues).toEqual(['refusal unit-contradicts-values 2']);
   });
 });
 
@@ -100,10 +100,10 @@ describe('numbers', () => {
     ['40 steps', 'warning value-not-a-number'],
     ['below lunch 40', 'warning value-not-a-number'],
   ])('%s is set aside', (cell, issue) => {
-    const told = one(cell);
-    expect(told.readings).toEqual([]);
-    expect(told.issues).toEqual([`${issue} 2`]);
-    expect(told.fates).toBe('is');
+    const digest = one(cell);
+    expect(digest.readings).toEqual([]);
+    expect(digest.issues).toEqual([`${issue} 2`]);
+    expect(digest.fates).toBe('is');
   });
 
   test.each<[string, string]>([
@@ -166,9 +166,9 @@ describe('numbers', () => {
   });
 
   it('tells a decimal comma from a thousands comma by the other cells', () => {
-    const told = one('5,6', 'mmol/L', '2026-01-14 08:05;12,34\n');
-    expect(told.choices['decimal-mark']).toBe('file: ,');
-    expect(told.readings[1]).toBe('2026-01-14 08:05 12.34 mmol/L');
+    const digest = one('5,6', 'mmol/L', '2026-01-14 08:05;12,34\n');
+    expect(digest.choices['decimal-mark']).toBe('file: ,');
+    expect(digest.readings[1]).toBe('2026-01-14 08:05 12.34 mmol/L');
   });
 
   it('refuses two decimal marks in one column', () => {
@@ -189,16 +189,16 @@ describe('numbers', () => {
 
   it.each(['mg/dL', 'mmol/L'])('sets one number in thousands aside, and reads the rest (%s)', (unit) => {
     const [a, b] = unit === 'mg/dL' ? ['150', '149'] : ['5.6', '5.7'];
-    const told = one(a!, unit, `2026-01-14 08:05;"1,200"\n2026-01-14 08:10;${b}\n`);
-    expect(told.readings).toEqual([`2026-01-14 08:00 ${a} ${unit}`, `2026-01-14 08:10 ${b} ${unit}`]);
-    expect(told.issues).toEqual(['warning value-impossible 3']);
+    const digest = one(a!, unit, `2026-01-14 08:05;"1,200"\n2026-01-14 08:10;${b}\n`);
+    expect(digest.readings).toEqual([`2026-01-14 08:00 ${a} ${unit}`, `2026-01-14 08:10 ${b} ${unit}`]);
+    expect(digest.issues).toEqual(['warning value-impossible 3']);
   });
 
   it('reads one cell of the other mark, and says so', () => {
-    const told = tell(`Time;Glucose (mmol/L)\n${rows(40, (i, t) => `${t.slice(0, 16)};${i === 7 ? '5,7' : '5.6'}`)}`);
-    expect(told.readings).toHaveLength(40);
-    expect(told.readings[7]).toMatch(/ 5\.7 mmol\/L$/);
-    expect(told.issues).toEqual(['note decimal-mark-odd 9']);
+    const digest = tell(`Time;Glucose (mmol/L)\n${rows(40, (i, t) => `${t.slice(0, 16)};${i === 7 ? '5,7' : '5.6'}`)}`);
+    expect(digest.readings).toHaveLength(40);
+    expect(digest.readings[7]).toMatch(/ 5\.7 mmol\/L$/);
+    expect(digest.issues).toEqual(['note decimal-mark-odd 9']);
   });
 
   // Numbers of up to 17 digits, as doubles are written (ECMA-262, Number::toString); parsed apart from ours by the engine.
@@ -220,10 +220,10 @@ describe('numbers', () => {
 
 describe('sensor or finger stick', () => {
   it('takes a sparse column of plain glucose for finger sticks and says so', () => {
-    const told = tell(`Time,Glucose (mg/dL)\n${rows(8, (i) => `2026-01-${10 + i} 08:00,${100 + i}`)}`);
-    expect(told.readings).toEqual([]);
-    expect(told.notes[0]).toBe('2026-01-10 08:00 fingerstick 100 mg/dL');
-    expect(told.issues).toEqual(['warning sparse-glucose']);
+    const digest = tell(`Time,Glucose (mg/dL)\n${rows(8, (i) => `2026-01-${10 + i} 08:00,${100 + i}`)}`);
+    expect(digest.readings).toEqual([]);
+    expect(digest.notes[0]).toBe('2026-01-10 08:00 fingerstick 100 mg/dL');
+    expect(digest.issues).toEqual(['warning sparse-glucose']);
   });
 
   it.each([
@@ -233,22 +233,22 @@ describe('sensor or finger stick', () => {
     const at = (i: number) => new Date(Date.UTC(2026, 0, 10) + i * minutes * 60_000).toISOString().slice(0, 16);
     // 17 and 40 have no divisor in common, so every row comes once.
     for (const place of [(i: number) => i, (i: number) => 39 - i, (i: number) => (i * 17) % 40]) {
-      const told = tell(
+      const digest = tell(
         `Time,Glucose (mg/dL)\n${rows(40, (i) => `${at(place(i)).replace('T', ' ')},${100 + place(i)}`)}`,
       );
-      expect(told.file.choices).toContainEqual({
+      expect(digest.file.choices).toContainEqual({
         id: 'glucose-kind',
         value: kind,
         by: 'file',
         evidence: { is: 'minutes-between', minutes },
       });
-      expect([told.readings.length, told.notes.length]).toEqual([40 - sticks, sticks]);
+      expect([digest.readings.length, digest.notes.length]).toEqual([40 - sticks, sticks]);
     }
   });
 
   it('reads both from their own columns in one row', () => {
-    const told = tell('Time,Sensor glucose (mg/dL),Fingerstick (mg/dL)\n2026-01-14 08:00,102,110\n');
-    expect(told.readings).toEqual(['2026-01-14 08:00 102 mg/dL']);
-    expect(told.notes).toEqual(['2026-01-14 08:00 fingerstick 110 mg/dL']);
+    const digest = tell('Time,Sensor glucose (mg/dL),Fingerstick (mg/dL)\n2026-01-14 08:00,102,110\n');
+    expect(digest.readings).toEqual(['2026-01-14 08:00 102 mg/dL']);
+    expect(digest.notes).toEqual(['2026-01-14 08:00 fingerstick 110 mg/dL']);
   });
 });

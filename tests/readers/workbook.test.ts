@@ -4,7 +4,7 @@ import { describe, expect, it, test } from 'vitest';
 import { openWorkbooks } from '../../src/readers/containers/workbook.ts';
 import { readInputs } from '../../src/readers/index.ts';
 import { clock, day, fault, formula, number, type SheetRows, stamp, text, workbookOf } from '../support/workbook.ts';
-import { TODAY } from './told.ts';
+import { TODAY } from './digest.ts';
 
 // Day numbers: 46027 is 2026-01-05 counted from 1899-12-30, 44565 the same day counted from 1904 (interchange notes of
 // the trade, tried in a spreadsheet program); SpreadsheetML by ISO/IEC 29500. The workbooks are made by hand.
@@ -46,20 +46,20 @@ describe('workbooks', () => {
   });
 
   it('counts days from 1904 where the workbook says so', async () => {
-    const told = await one({ 1: HEAD, 2: [stamp(DAY - 1462 + AT_8), number(102)] }, { date1904: true });
-    expect(told.readings).toEqual(['2: 2026-01-05 08:00:00 102']);
+    const file = await one({ 1: HEAD, 2: [stamp(DAY - 1462 + AT_8), number(102)] }, { date1904: true });
+    expect(file.readings).toEqual(['2: 2026-01-05 08:00:00 102']);
   });
 
   it('takes formulas at their stored values', async () => {
-    const told = await one({ 1: HEAD, 2: [formula('A1+1/3', String(DAY + AT_8)), formula('5*20', '100')] });
-    expect(told.issues).toEqual([]);
-    expect(told.readings).toEqual(['2: 2026-01-05 08:00:00 100']);
+    const file = await one({ 1: HEAD, 2: [formula('A1+1/3', String(DAY + AT_8)), formula('5*20', '100')] });
+    expect(file.issues).toEqual([]);
+    expect(file.readings).toEqual(['2: 2026-01-05 08:00:00 100']);
     const dated = await one({ 1: HEAD, 2: [stamp(DAY + AT_8), formula('B1&"x"', '100')] });
     expect(dated.readings).toEqual(['2: 2026-01-05 08:00:00 100']);
   });
 
   it('passes over merged titles above the names', async () => {
-    const told = await one(
+    const file = await one(
       {
         1: [text('Logbook of a trial person'), null, null],
         2: [text('Winter')],
@@ -68,7 +68,7 @@ describe('workbooks', () => {
       },
       { merged: 'A1:C1' },
     );
-    expect(told.readings).toEqual(['5: 2026-01-05 08:00:00 102']);
+    expect(file.readings).toEqual(['5: 2026-01-05 08:00:00 102']);
   });
 
   it('keeps a reading at midnight, and joins a day and a time of day', async () => {
@@ -89,37 +89,37 @@ describe('workbooks', () => {
   });
 
   it('sets a cell of fault aside, and keeps words with commas, quotes and line breaks in one row', async () => {
-    const told = await one({
+    const file = await one({
       1: [...HEAD, text('Note')],
       2: [stamp(DAY + AT_8), fault('#N/A'), text('rice, "brown"\nand peas')],
       3: [stamp(DAY + AT_8 + 5 / 1440), number(104), null],
       4: [stamp(DAY + AT_8 + 10 / 1440), fault('#REF!'), null],
     });
-    expect(told.notes).toEqual(['2: text rice, "brown" and peas']);
-    expect(told.fates).toBe('inus');
-    expect(told.readings).toHaveLength(1);
+    expect(file.notes).toEqual(['2: text rice, "brown" and peas']);
+    expect(file.fates).toBe('inus');
+    expect(file.readings).toHaveLength(1);
   });
 
   it('leaves out a sheet that holds no table and says so', async () => {
-    const told = await read(
+    const file = await read(
       workbookOf({
         Log: { 1: HEAD, 2: [stamp(DAY + AT_8), number(102)] },
         About: { 1: [text('Made by'), text('nobody')] },
       }),
     );
-    expect(told[0]!.readings).toHaveLength(1);
-    expect(told[1]!.issues.map((issue) => issue.split(' ').slice(0, 2).join(' '))).toContain(
+    expect(file[0]!.readings).toHaveLength(1);
+    expect(file[1]!.issues.map((issue) => issue.split(' ').slice(0, 2).join(' '))).toContain(
       'warning sheet-without-table',
     );
   });
 
   it('opens a workbook inside an archive', async () => {
     const book = workbookOf({ Log: { 1: HEAD, 2: [stamp(DAY + AT_8), number(102)] } });
-    const told = await read(
+    const file = await read(
       zipSync({ 'a/log.xlsx': book, 'b.csv': strToU8('Time,Carbs (g)\n2026-01-05 08:00,45\n') }),
       'all.zip',
     );
-    expect(told.map(({ file, readings, notes }) => [file, readings.length, notes.length])).toEqual([
+    expect(file.map(({ file, readings, notes }) => [file, readings.length, notes.length])).toEqual([
       ['all.zip/a/log.xlsx/Log', 1, 0],
       ['all.zip/b.csv', 0, 1],
     ]);
@@ -139,9 +139,9 @@ describe('workbooks', () => {
     ['of another kind', zipSync({ 'content.xml': strToU8('<office/>') })],
     ['a word list that lacks the word', workbookOf({ Log: { 1: [' t="s"><v>9</v>'] } })],
   ])('is told and not opened: %s', async (_, bytes) => {
-    const [told] = await read(bytes);
-    expect(told!.readings).toEqual([]);
-    expect(told!.issues.length).toBeGreaterThan(0);
+    const [file] = await read(bytes);
+    expect(file!.readings).toEqual([]);
+    expect(file!.issues.length).toBeGreaterThan(0);
   });
 
   it('never throws whatever the bytes', async () => {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { readInputs } from '../../src/readers/index.ts';
 import { buildTimeline } from '../../src/timeline/index.ts';
 import { inWords } from '../support/inWords.ts';
-import { rows, TODAY } from './told.ts';
+import { rows, TODAY } from './digest.ts';
 
 const bytes = (text: string) => new TextEncoder().encode(text);
 const csv = (name: string, offset: string, from = '2026-01-14T00:00:00Z', count = 300) => ({
@@ -62,10 +62,10 @@ describe('times in world time', () => {
   });
 
   it('takes the clock of another file over the same days, and says which', () => {
-    const told = read([csv('world.csv', 'Z'), diary('2026-01-14T08:00+02:00', '2026-01-15T00:30+02:00')]);
-    expect(told.codes).toEqual([]);
-    expect(told.minute).toBe(120);
-    expect(told.clocks[0]).toEqual({
+    const result = read([csv('world.csv', 'Z'), diary('2026-01-14T08:00+02:00', '2026-01-15T00:30+02:00')]);
+    expect(result.codes).toEqual([]);
+    expect(result.minute).toBe(120);
+    expect(result.clocks[0]).toEqual({
       id: 'offset',
       value: '+02:00',
       by: 'file',
@@ -75,10 +75,10 @@ describe('times in world time', () => {
 
   it('takes the clock of finger sticks in the same FHIR file', () => {
     const sensor = [0, 5, 10].map((m) => observation(`2026-01-14T08:${String(m).padStart(2, '0')}:00Z`));
-    const told = read([fhir(...sensor, observation('2026-01-14T10:02:00+02:00', '41653-7'))]);
-    expect(told.codes).toEqual([]);
-    expect(told.minute).toBe(600);
-    expect(told.clocks[0]).toMatchObject({ value: '+02:00', by: 'file' });
+    const result = read([fhir(...sensor, observation('2026-01-14T10:02:00+02:00', '41653-7'))]);
+    expect(result.codes).toEqual([]);
+    expect(result.minute).toBe(600);
+    expect(result.clocks[0]).toMatchObject({ value: '+02:00', by: 'file' });
   });
 
   it.each([
@@ -90,9 +90,9 @@ describe('times in world time', () => {
   });
 
   it('puts notes in world time on the clock of the readings', () => {
-    const told = read([csv('a.csv', '+02:00'), diary('2026-01-14T08:00Z')]);
-    expect(told.codes).toEqual([]);
-    expect(told.clocks[1]).toMatchObject({ value: '+02:00', evidence: { is: 'named', name: 'a.csv' } });
+    const result = read([csv('a.csv', '+02:00'), diary('2026-01-14T08:00Z')]);
+    expect(result.codes).toEqual([]);
+    expect(result.clocks[1]).toMatchObject({ value: '+02:00', evidence: { is: 'named', name: 'a.csv' } });
   });
 
   it('takes a zone that another file names before any offset', () => {

@@ -6,7 +6,7 @@ import { readSettings } from '../../src/schemas/settings.ts';
 import { parseThresholds } from '../../src/schemas/thresholds.ts';
 import { clinic } from '../cli/clinicRun.ts';
 import { home, run, scratch } from '../cli/run.ts';
-import { writePeople } from '../support/madePeople.ts';
+import { writePeople } from '../support/people.ts';
 
 const pages = ['README.md', 'DEVELOPERS.md', ...readdirSync(join(home, 'docs')).map((name) => `docs/${name}`)]
   .filter((path) => path.endsWith('.md'))
@@ -75,8 +75,8 @@ function folderOfThePages(): string {
   const logbook = readdirSync(story).find((name) => /log|notes|diary/i.test(name));
   cpSync(join(story, logbook ?? 'readings.csv'), join(folder, 'logbook.csv'));
   diary(folder);
-  const made = run(folder, ['report', 'exports/p17', '--snapshot', '--out', 'visits', '--code', 'P-17']);
-  expect(made.err + made.out).toContain('snapshot');
+  const visit = run(folder, ['report', 'exports/p17', '--snapshot', '--out', 'visits', '--code', 'P-17']);
+  expect(visit.err + visit.out).toContain('snapshot');
   return folder;
 }
 

@@ -17,7 +17,7 @@ import { readSnapshot, snapshotText } from '../../src/schemas/snapshot.ts';
 import { parseThresholds } from '../../src/schemas/thresholds.ts';
 import { chance } from '../../src/stats/chance.ts';
 import { buildTimeline } from '../../src/timeline/index.ts';
-import { outcome } from '../clinic/made.ts';
+import { outcome } from '../clinic/outcomes.ts';
 import { rowsAddUp } from '../samples/stories.ts';
 import { simulated, WORLDS } from '../support/simulatedDays.ts';
 import { words } from '../support/webPage.ts';

@@ -88,18 +88,18 @@ describe('in every place a text enters, and every output', () => {
       setAside: (of: Analysis) => setAsideCsv(tell, of),
       openPages: () => Promise.reject(new Error('not asked for')),
     };
-    const made = (await makePapers(analysis, 'P', wanted, tools)).map(({ name, bytes: content }) => ({
+    const papers = (await makePapers(analysis, 'P', wanted, tools)).map(({ name, bytes: content }) => ({
       name,
       content: Buffer.from(Array.isArray(content) ? content.join('') : content),
     }));
-    for (const { name, content } of made) expectInertFile(name, content);
-    expect(made.map(({ name }) => name)).toContain('P-set-aside.csv');
+    for (const { name, content } of papers) expectInertFile(name, content);
+    expect(papers.map(({ name }) => name)).toContain('P-set-aside.csv');
     // Other texts say nothing to a reader of HTML.
     for (const voice of /[<>"&]/.test(text) ? (['clinic', 'patient'] as const) : []) {
       expectInertPage(webPage(compose(analysis, words, { voice, paper: 'a4', large: false }), template));
     }
     expectPlainLines(issueLines(tell, analysis.issues).join('\n'));
-    const { settings } = JSON.parse(made.find(({ name }) => name === 'P-analysis.json')!.content.toString());
+    const { settings } = JSON.parse(papers.find(({ name }) => name === 'P-analysis.json')!.content.toString());
     expect(settings.person.name).toBe(text);
     expect(({} as Record<string, unknown>).polluted).toBeUndefined();
   });

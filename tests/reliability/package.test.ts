@@ -55,8 +55,10 @@ describe('what others wrote', () => {
       const name = path.replace(/^.*node_modules\//, '');
       const installed = join(home, path, 'package.json');
       const own = existsSync(installed) ? JSON.parse(readFileSync(installed, 'utf8')).license : undefined;
-      const told = (license ?? own ?? '').replace(/[()]/g, '').split(/ (?:AND|OR) /);
-      return told.every((one: string) => ALLOWED.has(one)) || name in READ_BY_HAND ? [] : [`${name}: ${told.join()}`];
+      const licenses = (license ?? own ?? '').replace(/[()]/g, '').split(/ (?:AND|OR) /);
+      return licenses.every((one: string) => ALLOWED.has(one)) || name in READ_BY_HAND
+        ? []
+        : [`${name}: ${licenses.join()}`];
     });
     expect(unknown).toEqual([]);
   });
@@ -112,10 +114,10 @@ const CONTENTS = [
 function packed(): { folder: string; filename: string; files: { path: string; size: number }[] } {
   const folder = mkdtempSync(join(tmpdir(), 'daybands-package-'));
   onTestFinished(() => rmSync(folder, { recursive: true, force: true }), 120_000);
-  const [made] = JSON.parse(npm(home, 'pack', '--ignore-scripts', '--json', '--pack-destination', folder)) as [
+  const [archive] = JSON.parse(npm(home, 'pack', '--ignore-scripts', '--json', '--pack-destination', folder)) as [
     Omit<ReturnType<typeof packed>, 'folder'>,
   ];
-  return { folder, ...made };
+  return { folder, ...archive };
 }
 
 describe('the package', () => {
@@ -149,9 +151,9 @@ describe('the package', () => {
     const report = run('report', 'story', '--out', 'papers', '--html', '--snapshot');
     expect(report.stderr).toBe('');
     expect(report.status).toBe(0);
-    const made = readdirSync(join(folder, 'papers'));
+    const papers = readdirSync(join(folder, 'papers'));
     for (const ending of ['clinic-report.pdf', 'patient-paper.html', 'analysis.json']) {
-      expect(made.some((name) => name.endsWith(ending))).toBe(true);
+      expect(papers.some((name) => name.endsWith(ending))).toBe(true);
     }
     // Worker threads are a package beside the program.
     expect(run('clinic', 'people', '--out', 'papers-of-all').status).toBe(0);

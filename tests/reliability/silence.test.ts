@@ -4,7 +4,7 @@ import { join, resolve } from 'node:path';
 import { describe, expect } from 'vitest';
 import { filesIn } from '../cli/clinicRun.ts';
 import { command, home, scratch } from '../cli/run.ts';
-import { writePeople } from '../support/madePeople.ts';
+import { writePeople } from '../support/people.ts';
 import { needs } from '../support/tools.ts';
 
 const story = join(home, 'sample-data/steady-fortnight');

@@ -100,7 +100,7 @@ describe('files that steer, with a text wherever one may stand', () => {
     const out = join(folder, 'papers');
     const wanted = { out, html: /[<>"&]/.test(text), snapshot: true };
     const exit = await ended(at, () => report([join(folder, 'a.csv')], wanted, at));
-    const told = await ended(at, () => read([join(folder, 'a.csv')], {}, at));
+    const output = await ended(at, () => read([join(folder, 'a.csv')], {}, at));
     await ended(at, () => read([join(folder, 'a.csv')], { json: true }, at));
     changed.clear();
     expectPlainLines([...at.out, ...at.err].join('\n'));
@@ -112,7 +112,7 @@ describe('files that steer, with a text wherever one may stand', () => {
     }
     // What is no text at all (blanks only) is refused with a reason; everything else is read.
     if (exit !== EXIT.done) expect([exit, at.err.join('').length > 20], text).toEqual([EXIT.usage, true]);
-    expect(told).toBe(exit);
+    expect(output).toBe(exit);
     expect(({} as Record<string, unknown>).polluted).toBeUndefined();
   });
 });
@@ -182,13 +182,13 @@ describe('files that steer, with a text where none may stand: refused, in one pl
   }
 
   const all = [...settings, ...layouts, ...thresholds, ...templates, ...snapshots];
-  test.each(all)('%s', async (what, made) => {
+  test.each(all)('%s', async (what, content) => {
     const folder = scratch({ 'a.csv': plainExport(2) });
     mkdirSync(join(folder, 'people/a'), { recursive: true });
     writeFileSync(join(folder, 'people/a/a.csv'), plainExport(1));
     for (const [of, text] of HOSTILE) {
       // Of itself: what is no JSON any more; and a text alone.
-      for (const json of [JSON.stringify(made(text)), JSON.stringify(made(text)).slice(0, -1) + text]) {
+      for (const json of [JSON.stringify(content(text)), JSON.stringify(content(text)).slice(0, -1) + text]) {
         const at = door();
         const exit = await ended(at, () => attempt(folder, what, json, at));
         changed.clear();
@@ -230,7 +230,7 @@ test('a clinic whose manifest, settings and layouts hold such texts: each refuse
       person(`${i}-${column}`);
       rows.push([`${i}-${column}`, ...columns.map((_, j) => (j === at ? quoted(text) : ''))].join(','));
     });
-    for (const [name, made] of files) person(`${i}-own-${name}`, made(text));
+    for (const [name, contentOf] of files) person(`${i}-own-${name}`, contentOf(text));
     person(`${i}-own-columns`, { layout: 'l.json' });
     writeFileSync(
       join(people, `${i}-own-columns`, 'l.json'),
@@ -242,12 +242,12 @@ test('a clinic whose manifest, settings and layouts hold such texts: each refuse
   expect([0, 1, 2], ran.err).toContain(ran.exit);
   expectPlainLines(ran.out + ran.err);
   expect(listed(folder)).toEqual(['papers', 'people']);
-  const made = filesIn(join(folder, 'papers'));
-  for (const [name, bytes] of made) {
+  const papers = filesIn(join(folder, 'papers'));
+  for (const [name, bytes] of papers) {
     if (name.startsWith('worklist') || name === 'measures.csv') expectInertFile(name, bytes);
     expect(name).toMatch(/^[\p{L}\p{N}][\p{L}\p{M}\p{N}.-]*(\/[\p{L}\p{N}][\p{L}\p{M}\p{N}.-]*)?$/u);
   }
-  const list = made.get('worklist.csv')!.toString();
+  const list = papers.get('worklist.csv')!.toString();
   // A cell of blanks is an empty cell; everything else is somebody who could not be read.
   expect(list.match(/cannot|could not|not /gi)!.length).toBeGreaterThan(HOSTILE.length * 10);
 });

@@ -31,7 +31,7 @@ function outcome(inputs: Input[]): { refusals: Issue[]; total: Ledger; refused: 
   return { refusals, total, refused: timeline === null || refusals.length > 0 };
 }
 
-const made = (name: string, text: string): Input => ({ name, bytes: new TextEncoder().encode(text) });
+const fileOf = (name: string, text: string): Input => ({ name, bytes: new TextEncoder().encode(text) });
 const good = Array.from({ length: 24 }, (_, i) => `2026-03-03 08:${String(i + 10)},${110 + i}`);
 const table = (rows: string[]): string => ['When,Glucose (mg/dL),Remark', ...rows].join('\n');
 
@@ -53,28 +53,28 @@ describe('hostile files', () => {
 
 describe('too large to keep', () => {
   it('a line of a million characters alone', () => {
-    expect(outcome([made('line.csv', 'a'.repeat(1_000_000))]).refused).toBe(true);
+    expect(outcome([fileOf('line.csv', 'a'.repeat(1_000_000))]).refused).toBe(true);
   });
   it('a remark of a million characters among good rows', () => {
     const rows = [...good.slice(0, 12), `${good[12]},${'x'.repeat(1_000_000)}`, ...good.slice(13)];
-    expect(outcome([made('remark.csv', table(rows))])).toMatchObject({ refused: false, total: { used: 24 } });
+    expect(outcome([fileOf('remark.csv', table(rows))])).toMatchObject({ refused: false, total: { used: 24 } });
   });
   it('a row of a hundred thousand columns among good rows', () => {
     const rows = [...good.slice(0, 12), ','.repeat(100_000), ...good.slice(12)];
-    expect(outcome([made('columns.csv', table(rows))])).toMatchObject({
+    expect(outcome([fileOf('columns.csv', table(rows))])).toMatchObject({
       refused: false,
       total: { used: 24, rows: 26 },
     });
   });
   it('a million quotes', () => {
-    expect(outcome([made('quotes.csv', '"'.repeat(1_000_001))]).refused).toBe(true);
+    expect(outcome([fileOf('quotes.csv', '"'.repeat(1_000_001))]).refused).toBe(true);
   });
   it('nesting a hundred thousand deep', () => {
-    expect(outcome([made('deep.json', '['.repeat(100_000) + ']'.repeat(100_000))]).refused).toBe(true);
+    expect(outcome([fileOf('deep.json', '['.repeat(100_000) + ']'.repeat(100_000))]).refused).toBe(true);
   });
   it('a number of a hundred thousand digits', () => {
     const rows = [...good.slice(0, 12), `2026-03-03 09:10,${'1'.repeat(100_000)}`, ...good.slice(12)];
-    expect(outcome([made('digits.csv', table(rows))])).toMatchObject({
+    expect(outcome([fileOf('digits.csv', table(rows))])).toMatchObject({
       refused: false,
       total: { used: 24, setAside: 1 },
     });
@@ -94,13 +94,13 @@ describe('anything at all', () => {
     fc.assert(
       fc.property(fc.string({ unit: 'binary', maxLength: 60 }), fc.nat(23), fc.boolean(), (text, at, whole) => {
         const rows = good.map((row, i) => (i === at ? (whole ? text : `${row.split(',')[0]},${text}`) : row));
-        outcome([made('table.csv', table(rows))]);
+        outcome([fileOf('table.csv', table(rows))]);
       }),
       { numRuns: 150 },
     );
   });
   it('is read the same when it comes twice', () => {
-    const input = made('table.csv', table(good));
+    const input = fileOf('table.csv', table(good));
     const { total } = outcome([input, { ...input, name: 'copy.csv' }]);
     expect(total).toMatchObject({ used: 24, duplicate: 24 });
   });

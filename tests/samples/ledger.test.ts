@@ -87,7 +87,7 @@ const numbers = (intake: ReturnType<typeof settle>) => {
     readings: Object.fromEntries(
       Object.entries(rest.readings).map(([name, column]) => [name, typeof column === 'number' ? column : [...column]]),
     ),
-    notes: placed.map(({ origin: __, row: ___, ...told }) => told),
+    notes: placed.map(({ origin: __, row: ___, ...note }) => note),
   });
 };
 

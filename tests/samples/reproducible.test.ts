@@ -5,13 +5,13 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 
 const kept = new URL('../../sample-data/', import.meta.url).pathname;
-let made = '';
+let folder = '';
 
 beforeAll(() => {
-  made = mkdtempSync(join(tmpdir(), 'sample-data-'));
-  execFileSync(process.execPath, ['--import', 'tsx', join(kept, 'make.ts'), made], { cwd: join(kept, '..') });
+  folder = mkdtempSync(join(tmpdir(), 'sample-data-'));
+  execFileSync(process.execPath, ['--import', 'tsx', join(kept, 'make.ts'), folder], { cwd: join(kept, '..') });
 }, 60_000);
-afterAll(() => rmSync(made, { recursive: true }));
+afterAll(() => rmSync(folder, { recursive: true }));
 
 const stories = readdirSync(kept, { withFileTypes: true })
   .filter((entry) => entry.isDirectory() && entry.name !== 'making' && entry.name !== 'hostile')
@@ -19,14 +19,14 @@ const stories = readdirSync(kept, { withFileTypes: true })
 
 describe('sample data', () => {
   it('has every story the generator makes, and no other', () => {
-    expect(readdirSync(made).sort()).toEqual([...stories].sort());
+    expect(readdirSync(folder).sort()).toEqual([...stories].sort());
   });
   it.each(stories)('%s comes out byte for byte', (story) => {
-    const names = readdirSync(join(made, story));
+    const names = readdirSync(join(folder, story));
     const stored = readdirSync(join(kept, story)).filter((name) => name !== 'README.md' && name !== 'settings.json');
     expect(names.sort()).toEqual(stored.sort());
     for (const name of names) {
-      expect(readFileSync(join(made, story, name)).equals(readFileSync(join(kept, story, name))), name).toBe(true);
+      expect(readFileSync(join(folder, story, name)).equals(readFileSync(join(kept, story, name))), name).toBe(true);
     }
   });
   it.each(stories)('%s says that it is invented', (story) => {

@@ -40,8 +40,8 @@ describe.each(storyNames)('%s', (story) => {
         figures,
       );
       // A reader of structures that complains of none: this one says so beside its text.
-      const told = spawnSync('pdfinfo', ['-struct-text', '-'], { input: bytes, encoding: 'utf8' });
-      if (told.error === undefined) expect([told.status, told.stderr]).toEqual([0, '']);
+      const tree = spawnSync('pdfinfo', ['-struct-text', '-'], { input: bytes, encoding: 'utf8' });
+      if (tree.error === undefined) expect([tree.status, tree.stderr]).toEqual([0, '']);
       if (!options.large) return;
       for (const { pieces } of file.sheets)
         for (const { text, size } of pieces) expect(size, text).toBeGreaterThanOrEqual(15.99);

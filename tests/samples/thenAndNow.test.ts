@@ -5,10 +5,10 @@ import { analyseStory, held } from './stories.ts';
 
 const fortnight = { period: { from: '2026-04-27', to: '2026-05-10' } };
 const alone = held(analyseStory('evening-exercise', fortnight));
-const beside = held(analyseStory('evening-exercise', { ...fortnight, compare: { with: 'previous' } }));
+const compared = held(analyseStory('evening-exercise', { ...fortnight, compare: { with: 'previous' } }));
 
 describe('an invented story beside the fortnight before it', () => {
-  const found = beside.measures.thenAndNow;
+  const found = compared.measures.thenAndNow;
 
   test('compares 14 days with 14', () => {
     expect(found.ok && [found.value.before, found.value.now]).toMatchObject([
@@ -34,10 +34,10 @@ describe('an invented story beside the fortnight before it', () => {
   });
 
   test('changes nothing else', () => {
-    const { thenAndNow: _, ...others } = beside.measures;
+    const { thenAndNow: _, ...others } = compared.measures;
     const { thenAndNow: __, ...asBefore } = alone.measures;
     expect(others).toEqual(asBefore);
-    expect(beside.ledger).toEqual(alone.ledger);
+    expect(compared.ledger).toEqual(alone.ledger);
   });
 
   test('gives the same from a snapshot of the earlier visit', () => {

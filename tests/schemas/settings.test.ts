@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { readSettings } from '../../src/schemas/settings.ts';
 
-const told = (text: string): unknown => {
+const settingsOrIssues = (text: string): unknown => {
   const read = readSettings(text, 'settings.json');
   if ('settings' in read) return read.settings;
   return read.issues.map(({ code, origin, actual, expected }) => [code, origin?.line, actual, expected]);
@@ -20,7 +20,7 @@ test.each<[what: string, text: string, expected: unknown]>([
   ['days as text', '{"days": "14"}', [['settings-wrong-value', 1, 'days', { is: 'json-number' }]]],
   ['a list', '[]', [['settings-wrong-value', 1, '{ }', { is: 'json-object' }]]],
 ])('%s', (_, text, expected) => {
-  expect(told(text)).toEqual(expected);
+  expect(settingsOrIssues(text)).toEqual(expected);
 });
 
 test('a misspelt name is told with those there are', () => {

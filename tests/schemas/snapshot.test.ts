@@ -4,8 +4,8 @@ import { chance } from '../../src/stats/chance.ts';
 import { simulated, WORLDS } from '../support/simulatedDays.ts';
 
 const sums = simulated(WORLDS[1]!, 14, 0, '2026-01-01', chance(1));
-const made = { by: '0.1.0', hash: 'abc', on: '2026-01-20' };
-const text = snapshotText(sums, made);
+const origin = { by: '0.1.0', hash: 'abc', on: '2026-01-20' };
+const text = snapshotText(sums, origin);
 
 test('what is written is read again, number for number', () => {
   expect(readSnapshot(text)).toEqual({ sums });

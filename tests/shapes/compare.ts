@@ -18,11 +18,11 @@ const clock = (ms: number): string => new Date(ms).toISOString().slice(0, 19).re
 
 /** Everything that differs between what was written and what was read, gravest first. */
 export function differences(written: Written, timeline: Timeline, setAside: SetAside[]): Difference[] {
-  const told = new Set(setAside.map(({ file, line }) => `${sheetName(file)}:${line}`));
+  const aside = new Set(setAside.map(({ file, line }) => `${sheetName(file)}:${line}`));
   const all = [
-    ...readingDifferences(written, timeline, told),
-    ...noteDifferences(written, timeline, told),
-    ...asideDifferences(written, told),
+    ...readingDifferences(written, timeline, aside),
+    ...noteDifferences(written, timeline, aside),
+    ...asideDifferences(written, aside),
   ];
   return all.sort((a, b) => gravity(a) - gravity(b));
 }
@@ -52,7 +52,7 @@ function shiftOf({ offset, offsetWritten, readings: written }: Written, { zone, 
   return readings.count > 0 && readings.at[0] !== first && readings.at[0]! + real === first ? real : 0;
 }
 
-function readingDifferences(written: Written, timeline: Timeline, told: Set<string>): Difference[] {
+function readingDifferences(written: Written, timeline: Timeline, aside: Set<string>): Difference[] {
   const found: Difference[] = [];
   const { readings, days } = timeline;
   const units = new Set(written.readings.map(({ unit }) => unit));
@@ -99,7 +99,7 @@ function readingDifferences(written: Written, timeline: Timeline, told: Set<stri
       });
   }
   for (const one of missing.values()) {
-    const said = told.has(placeKey(one));
+    const said = aside.has(placeKey(one));
     if (said && written.loose.has(placeKey(one))) continue;
     found.push({
       what: 'reading lost',
@@ -112,7 +112,7 @@ function readingDifferences(written: Written, timeline: Timeline, told: Set<stri
 
 const UNITS_WITHOUT_WORDS = new Set([undefined, '']);
 
-function noteDifferences(written: Written, timeline: Timeline, told: Set<string>): Difference[] {
+function noteDifferences(written: Written, timeline: Timeline, aside: Set<string>): Difference[] {
   const found: Difference[] = [];
   const shift = shiftOf(written, timeline);
   const read = timeline.notes.map((note) => ({
@@ -130,7 +130,7 @@ function noteDifferences(written: Written, timeline: Timeline, told: Set<string>
     if (!fallback) {
       found.push({
         what: `${one.kind} lost`,
-        said: told.has(placeKey(one)),
+        said: aside.has(placeKey(one)),
         detail: `${clock(one.wall)} ${label}, ${placeKey(one)}`,
       });
       continue;
@@ -180,11 +180,11 @@ const amountFits = (one: TrueNote, amount: number | undefined): boolean =>
 const unitWritten = ({ shape }: Written): boolean =>
   shape.notes !== 'kind-shared' || shape.unitAt === 'column' || shape.unitAt === 'cell';
 
-function asideDifferences(written: Written, told: Set<string>): Difference[] {
+function asideDifferences(written: Written, aside: Set<string>): Difference[] {
   const bad = new Set(written.bad.map(placeKey));
-  const silent = [...bad].filter((place) => !told.has(place));
+  const silent = [...bad].filter((place) => !aside.has(place));
   const holding = new Set([...written.readings, ...written.notes].map(placeKey));
-  const more = [...told].filter((place) => !bad.has(place) && !written.loose.has(place) && !holding.has(place));
+  const more = [...aside].filter((place) => !bad.has(place) && !written.loose.has(place) && !holding.has(place));
   return [
     ...silent.map((place) => ({ what: 'bad line not told', said: false, detail: place })),
     ...more.map((place) => ({ what: 'good line set aside', said: true, detail: place })),

@@ -16,16 +16,16 @@ const folder = process.argv[4] ?? '/tmp/shapes';
 /** Failures of one way that are made plain, by each part of a run. */
 const MADE_PLAIN = 12;
 
-interface Told {
+interface Tally {
   shapes: number;
   counts: Record<string, number>;
   classes: Record<string, { kind: string; times: number; shape: string; seed: number }>;
 }
 
-async function part(which: number, parts: number): Promise<Told> {
+async function part(which: number, parts: number): Promise<Tally> {
   const counts: Record<string, number> = {};
   const add = (key: string) => (counts[key] = (counts[key] ?? 0) + 1);
-  const classes: Told['classes'] = {};
+  const classes: Tally['classes'] = {};
   const ofKind = new Map<string, number>();
   let shapes = 0;
   for (let n = which; n < count; n += parts) {
@@ -39,9 +39,9 @@ async function part(which: number, parts: number): Promise<Told> {
     if (verdict.is === 'equal' || verdict.is === 'refused') continue;
     const kind = kindOf(verdict);
     add(`  ${kind}`);
-    const made = ofKind.get(kind) ?? 0;
-    ofKind.set(kind, made + 1);
-    if (made >= MADE_PLAIN) continue;
+    const kept = ofKind.get(kind) ?? 0;
+    ofKind.set(kind, kept + 1);
+    if (kept >= MADE_PLAIN) continue;
     const plain = write(await minimal(written.shape, kind));
     const key = `${kind} | ${tellShape(plain.shape)}`;
     const known = classes[key];
@@ -55,7 +55,7 @@ async function part(which: number, parts: number): Promise<Told> {
   return { shapes, counts, classes };
 }
 
-function told(parts: Told[], started: number): void {
+function report(parts: Tally[], started: number): void {
   const counts: Record<string, number> = {};
   for (const one of parts) for (const [key, n] of Object.entries(one.counts)) counts[key] = (counts[key] ?? 0) + n;
   const held = coverage();
@@ -83,10 +83,10 @@ if (mine !== undefined) {
     const child = fork(import.meta.filename, args, {
       env: { ...process.env, SHAPES_PART: `${which}`, SHAPES_PARTS: `${parts}` },
     });
-    return new Promise<Told>((resolve, reject) => {
-      child.once('message', (message) => resolve(message as Told));
+    return new Promise<Tally>((resolve, reject) => {
+      child.once('message', (message) => resolve(message as Tally));
       child.once('exit', (code) => code !== 0 && reject(new Error(`part ${which} ended with ${code}`)));
     });
   });
-  told(await Promise.all(running), started);
+  report(await Promise.all(running), started);
 }

@@ -55,15 +55,15 @@ function clockColumns(making: Making): Column[] {
 /** Readings and notes as rows, one a moment; where kinds are told apart by a word, one an entry. */
 function rowsOf({ shape, truth }: Making, notes: TrueNote[], readings: TrueReading[]): Row[] {
   const rows: Row[] = readings.map((reading) => ({ wall: reading.wall, reading, notes: [] }));
-  const apart = shape.notes.startsWith('kind-');
+  const ownRows = shape.notes.startsWith('kind-');
   const byWall = new Map(rows.map((row) => [row.wall, row]));
   for (const note of notes) {
-    const row = apart ? undefined : byWall.get(note.wall);
+    const row = ownRows ? undefined : byWall.get(note.wall);
     if (row) row.notes.push(note);
     else {
       const own: Row = { wall: note.wall, notes: [note] };
       rows.push(own);
-      if (!apart) byWall.set(note.wall, own);
+      if (!ownRows) byWall.set(note.wall, own);
     }
   }
   rows.sort((a, b) => a.wall - b.wall);
@@ -139,11 +139,11 @@ export function sheetsOf(making: Making): Sheet[] {
   const times = [...timeColumns(making), ...clockColumns(making)];
   if (shape.secondClock === 'serial' || (shape.secondClock !== 'none' && next() < 0.3)) times.unshift(times.pop()!);
   const shared = shape.notes === 'kind-shared';
-  const apart = shape.notes === 'second-table' || shape.notes === 'own-file' || shape.notes === 'none';
+  const elsewhere = shape.notes === 'second-table' || shape.notes === 'own-file' || shape.notes === 'none';
   const kinds = shape.notes === 'kind-own' ? sharedColumns(making).slice(0, 1) : [];
   const glucose = shared ? [] : [...glucoseColumns(making), ...secondColumns(making)];
   const decoys = decoyColumns(making);
-  const notes = shared ? sharedColumns(making) : apart ? [] : noteColumns(making);
+  const notes = shared ? sharedColumns(making) : elsewhere ? [] : noteColumns(making);
   const main = shared ? notes : glucose;
   const columns = [
     ...times,
@@ -152,7 +152,7 @@ export function sheetsOf(making: Making): Sheet[] {
     ...(shared ? [] : notes),
     ...personColumns(making),
   ];
-  const here = apart ? truth.notes.filter(STICKS) : truth.notes;
+  const here = elsewhere ? truth.notes.filter(STICKS) : truth.notes;
   const rows = rowsOf(making, here, truth.readings);
   const lines = [...above(making), ...headOf(making, columns), ...rows.map((row, k) => lineOf(columns, row, k))];
   if (shape.notes === 'second-table') lines.push(free(), ...notesLines(making));

@@ -9,7 +9,7 @@ export interface Often {
   /** How often the interval held the true change, of those that had one. */
   held: number;
   /** How often the verdict was "more than noise". */
-  told: number;
+  known: number;
   /** How often there was an interval. */
   asked: number;
 }
@@ -25,7 +25,7 @@ export function comparedOften(
 ): Record<string, Often> {
   const next = chance(seed);
   const truth = shift === 0 ? {} : trueChanges(world, shift);
-  const counts = Object.fromEntries(wanted.map((of) => [of, { held: 0, told: 0, asked: 0 }]));
+  const counts = Object.fromEntries(wanted.map((of) => [of, { held: 0, known: 0, asked: 0 }]));
   for (let trial = 0; trial < trials; trial++) {
     const before = simulated(world, days, 0, '2026-01-01', next);
     const now = simulated(world, days, shift, '2026-04-01', next);
@@ -34,7 +34,7 @@ export function comparedOften(
     for (const { of, before: then, low, high, verdict } of compared.value.changes) {
       const count = counts[of];
       if (!count) continue;
-      if (verdict === 'more-than-noise') count.told++;
+      if (verdict === 'more-than-noise') count.known++;
       if (low === null || high === null) continue;
       count.asked++;
       // An end at all of what was seen then stands for that and more: a share of 4 % cannot fall by 5 points.
@@ -43,9 +43,9 @@ export function comparedOften(
     }
   }
   return Object.fromEntries(
-    Object.entries(counts).map(([of, { held, told, asked }]) => [
+    Object.entries(counts).map(([of, { held, known, asked }]) => [
       of,
-      { held: asked > 0 ? held / asked : 1, told: told / trials, asked: asked / trials },
+      { held: asked > 0 ? held / asked : 1, known: known / trials, asked: asked / trials },
     ]),
   );
 }

@@ -1,6 +1,6 @@
 import { optionText } from '../../src/language/shown.ts';
+import type { Shown } from '../../src/model/detail.ts';
 import type { Issue } from '../../src/model/input.ts';
-import type { Shown } from '../../src/model/told.ts';
 import { englishSpeaker } from './english.ts';
 
 const say = englishSpeaker('clinic');

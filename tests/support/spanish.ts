@@ -78,14 +78,15 @@ const VERBS =
 const DRUGS =
   /^(insulinas?|dosis|unidad(es)?|basal(es)?|bolos?|tabletas?|pastillas?|medicinas?|medicamentos?|bomba|tasa|factor)$/iu;
 /** Forms of those verbs that only tell what was, and nouns that look like them. */
-const TOLD = /^(bajas?|bajos?|bajó|subió|subidas?|cambio|cambiaron|tomado|tomó|tomaron|tomas?|subía|bajan|tomadas?)$/iu;
+const INFLECTED =
+  /^(bajas?|bajos?|bajó|subió|subidas?|cambio|cambiaron|tomado|tomó|tomaron|tomas?|subía|bajan|tomadas?)$/iu;
 
 /** A dosing verb within six words of a drug word. */
 export function cruzaLaCerca(text: string): boolean {
   const all = palabras(text);
   return all.some(
     (word, at) =>
-      VERBS.test(word) && !TOLD.test(word) && all.some((other, i) => DRUGS.test(other) && Math.abs(i - at) <= 6),
+      VERBS.test(word) && !INFLECTED.test(word) && all.some((other, i) => DRUGS.test(other) && Math.abs(i - at) <= 6),
   );
 }
 

@@ -73,9 +73,9 @@ export function rowsOf({
     const midnight = midnightOf(from) + day * DAY_MS;
     for (let minute = 0; minute < 1440; minute += every) {
       if (without.some((gap) => (gap.day ?? day) === day && minute >= gap.from && minute < gap.to)) continue;
-      const made = value(minute, day);
-      if (made === null) continue;
-      const plain = typeof made === 'number' ? { native: made } : made;
+      const level = value(minute, day);
+      if (level === null) continue;
+      const plain = typeof level === 'number' ? { native: level } : level;
       rows.push({ wall: midnight + minute * MINUTE_MS, unit, ...plain });
     }
   }

@@ -104,8 +104,8 @@ it('without a zone never mixes the two passes, and names the option that puts th
     const night = through('2025-10-24T21:00', 72, 5, '2025-10-26T01:00', 180, 120);
     const rows = night.map((row, i) => ({ native: 100 + (i % 37), wall: row.wall + (i >= 336 ? seconds * 1000 : 0) }));
     const { timeline, issues, total } = buildTimeline([fileOf(rows)], { period: { days: 4 } });
-    const told = issues.find(({ code }) => code === 'clock-set-back-written');
-    expect(told).toMatchObject({
+    const notice = issues.find(({ code }) => code === 'clock-set-back-written');
+    expect(notice).toMatchObject({
       question: { of: 'zone' },
       actual: seconds === 0 ? '2025-10-26 03:00' : '2025-10-26 03:02',
     });

@@ -140,11 +140,11 @@ describe('an hour the clocks showed twice, passed once (Helsinki, 26 October 202
     ['a minute more does not, after', 40, 31, FIRST, true],
     ['joins neither: the first, and it is said', 40, 40, FIRST, true],
     ['joins both: the first, and it is said', 5, 5, FIRST, true],
-  ])('%s', (_, before, after, start, told) => {
+  ])('%s', (_, before, after, start, noticed) => {
     const { timeline, issues } = buildTimeline([fileOf(once(before, after))], { zone: 'Europe/Helsinki' });
     expect(timeline!.readings.at[20]).toBe(start);
     const notes = issues.filter(({ code }) => code === 'doubled-hour');
-    expect(notes.map(({ level, count }) => [level, count])).toEqual(told ? [['note', 12]] : []);
+    expect(notes.map(({ level, count }) => [level, count])).toEqual(noticed ? [['note', 12]] : []);
   });
 
   /** The night as a file has it that goes on through both passes; `from` and `hours` in real time. */

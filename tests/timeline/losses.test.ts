@@ -19,12 +19,16 @@ function sensor(name: string, days: number, value: (k: number) => string | numbe
 const usual = (k: number): number => 110 + (k % 40);
 const other = (k: number): number => 180 + (k % 30);
 
-const made = (inputs: Input[], settings: Partial<Settings> = {}) =>
+const analysed = (inputs: Input[], settings: Partial<Settings> = {}) =>
   analyse(inputs, { targets: 'adult', today: '2026-07-01', person: {}, ...settings }, 'test');
-const refusals = (result: ReturnType<typeof made>): string[] =>
+const refusals = (result: ReturnType<typeof analysed>): string[] =>
   result.issues.filter(({ level }) => level === 'refusal').map(({ code }) => code);
 
-function pageOne(result: ReturnType<typeof made>, voice: 'clinic' | 'patient', language: 'en' | 'es' = 'en'): string {
+function pageOne(
+  result: ReturnType<typeof analysed>,
+  voice: 'clinic' | 'patient',
+  language: 'en' | 'es' = 'en',
+): string {
   if (!result.ok) throw new Error(refusals(result).join());
   const words = wordsOf(language);
   const report = compose(result, words, { voice, paper: 'a4', whole: wordsOf() });
@@ -40,7 +44,7 @@ describe('a loss', () => {
     [0.06, 'refused'],
   ])('of %d of the readings is %s', (share, what) => {
     const every = Math.round(1 / share);
-    const result = made([sensor('a.csv', 14, (k) => (k % every === 0 ? 'x' : usual(k)))]);
+    const result = analysed([sensor('a.csv', 14, (k) => (k % every === 0 ? 'x' : usual(k)))]);
     expect(refusals(result)).toEqual(what === 'refused' ? ['losses-refused'] : []);
     if (!result.ok) return;
     for (const voice of ['clinic', 'patient'] as const)
@@ -55,8 +59,8 @@ describe('a loss', () => {
     ['P-17', { code: 'P-17' }],
   ])('is accepted by the name %s, and page 1 says so', (name, person) => {
     const broken = [sensor('a.csv', 14, (k) => (k % 10 === 0 ? 'x' : usual(k)))];
-    expect(refusals(made(broken, { acceptLosses: ['b.csv'], person }))).toEqual(['losses-refused']);
-    const result = made(broken, { acceptLosses: [name], person });
+    expect(refusals(analysed(broken, { acceptLosses: ['b.csv'], person }))).toEqual(['losses-refused']);
+    const result = analysed(broken, { acceptLosses: [name], person });
     expect(pageOne(result, 'clinic')).toContain(
       '404 of 4,032 readings and notes in a.csv could not be used; whoever made this report accepted that',
     );
@@ -65,14 +69,14 @@ describe('a loss', () => {
   it('is none where a row repeats, stands at a limit, is empty, or a device wrote its code for nothing', () => {
     const cells = ['LOW', 'HIGH', '', '0', '120', '121', '122'];
     const rows = sensor('a.csv', 3, (k) => cells[k % cells.length]!);
-    const result = made([rows, { ...rows, name: 'b.csv' }]);
+    const result = analysed([rows, { ...rows, name: 'b.csv' }]);
     expect(refusals(result)).toEqual([]);
     expect(result.losses).toEqual([]);
   });
 
   it('stops nobody for one odd date in ten rows', () => {
     const lines = Array.from({ length: 10 }, (_, k) => `2026-03-02 08:${10 + 5 * k},${k === 4 ? 'x' : 100 + k}`);
-    expect(refusals(made([text('a.csv', ['Time,Glucose (mg/dL)', ...lines])]))).toEqual([]);
+    expect(refusals(analysed([text('a.csv', ['Time,Glucose (mg/dL)', ...lines])]))).toEqual([]);
   });
 
   it('in a log never costs the papers', () => {
@@ -80,7 +84,7 @@ describe('a loss', () => {
       'Time,Carbs (g)',
       ...Array.from({ length: 40 }, (_, k) => `2026-03-0${2 + (k % 7)} ${k % 2 ? '12:00' : '25:99'},45`),
     ]);
-    const result = made([sensor('a.csv', 14, usual), log]);
+    const result = analysed([sensor('a.csv', 14, usual), log]);
     expect(refusals(result)).toEqual([]);
     expect(pageOne(result, 'patient')).toContain('20 of 40 readings and notes in notes.csv');
   });
@@ -93,12 +97,14 @@ describe('times told twice and differently', () => {
       [60, 5],
       [5, 60],
     ])
-      expect(refusals(made([sensor('a.csv', a!, usual), sensor('b.csv', b!, other)]))).toContain('times-contradict');
+      expect(refusals(analysed([sensor('a.csv', a!, usual), sensor('b.csv', b!, other)]))).toContain(
+        'times-contradict',
+      );
   });
 
   it('under 5 % are used for neither, and page 1 says so', () => {
     const some = sensor('b.csv', 14, (k) => (k % 40 === 20 ? usual(k) + 9 : usual(k)));
-    const result = made([sensor('a.csv', 14, usual), some]);
+    const result = analysed([sensor('a.csv', 14, usual), some]);
     expect(refusals(result)).toEqual([]);
     expect(pageOne(result, 'clinic')).toContain('101 of 4,032 readings and notes in a.csv could not be used');
     expect(result.ok && result.timeline.readings.count).toBe(4032 - 101);
@@ -109,7 +115,7 @@ describe('times told twice and differently', () => {
     // Seven days each, side by side for the last 10 hours of the old one.
     const old = sensor('old.csv', 7, usual);
     const next = sensor('new.csv', 7, other, START + 7 * day - 600 * MINUTE);
-    const result = made([next, old]);
+    const result = analysed([next, old]);
     expect(refusals(result)).toEqual([]);
     expect(result.issues.filter(({ code }) => code === 'contradiction')).toEqual([]);
     expect(result.issues.find(({ code }) => code === 'two-sensors')?.count).toBe(120);
@@ -136,7 +142,7 @@ describe('a file that cannot be read', () => {
     ['a picture', { name: 'log.csv', bytes: Uint8Array.from([0x89, 0x50, 0x4e, 0x47, 1, 2]) }],
     ['a broken archive', { name: 'log.zip', bytes: Uint8Array.from([0x50, 0x4b, 3, 4, 1, 2]) }],
   ])('%s beside readings costs nobody the papers, and page 1 names it', (_, file) => {
-    const result = made([readings, file]);
+    const result = analysed([readings, file]);
     expect(refusals(result)).toEqual([]);
     expect(result.issues[0]).toMatchObject({ code: 'file-left-out', origin: { file: file.name } });
     for (const voice of ['clinic', 'patient'] as const)
@@ -147,7 +153,7 @@ describe('a file that cannot be read', () => {
 
   it('a log in world time beside readings as written costs nobody the papers either', () => {
     const log = text('log.csv', ['Time,Carbs (g)', '2026-03-04T08:00:00Z,45', '2026-03-04T12:00:00Z,50']);
-    const result = made([readings, log]);
+    const result = analysed([readings, log]);
     expect(refusals(result)).toEqual([]);
     expect(result.issues.slice(0, 2).map(({ code, level }) => `${level} ${code}`)).toEqual([
       'warning file-left-out',
@@ -155,8 +161,8 @@ describe('a file that cannot be read', () => {
     ]);
     expect(pageOne(result, 'clinic')).toContain('log.csv');
     expect(result.ledger).toMatchObject({ notes: 0, setAside: 2 });
-    expect(made([readings, log], { zone: 'Europe/Helsinki' }).missing).toEqual([]);
-    expect(refusals(made([log]))).toEqual(['clock-utc']);
+    expect(analysed([readings, log], { zone: 'Europe/Helsinki' }).missing).toEqual([]);
+    expect(refusals(analysed([log]))).toEqual(['clock-utc']);
   });
 
   it('is refused where it may hold many readings, or where there are no others', () => {
@@ -164,17 +170,17 @@ describe('a file that cannot be read', () => {
       'When,What',
       ...Array.from({ length: 900 }, (_, k) => `${stamp(START + k * MINUTE)} x,${usual(k)}`),
     ]);
-    expect(refusals(made([readings, more]))).not.toEqual([]);
+    expect(refusals(analysed([readings, more]))).not.toEqual([]);
     const unit = text('c.csv', [
       'Time,Glucose',
       ...Array.from({ length: 9 }, (_, k) => `2026-03-0${k + 1} 08:00,${20 + k}`),
     ]);
-    expect(refusals(made([text('letter.txt', ['a,b', 'c,d']), unit]))).not.toEqual([]);
+    expect(refusals(analysed([text('letter.txt', ['a,b', 'c,d']), unit]))).not.toEqual([]);
   });
 });
 
 it('issues stand gravest first', () => {
-  const result = made([
+  const result = analysed([
     sensor('a.csv', 14, (k) => (k === 3 ? '' : k === 2 ? 'x' : usual(k))),
     text('letter.txt', ['a,b']),
   ]);

@@ -146,11 +146,11 @@ describe('notes', () => {
 
   it('belong to the period from its first instant to before its end', () => {
     const rows = rowsOf({ days: 3, value });
-    const told = [1, 2].flatMap((day): NoteOn[] => [
+    const noted = [1, 2].flatMap((day): NoteOn[] => [
       { day, minute: 0, kind: 'meal' },
       { day: day - 1, minute: 1439, kind: 'meal' },
     ]);
-    const { timeline, notesOutside } = buildTimeline([fileOf(rows, told)], {
+    const { timeline, notesOutside } = buildTimeline([fileOf(rows, noted)], {
       period: { from: '2026-03-03', to: '2026-03-03' },
     });
     expect(timeline!.notes.map(({ day, minute }) => [day, minute])).toEqual([
@@ -161,22 +161,22 @@ describe('notes', () => {
   });
 
   it('at one time stand in one order, those without a time first, however they were given', () => {
-    const told: NoteOn[] = [
+    const noted: NoteOn[] = [
       { day: 0, kind: 'text', text: 'ill' },
       { day: 0, minute: 0, kind: 'insulin', amount: 4, unit: 'U' },
       { day: 0, minute: 0, kind: 'meal', amount: 20, unit: 'g' },
       { day: 0, minute: 0, kind: 'meal', amount: 30, unit: 'g' },
     ];
     const rows = rowsOf({ days: 1, value });
-    const orders = [told, told.toReversed(), [told[2]!, told[0]!, told[3]!, told[1]!]];
+    const orders = [noted, noted.toReversed(), [noted[2]!, noted[0]!, noted[3]!, noted[1]!]];
     for (const order of orders) {
       const { notes } = built([fileOf(rows, order)]);
-      expect(notes.map(({ kind, amount }) => [kind, amount])).toEqual(told.map(({ kind, amount }) => [kind, amount]));
+      expect(notes.map(({ kind, amount }) => [kind, amount])).toEqual(noted.map(({ kind, amount }) => [kind, amount]));
     }
   });
 
   it('warn of their offsets only where these were passed over, and count them', () => {
-    const told: NoteOn[] = [
+    const noted: NoteOn[] = [
       { day: 0, minute: 480, kind: 'meal' },
       { day: 0, minute: 600, kind: 'meal' },
       { day: 0, minute: 700, kind: 'meal' },
@@ -184,7 +184,7 @@ describe('notes', () => {
     ];
     const withOffsets = (offset?: number) => {
       const rows = rowsOf({ days: 1, value }).map((row) => (offset === undefined ? row : { ...row, offset }));
-      const file = fileOf(rows, told);
+      const file = fileOf(rows, noted);
       for (const n of [0, 1, 3]) file.notes[n]!.offset = 120;
       return file;
     };

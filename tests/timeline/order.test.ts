@@ -18,8 +18,8 @@ const rows = fc.array(
   }),
   { minLength: 1, maxLength: 60 },
 );
-const sane = rows.map((made): Row[] =>
-  made.map((row) => {
+const sane = rows.map((given): Row[] =>
+  given.map((row) => {
     const native = Number.isNaN(row.native) && row.limit === 0 ? 100 : row.native;
     return { ...row, native: row.unit === 'mmol/L' ? native / 20 : native };
   }),
@@ -61,9 +61,9 @@ function substance(timeline: Timeline | null) {
 describe('the order of files and rows', () => {
   it('changes nothing, however the rows are dealt out', () => {
     fc.assert(
-      fc.property(sane, notes, dealing, (made, told, how) => {
-        const whole = buildTimeline([fileOf(made, told)], SETTINGS);
-        const parts = deal(made, how).map((part, f) => fileOf(part, f === 0 ? told : [], undefined, `part-${f}.csv`));
+      fc.property(sane, notes, dealing, (given, noted, how) => {
+        const whole = buildTimeline([fileOf(given, noted)], SETTINGS);
+        const parts = deal(given, how).map((part, f) => fileOf(part, f === 0 ? noted : [], undefined, `part-${f}.csv`));
         const dealt = buildTimeline(parts, SETTINGS);
         expect(substance(dealt.timeline)).toEqual(substance(whole.timeline));
         expect(dealt.total).toEqual(whole.total);
@@ -74,9 +74,9 @@ describe('the order of files and rows', () => {
 
   it('changes nothing when everything is given twice, but for the duplicates', () => {
     fc.assert(
-      fc.property(sane, notes, (made, told) => {
-        const once = buildTimeline([fileOf(made, told)], SETTINGS);
-        const twice = buildTimeline([fileOf(made, told), fileOf(made.toReversed(), told)], SETTINGS);
+      fc.property(sane, notes, (given, noted) => {
+        const once = buildTimeline([fileOf(given, noted)], SETTINGS);
+        const twice = buildTimeline([fileOf(given, noted), fileOf(given.toReversed(), noted)], SETTINGS);
         expect(substance(twice.timeline)).toEqual(substance(once.timeline));
         if (!once.timeline) return;
         const { used, notes, setAside, duplicate } = once.total;
@@ -91,9 +91,9 @@ describe('the order of files and rows', () => {
 describe('the ledger', () => {
   it('adds up, for each file and in total, and leaves the inputs alone', () => {
     fc.assert(
-      fc.property(sane, notes, dealing, fc.boolean(), (made, told, how, valid) => {
-        const files = deal(made, how).map((part, f) => {
-          const file = fileOf(part, f === 0 ? told : []);
+      fc.property(sane, notes, dealing, fc.boolean(), (given, noted, how, valid) => {
+        const files = deal(given, how).map((part, f) => {
+          const file = fileOf(part, f === 0 ? noted : []);
           file.fates.push('ignored', 'set-aside');
           return file;
         });

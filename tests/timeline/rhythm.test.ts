@@ -352,9 +352,9 @@ describe('weights', () => {
       maxLength: 300,
     });
     fc.assert(
-      fc.property(steps, (made) => {
+      fc.property(steps, (gaps) => {
         let minute = 0;
-        const minutes = made.map((step) => {
+        const minutes = gaps.map((step) => {
           minute += step;
           return minute;
         });

@@ -34,8 +34,8 @@ describe('two sensors at once', () => {
         return hour > newFrom + 0.1 && hour < oldTo - 0.1;
       });
       expect(new Set(during)).toEqual(new Set([kept]));
-      const told = issues.filter(({ code }) => code === 'two-sensors');
-      expect(told.map(({ level, count }) => [level, count])).toEqual([['warning', total.setAside]]);
+      const notices = issues.filter(({ code }) => code === 'two-sensors');
+      expect(notices.map(({ level, count }) => [level, count])).toEqual([['warning', total.setAside]]);
       expect(total.setAside).toBeGreaterThanOrEqual(142);
       expect(timeline!.mixed).toBe(false);
     }
@@ -79,15 +79,15 @@ describe('two sensors at once', () => {
   /** How much makes two sensors is ours. */
   const pairs = (n: number, shift: number, every: number) =>
     [0, shift].flatMap((minute) => sensor(100 + minute, 50, 50 + (n * every) / 60, minute, every));
-  const beside = (n: number, shift: number, every: number) => [
+  const interleaved = (n: number, shift: number, every: number) => [
     ...sensor(100, 0, 336, 0, every),
     ...sensor(110, 50, 50 + (n * every) / 60, shift, every),
   ];
   it.each([
-    ['ten readings of each beside one plain grid', beside(10, 2, 5), 10],
-    ['nine, though for 50 minutes', beside(9, 2, 6), 0],
-    ['45 and a half minutes beside one plain grid', beside(46, 0.5, 1), 46],
-    ['44 and a half', beside(45, 0.5, 1), 0],
+    ['ten readings of each beside one plain grid', interleaved(10, 2, 5), 10],
+    ['nine, though for 50 minutes', interleaved(9, 2, 6), 0],
+    ['45 and a half minutes beside one plain grid', interleaved(46, 0.5, 1), 46],
+    ['44 and a half', interleaved(45, 0.5, 1), 0],
     ['twenty of each where the interval is a guess', pairs(20, 7, 20), 20],
     ['nineteen, though for more than six hours', pairs(19, 7, 20), 0],
     ['six hours and five minutes where the interval is a guess', pairs(25, 5, 15), 25],

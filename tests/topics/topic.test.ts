@@ -5,7 +5,7 @@ import { bandsLike, openBandsLike, seenCoverage } from '../support/examples/meas
 import { measuresWith } from '../support/measures.ts';
 import { type Held, heldOnly, ROWS } from './order.ts';
 
-const told = (held: Held[], furthest: 'highs' | 'spread' | null = null) =>
+const topicsOf = (held: Held[], furthest: 'highs' | 'spread' | null = null) =>
   topics(heldOnly(...held), furthest).map(({ id, rule }) => `${id} ${rule}`);
 
 describe('each row of the order leads in its example', () => {
@@ -15,10 +15,10 @@ describe('each row of the order leads in its example', () => {
     '%s',
     (_, { held, furthest }, i) => {
       const { topic, rule } = USUAL_ORDER[i]!;
-      expect(told(held, furthest)[0]).toBe(`${topic.split('/')[0]} ${rule}`);
+      expect(topicsOf(held, furthest)[0]).toBe(`${topic.split('/')[0]} ${rule}`);
       // And not without it: what it rests on is what chooses it.
       expect(
-        told(
+        topicsOf(
           held.filter((each) => each !== topic),
           furthest,
         )[0],
@@ -39,7 +39,7 @@ test.each<[string, Held[], string[]]>([
   ['a reading or two at night is no topic', ['lows-at-night/brief', 'dawn-rise'], ['dawn-rise highs-after-lows']],
   ['time in range that meets it is no topic', ['time-in-range/met', 'wide-spread'], ['wide-spread spread-last']],
 ])('%s', (_, held, expected) => {
-  expect(told(held)).toEqual(expected);
+  expect(topicsOf(held)).toEqual(expected);
 });
 
 /** Points of a hundred beyond the goals of Battelino 2019 (70 % in range, 25 % high, 5 % very high) and 36 % of Monnier 2017. */

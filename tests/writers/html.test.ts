@@ -216,14 +216,14 @@ test.each([
   ['../../etc/passwd', './etc/passwd'],
   ['javascript:alert(1)', './javascript%3Aalert(1)'],
   ['//example.org/x', './example.org/x'],
-])('a file beside the page, %s, is a path from here and nothing else', (beside, href) => {
+])('a file beside the page, %s, is a path from here and nothing else', (path, href) => {
   const columns = [{ title: 'Code', align: 'start' as const, width: 1 }];
   const block: Block = {
     kind: 'table',
     caption: 'All',
     captionShown: false,
     columns,
-    rows: [[{ text: 'P-7', beside }]],
+    rows: [[{ text: 'P-7', link: path }]],
   };
   const page = webPage(report({ pages: [{ id: 'a', title: '', blocks: [block] }] }), template);
   expect([...page.matchAll(/<a href="(\.[^"]*)">P-7<\/a>/g)].map(([, to]) => to)).toEqual([href]);

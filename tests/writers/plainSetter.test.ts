@@ -14,7 +14,7 @@ interface Shaped {
   advanceWidth: number;
 }
 
-const told = ({ glyphs, positions }: Shaped): unknown => [
+const placed = ({ glyphs, positions }: Shaped): unknown => [
   glyphs.map(({ id, codePoints, advanceWidth }) => [id, codePoints, advanceWidth]),
   positions.map(({ xAdvance, xOffset }) => [xAdvance, xOffset]),
 ];
@@ -42,7 +42,7 @@ test.each(faces)('%s: every pair of ASCII characters, and text, as the full shap
   ];
   for (const text of [...pairs, ...texts]) {
     const run = plain.layout(text);
-    if (run) expect(told(run), text).toEqual(told(font.layout(text) as Shaped));
+    if (run) expect(placed(run), text).toEqual(placed(font.layout(text) as Shaped));
     expect(plain.width(text) === null, text).toBe(run === null);
     if (run) expect(plain.width(text), text).toBeCloseTo(byWord(text), 9);
   }
@@ -50,7 +50,7 @@ test.each(faces)('%s: every pair of ASCII characters, and text, as the full shap
     fc.property(fc.string({ unit: 'binary', maxLength: 30 }), (text) => {
       const known = [...text].filter((c) => font.hasGlyphForCodePoint(c.codePointAt(0)!)).join('');
       const run = plain.layout(known);
-      if (run) expect(told(run)).toEqual(told(font.layout(known) as Shaped));
+      if (run) expect(placed(run)).toEqual(placed(font.layout(known) as Shaped));
     }),
     { numRuns: 200 },
   );

@@ -17,7 +17,7 @@ const LOOK_EVERY = 2_000;
 export async function throughQueue(
   url: string,
   tasks: readonly Task[],
-  told: (task: Task, ended: Ended<Turn>) => void,
+  onEnd: (task: Task, ended: Ended<Turn>) => void,
   stop: () => boolean,
 ): Promise<void> {
   await reach(url);
@@ -35,7 +35,7 @@ export async function throughQueue(
     const task = waiting.get(id);
     if (!task) return;
     waiting.delete(id);
-    told(task, ended);
+    onEnd(task, ended);
   };
   events.on('completed', ({ jobId, returnvalue }) => end(jobId, { ok: true, result: returnvalue as unknown as Turn }));
   const failed = (id: string, reason: string): void => end(id, { ok: false, ...deathIn(reason) });

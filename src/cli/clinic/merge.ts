@@ -30,7 +30,7 @@ export async function worklist(folders: string[], given: WorklistOptions, door: 
   // Only over all parts is it seen whether a file lies with two people.
   const outcomes = withdrawMixUps([...folderOf.keys()], (outcome) => folderOf.get(outcome)!);
   const passedOver = parts.flatMap((part) => part.passedOver);
-  const beside = folders.every((folder) => resolve(folder) === resolve(out));
+  const inSameFolder = folders.every((folder) => resolve(folder) === resolve(out));
   const lines = rank(outcomes, thresholds);
   const printed = parts
     .map((part) => part.printed)
@@ -46,7 +46,7 @@ export async function worklist(folders: string[], given: WorklistOptions, door: 
   try {
     const names = await saveLists(
       out,
-      contentOf(lines, thresholds, passedOver, beside, given.byVisit ? 'visit' : 'pressing'),
+      contentOf(lines, thresholds, passedOver, inSameFolder, given.byVisit ? 'visit' : 'pressing'),
       printing,
       door,
     );

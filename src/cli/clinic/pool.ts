@@ -7,7 +7,7 @@ export interface PoolOptions<T, R> {
   /** Megabytes of heap a worker may use. */
   memoryLimit: number;
   /** Tasks that no thread may have, and who does them. */
-  apart?: { is(task: T): boolean; run(task: T): Promise<Ended<R>> };
+  exempt?: { is(task: T): boolean; run(task: T): Promise<Ended<R>> };
 }
 
 /**
@@ -38,7 +38,7 @@ export async function openPool<T, R>({
   threads,
   timeLimit,
   memoryLimit,
-  apart,
+  exempt,
 }: PoolOptions<T, R>): Promise<Pool<T, R>> {
   const { Tinypool } = await import('tinypool');
   const pool = new Tinypool({
@@ -51,7 +51,7 @@ export async function openPool<T, R>({
   });
   return {
     run(task) {
-      if (apart?.is(task)) return apart.run(task);
+      if (exempt?.is(task)) return exempt.run(task);
       const signal = AbortSignal.timeout(timeLimit);
       return pool.run(task, { signal }).then(
         (result: R) => ({ ok: true, result }),
@@ -69,7 +69,7 @@ export async function openPool<T, R>({
 export async function runAll<T, R>(
   tasks: readonly T[],
   options: PoolOptions<T, R>,
-  told: (task: T, ended: Ended<R>) => void,
+  onEnd: (task: T, ended: Ended<R>) => void,
   stop: () => boolean = () => false,
 ): Promise<void> {
   const threads = Math.min(options.threads, tasks.length);
@@ -79,7 +79,7 @@ export async function runAll<T, R>(
   const feed = async (): Promise<void> => {
     while (next < tasks.length && !stop()) {
       const task = tasks[next++]!;
-      told(task, await pool.run(task));
+      onEnd(task, await pool.run(task));
     }
   };
   await Promise.all(Array.from({ length: threads }, feed));

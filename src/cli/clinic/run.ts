@@ -53,7 +53,7 @@ export async function runPeople(
   let kept = 0;
   let stopped: string | null = null;
   const nothing = (person: Person) => blank(person, { key: '', printed: asked.today, version });
-  const told = (task: Task, ended: Ended<Turn>): void => {
+  const onEnd = (task: Task, ended: Ended<Turn>): void => {
     bar.step();
     if (ended.ok) {
       const { outcome, how, reason } = ended.result;
@@ -73,9 +73,9 @@ export async function runPeople(
   const stop = (): boolean => stopped !== null || interrupted();
   if (given.queue !== undefined) {
     const { throughQueue } = await import('./enqueue.ts');
-    await throughQueue(given.queue, tasks, told, stop);
+    await throughQueue(given.queue, tasks, onEnd, stop);
   } else {
-    await runAll(tasks, poolOf(threads, given), told, stop);
+    await runAll(tasks, poolOf(threads, given), onEnd, stop);
   }
   bar.end();
   if (interrupted()) stopped ??= 'SIGINT';
@@ -92,10 +92,10 @@ export function withdrawMixUps(outcomes: readonly Outcome[], outOf: (outcome: Ou
   return outcomes.map((outcome) => {
     const mixUp = found.get(outcome.stem);
     if (!mixUp) return outcome;
-    const told = mixedUp(outcome, mixUp);
+    const refusal = mixedUp(outcome, mixUp);
     const out = outOf(outcome);
-    if (out !== null) withdraw(out, told);
-    return told;
+    if (out !== null) withdraw(out, refusal);
+    return refusal;
   });
 }
 

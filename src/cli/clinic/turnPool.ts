@@ -34,7 +34,7 @@ export function poolOf(threads: number, { timeLimit, memory }: Limits): PoolOpti
     threads,
     timeLimit: most,
     memoryLimit: memory,
-    apart: {
+    exempt: {
       is: ({ person, folder }) =>
         person.files.reduce((sum, name) => sum + opened(join(folder, name)), 0) * TAKEN_APART > memory * 1e6,
       run: (task) => alone(task, most, memory),

@@ -17,7 +17,7 @@ export interface Walked extends Listing {
 }
 
 /** Looks through a clinic's folder without opening a file. Links are never followed; `apart` is left out. */
-export function walk(folder: string, apart: string): Walked {
+export function walk(folder: string, leftOut: string): Walked {
   const found: Walked = {
     exports: [],
     unknown: [],
@@ -36,7 +36,7 @@ export function walk(folder: string, apart: string): Walked {
       const { name } = entry;
       const full = join(at, name);
       const path = relative(folder, full).split(sep).join('/');
-      if (name.startsWith('.') || full === apart) continue;
+      if (name.startsWith('.') || full === leftOut) continue;
       if (entry.isDirectory() && existsSync(join(full, RUN_LOG))) {
         // Papers of an earlier run: read as exports they would be somebody.
         found.passedOver.push(path);

@@ -15,13 +15,13 @@ export function before({ notedBefore }: Measures, outcomes: readonly Outcome[]) 
   if (came.length === 0) return absent;
   for (const one of came) {
     const [note] = one.notes;
-    if (note?.verdict === 'hint') return told(one, note);
+    if (note?.verdict === 'hint') return hintOf(one, note);
   }
   const looked = came.some(({ notes }) => notes.some(({ verdict }) => verdict === 'not-told-apart'));
   return looked ? absent : untold('too-few-occasions');
 }
 
-function told({ of, dates }: OutcomeNotes, note: NoteBefore) {
+function hintOf({ of, dates }: OutcomeNotes, note: NoteBefore) {
   const { id, name, hours, followed, withIt, without } = note;
   const more = withIt.k * without.n > without.k * withIt.n;
   const after = more && followed.n > 0 && !ALL_DAY.includes(id);

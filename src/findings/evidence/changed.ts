@@ -5,7 +5,7 @@ import { absent, quiet } from '../finding.ts';
 import { count } from './quantities.ts';
 
 /** A change by more than day-to-day noise, which way it went, and how long the two periods were. */
-interface Told {
+interface FirstChange {
   change: Change;
   way: 'more' | 'less';
   lengths: Record<'thenDays' | 'nowDays', Quantity>;
@@ -15,13 +15,13 @@ interface Told {
 export function firstChanged(
   { thenAndNow }: Measures,
   numbers: readonly Compared[],
-): Told | { look: ReturnType<typeof quiet> } {
+): FirstChange | { look: ReturnType<typeof quiet> } {
   if (!thenAndNow.ok) return { look: quiet(thenAndNow.why) };
   const { changes, before, now } = thenAndNow.value;
-  const told = numbers.flatMap(
+  const changed = numbers.flatMap(
     (of) => changes.find((each) => each.of === of && each.verdict === 'more-than-noise') ?? [],
   );
-  const [change] = told;
+  const [change] = changed;
   if (!change) return { look: absent };
   const way = change.change > 0 ? 'more' : 'less';
   return { change, way, lengths: { thenDays: count(before.days), nowDays: count(now.days) } };

@@ -18,8 +18,8 @@ export const often = (k: number, n: number, of: 'days' | 'nights' | 'lows'): Qua
 export const dates = (values: Iterable<LocalDate>): Quantity => ({ q: 'dates', value: [...new Set(values)].sort() });
 
 /** 0 to 1; `beside` is the goal it is told with. */
-export const share = (value: number, beside?: number): Quantity =>
-  beside === undefined ? { q: 'share', value } : { q: 'share', value, beside };
+export const share = (value: number, goal?: number): Quantity =>
+  goal === undefined ? { q: 'share', value } : { q: 'share', value, beside: goal };
 
-export const shareEstimate = (value: Estimate, beside?: number): Quantity =>
-  beside === undefined ? { q: 'estimate', value, as: 'share' } : { q: 'estimate', value, as: 'share', beside };
+export const shareEstimate = (value: Estimate, goal?: number): Quantity =>
+  goal === undefined ? { q: 'estimate', value, as: 'share' } : { q: 'estimate', value, as: 'share', beside: goal };

@@ -1,7 +1,7 @@
 import { isolated } from '../../language/index.ts';
 import type { Block } from '../../model/report.ts';
 import { besideTopic } from '../../topics/index.ts';
-import { heading, type PageContext, type PageMaker, paragraph, told, word } from '../context.ts';
+import { findingText, heading, type PageContext, type PageMaker, paragraph, word } from '../context.ts';
 import { isLarge } from './sides.ts';
 import { since, topic } from './topic.ts';
 
@@ -40,10 +40,10 @@ const last = (context: PageContext): Block[] => [
 /** Open questions of the findings that hold, the topic's first. */
 function questions(context: PageContext): Block[] {
   const { speaker, analysis } = context;
-  const beside = besideTopic(analysis.found, analysis.topics);
-  const first = [...analysis.topics.map(({ id }) => id), ...(beside === null ? [] : [beside])];
+  const second = besideTopic(analysis.found, analysis.topics);
+  const first = [...analysis.topics.map(({ id }) => id), ...(second === null ? [] : [second])];
   const order = [...first, ...analysis.found.map(({ id }) => id)];
-  const asked = [...new Set(order.flatMap((id) => told(context, id, 'ask') ?? []))].slice(0, MOST_QUESTIONS);
+  const asked = [...new Set(order.flatMap((id) => findingText(context, id, 'ask') ?? []))].slice(0, MOST_QUESTIONS);
   if (asked.length === 0) return [];
   const title = heading(2, speaker.say('pages.patientBack.questions'));
   const boxes = (items: string[]): Block[] => [title, { kind: 'boxes', items }];

@@ -58,16 +58,19 @@ export function nights(context: PageContext): Block[] {
   const shown = nights.value.slice(-NIGHTS_SHOWN);
   const all = word(shown.length === nights.value.length ? 'yes' : 'no');
   const unknown = shown.filter(({ state }) => state === 'unknown').length;
-  const told = [...(unknown > 0 ? [speaker.say('cautions.C11')] : []), ...tellAll(context, ['nights-without-data'])];
+  const cautions = [
+    ...(unknown > 0 ? [speaker.say('cautions.C11')] : []),
+    ...tellAll(context, ['nights-without-data']),
+  ];
   const small = (lines: string[]): Block[] => (lines.length > 0 ? [paragraph(lines.join(' '), 'small')] : []);
   const dotted = unknown > 0 ? [speaker.say('pages.patientFront.nightsDotted')] : [];
   const full: Block[] = [
     heading(2, speaker.say('pages.patientFront.nights', { shown: count(shown.length), all })),
     { kind: 'chart', drawing: nightsChart(shown, chart) },
-    ...small([...dotted, ...told]),
+    ...small([...dotted, ...cautions]),
   ];
   // Boxes of which none can tell may give way to the words that say so.
-  const words = [heading(2, speaker.say('pages.patientFront.nightsNone')), ...small(told)];
+  const words = [heading(2, speaker.say('pages.patientFront.nightsNone')), ...small(cautions)];
   return [{ kind: 'fit', gives: 8, forms: unknown === shown.length ? [full, words] : [full] }];
 }
 

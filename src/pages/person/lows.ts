@@ -25,10 +25,10 @@ export function lows(context: PageContext): Block[] {
   const title = heading(2, speaker.say('pages.patientLows.title', { count: count(list.length), days: count(days) }));
   const form = (most: number, dense: boolean, dates: boolean): Block[] => {
     const shown = new Set(gravestFirst.slice(0, most));
-    const told = stories.filter((_, place) => shown.has(place));
+    const shownStories = stories.filter((_, place) => shown.has(place));
     const others = stories.filter((_, place) => !shown.has(place));
-    const items = told.map((story) => storyText(story, list[story.gravest]!, context));
-    const pressed = told.some((story) => story.pressed);
+    const items = shownStories.map((story) => storyText(story, list[story.gravest]!, context));
+    const pressed = shownStories.some((story) => story.pressed);
     return [
       title,
       { kind: 'list', ordered: false, items, ...(dense ? { dense } : {}) },

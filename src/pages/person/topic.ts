@@ -2,7 +2,7 @@ import type { FindingId } from '../../findings/index.ts';
 import type { Block } from '../../model/report.ts';
 import type { Below } from '../../model/words.ts';
 import { besideTopic, notesWorthWriting } from '../../topics/index.ts';
-import { heading, held, heldTopics, type PageContext, paragraph, tellAll, told, word } from '../context.ts';
+import { findingText, heading, held, heldTopics, type PageContext, paragraph, tellAll, word } from '../context.ts';
 import { weekdayAnd } from './sides.ts';
 
 /** What already stands on the first side is not said twice. */
@@ -37,7 +37,7 @@ export function topic(context: PageContext): Block[] {
   const { speaker } = context;
   const [first] = heldTopics(context);
   if (!first) return notes(context).map((line) => paragraph(line));
-  const what = SAID.includes(first.id) ? null : told(context, first.id, 'what');
+  const what = SAID.includes(first.id) ? null : findingText(context, first.id, 'what');
   const way = TOGETHER[first.id] ?? 'lows';
   // What to write down helps nobody to wear a sensor.
   const lines = [...(what === null ? [] : [what]), ...(way === 'readings' ? [] : notes(context))];
@@ -78,8 +78,8 @@ function daysOf(id: FindingId, context: PageContext): Block[] {
 /** The one thing notes tell that fits the topic; without one, the note that would help most next time. */
 function notes(context: PageContext): string[] {
   const { speaker, analysis } = context;
-  const beside = besideTopic(analysis.found, analysis.topics);
-  const text = beside && told(context, beside, 'what');
+  const second = besideTopic(analysis.found, analysis.topics);
+  const text = second && findingText(context, second, 'what');
   const [wish] = notesWorthWriting(analysis.measures, analysis.topics);
   const line = text ?? (wish ? speaker.say(`coach.${wish}.patient`) : null);
   return line === null ? [] : [line];

@@ -3,7 +3,7 @@ import type { Block } from '../../model/report.ts';
 import type { ParamsOf } from '../../model/words.ts';
 import { DAY_MINUTES } from '../../time/calendar.ts';
 import { count, missingParams, type PageContext, paragraph, tellAll, word } from '../context.ts';
-import { beside } from './layout.ts';
+import { sideHeaded } from './layout.ts';
 
 /** Bars of the days are drawn where this share of the time is missing; else the line says all. Ours. */
 const HOLES = 0.05;
@@ -14,7 +14,7 @@ const LEAST_NAMED = 1;
 export function dataLine(context: PageContext): Block[] {
   const { speaker, analysis, chart } = context;
   const { coverage } = analysis.measures;
-  const about = (text: string): Block => beside(speaker.say('pages.visit.readings'), [paragraph(text)]);
+  const about = (text: string): Block => sideHeaded(speaker.say('pages.visit.readings'), [paragraph(text)]);
   if (!coverage.ok) return [about([speaker.say(`why.${coverage.why}`), ...notUsed(context, Infinity)].join(' '))];
   const { value } = coverage;
   const params: ParamsOf<'pages.overview.data.sentence'> = {

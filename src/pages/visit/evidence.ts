@@ -33,7 +33,7 @@ function besideHighs(context: PageContext): Block {
   const rows = highDays(context).map((day): Cell[] => {
     const of = (kind: 'insulin' | 'meal') =>
       notes.filter((note) => note.kind === kind && days[note.day]!.date === day.date);
-    const told = (kind: 'insulin' | 'meal'): string => {
+    const notedText = (kind: 'insulin' | 'meal'): string => {
       const some = of(kind);
       if (some.length === 0) return speaker.say('pages.visit.beside.none');
       const sum = some.reduce((total, { amount }) => total + (amount ?? 0), 0);
@@ -52,8 +52,8 @@ function besideHighs(context: PageContext): Block {
         text:
           day.highest === null ? '–' : speaker.value({ q: 'glucose', value: day.highest, limit: day.limits.highest }),
       },
-      { text: told('insulin') },
-      { text: told('meal') },
+      { text: notedText('insulin') },
+      { text: notedText('meal') },
     ];
   });
   return denseTable(

@@ -4,7 +4,7 @@ import { eveningsKeyChart } from '../../charts/signKey.ts';
 import type { FindingId } from '../../findings/index.ts';
 import type { Block } from '../../model/report.ts';
 import { count, heading, type PageContext, paragraph, tellAll, word } from '../context.ts';
-import { beside } from './layout.ts';
+import { sideHeaded } from './layout.ts';
 import { longActing } from './signs.ts';
 
 /** At most two of these are said here, the gravest first; the rest are named as other findings. */
@@ -38,13 +38,13 @@ export function lowsSaid({ analysis }: PageContext): FindingId[] {
 export function lowsFirst(context: PageContext): Block[] {
   const { speaker, analysis, chart } = context;
   const { lows } = analysis.measures;
-  const told = (text: string): Block => beside(speaker.say('pages.visit.lowsTitle'), [paragraph(text)]);
-  if (!lows.ok) return [told(speaker.say(`why.${lows.why}`))];
+  const line = (text: string): Block => sideHeaded(speaker.say('pages.visit.lowsTitle'), [paragraph(text)]);
+  if (!lows.ok) return [line(speaker.say(`why.${lows.why}`))];
   // Silence is never "no lows": where nothing can be told, that is told.
   const { list, level2, night } = lows.value;
   if (list.length === 0) {
     const said = tellAll(context, lowsSaid(context)).join(' ') || speaker.say('pages.overview.lows.none');
-    return [told(said)];
+    return [line(said)];
   }
   const longest = list.reduce((most, one) => (one.minutes > most.minutes ? one : most));
   const lowest = list.reduce((least, one) => (one.extreme < least.extreme ? one : least));
@@ -67,7 +67,7 @@ export function lowsFirst(context: PageContext): Block[] {
   const rows = ROWS.filter((most, i) => most <= evenings || ROWS[i + 1] === undefined || ROWS[i + 1]! < evenings);
   const isLong = longActing(context);
   return [
-    told(said),
+    line(said),
     {
       kind: 'fit',
       gives: 9,

@@ -40,8 +40,8 @@ export function otherFindings(context: PageContext): Block[] {
   const thin = isThin(context);
   const second = thin ? [] : [...clockSaid(context), ...holding(context, CHANGES)];
   const last = wellSaid(context);
-  const told = [...firstSide(context), ...second, ...last];
-  const rest = analysis.found.flatMap(({ id, look }) => (look.case === 'holds' && !told.includes(id) ? [id] : []));
+  const printed = [...firstSide(context), ...second, ...last];
+  const rest = analysis.found.flatMap(({ id, look }) => (look.case === 'holds' && !printed.includes(id) ? [id] : []));
   const names = (ids: readonly FindingId[]) =>
     word(ids.map((id) => nameOf(context, id, 'name', held(context, id)!)).join('; '));
   const on = (page: number, ids: readonly FindingId[]): string[] =>

@@ -81,7 +81,7 @@ function shortFor({ speaker, analysis }: PageContext, open: boolean): Block[] {
 }
 
 function remarksBeside(context: PageContext): Block[] {
-  const apart = remarksApart(context);
-  if (apart === 0) return [];
-  return [paragraph(context.speaker.say('pages.visit.remarksMore', { count: count(apart) }), 'small')];
+  const more = remarksApart(context);
+  if (more === 0) return [];
+  return [paragraph(context.speaker.say('pages.visit.remarksMore', { count: count(more) }), 'small')];
 }

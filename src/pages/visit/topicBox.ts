@@ -2,7 +2,7 @@ import { isolated } from '../../language/index.ts';
 import type { Remark } from '../../model/remarks.ts';
 import type { Block } from '../../model/report.ts';
 import { storyOf } from '../../topics/index.ts';
-import { heading, heldTopics, type PageContext, paragraph, told, word } from '../context.ts';
+import { findingText, heading, heldTopics, type PageContext, paragraph, word } from '../context.ts';
 import { remarkLine } from './remarkLine.ts';
 
 /** So many remarks stand with the topic; the others on the back. */
@@ -40,12 +40,15 @@ function box(context: PageContext, form: (typeof FORMS)[number]): Block[] {
   }
   const story = storyOf(analysis.found, analysis.topics);
   // What was noted before says more than why the topic matters in general.
-  const lines = [story ? told(context, story, 'what') : told(context, first.id, 'why'), told(context, first.id, 'ask')];
+  const lines = [
+    story ? findingText(context, story, 'what') : findingText(context, first.id, 'why'),
+    findingText(context, first.id, 'ask'),
+  ];
   if (form === 'whole') lines.push(speaker.say(`findings.rules.${first.rule}`));
   if (second) lines.push(`${speaker.say('pages.overview.topic.second', { topic: word(second.name) })}.`);
   // Treatment in pregnancy rests on fingersticks: where they disagree, that stands with the topic.
   const pregnant = analysis.targets.id.startsWith('pregnancy');
-  const sticks = pregnant ? told(context, 'fingersticks-differ', 'what') : null;
+  const sticks = pregnant ? findingText(context, 'fingersticks-differ', 'what') : null;
   const own = quoted(context).map((remark) => remarkLine(context, [remark]));
   return [
     {

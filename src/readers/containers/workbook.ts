@@ -59,14 +59,14 @@ async function laidOut(
     const sheets = await open();
     if (sheets === 'locked') return [{ ...input, form: 'locked' }];
     if (sheets === undefined) return [input];
-    const made = sheets
+    const filled = sheets
       .filter(({ rows }) => rows.some((row) => row.some((cell) => cell !== null)))
       .map(({ sheet, rows }) => ({
         name: `${input.name}/${sheet}`,
         bytes: bytesOf(sheetText(rows)),
         form: 'sheet' as const,
       }));
-    return made.length > 0 ? made : [{ name: input.name, bytes: new Uint8Array(0), form: 'sheet' }];
+    return filled.length > 0 ? filled : [{ name: input.name, bytes: new Uint8Array(0), form: 'sheet' }];
   } catch {
     return [input];
   }

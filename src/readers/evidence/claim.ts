@@ -126,6 +126,8 @@ function isNutrient(column: Column, all: Column[]): boolean {
     words.some((word) => /blood|blut|sangre|sang|sensor|gluc|glyk|glyc/.test(word))
   )
     return false;
-  const beside = all.filter((other) => other !== column && tokens(other.name).some((word) => NUTRIENT.test(word)));
-  return words.some((word) => NUTRIENT.test(word)) && beside.length >= 2;
+  const otherNutrients = all.filter(
+    (other) => other !== column && tokens(other.name).some((word) => NUTRIENT.test(word)),
+  );
+  return words.some((word) => NUTRIENT.test(word)) && otherNutrients.length >= 2;
 }

@@ -52,10 +52,10 @@ function refusal(
     return { code: 'series-rough', ...at, actual, expected, count: curve.n, question: confirm };
   }
   const other: GlucoseUnit = unit === 'mg/dL' ? 'mmol/L' : 'mg/dL';
-  const told = { ...at, actual: middleOf(curve), count: curve.n };
-  if (doubtOf(curve, other)) return { code: 'series-implausible', ...told, question: confirm };
+  const seen = { ...at, actual: middleOf(curve), count: curve.n };
+  if (doubtOf(curve, other)) return { code: 'series-implausible', ...seen, question: confirm };
   const question = { of: 'layout', field: 'unit', answer: JSON.stringify({ unit: other }) } as const;
-  return { code: 'series-other-unit', ...told, question };
+  return { code: 'series-other-unit', ...seen, question };
 }
 
 const round = (value: number): number => Math.round(value * 10) / 10;

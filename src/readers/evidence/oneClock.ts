@@ -67,9 +67,9 @@ function rivalsOf(cells: TimeCells[], shape: number): Clock[] {
   const filled = (one: TimeCells) => one.counts[shape]! > 0 && one.counts[shape]! * 2 >= most;
   const rivals = cells.filter(filled).map((whole): Clock => ({ whole, parts: [whole] }));
   if (shape !== SHAPE.stamp || most === 0) return rivals;
-  const beside = (of: number) =>
+  const columnOf = (of: number) =>
     cells.find(({ counts }) => counts[of]! * 2 >= most && counts[of]! > counts[SHAPE.stamp]!);
-  const [day, clock] = [beside(SHAPE.day), beside(SHAPE.clock)];
+  const [day, clock] = [columnOf(SHAPE.day), columnOf(SHAPE.clock)];
   return day && clock ? [...rivals, { whole: joined(day, clock), parts: [day, clock] }] : rivals;
 }
 

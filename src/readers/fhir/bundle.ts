@@ -112,7 +112,7 @@ function isReferredTo(body: Json): boolean {
 const NAMED = /([A-Z][A-Za-z]+\/[A-Za-z0-9.-]{1,64})(?:\/_history\/.*)?$/;
 
 /** Finds what references point at: by full URL, by `Type/id`, or inside the referring resource. */
-export function referenceTable(resources: Iterable<Resource>, beside?: Resolve): Resolve {
+export function referenceTable(resources: Iterable<Resource>, elsewhere?: Resolve): Resolve {
   const known = new Map<string, Json>();
   for (const { body, fullUrl } of resources) {
     if (fullUrl !== '') known.set(fullUrl, body);
@@ -126,7 +126,7 @@ export function referenceTable(resources: Iterable<Resource>, beside?: Resolve):
       return objectIn(listIn(from, 'contained').find((part) => `#${textIn(part, 'id')}` === reference));
     }
     const tail = NAMED.exec(reference);
-    return known.get(reference) ?? (tail ? known.get(tail[1]!) : undefined) ?? beside?.(reference, from);
+    return known.get(reference) ?? (tail ? known.get(tail[1]!) : undefined) ?? elsewhere?.(reference, from);
   };
 }
 

@@ -47,11 +47,11 @@ export function settleMark(
   const unproven = !wanted && dot + comma === 0;
   const decimal = wanted ?? (unproven ? (dot3 >= comma3 ? '.' : ',') : dot >= comma ? '.' : ',');
   const other = decimal === '.' ? 2 : 1;
-  const beside = unproven ? wholeBeside(cells) : Number.NaN;
+  const wholePart = unproven ? wholeBeside(cells) : Number.NaN;
   let decimals = 0;
   for (let k = 0; k < mark.length; k++) {
     const m = mark[k]!;
-    if (m === (other | 4) || (m > 4 && cells.value[k]! * FAR_UNDER < beside)) {
+    if (m === (other | 4) || (m > 4 && cells.value[k]! * FAR_UNDER < wholePart)) {
       cells.value[k] = Math.round(cells.value[k]! * 1000);
       mark[k] = 0;
     } else if (m === other && !few) cells.state[k] = CELL.text;

@@ -1,6 +1,6 @@
+import type { Detail } from '../../model/detail.ts';
 import type { GlucoseUnit } from '../../model/glucose.ts';
 import type { Choice } from '../../model/input.ts';
-import type { Told } from '../../model/told.ts';
 import type { IssueBook } from '../book.ts';
 import type { Hints } from '../hints.ts';
 import { CELL, type GlucoseCells, unitCode, unitOf } from './glucoseCell.ts';
@@ -149,7 +149,7 @@ function fill(cells: GlucoseCells, unit: GlucoseUnit): GlucoseUnit {
 }
 
 /** More than half of the numbers cannot be in this unit and can be in the other: their range. */
-function looksLikeOther(cells: GlucoseCells, unit: GlucoseUnit): Extract<Told, { is: 'values-seen' }> | undefined {
+function looksLikeOther(cells: GlucoseCells, unit: GlucoseUnit): Extract<Detail, { is: 'values-seen' }> | undefined {
   const here = PLAUSIBLE[unit];
   const there = PLAUSIBLE[unit === 'mg/dL' ? 'mmol/L' : 'mg/dL'];
   let n = 0;

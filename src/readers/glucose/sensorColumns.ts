@@ -154,9 +154,9 @@ function withoutDoubles(
       const [a, b] = [sensors[i]!, sensors[j]!];
       if (dropped.has(a) || dropped.has(b) || a.cells.column.index === b.cells.column.index) continue;
       const { both, same } = compareColumns(a.cells, b.cells);
-      const apart = both <= Math.min(a.cells.filled, b.cells.filled) * 0.05;
-      if (apart ? joins(a.cells, b.cells, wall) : same === both) {
-        if (apart) continue;
+      const disjoint = both <= Math.min(a.cells.filled, b.cells.filled) * 0.05;
+      if (disjoint ? joins(a.cells, b.cells, wall) : same === both) {
+        if (disjoint) continue;
       } else {
         askSensor(book, a.cells.column, b.cells.column);
         return undefined;

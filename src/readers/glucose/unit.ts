@@ -1,5 +1,5 @@
+import type { Detail } from '../../model/detail.ts';
 import type { GlucoseUnit } from '../../model/glucose.ts';
-import type { Told } from '../../model/told.ts';
 import { MGDL_PER_MMOL } from '../../units.ts';
 import { plain } from '../table/vocabulary.ts';
 
@@ -13,7 +13,7 @@ export const PLAUSIBLE: Record<GlucoseUnit, { low: number; high: number }> = {
 export function implausible(
   value: number,
   unit: GlucoseUnit,
-): { code: 'sentinel-value' | 'value-impossible'; expected: Extract<Told, { is: 'range' }> } | undefined {
+): { code: 'sentinel-value' | 'value-impossible'; expected: Extract<Detail, { is: 'range' }> } | undefined {
   const { low, high } = PLAUSIBLE[unit];
   if (value >= low && value <= high) return undefined;
   return { code: value <= 0 ? 'sentinel-value' : 'value-impossible', expected: { is: 'range', low, high, unit } };
@@ -52,7 +52,7 @@ export function foreignUnit(text: string): string | undefined {
 }
 
 /** Both readings of a number without a unit, each in both units, so that people see which one they know. */
-export const bothUnits = (value: number, line: number): Extract<Told, { is: 'either-unit' }> => ({
+export const bothUnits = (value: number, line: number): Extract<Detail, { is: 'either-unit' }> => ({
   is: 'either-unit',
   value,
   line,

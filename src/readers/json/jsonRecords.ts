@@ -116,7 +116,7 @@ function refused(input: Input, brokenAt: number): ReadFile {
 
 /** Puts lines and rows of the laid-out table back to those of the records. */
 function backToRecords(input: Input, file: ReadFile, cameFrom: number[], broken: number[], head: number): ReadFile {
-  const told = putBack(
+  const restored = putBack(
     file,
     (line) => cameFrom[line] ?? 1,
     (row) => row - head,
@@ -126,10 +126,10 @@ function backToRecords(input: Input, file: ReadFile, cameFrom: number[], broken:
   const ofTable = new Set(['delimiter', 'header', 'encoding']);
   return {
     ...accountOf(input, KIND, { book }),
-    ...told,
+    ...restored,
     choices: file.choices.filter(({ id }) => !ofTable.has(id)),
-    issues: [...told.issues.filter(({ code }) => code !== 'lines-above-table'), ...book.list()],
-    faults: [...told.faults, ...book.faults()],
+    issues: [...restored.issues.filter(({ code }) => code !== 'lines-above-table'), ...book.list()],
+    faults: [...restored.faults, ...book.faults()],
     fates: [...file.fates.slice(head), ...broken.map(() => 'set-aside' as const)],
     persons: file.persons,
     ...(file.marks ? { marks: file.marks } : {}),

@@ -72,7 +72,7 @@ export function notesOfRow(records: Records, row: number, columns: Column[], all
   if (filled.length === 0) return { notes, rest, zero, bare };
   const text = (column: Column) => cellText(records, row, column.index);
   const first = (role: Role) => filled.find((column) => column.role === role);
-  const beside = (role: Role): string => {
+  const textOfRole = (role: Role): string => {
     for (const column of all) {
       if (column.role !== role) continue;
       const found = cellText(records, row, column.index);
@@ -112,7 +112,7 @@ export function notesOfRow(records: Records, row: number, columns: Column[], all
         zero = true;
         continue;
       }
-      const label = [column.label, named?.label, beside('insulin-name')].filter(Boolean).join(' ');
+      const label = [column.label, named?.label, textOfRole('insulin-name')].filter(Boolean).join(' ');
       push('insulin', { ...amount, ...(label ? { label } : {}) });
     } else if (column.role === 'insulin-rate')
       push('insulin-rate', { ...amountOf(column), label: column.label ?? column.name });
@@ -134,7 +134,7 @@ export function notesOfRow(records: Records, row: number, columns: Column[], all
   else if (exercise || lasting) {
     const minutes = lasting ? readMinutes(text(lasting), lasting.unit) : undefined;
     if (minutes !== 0 || exercise) {
-      const words = [lasting && minutes === undefined ? text(lasting) : '', beside('intensity')]
+      const words = [lasting && minutes === undefined ? text(lasting) : '', textOfRole('intensity')]
         .filter(Boolean)
         .join('; ');
       if (lasting && minutes === undefined) bare.add('minutes');

@@ -172,9 +172,9 @@ function layoutOf(encoding: string, records: Records, settled: [Table, Settled][
 
 /** Several tables settled alike are told once. */
 function onceEach(choices: Choice[]): Choice[] {
-  const told = new Set<string>();
+  const known = new Set<string>();
   return choices.filter((choice) => {
     const key = JSON.stringify(choice);
-    return told.has(key) ? false : told.add(key);
+    return known.has(key) ? false : known.add(key);
   });
 }

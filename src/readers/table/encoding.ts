@@ -1,6 +1,6 @@
 import { bytesOf, isUtf8 } from '../../bytes/text.ts';
 import type { Choice, ChoiceOf, TextEncoding } from '../../model/choices.ts';
-import type { NotText } from '../../model/told.ts';
+import type { NotText } from '../../model/detail.ts';
 
 export interface Decoded {
   /** UTF-8 without a byte-order mark, whatever the file was in. */

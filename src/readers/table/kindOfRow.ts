@@ -40,7 +40,7 @@ export function kindOfRow(
   const unitText = unitColumn ? cellText(records, row, unitColumn.index) : '';
   // A unit that nobody knows is kept as the file's word, so that no other is taken in its place.
   const unit = anyUnit(unitText) ?? (unitText === '' ? undefined : unitText);
-  const told = noteOfKind(
+  const result = noteOfKind(
     records,
     row,
     kind,
@@ -50,11 +50,11 @@ export function kindOfRow(
     words.join('; '),
     placeOf(reading, settled, k),
   );
-  if (told.bare) bare.add(word);
-  if (told.rest) got.rest = true;
-  if (told.zero) got.zero = true;
-  if (!told.note) return;
-  entries.notes.push(told.note);
+  if (result.bare) bare.add(word);
+  if (result.rest) got.rest = true;
+  if (result.zero) got.zero = true;
+  if (!result.note) return;
+  entries.notes.push(result.note);
   entries.fate(row, 'note');
-  got.made++;
+  got.entries++;
 }

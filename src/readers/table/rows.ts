@@ -36,7 +36,7 @@ export function readRows(reading: Reading, settled: SettledTable): void {
   const span = { from: 0, to: 0 };
   let rests = 0;
   let zeros = 0;
-  const got: Yield = { made: 0, faults: 0, rest: false, left: false, zero: false };
+  const got: Yield = { entries: 0, faults: 0, rest: false, left: false, zero: false };
   for (let k = 0; k < table.to - table.from; k++) {
     const row = table.from + k;
     const line = records.line[row]!;
@@ -48,25 +48,25 @@ export function readRows(reading: Reading, settled: SettledTable): void {
         entries.fate(row, 'set-aside');
       continue;
     }
-    got.made = got.faults = 0;
+    got.entries = got.faults = 0;
     got.rest = got.left = got.zero = false;
     glucoseOfRow(reading, settled, k, got);
-    const byKind = kinds !== undefined && got.made + got.faults === 0 && !ownColumns(reading, row, columns, span);
+    const byKind = kinds !== undefined && got.entries + got.faults === 0 && !ownColumns(reading, row, columns, span);
     if (byKind) kindOfRow(reading, settled, k, kinds, bareWords, got);
     else if (notable.length > 0) {
-      const told = notesOfRow(records, row, notable, columns, placeOf(reading, settled, k));
-      for (const note of told.notes) entries.notes.push(note);
-      for (const role of told.bare) bare.add(role);
-      got.made += told.notes.length;
-      if (told.notes.length > 0) entries.fate(row, 'note');
-      if (told.rest) got.rest = true;
-      if (told.zero) got.zero = true;
+      const result = notesOfRow(records, row, notable, columns, placeOf(reading, settled, k));
+      for (const note of result.notes) entries.notes.push(note);
+      for (const role of result.bare) bare.add(role);
+      got.entries += result.notes.length;
+      if (result.notes.length > 0) entries.fate(row, 'note');
+      if (result.rest) got.rest = true;
+      if (result.zero) got.zero = true;
     }
     if (got.rest) rests++;
     // Words for nothing where the glucose stands are a reading that is missing, zeros beside it or not.
     const filler = got.zero && (byKind || !glucose.some(({ cells }) => locate(records, row, cells.column.index, span)));
-    if (got.made + got.faults === 0 && filler && !got.rest) zeros++;
-    else if (got.made === 0 && !got.rest && !got.left) {
+    if (got.entries + got.faults === 0 && filler && !got.rest) zeros++;
+    else if (got.entries === 0 && !got.rest && !got.left) {
       if (got.faults === 0) book.add('no-value', 'note', line);
       entries.fate(row, 'set-aside');
     }
@@ -119,13 +119,13 @@ function glucoseOfRow(reading: Reading, settled: SettledTable, k: number, got: Y
       else note.text = cellText(records, row, cells.column.index);
       entries.notes.push(note);
       entries.fate(row, 'note');
-      got.made++;
+      got.entries++;
     } else if (walls.dateOnly[k] === 1) {
       book.add('no-time-of-day', 'warning', line, { actual: cellText(records, row, cells.column.index) });
       got.faults++;
     } else {
       entries.reading(walls.wall[k]!, walls.offset[k]!, native, unit, cells.limit[k]!, line, row);
-      got.made++;
+      got.entries++;
     }
   }
 }

@@ -19,7 +19,7 @@ export interface SettledTable {
 
 /** What one row gave, and how often something was wrong with it. */
 export interface Yield {
-  made: number;
+  entries: number;
   faults: number;
   /** It told of sitting still and of nothing else. */
   rest: boolean;

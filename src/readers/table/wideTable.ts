@@ -89,8 +89,8 @@ export function readWide(input: Input, settings: CheckedSettings, hints: Hints =
   const decoded = decode(input.bytes);
   const laid = 'notText' in decoded ? undefined : layOut(decoded.bytes);
   if (!laid || 'notText' in decoded) return readDelimited(input, settings, hints);
-  const told = withoutPlaces(settings, false);
-  const file = readDelimited({ name: input.name, bytes: bytesOf(laid.text) }, told, hints);
+  const unplaced = withoutPlaces(settings, false);
+  const file = readDelimited({ name: input.name, bytes: bytesOf(laid.text) }, unplaced, hints);
   const fates = new Array<RowFate>(laid.records.count).fill('ignored');
   // The first record of the laid-out text is its header.
   file.fates.forEach((fate, i) => {

@@ -1,5 +1,5 @@
+import type { DateOrder } from '../../model/detail.ts';
 import type { Choice } from '../../model/input.ts';
-import type { DateOrder } from '../../model/told.ts';
 import { DAY_MS } from '../../time/calendar.ts';
 import type { IssueBook } from '../book.ts';
 import { asWritten, isoDay, type OrderSpan, openDay, settleOrder } from './dayOrder.ts';
@@ -86,12 +86,12 @@ export function orderOf(
   if (setFewAside(cells)) return undefined;
   const [first, second] = verdict.rows;
   if (verdict.why === 'mixed') {
-    const told = { actual: [at(first), at(second)], expected: verdict.readings };
+    const conflict = { actual: [at(first), at(second)], expected: verdict.readings };
     // One odd date may be left out; where half of them are of another order, either order reads the other half wrong.
-    if (change !== undefined) book.add('date-order-mixed', 'refusal', lineOf(first), told);
+    if (change !== undefined) book.add('date-order-mixed', 'refusal', lineOf(first), conflict);
     else
       book.add('date-order-odd', 'refusal', lineOf(first), {
-        ...told,
+        ...conflict,
         question: { of: 'day-order', answer: 'day-first' },
       });
   } else {
@@ -114,7 +114,7 @@ export function orderOf(
 }
 
 /** Days that notes may lie before and after another file's readings (ours). */
-const BESIDE = 3;
+const DAYS_OUTSIDE = 3;
 
 /** Whether only the other file's order brings these dates beside its own, or only the other order does; `open`: neither tells. */
 function spanFit({ order, span }: OrderHint, codes: readonly number[]): 'for' | 'against' | 'open' {
@@ -122,7 +122,7 @@ function spanFit({ order, span }: OrderHint, codes: readonly number[]): 'for' | 
   const within = (one: DateOrder): boolean =>
     codes.every((code) => {
       const day = openDay(code, one);
-      return Number.isNaN(day) || (day >= span.from - BESIDE && day <= span.to + BESIDE);
+      return Number.isNaN(day) || (day >= span.from - DAYS_OUTSIDE && day <= span.to + DAYS_OUTSIDE);
     });
   const [own, other] = [within(order), within(order === 'day-first' ? 'month-first' : 'day-first')];
   return own === other ? 'open' : own ? 'for' : 'against';

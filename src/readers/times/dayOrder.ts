@@ -1,11 +1,11 @@
 import type { ChoiceOf } from '../../model/choices.ts';
-import type { DateOrder, Told } from '../../model/told.ts';
+import type { DateOrder, Detail } from '../../model/detail.ts';
 import { DAY_MS, dateOf } from '../../time/calendar.ts';
 
 export type OrderEvidence = NonNullable<ChoiceOf<'date-order'>['evidence']>;
 
 /** The first and the last date as an order reads them. */
-export type OrderSpan = Extract<Told, { is: 'order-span' }>;
+export type OrderSpan = Extract<Detail, { is: 'order-span' }>;
 
 export type OrderVerdict =
   | { ok: true; order: DateOrder; evidence: OrderEvidence }

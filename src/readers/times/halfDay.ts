@@ -1,4 +1,4 @@
-import type { Told } from '../../model/told.ts';
+import type { Detail } from '../../model/detail.ts';
 import { SHAPE } from './stamp.ts';
 import type { TimeCells } from './timeColumn.ts';
 
@@ -12,7 +12,7 @@ const MOST_AGAINST = 0.15;
 export function bothHalves(
   { ms, shape }: TimeCells,
   lineOf: (k: number) => number,
-): Extract<Told, { is: 'half-read' }> {
+): Extract<Detail, { is: 'half-read' }> {
   const k = shape.findIndex((one) => one === SHAPE.stamp || one === SHAPE.clock);
   const text = (half: number) => new Date((ms[k]! % HALF) + half * HALF).toISOString().slice(11, 16);
   return { is: 'half-read', line: lineOf(k), early: text(0), late: text(1) };

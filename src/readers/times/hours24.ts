@@ -26,9 +26,16 @@ export function mendHours24(cells: TimeCells, date: Int32Array): 'none' | 'uncle
   for (let k = 0; k < ms.length; k++) {
     if (!late(k)) continue;
     for (const step of [-1, 1]) {
-      const beside = k + step;
-      if (beside < 0 || beside >= ms.length || !timed(beside) || late(beside) || date[beside] !== date[k]) continue;
-      if (ms[beside]! < DAY_MS / 2) begins++;
+      const neighbour = k + step;
+      if (
+        neighbour < 0 ||
+        neighbour >= ms.length ||
+        !timed(neighbour) ||
+        late(neighbour) ||
+        date[neighbour] !== date[k]
+      )
+        continue;
+      if (ms[neighbour]! < DAY_MS / 2) begins++;
       else ends++;
     }
   }

@@ -1,4 +1,4 @@
-import type { DateOrder } from '../../model/told.ts';
+import type { DateOrder } from '../../model/detail.ts';
 import { openDay } from './dayOrder.ts';
 
 /** Share of the dates that one odd cell may be; more of them are another half of the file (ours). */

@@ -1,5 +1,5 @@
+import type { DateOrder } from '../../model/detail.ts';
 import type { Choice, ReadSettings } from '../../model/input.ts';
-import type { DateOrder } from '../../model/told.ts';
 import { DAY_MS } from '../../time/calendar.ts';
 import { NO_OFFSET } from '../../time/offset.ts';
 import type { IssueBook } from '../book.ts';

@@ -29,13 +29,13 @@ export function checkTree(root: Tree, lines: Lines): Issue[] {
   let pagesInMain = false;
   const put = (
     node: TemplateNode,
-    told: { code: Alone; actual: string } | { code: WithOther; actual: string; expected: string },
+    problem: { code: Alone; actual: string } | { code: WithOther; actual: string; expected: string },
   ) =>
     issues.push({
       level: 'refusal',
       origin: { file: 'page.html', line: lines.get(node) ?? 1 },
-      ...told,
-      actual: told.actual.slice(0, 120),
+      ...problem,
+      actual: problem.actual.slice(0, 120),
     });
   const tell = (node: TemplateNode, code: Alone, actual: string) => put(node, { code, actual });
   const tellBeside = (node: TemplateNode, code: WithOther, actual: string, expected: string) =>

@@ -46,7 +46,7 @@ const looks = (...names: (string | false | undefined)[]): string | undefined =>
 
 function inside(cell: Cell, setting: Setting): Html[] {
   const plain = cell.strong ? el('strong', {}, cell.text) : cell.text;
-  const text = cell.beside === undefined ? plain : el('a', { href: address(cell.beside) }, plain);
+  const text = cell.link === undefined ? plain : el('a', { href: address(cell.link) }, plain);
   const shown = cell.picture
     ? [
         text,

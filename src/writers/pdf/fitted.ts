@@ -21,9 +21,12 @@ export function fitted(blocks: readonly Block[], width: number, setting: Setting
   const known = new Map<readonly Block[] | Block, Measured>();
   const measure = (key: readonly Block[] | Block, some: readonly Block[]): Measured => {
     const parent = node('Div');
-    const made = known.get(key) ?? { flow: blocksFlow(some, width, { ...setting, parent }), nodes: parent.children };
-    known.set(key, made);
-    return made;
+    const measured = known.get(key) ?? {
+      flow: blocksFlow(some, width, { ...setting, parent }),
+      nodes: parent.children,
+    };
+    known.set(key, measured);
+    return measured;
   };
   const form = new Map(elastic.map((block) => [block, 0]));
   const whole = (): Measured[] =>

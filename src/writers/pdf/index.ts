@@ -66,9 +66,9 @@ export function asPrinted(report: Report, fonts: PdfFonts, info: PdfInfo): Repor
  */
 export async function writePdf(report: Report, fonts: PdfFonts, info: PdfInfo): Promise<Uint8Array> {
   // Measured first: "page 1 of 9" needs the 9.
-  const { pdf, root, size, setting, pages: made } = measured(report, fonts, info);
+  const { pdf, root, size, setting, pages: measuredPages } = measured(report, fonts, info);
   const { scale, capacity } = setting;
-  const pages = made.map(({ title, flow }) => ({ title: clean(title), ...copyfit(flow.strips, capacity) }));
+  const pages = measuredPages.map(({ title, flow }) => ({ title: clean(title), ...copyfit(flow.strips, capacity) }));
   const count = Math.max(
     1,
     pages.reduce((sum, page) => sum + page.sheets, 0),

@@ -17,9 +17,9 @@ export interface Node {
 }
 
 export function node(kind: string, parent?: Node, extra: Partial<Node> = {}): Node {
-  const made: Node = { kind, children: [], content: [], ...extra };
-  parent?.children.push(made);
-  return made;
+  const created: Node = { kind, children: [], content: [], ...extra };
+  parent?.children.push(created);
+  return created;
 }
 
 /** Writes the tree. `sheets[i].marks[n]` is the node that owns mark n of sheet i. */

@@ -44,12 +44,12 @@ function changeLike(of: Compared, before: number, now: number, verdict: Change['
 
 /** Two periods and what they make of the adult goals of 4 % low and 70 % in range. */
 function goalsLike(...given: [of: 'low' | 'in-range', before: number, now: number][]) {
-  const made = thenAndNowLike();
-  if (!made.ok) throw new Error(made.why);
+  const thenAndNow = thenAndNowLike();
+  if (!thenAndNow.ok) throw new Error(thenAndNow.why);
   const goals = given.map(([of, before, now]) => {
     const share = of === 'low' ? 0.04 : 0.7;
     const met = (value: number) => (of === 'low' ? value < share : value > share);
     return { of, share, before, now, metBefore: met(before), metNow: met(now) };
   });
-  return { thenAndNow: { ...made, value: { ...made.value, goals } } };
+  return { thenAndNow: { ...thenAndNow, value: { ...thenAndNow.value, goals } } };
 }

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { advice, lines, numbers, read, refusals, stamp, sugar, table, times } from './made.ts';
+import { advice, lines, numbers, read, refusals, stamp, sugar, table, times } from './tables.ts';
 
 /**
  * Whoever takes the program's own advice gets the truth or another question, never something else. Each file is read, its first

@@ -1,8 +1,8 @@
 import { describe, expect, it, test } from 'vitest';
 import { readInputs } from '../../../src/readers/index.ts';
 import { NO_OFFSET } from '../../../src/time/offset.ts';
-import { TODAY } from '../told.ts';
-import { lines, numbers, read, refusals, START, stamp, sugar, times } from './made.ts';
+import { TODAY } from '../digest.ts';
+import { lines, numbers, read, refusals, START, stamp, sugar, times } from './tables.ts';
 
 const N = 400;
 const RIGHT = Array.from({ length: N }, (_, i) => stamp(i));
@@ -80,8 +80,10 @@ describe('an offset named once', () => {
   it('in a line above the table', () => {
     const file = read(`Time zone: UTC+02:00\n${rows('Time,Glucose (mg/dL)', (i) => `${iso(i)},${sugar(i)}`)}`);
     expect([times(file), offsets(file)]).toEqual([RIGHT, [120]]);
-    const made = read(`Exported 2026-02-01 10:00 UTC\n${rows('Time,Glucose (mg/dL)', (i) => `${iso(i)},${sugar(i)}`)}`);
-    expect(offsets(made)).toEqual([NO_OFFSET]);
+    const exported = read(
+      `Exported 2026-02-01 10:00 UTC\n${rows('Time,Glucose (mg/dL)', (i) => `${iso(i)},${sugar(i)}`)}`,
+    );
+    expect(offsets(exported)).toEqual([NO_OFFSET]);
   });
 });
 

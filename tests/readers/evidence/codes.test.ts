@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { lines, numbers, read, refusals, stamp, sugar } from './made.ts';
+import { lines, numbers, read, refusals, stamp, sugar } from './tables.ts';
 
 const N = 1200;
 /** Eight kinds and more by number; every twentieth row is a dose, grams, minutes … in the column of values. */

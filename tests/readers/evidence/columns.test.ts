@@ -1,5 +1,5 @@
 import { describe, expect, it, test } from 'vitest';
-import { numbers, read, refusals, stamp, sugar, table } from './made.ts';
+import { numbers, read, refusals, stamp, sugar, table } from './tables.ts';
 
 const N = 300;
 const ALL = Array.from({ length: N }, (_, i) => sugar(i));

@@ -1,8 +1,8 @@
 import { describe, expect, it, test } from 'vitest';
 import { readInputs } from '../../../src/readers/index.ts';
 import { MGDL_PER_MMOL } from '../../../src/units.ts';
-import { TODAY } from '../told.ts';
-import { lines, numbers, read, refusals, START, stamp, sugar, times } from './made.ts';
+import { TODAY } from '../digest.ts';
+import { lines, numbers, read, refusals, START, stamp, sugar, times } from './tables.ts';
 
 const N = 400;
 const VALUES = Array.from({ length: N }, (_, i) => sugar(i));
@@ -19,13 +19,13 @@ describe('a table without column names', () => {
     ['with no space', (value) => `${value}mg/dL`],
   ];
   // Other dense numbers that run like glucose and name no unit, or another one.
-  const beside: [string, (i: number) => string][] = [
+  const neighbours: [string, (i: number) => string][] = [
     ['a pulse', (i) => String(70 + (i % 9))],
     ['a forecast', (i) => String(sugar(i + 6))],
     ['lactate', (i) => `${(1 + (i % 7) / 10).toFixed(1)} mmol/Lac`],
   ];
   test.each(forms)('reads the column whose cells name a unit of glucose: %s', (_, cell) => {
-    for (const [, other] of beside)
+    for (const [, other] of neighbours)
       for (const first of [true, false]) {
         const row = (i: number) =>
           first ? `${stamp(i)},${other(i)},${cell(sugar(i))}` : `${stamp(i)},${cell(sugar(i))},${other(i)}`;

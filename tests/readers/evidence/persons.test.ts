@@ -1,6 +1,6 @@
 import { describe, expect, it, test } from 'vitest';
 import { onePerson } from '../../../src/timeline/order.ts';
-import { read, sugar, table } from './made.ts';
+import { read, sugar, table } from './tables.ts';
 
 const body = (cell?: (i: number) => string, name = ''): string =>
   table(`Time,Glucose (mg/dL)${cell ? `,${name}` : ''}`, 60, (i) => `${sugar(i)}${cell ? `,${cell(i)}` : ''}`);

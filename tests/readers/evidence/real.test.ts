@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it, test } from 'vitest';
-import { numbers, read, refusals, times } from './made.ts';
+import { numbers, read, refusals, times } from './tables.ts';
 
 const file = (path: string) => read(readFileSync(`tests/data/${path}`, 'utf8'), {}, path);
 const mean = (values: number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;

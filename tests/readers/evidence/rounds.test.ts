@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { ReadFile, ReadSettings } from '../../../src/model/input.ts';
-import { read, refusals, sugar } from './made.ts';
+import { read, refusals, sugar } from './tables.ts';
 
 /** What a table can leave open: all of it is asked in the first run, and whatever is proposed for it leaves one more round at most. */
 const OPEN = ['clocks', 'halves', 'order', 'kinds', 'unit'] as const;
@@ -16,7 +16,7 @@ const N = 576;
 const FIRST = Date.UTC(2026, 1, 3);
 
 /** A day in early February, its rows written in two passes: what order they stand in mends no halves of the day. */
-function made(open: Set<Open>): string {
+function sheet(open: Set<Open>): string {
   const when = (i: number, hours: number): string => {
     const minutes = (i % 288) * 5 + (i < 288 ? 0 : 2);
     const [date = '', clock = ''] = new Date(FIRST + minutes * 60_000 + hours * 3_600_000).toISOString().split('T');
@@ -56,7 +56,7 @@ function answers({ issues }: ReadFile, before: Partial<ReadSettings>): Partial<R
 const combinations = Array.from({ length: 2 ** OPEN.length }, (_, n) => OPEN.filter((_, bit) => n & (1 << bit)));
 
 test.each(combinations.map((open) => [open.join(' ') || 'nothing', new Set(open)] as const))('open: %s', (_, open) => {
-  const text = made(open);
+  const text = sheet(open);
   const first = read(text);
   const asked = OPEN.filter((one) => refusals(first).includes(CODE[one]));
   expect(asked).toEqual([...open]);

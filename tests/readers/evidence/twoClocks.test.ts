@@ -1,5 +1,5 @@
 import { describe, expect, it, test } from 'vitest';
-import { lines, read, refusals, START, stamp, sugar, times } from './made.ts';
+import { lines, read, refusals, START, stamp, sugar, times } from './tables.ts';
 
 const N = 400;
 const LOCAL = Array.from({ length: N }, (_, i) => stamp(i));

@@ -61,8 +61,8 @@ export const highsLike = (...given: Partial<M.Episode>[]): Measured<M.Episodes> 
 
 /** Those of two hours or more beyond the outer limit. */
 export function longHighsLike(given: Partial<LongHighs> = {}, ...highs: Partial<M.Episode>[]): Measured<LongHighs> {
-  const made = highsLike(...highs);
-  const long = (made.ok ? made.value.list : []).filter(({ outerMinutes }) => outerMinutes >= LONG);
+  const example = highsLike(...highs);
+  const long = (example.ok ? example.value.list : []).filter(({ outerMinutes }) => outerMinutes >= LONG);
   const list = long.map((high) => ({
     high,
     minutes: high.outerMinutes,

@@ -58,9 +58,9 @@ export function thenAndNowLike(...given: (Partial<Change> & Pick<Change, 'of'>)[
 
 /** Pairs of a fingerstick and a sensor reading, mg/dL. */
 export function sticksLike(...given: [finger: number, sensor: number][]): Measured<Fingersticks> {
-  const apart = given.map(([finger, sensor]) => Math.abs(sensor - finger) / finger);
-  const mard = apart.reduce((sum, each) => sum + each, 0) / (apart.length || 1);
-  const within = apart.filter((each) => each <= 0.2).length / (apart.length || 1);
+  const relative = given.map(([finger, sensor]) => Math.abs(sensor - finger) / finger);
+  const mard = relative.reduce((sum, each) => sum + each, 0) / (relative.length || 1);
+  const within = relative.filter((each) => each <= 0.2).length / (relative.length || 1);
   const pairs = given.map(([finger, sensor], day) => ({
     at: 0 as Instant,
     date: exampleDate(day),
@@ -89,8 +89,8 @@ export function sticksLike(...given: [finger: number, sensor: number][]): Measur
 }
 
 export function pressedLike(pressed: number, lows: number): Measured<PressedLows> {
-  const made = lowsLike(...listed(pressed, () => ({ startMinute: 180 })));
-  const list = (made.ok ? made.value.list : []).map((low) => ({ low, fall: 40, back: 45 }));
+  const example = lowsLike(...listed(pressed, () => ({ startMinute: 180 })));
+  const list = (example.ok ? example.value.list : []).map((low) => ({ low, fall: 40, back: 45 }));
   return sameWay({ list, lows, nightLows: lows, veryLows: 0, pressedVeryLows: 0 }, lows, 'episodes');
 }
 
@@ -154,7 +154,7 @@ export function sensorsLike(...starts: number[]): Measured<Sensors> {
 }
 
 export function a1cLike(percent: number, gmi: number | null): Measured<LabA1c> {
-  const apart = gmi === null ? null : gmi - percent;
-  const value = { percent, mmolPerMol: 53, eag: mg(28.7 * percent - 46.7), mean: mg(150), gmi, apart };
+  const difference = gmi === null ? null : gmi - percent;
+  const value = { percent, mmolPerMol: 53, eag: mg(28.7 * percent - 46.7), mean: mg(150), gmi, apart: difference };
   return sameWay(value, 4000, 'readings');
 }

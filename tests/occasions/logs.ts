@@ -32,12 +32,6 @@ export const logWords = ((): LogWords => {
 /** Measures of made-up days with notes, through the real intake. */
 export const measured = (days: DaysOf) => measure(timelineOf(days), targetSets.adult, logWords);
 
-/** The value of something that was measured. @throws when it was not. */
-export function told<T>(one: { ok: true; value: T } | { ok: false; why: string }): T {
-  if (!one.ok) throw new Error(one.why);
-  return one.value;
-}
-
 /** Standard normal by Box and Muller 1958. */
 export const normal = (next: Chance): number => Math.sqrt(-2 * Math.log(1 - next())) * Math.cos(2 * Math.PI * next());
 

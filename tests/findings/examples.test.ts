@@ -15,5 +15,5 @@ test('what the examples tell', async () => {
       return `${id} · ${name}: ${which} ${JSON.stringify(more)}`;
     }),
   );
-  await expect(`${lines.join('\n')}\n`).toMatchFileSnapshot('told.txt');
+  await expect(`${lines.join('\n')}\n`).toMatchFileSnapshot('examples.txt');
 });

@@ -6,7 +6,7 @@ import { NO_OFFSET } from '../../src/time/offset.ts';
 export const TODAY = '2026-07-01';
 
 /** A reader's work in short lines, so that a table of cases can be read. */
-export interface Told {
+export interface Digest {
   readings: string[];
   notes: string[];
   issues: string[];
@@ -25,7 +25,7 @@ const clock = (wall: number, timed = true): string => {
 const zoned = (offset: number): string => (offset === NO_OFFSET ? '' : ` ${offset >= 0 ? '+' : ''}${offset}`);
 
 /** Reads text or bytes and tells what came out. */
-export function tell(content: string | Uint8Array, settings: Partial<ReadSettings> = {}, name = 'sheet.csv'): Told {
+export function tell(content: string | Uint8Array, settings: Partial<ReadSettings> = {}, name = 'sheet.csv'): Digest {
   const bytes = typeof content === 'string' ? new TextEncoder().encode(content) : content;
   const [file] = readInputs([{ name, bytes }], { today: TODAY, ...settings }) as [ReadFile];
   const { readings } = file;

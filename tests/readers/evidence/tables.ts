@@ -1,7 +1,7 @@
 import type { ReadFile, ReadSettings } from '../../../src/model/input.ts';
 import type { Issue } from '../../../src/model/issues.ts';
 import { readInputs } from '../../../src/readers/index.ts';
-import { TODAY } from '../told.ts';
+import { TODAY } from '../digest.ts';
 
 /** An invented sensor: every five minutes from 07:00, mg/dL. */
 export const sugar = (i: number): number => Math.round(140 + 50 * Math.sin(i / 30) + 12 * Math.sin(i / 7));

@@ -5,7 +5,7 @@ import type { GlucoseUnit } from './glucose.ts';
  * a parameter of the same name: numbers are spoken, `line` never grouped, `order` and `role` are words of ours, and every
  * other text is a file's own and shown as it stands.
  */
-export type Told =
+export type Detail =
   | { [Name in Plain]: { is: Name } }[Plain]
   | { is: 'line'; line: number }
   /** Names and numbers of a file, with the line they stand on. */
@@ -102,4 +102,4 @@ export type NotText =
 export type ValueKind = 'json-string' | 'json-number' | 'json-boolean' | 'json-list' | 'json-object' | 'json-other';
 
 /** What is shown of something found or expected: a text of the file (or a mark, a unit, a zone) as it stands, or data. */
-export type Shown = string | number | Told | readonly string[] | readonly Told[];
+export type Shown = string | number | Detail | readonly string[] | readonly Detail[];
