@@ -9,8 +9,8 @@ export const wrongUse = (tell: Teller, error: WrongUse): string =>
 function issueLine(tell: Teller, { origin }: Issue, message: string): string {
   if (!origin || (origin.line === 0 && message.includes(printable(origin.file)))) return message;
   return origin.line === 0
-    ? tell.say('cli.told.placeNoLine', { file: origin.file, message: { told: message } })
-    : tell.say('cli.told.place', { file: origin.file, line: String(origin.line), message: { told: message } });
+    ? tell.say('cli.told.placeNoLine', { file: origin.file, message: { sentence: message } })
+    : tell.say('cli.told.place', { file: origin.file, line: String(origin.line), message: { sentence: message } });
 }
 
 /** So many of one kind are shown one by one; the rest are counted here and listed in full in the set-aside file. */

@@ -5,11 +5,11 @@ import type { Filled, WordKey } from '../model/words.ts';
 import { targetSets } from '../targets/index.ts';
 
 /** A sentence of ours within another: what it holds of a file's text was made printable when it was said. */
-interface Told {
-  told: string;
+interface Sentence {
+  sentence: string;
 }
 
-type Text = string | number | Told;
+type Text = string | number | Sentence;
 
 /** What a door says: lines only, in one language. */
 export interface Teller {
@@ -35,7 +35,7 @@ export const asParams = (texts: Readonly<Record<string, Text>> = {}): Params =>
 
 function quantity(value: Text): Quantity {
   if (typeof value === 'number') return { q: 'count', value };
-  return { q: 'word', value: typeof value === 'string' ? printable(value) : value.told };
+  return { q: 'word', value: typeof value === 'string' ? printable(value) : value.sentence };
 }
 
 /** Text from a file could move the cursor or turn the writing direction of a terminal. */

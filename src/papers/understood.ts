@@ -15,7 +15,7 @@ export const columnRows = (tell: Teller, columns: readonly ColumnAccount[]): [st
       role === 'ignore' ? tell.say('cli.told.columns.unused') : role,
       evidence === undefined || evidence === ''
         ? reason
-        : tell.say('cli.told.columns.seen', { reason: { told: reason }, evidence: evidence.slice(0, LONGEST) }),
+        : tell.say('cli.told.columns.seen', { reason: { sentence: reason }, evidence: evidence.slice(0, LONGEST) }),
     ];
   });
 

@@ -16,10 +16,10 @@ export const ledger = z.strictObject({
 export const loss = z.strictObject({ file: z.string(), lost: z.number(), of: z.number(), accepted: z.boolean() });
 
 /** What was found or expected: a text of the file, or data named by `is`. */
-const told: z.ZodType<{ is: string }> = z.looseObject({ is: z.string() });
+const detail: z.ZodType<{ is: string }> = z.looseObject({ is: z.string() });
 const question: z.ZodType<{ of: string }> = z.looseObject({ of: z.string() });
 type Shown = string | number | { is: string } | readonly string[] | readonly { is: string }[];
-const shown: z.ZodType<Shown> = z.union([z.string(), z.number(), told, z.array(z.string()), z.array(told)]);
+const shown: z.ZodType<Shown> = z.union([z.string(), z.number(), detail, z.array(z.string()), z.array(detail)]);
 
 export const issue = z.strictObject({
   code: z.string(),
@@ -35,7 +35,7 @@ const choice = z.strictObject({
   id: z.string(),
   value: z.union([z.string(), z.number(), z.array(z.strictObject({ name: z.string(), role: z.string() }))]),
   by: z.enum(['user', 'file', 'default']),
-  evidence: told.optional(),
+  evidence: detail.optional(),
 });
 
 export const fileAccount = z.strictObject({
