@@ -21,14 +21,14 @@ export function sessionPairsChart(timeline: Timeline, sessions: Session[], conte
   );
   const left = text * 3.2;
   const width = (CONTENT_WIDTH - left - GAP * (groups.length - 1)) / groups.length;
-  const told = groups.map(({ group, some }) => ({
+  const heads = groups.map(({ group, some }) => ({
     name: wrapped(speaker.say(`charts.sessions.${group}`), width, text),
     low: wrapped(lowUntilSix(some, context), width, text),
   }));
-  const above = Math.max(...told.map(({ name, low }) => name.length + low.length));
+  const above = Math.max(...heads.map(({ name, low }) => name.length + low.length));
   const head = above * (text + 3);
   const marks = groups.flatMap(({ some }, index): Mark[] => {
-    const { name, low } = told[index]!;
+    const { name, low } = heads[index]!;
     const plot: Plot = { left: round(left + index * (width + GAP)), top: head, width: round(width), height: HEIGHT };
     const start = round(spanScale(plot, SPAN)(0));
     const line = (row: number, content: string, strong: boolean): Mark => ({

@@ -44,8 +44,9 @@ describe('what is told twice is seen', () => {
   test('a sentence of page 1 on the last side', async () => {
     const { report, see } = await at('evening-exercise', 'en');
     const box = report.pages[0]!.blocks.find((block) => block.kind === 'panel');
-    const told = box?.kind === 'panel' ? box.blocks.flatMap((one) => (one.kind === 'paragraph' ? [one.text] : [])) : [];
-    const own = told[0]!.replaceAll('\u00a0', ' ').match(/(?<=[.?!] )\p{Lu}[^.?!]{40,}[.?!]/u)![0];
+    const sentences =
+      box?.kind === 'panel' ? box.blocks.flatMap((one) => (one.kind === 'paragraph' ? [one.text] : [])) : [];
+    const own = sentences[0]!.replaceAll('\u00a0', ' ').match(/(?<=[.?!] )\p{Lu}[^.?!]{40,}[.?!]/u)![0];
     expect(see(planted(report, 'agreed', line(own))).sentences).toEqual([own]);
   });
 
@@ -53,8 +54,8 @@ describe('what is told twice is seen', () => {
     const { report, see, analysis, speaker } = await at('evening-exercise', language);
     if (!analysis.measures.lows.ok) throw new Error('no lows');
     const low = analysis.measures.lows.value.list.reduce((a, b) => (a.minutes > b.minutes ? a : b));
-    const told = `${speaker.value({ q: 'glucose', value: low.extreme }, 'short')} · ${speaker.value({ q: 'minutes', value: low.minutes }, 'short')}`;
-    expect(see(planted(report, 'days', line(`x ${told} x`))).lows).toEqual([`days: ${told}`]);
+    const lowText = `${speaker.value({ q: 'glucose', value: low.extreme }, 'short')} · ${speaker.value({ q: 'minutes', value: low.minutes }, 'short')}`;
+    expect(see(planted(report, 'days', line(`x ${lowText} x`))).lows).toEqual([`days: ${lowText}`]);
   });
 
   test.each([

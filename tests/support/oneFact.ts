@@ -113,15 +113,15 @@ function datesTwice(analysis: Analysis, words: unknown, all: readonly Telling[])
 
 /** Amounts with a unit that two texts tell; those of rules may. */
 function numbersTwice(all: readonly Telling[], rules: readonly string[]): string[] {
-  const told = new Map<string, Set<string>>();
+  const tellers = new Map<string, Set<string>>();
   for (const { page, kind, text } of all) {
     if (kind !== 'text') continue;
     for (const [found] of text
       .replaceAll('\u00a0', ' ')
       .matchAll(/\d[\d.,]* h(?: \d+ min)?|\d[\d.,]* min\b|\d[\d.,]* (?:%|mg\/dL|mmol\/L)/g))
-      if (!rules.includes(found)) told.set(found, new Set([...(told.get(found) ?? []), `${page}: ${text}`]));
+      if (!rules.includes(found)) tellers.set(found, new Set([...(tellers.get(found) ?? []), `${page}: ${text}`]));
   }
-  return [...told].flatMap(([number, where]) => (where.size < 2 ? [] : [`${number} in ${[...where].join(' | ')}`]));
+  return [...tellers].flatMap(([number, where]) => (where.size < 2 ? [] : [`${number} in ${[...where].join(' | ')}`]));
 }
 
 export interface Count {

@@ -3,7 +3,7 @@ import type { DailySummary, Episode } from '../../model/measures.ts';
 import type { Block } from '../../model/report.ts';
 import { DAY_MINUTES } from '../../time/calendar.ts';
 import { count, type PageContext, paragraph, word } from '../context.ts';
-import { beside } from './layout.ts';
+import { sideHeaded } from './layout.ts';
 
 /** Topics about highs. */
 export const ABOUT_HIGHS = /high|time-in-range|dawn/;
@@ -16,7 +16,7 @@ const LEAST_MINUTES = 60;
 export function highsLine(context: PageContext): Block[] {
   const { speaker, analysis } = context;
   const { timeInBands, highs } = analysis.measures;
-  const about = (text: string): Block[] => [beside(speaker.say('pages.visit.highs'), [paragraph(text)])];
+  const about = (text: string): Block[] => [sideHeaded(speaker.say('pages.visit.highs'), [paragraph(text)])];
   if (!timeInBands.ok || !highs.ok) {
     const why = !timeInBands.ok ? timeInBands.why : !highs.ok ? highs.why : 'failed';
     return about(speaker.say(`why.${why}`));

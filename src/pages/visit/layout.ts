@@ -17,6 +17,6 @@ const titled =
     columns: [[heading(3, title)], blocks],
   });
 
-export const beside = titled(0.11);
+export const sideHeaded = titled(0.11);
 /** For titles of some words. */
 export const aside = titled(0.2);

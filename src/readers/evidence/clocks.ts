@@ -27,7 +27,7 @@ export function distanceOf(a: TimeCells, b: TimeCells): Distance | undefined {
   let last = Number.NaN;
   let [changes, rows, moved] = [0, 0, 0];
   for (let k = 0; k < n; k += step) {
-    const ms = apart(a, b, k);
+    const ms = clockDifference(a, b, k);
     if (Number.isNaN(ms)) continue;
     rows++;
     first ??= { ms, row: k };
@@ -42,7 +42,7 @@ export function distanceOf(a: TimeCells, b: TimeCells): Distance | undefined {
 }
 
 /** Milliseconds from a row's time in one column to its time in the other, as their clocks show them. */
-export function apart(a: TimeCells, b: TimeCells, k: number): number {
+function clockDifference(a: TimeCells, b: TimeCells, k: number): number {
   const [x, y] = [a.shape[k]!, b.shape[k]!];
   const clocks = (shape: number): boolean => shape === SHAPE.stamp || shape === SHAPE.clock;
   if (!clocks(x) || !clocks(y)) return Number.NaN;
@@ -99,7 +99,7 @@ export function ownClock(a: TimeCells, b: TimeCells): TimeCells | undefined {
 export function offsetsFrom(local: TimeCells, world: TimeCells): void {
   for (let k = 0; k < local.offset.length; k++) {
     if (local.offset[k] !== NO_OFFSET) continue;
-    const whole = apart(world, local, k);
+    const whole = clockDifference(world, local, k);
     // The first hour of a day that counts its hours to 24, not yet mended.
     const ms = local.ms[k]! >= DAY_MS && whole > DAY_MS / 2 ? whole - DAY_MS : whole;
     const quarters = Math.round(ms / (15 * MINUTE_MS));

@@ -102,14 +102,14 @@ function ownOf(
     const ownOff = bend(own, j);
     if (!Number.isNaN(ownOff)) alone.push(ownOff);
   }
-  const told = { curve, odd, far, unjudged };
-  if (all.length === 0) return { ...told, verdict: 'same' };
+  const seen = { curve, odd, far, unjudged };
+  if (all.length === 0) return { ...seen, verdict: 'same' };
   const off = middle(all);
   // Near enough in size, or no further off among all than among its own.
   const near = off <= OWN_SHARE * curve.median || (alone.length >= 8 && off <= TIMES_OWN * middle(alone));
-  if (!near && off > FAR_SHARE * curve.median) return { ...told, verdict: 'other' };
-  if (between * 2 > all.length && mine.length * 2 < series.row.length) return { ...told, verdict: 'between' };
-  return { ...told, verdict: near ? 'same' : 'other' };
+  if (!near && off > FAR_SHARE * curve.median) return { ...seen, verdict: 'other' };
+  if (between * 2 > all.length && mine.length * 2 < series.row.length) return { ...seen, verdict: 'between' };
+  return { ...seen, verdict: near ? 'same' : 'other' };
 }
 
 /** Whether a value at an end of the rows is far from the one neighbour it has, or nearer in time than readings are; undefined without one. */

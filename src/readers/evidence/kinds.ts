@@ -111,10 +111,10 @@ export function findKinds(
     }
     const isKinds = !kinds && ((column.given && column.role === 'kind') || byWords || (parts && knownRows > 0));
     if (!isKinds) {
-      const told =
+      const isAsked =
         (parts && groups.some(({ verdict, curve }) => verdict !== 'same' && curve.n >= FEW)) ||
         hasOddFew(groups, column, shared);
-      if (told && !kinds) open ??= openWords(column, groups, column.role === 'kind' || shared);
+      if (isAsked && !kinds) open ??= openWords(column, groups, column.role === 'kind' || shared);
       else
         accounts.set(
           column.index,

@@ -1,11 +1,11 @@
 import { describe, expect, it, test } from 'vitest';
-import { lines, numbers, read, refusals, stamp, sugar } from './made.ts';
+import { lines, numbers, read, refusals, stamp, sugar } from './tables.ts';
 
 /**
  * Doses and grams among readings, told apart by codes that nobody knows, with one or two rows of each: however few, and however
  * short the file, they are asked about or set aside, and never become readings.
  */
-interface Made {
+interface Shape {
   n: number;
   each: number;
   at: 'early' | 'same';
@@ -16,7 +16,7 @@ interface Made {
   spread: 'middle' | 'ends';
 }
 
-function written({ n, each, at, kind, value, codes, above, spread }: Made): string {
+function written({ n, each, at, kind, value, codes, above, spread }: Shape): string {
   const minute = at === 'same' ? '0' : '1';
   const put = (i: number): string => {
     const k = spread === 'middle' ? i - Math.floor(n / 2) : i === 0 ? 0 : i === n - 1 ? 1 : -1;
@@ -47,8 +47,8 @@ describe.each(['Record type', 'Kind', 'W9'])('few rows of unknown kinds under %s
         for (const at of ['early', 'same'] as const)
           for (const codes of CODES)
             for (const spread of ['middle', 'ends'] as const) {
-              const made = { n, each, at, kind, value, codes, above, spread };
-              const file = read(written(made));
+              const shape = { n, each, at, kind, value, codes, above, spread };
+              const file = read(written(shape));
               const readings = numbers(file);
               const real = Array.from({ length: n }, (_, i) => sugar(i));
               if (refusals(file).length === 0 && readings.some((one) => one < 50 || !real.includes(one)))
