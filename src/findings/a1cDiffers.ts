@@ -9,21 +9,21 @@ export const a1cDiffers: Finding<'a1c-differs'> = {
   source: 'that they may differ: Bergenstal 2018, Diabetes Care 41:2275-2280; 0.5 points: ours',
   look({ labA1c, gmi: indicator }) {
     if (!labA1c.ok) return quiet(labA1c.why);
-    const { percent, gmi, apart, eag, mean } = labA1c.value;
+    const { percent, gmi, difference, eag, mean } = labA1c.value;
     // Without a GMI for its own reason: too few hours, or targets for which it was not made.
-    if (gmi === null || apart === null || mean === null) return untold(indicator.ok ? 'failed' : indicator.why);
+    if (gmi === null || difference === null || mean === null) return untold(indicator.ok ? 'failed' : indicator.why);
     // Compared as printed by a laboratory, to one decimal: 7.0 and 7.5 are half a point apart, whatever the rounding.
-    if (Math.abs(apart) < LEAST - 1e-9) return absent;
+    if (Math.abs(difference) < LEAST - 1e-9) return absent;
     return holds(
       {
-        side: word(apart < 0 ? 'above' : 'below'),
+        side: word(difference < 0 ? 'above' : 'below'),
         a1c: { q: 'percent', value: percent },
         gmi: { q: 'percent', value: gmi },
         eag: glucose(eag),
         mean: glucose(mean),
       },
       [],
-      apart < 0 ? 'above' : 'below',
+      difference < 0 ? 'above' : 'below',
     );
   },
 };

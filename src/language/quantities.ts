@@ -31,8 +31,8 @@ function estimate(telling: Telling, q: Quantity & { q: 'estimate' }, style: Styl
     return share(telling, number, style);
   };
   const first =
-    as === 'share' && q.beside !== undefined
-      ? against(telling, value.value, { share: q.beside })
+    as === 'share' && q.goal !== undefined
+      ? against(telling, value.value, { share: q.goal })
       : plain(value.value, true);
   if (value.low === null || value.high === null) return first;
   // In percent and glucose the unit stands once, at the estimate; times carry their own.
@@ -66,7 +66,7 @@ export function quantityText(telling: Telling, q: Quantity, asked?: Style, inTex
     case 'count':
       return telling.forms.number(q.value);
     case 'share':
-      return q.beside === undefined ? share(telling, q.value, style) : against(telling, q.value, { share: q.beside });
+      return q.goal === undefined ? share(telling, q.value, style) : against(telling, q.value, { share: q.goal });
     case 'percent':
       return telling.fill('units.percent', { value: telling.forms.number(q.value, 1) });
     case 'often':

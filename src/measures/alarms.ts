@@ -11,7 +11,7 @@ export const alarms: Measure<'alarms'> = {
   id: 'alarms',
   source: 'Daybands',
   needs: {},
-  definition: { before: BEFORE, apart: FAR, nightEnd: NIGHT_END },
+  definition: { before: BEFORE, far: FAR, nightEnd: NIGHT_END },
   compute(shared) {
     const { timeline } = shared;
     const noted = timeline.notes.filter(({ kind, timed }) => kind === 'alarm' && timed);
@@ -29,7 +29,7 @@ export const alarms: Measure<'alarms'> = {
         nights: [...perNight].map(([day, count]) => ({ date: timeline.days[day]!.date, alarms: count })),
         lowsWith: lows.filter((low) => noted.some(({ at }) => duringLow(at, low))).length,
         lows: lows.length,
-        apart: noted.filter(({ at }) => !lows.some((low) => around(at, low))).length,
+        withoutLow: noted.filter(({ at }) => !lows.some((low) => around(at, low))).length,
       },
       n: noted.length,
       of: 'notes',

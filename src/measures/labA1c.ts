@@ -29,7 +29,7 @@ export const labA1c: Measure<'labA1c'> = {
         eag: mgPerDl(eagOf(percent)),
         mean: n > 0 ? mgPerDl(mean) : null,
         gmi: gmi?.percent ?? null,
-        apart: gmi === null ? null : gmi.percent - percent,
+        difference: gmi === null ? null : gmi.percent - percent,
       },
       n: timeline.readings.count,
       of: 'readings',

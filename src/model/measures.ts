@@ -79,7 +79,7 @@ export interface LabA1c {
   eag: MgPerDl;
   mean: MgPerDl | null;
   gmi: number | null;
-  apart: number | null;
+  difference: number | null;
 }
 
 /** Share of time in each band, 0 to 1. `low` and `high` in `cumulative` include the outer level. */

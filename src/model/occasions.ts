@@ -70,7 +70,7 @@ export interface Meal {
   unusable: Unusable[];
   course: MealCourse | null;
   /** Its own foods, amount and insulin, and what was noted from four hours before it to three after. */
-  beside: Noted[];
+  nearby: Noted[];
 }
 
 /** From some time of a day to 6 the next morning: the evening and the night in one piece. */
@@ -122,7 +122,7 @@ export interface Correction {
   /** `overlap`: food or more insulin noted within 2 hours. */
   unusable: Extract<Unusable, 'gap' | 'overlap' | 'low-at-start'>[];
   /** What was noted from four hours before it to four after. */
-  beside: Noted[];
+  nearby: Noted[];
 }
 
 /** One medicine as it was noted. What it did is not looked at. */

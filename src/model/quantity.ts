@@ -13,7 +13,7 @@ export type Quantity =
    * 0 to 1; spoken as percent, or in hours a day for the patient. `beside` is a goal told in the same breath: the
    * text gets the decimals it takes not to contradict the verdict.
    */
-  | { q: 'share'; value: number; beside?: number }
+  | { q: 'share'; value: number; goal?: number }
   /** Percent with exactly one decimal, as laboratories print an A1C. */
   | { q: 'percent'; value: number }
   /** How many of how many, told as the fixed frequency word with its count: "most nights (9 of 13)". */
@@ -29,7 +29,7 @@ export type Quantity =
   | { q: 'clock'; value: number }
   | { q: 'date'; value: LocalDate }
   | { q: 'dates'; value: LocalDate[] }
-  | { q: 'estimate'; value: Estimate; as: 'share' | 'glucose' | 'minutes'; beside?: number }
+  | { q: 'estimate'; value: Estimate; as: 'share' | 'glucose' | 'minutes'; goal?: number }
   | { q: 'word'; value: string }
   /** What a reader found or expected. */
   | { q: 'shown'; value: Shown }

@@ -117,7 +117,7 @@ export interface Alarms {
   lowsWith: number;
   lows: number;
   /** Alarms with no low within an hour. */
-  apart: number;
+  withoutLow: number;
 }
 
 /** From midnight to 06:00, night by night; mg/dL. */

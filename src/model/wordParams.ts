@@ -827,7 +827,7 @@ export interface WordParams {
   'pages.sensorTrust.wear.low': never;
   'pages.sensorTrust.alarms.title': never;
   'pages.sensorTrust.alarms.none': never;
-  'pages.sensorTrust.alarms.sentence': 'noted' | 'days' | 'nights' | 'most' | 'lows' | 'lowsWith' | 'apart';
+  'pages.sensorTrust.alarms.sentence': 'noted' | 'days' | 'nights' | 'most' | 'lows' | 'lowsWith' | 'withoutLow';
   'pages.sensorTrust.odd.title': never;
   'pages.sensorTrust.odd.sentence': 'flat' | 'jumps' | 'below' | 'above';
   'pages.sensorTrust.medicines.none': never;

@@ -17,7 +17,7 @@ export function besideMeals(meals: readonly Meal[], noted: readonly NotedAt[]): 
   const middles = new Map(
     slots.map((slot) => [slot, middleGrams(meals.filter((one) => one.slot === slot && isUsable(one)))]),
   );
-  return meals.map((meal) => ({ ...meal, beside: besideMeal(meal, middles.get(meal.slot) ?? null, noted) }));
+  return meals.map((meal) => ({ ...meal, nearby: besideMeal(meal, middles.get(meal.slot) ?? null, noted) }));
 }
 
 function besideMeal(meal: Meal, grams: number | null, noted: readonly NotedAt[]): Noted[] {

@@ -32,7 +32,7 @@ export function findCorrections(signal: Signal, doses: readonly Note[], meals: r
         change4h: change(240),
         low: after.low,
         unusable,
-        beside: [],
+        nearby: [],
       };
     });
 }

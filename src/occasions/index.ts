@@ -39,7 +39,7 @@ export function findOccasions(signal: Signal, words: LogWords, infer = false): O
   const { sessions, shortBouts } = findSessions(signal, read, found);
   const alone = findCorrections(signal, mealtimeInsulin(timeline.notes, read), found);
   const noted = notedAt(timeline, sessions, alone, read);
-  const corrections = alone.map((one) => ({ ...one, beside: besideCorrection(one, noted) }));
+  const corrections = alone.map((one) => ({ ...one, nearby: besideCorrection(one, noted) }));
   const meals = besideMeals(
     found.map((meal) => (leadsToExercise(meal, sessions) ? setApart(meal) : meal)),
     noted,

@@ -55,6 +55,6 @@ function mealAt(signal: Signal, reading: number, day: number): Meal {
     inferred: true,
     unusable: course === null ? ['gap'] : [],
     course,
-    beside: [],
+    nearby: [],
   };
 }

@@ -86,10 +86,10 @@ function ask(
   const side = (first: boolean) => {
     const all = meals.filter((meal) => inFirst(meal) === first);
     const seen = all.filter(isUsable).flatMap((meal): Seen[] => {
-      const { date, minute, course, beside } = meal;
+      const { date, minute, course, nearby } = meal;
       return course === null
         ? []
-        : [{ date, minute, value: course.highMinutes, low: course.low, nearby: () => beside }];
+        : [{ date, minute, value: course.highMinutes, low: course.low, nearby: () => nearby }];
     });
     return { seen, leftOut: all.length - seen.length };
   };

@@ -68,7 +68,7 @@ export function findMeals(signal: Signal, read: LogReader): Meal[] {
       inferred: false,
       unusable,
       course,
-      beside: [],
+      nearby: [],
     };
   });
 }

@@ -163,7 +163,7 @@ function alarms({ speaker, analysis }: PageContext): Block[] {
   const { alarms } = analysis.measures;
   const title = heading(2, speaker.say('pages.sensorTrust.alarms.title'));
   if (!alarms.ok) return [title, paragraph(speaker.say('pages.sensorTrust.alarms.none'))];
-  const { noted, days, nights, lowsWith, lows, apart } = alarms.value;
+  const { noted, days, nights, lowsWith, lows, withoutLow } = alarms.value;
   return [
     title,
     paragraph(
@@ -174,7 +174,7 @@ function alarms({ speaker, analysis }: PageContext): Block[] {
         most: count(Math.max(0, ...nights.map((night) => night.alarms))),
         lowsWith: count(lowsWith),
         lows: count(lows),
-        apart: count(apart),
+        withoutLow: count(withoutLow),
       }),
     ),
   ];

@@ -42,7 +42,7 @@ const MEASURES = {
   sd: 'sdMgPerDl',
   cv: 'cvPercent',
   cvRange: 'cvRangePercent',
-  labA1c: { value: { eag: 'eagMgPerDl', mean: 'meanMgPerDl', gmi: 'gmiPercent', apart: 'apartPercent' } },
+  labA1c: { value: { eag: 'eagMgPerDl', mean: 'meanMgPerDl', gmi: 'gmiPercent', difference: 'differencePercent' } },
   timeInBands: { value: { exclusive: 'exclusiveShare', cumulative: 'cumulativeShare' } },
   modalDay: { value: { bins: BIN, raw: BIN } },
   curveRanges: { value: { p25: 'p25MgPerDl', p50: 'p50MgPerDl', p75: 'p75MgPerDl' } },

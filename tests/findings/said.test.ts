@@ -240,7 +240,7 @@ describe('a laboratory A1C beside the GMI', () => {
     expect(looked('a1c-differs', { labA1c: a1cLike(a1c, gmi) })).toMatchObject({ side, variant: side, a1c, gmi });
   });
 
-  test.each([{ gmi: null }, { apart: null }, { mean: null }])('is untold without %j', (lacking) => {
+  test.each([{ gmi: null }, { difference: null }, { mean: null }])('is untold without %j', (lacking) => {
     const labA1c = changed(a1cLike(7.5, 7), (value) => ({ ...value, ...lacking }));
     expect(looked('a1c-differs', { labA1c }).case).toBe('untold');
   });

@@ -178,7 +178,7 @@ describe('a share beside a goal never contradicts the verdict', () => {
     [0.0002, 0.01, '< 0.1 %'],
   ])('%d beside %d is "%s"', (share, goal, expected) => {
     expect(plain(clinic.against(share, { share: goal }))).toBe(expected);
-    expect(plain(clinic.value({ q: 'share', value: share, beside: goal }))).toBe(expected);
+    expect(plain(clinic.value({ q: 'share', value: share, goal: goal }))).toBe(expected);
   });
 
   test('goals are spoken without decimals they do not have', () => {

@@ -29,7 +29,7 @@ test.each([
   [690, 0],
   [691, 1],
 ])('it stands apart from an hour before to an hour after any low: minute %i, %i', (minute, expected) => {
-  expect(alarmsOf(note(minute)).apart).toBe(expected);
+  expect(alarmsOf(note(minute)).withoutLow).toBe(expected);
 });
 
 test('nights end at six; days and alarms are counted, other notes are not', () => {

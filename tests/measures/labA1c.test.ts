@@ -15,16 +15,16 @@ function labOf(days: Omit<DaysOf, 'value'> & Partial<DaysOf>, set: TargetSet['id
 
 describe('a laboratory A1C beside the sensor', () => {
   test('lies apart by GMI less A1C', () => {
-    const { mean, gmi, apart, percent } = labOf({ days: 3 });
+    const { mean, gmi, difference, percent } = labOf({ days: 3 });
     expect([mean, percent]).toEqual([150, 7]);
     expect(gmi).toBeCloseTo(6.898, 9);
-    expect(apart).toBeCloseTo(-0.102, 9);
+    expect(difference).toBeCloseTo(-0.102, 9);
   });
 
   test('stands alone without 72 hours, and where the targets know no GMI', () => {
     const short = { days: 3, without: [{ day: 0, from: 0, to: 30 }] };
     for (const found of [labOf(short), labOf({ days: 14 }, 'pregnancy-type-1')])
-      expect(found).toMatchObject({ mean: 150, gmi: null, apart: null });
+      expect(found).toMatchObject({ mean: 150, gmi: null, difference: null });
   });
 
   test('is nothing where none was typed in', () => {
@@ -36,7 +36,7 @@ describe('a laboratory A1C beside the sensor', () => {
     expect(labOf({ days: 4, value: () => ({ native: Number.NaN, limit: 1 }) })).toMatchObject({
       mean: null,
       gmi: null,
-      apart: null,
+      difference: null,
       percent: 7,
     });
   });

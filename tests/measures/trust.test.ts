@@ -154,7 +154,7 @@ test('alarms beside lows and at night', () => {
   const value14 = (minute: number) => (minute >= 120 && minute < 180 ? 60 : 110);
   const alarm = (day: number, minute: number) => ({ day, minute, kind: 'alarm' as const });
   const found = value(of({ value: value14, days: 4, notes: [alarm(0, 110), alarm(1, 150), alarm(2, 900)] }).alarms);
-  expect(found).toMatchObject({ noted: 3, lows: 4, lowsWith: 2, apart: 1 });
+  expect(found).toMatchObject({ noted: 3, lows: 4, lowsWith: 2, withoutLow: 1 });
   expect(found.nights.map(({ alarms }) => alarms)).toEqual([1, 1]);
 });
 

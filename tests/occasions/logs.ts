@@ -151,7 +151,7 @@ function mealOf(day: number, minute: number, slot: Meal['slot'], food: string, h
       returnMinutes: null,
       low: false,
     },
-    beside: [],
+    nearby: [],
   };
 }
 

@@ -42,11 +42,11 @@ export const leftOut = ({ a, b }: Comparison) => ({ leftOut: count(a.leftOut + b
 export const also = ({ alsoDiffers }: Comparison): Also | undefined => alsoParams(alsoDiffers);
 
 /** The same of occasions followed by a low and those that were not. */
-export const alsoBeside = (low: readonly { beside: Noted[] }[], rest: readonly { beside: Noted[] }[]) =>
+export const alsoBeside = (low: readonly { nearby: Noted[] }[], rest: readonly { nearby: Noted[] }[]) =>
   alsoParams(
     alsoDiffers(
-      low.map(({ beside }) => beside),
-      rest.map(({ beside }) => beside),
+      low.map(({ nearby }) => nearby),
+      rest.map(({ nearby }) => nearby),
       [],
     ),
   );

@@ -19,7 +19,7 @@ export const dates = (values: Iterable<LocalDate>): Quantity => ({ q: 'dates', v
 
 /** 0 to 1; `beside` is the goal it is told with. */
 export const share = (value: number, goal?: number): Quantity =>
-  goal === undefined ? { q: 'share', value } : { q: 'share', value, beside: goal };
+  goal === undefined ? { q: 'share', value } : { q: 'share', value, goal: goal };
 
 export const shareEstimate = (value: Estimate, goal?: number): Quantity =>
-  goal === undefined ? { q: 'estimate', value, as: 'share' } : { q: 'estimate', value, as: 'share', beside: goal };
+  goal === undefined ? { q: 'estimate', value, as: 'share' } : { q: 'estimate', value, as: 'share', goal: goal };

@@ -34,7 +34,7 @@ export const labA1c = z.strictObject({
   eagMgPerDl: z.number(),
   meanMgPerDl: z.number().nullable(),
   gmiPercent: z.number().nullable(),
-  apartPercent: z.number().nullable(),
+  differencePercent: z.number().nullable(),
 });
 
 export const timeInBands = z.strictObject({

@@ -58,7 +58,7 @@ export const meal = z.strictObject({
   inferred: z.boolean(),
   unusable: z.array(unusable),
   course: mealCourse.nullable(),
-  beside: z.array(noted),
+  nearby: z.array(noted),
 });
 
 const untilMorning = z.strictObject({
@@ -95,7 +95,7 @@ export const correction = z.strictObject({
   change4hMgPerDl: z.number().nullable(),
   low: z.boolean().nullable(),
   unusable: z.array(z.enum(['gap', 'overlap', 'low-at-start'])),
-  beside: z.array(noted),
+  nearby: z.array(noted),
 });
 
 const comparisonId = z.enum([

@@ -78,5 +78,5 @@ export const alarms = z.strictObject({
   nights: z.array(z.strictObject({ date: z.iso.date(), alarms: z.number() })),
   lowsWith: z.number(),
   lows: z.number(),
-  apart: z.number(),
+  withoutLow: z.number(),
 });

@@ -85,7 +85,7 @@ export const mealsLike = (
         inferred: false,
         unusable,
         course: { ...course, ...more },
-        beside: [],
+        nearby: [],
       }),
     ),
   );
@@ -131,7 +131,7 @@ export const correctionsLike = (...given: Partial<Correction>[]): Measured<Corre
       change4h: -80,
       low: false,
       unusable: [],
-      beside: [],
+      nearby: [],
       ...one,
     })),
   );

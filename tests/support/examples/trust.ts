@@ -101,7 +101,7 @@ export function alarmsLike(nights: number[], lowsWith: number, lows: number): Me
     nights: nights.map((alarms, day) => ({ date: exampleDate(day), alarms })),
     lowsWith,
     lows,
-    apart: 0,
+    withoutLow: 0,
   };
   return sameWay(value, value.noted, 'notes');
 }
@@ -155,6 +155,6 @@ export function sensorsLike(...starts: number[]): Measured<Sensors> {
 
 export function a1cLike(percent: number, gmi: number | null): Measured<LabA1c> {
   const difference = gmi === null ? null : gmi - percent;
-  const value = { percent, mmolPerMol: 53, eag: mg(28.7 * percent - 46.7), mean: mg(150), gmi, apart: difference };
+  const value = { percent, mmolPerMol: 53, eag: mg(28.7 * percent - 46.7), mean: mg(150), gmi, difference };
   return sameWay(value, 4000, 'readings');
 }
