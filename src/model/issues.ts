@@ -36,6 +36,7 @@ export interface IssueTells {
   'letters-lost': Counted;
   'layout-invalid': { actual: readonly string[] } & Asks<'layout'>;
   'layout-does-not-fit': Bare;
+  'place-is-named': Pair<string, string>;
   'test-data': Bare;
   // Tables of text.
   'no-columns': Asks<'layout'>;

@@ -1055,6 +1055,7 @@ export interface WordParams {
   'issues.second-60': 'count' | 'file';
   'issues.half-not-needed': 'count' | 'file';
   'issues.layout-invalid': 'actual' | 'option';
+  'issues.place-is-named': 'expected' | 'file' | 'actual';
   'issues.layout-does-not-fit': 'file';
   'issues.archive-damaged': 'file';
   'issues.archive-too-large': 'file';

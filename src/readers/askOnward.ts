@@ -45,7 +45,8 @@ function answerFor(issue: Issue, question: Question, settings: CheckedSettings):
   if (question.of === 'day-order') return { ...settings, dateOrder: question.answer };
   if (question.of === 'unit') return question.answer && { ...settings, unit: question.answer };
   if (question.of === 'zone') return { ...settings, zone: 'UTC' };
-  if (question.of !== 'layout') return undefined;
+  // What stands behind a delimiter that may be another one is no question yet.
+  if (question.of !== 'layout' || question.field === 'delimiter') return undefined;
   const laid: Record<string, unknown> = { ...settings.layout };
   const supposed = question.answer ? filled(question.answer, mostRows(issue)) : SUPPOSED[question.field];
   if (!supposed) return undefined;

@@ -8,6 +8,7 @@ import { readFhir, recogniseFhir } from './fhir/fhir.ts';
 import { checkManifest, manifestOf } from './fhir/manifest.ts';
 import { agreed, type Hints, isOpen, tellZone } from './hints.ts';
 import { readJsonRecords, recogniseJson } from './json/jsonRecords.ts';
+import { proposeOneLayout } from './oneLayout.ts';
 import { readOpenMhealth, recogniseOpenMhealth } from './openMhealth/openMhealth.ts';
 import { type CheckedSettings, checkSettings } from './reading.ts';
 import { readDelimited, recogniseDelimited } from './table/delimited.ts';
@@ -79,6 +80,7 @@ export function readInputs(inputs: Input[], given: ReadSettings): ReadFile[] {
   tellZone(files, settings);
   tellWorldTime(files, settings);
   for (const file of files) lookAtSeries(file, settings.layout?.series === 'confirmed');
+  proposeOneLayout(files, settings.layout);
   opened.forEach((one, i) => {
     const manifest = 'input' in one && files[i]!.kind === 'fhir' ? manifestOf(one.input) : undefined;
     if (manifest) files[i]!.issues.push(...checkManifest(manifest, files[i]!.name, files));

@@ -4,7 +4,7 @@ import { check } from './problems.ts';
 
 /**
  * What a column can mean. `half` says before or after noon, `world` is world time beside the wearer's own. `glucose` leaves
- * sensor or finger stick open; `value` depends on the row's kind.
+ * sensor or finger stick open; `value` depends on the row's kind; `nutrient` is protein, fat, fibre or energy of food, kept as words.
  */
 export const ROLES = [
   'time',
@@ -24,6 +24,7 @@ export const ROLES = [
   'insulin-rate',
   'insulin-name',
   'carbohydrate',
+  'nutrient',
   'food',
   'meal',
   'exercise',

@@ -70,7 +70,9 @@ describe('food', () => {
     const digest = tell(
       `Time;Dietary intake;Total carb (g);Dietary fiber (g);Sugar (g);Protein (g);Total fat (g);Calories\n${at};oats;45;6;12;9;5;300\n`,
     );
-    expect(digest.notes).toEqual([`${at} meal 45 g [oats]`]);
+    expect(digest.notes).toEqual([
+      `${at} meal 45 g [oats] "Dietary fiber (g) 6, Sugar (g) 12, Protein (g) 9, Total fat (g) 5, Calories 300"`,
+    ]);
   });
   it.each(['Total carb', 'total_carb', 'Net carbs (g)', 'Kohlenhydrate gesamt'])('%s is carbohydrate', (name) => {
     expect(tell(`Time;${name}\n${at};45`).notes[0]).toMatch(/ meal 45/);

@@ -14,6 +14,8 @@ export interface Verdict {
   is: 'equal' | 'refused' | 'dead-end' | 'lossy' | 'silent';
   /** Codes of the refusals, in the order they came. */
   asked: string[];
+  /** Questions of the first run: how many a person meets before anything can be shown. */
+  questions: number;
   differences: Difference[];
 }
 
@@ -42,22 +44,29 @@ export async function judge(written: Written): Promise<Verdict> {
   const settings: Settings = { targets: 'adult', today: TODAY, person: {} };
   const inputs = await openWorkbooks(written.inputs.map((input): Input => ({ ...input })));
   const asked: string[] = [];
+  let questions = 0;
   for (let turn = 0; turn <= MOST_ANSWERS; turn++) {
     const read = intake(inputs, settings);
     if (read.ok) {
       if (written.never.length > 0)
-        return { is: 'silent', asked, differences: [{ what: 'joined', said: false, detail: written.never.join() }] };
+        return {
+          is: 'silent',
+          asked,
+          questions,
+          differences: [{ what: 'joined', said: false, detail: written.never.join() }],
+        };
       const found = differences(written, read.timeline, read.setAside);
       if (written.mustAsk && asked.length === 0)
         found.push({ what: 'contradiction not asked', said: false, detail: 'the unit named cannot be' });
-      if (found.length === 0) return { is: asked.length > 0 ? 'refused' : 'equal', asked, differences: [] };
-      return { is: found.every(({ said }) => said) ? 'lossy' : 'silent', asked, differences: found };
+      if (found.length === 0) return { is: asked.length > 0 ? 'refused' : 'equal', asked, questions, differences: [] };
+      return { is: found.every(({ said }) => said) ? 'lossy' : 'silent', asked, questions, differences: found };
     }
     const refusals = refusalsOf(read.issues);
+    if (turn === 0) questions = refusals.length;
     asked.push(...refusals.map(({ code }) => code).slice(0, 1));
-    if (written.never.length > 0 || written.final) return { is: 'refused', asked, differences: [] };
+    if (written.never.length > 0 || written.final) return { is: 'refused', asked, questions, differences: [] };
     // Where a refusal only says that nothing is left, the reasons before it name what helps.
     if (![...refusals, ...read.issues].some((issue) => answer(settings, issue, written))) break;
   }
-  return { is: 'dead-end', asked, differences: [] };
+  return { is: 'dead-end', asked, questions, differences: [] };
 }

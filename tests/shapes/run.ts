@@ -36,6 +36,10 @@ async function part(which: number, parts: number): Promise<Tally> {
     add(verdict.is === 'equal' ? 'equal' : `${verdict.is} ${side}`);
     for (const reason of [...written.open, ...written.never]) add(`open because: ${reason}`);
     if (verdict.asked.length > 0) add(`asked ${side}: ${verdict.asked[0]}`);
+    if (verdict.is === 'refused' && verdict.asked.length > 0) {
+      add(`questions in the first run: ${verdict.questions}`);
+      add(`rounds until it is read: ${verdict.asked.length}`);
+    }
     if (verdict.is === 'equal' || verdict.is === 'refused') continue;
     const kind = kindOf(verdict);
     add(`  ${kind}`);

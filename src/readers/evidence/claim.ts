@@ -1,5 +1,6 @@
 import type { ColumnAccount } from '../../model/input.ts';
 import type { Role, TableLayout } from '../../schemas/layout.ts';
+import { isFoodUnit, isNutrient, isSugar } from '../notes/nutrients.ts';
 import type { Column } from '../table/header.ts';
 import { offsetOfLayout } from '../table/layoutTables.ts';
 import { limitWord } from '../table/limits.ts';
@@ -14,6 +15,8 @@ export interface Claimed {
   profiles: Profile[];
   /** What was settled already, by column. */
   accounts: Map<number, Omit<ColumnAccount, 'name' | 'role'>>;
+  /** Columns whose own name says otherwise than a layout says of their place. */
+  otherwise: Column[];
 }
 
 const NUMBERS: Role[] = ['sensor', 'glucose', 'fingerstick'];
@@ -23,8 +26,7 @@ const FEW_CELLS = 10;
 /** How far from world time a clock is, in a column without a name that says so. */
 const OFFSET = /^[+\u2212-](?:0\d|1[0-4]):[0-5]\d$/;
 const OPEN: Role[] = ['ignore', 'kind', 'note', 'unit', 'person', 'alarm'];
-const NUTRIENT =
-  /^(?:calorie|kcal|kj|energy|carb|fib|protein|fat|sodium|sugar|zucker|azucar|sucre|zuccher|suiker|socker|sukker|kalori|eiwit|fett|grasa|lipid)/;
+const OF_FOOD: Role[] = ['carbohydrate', 'food', 'meal'];
 
 /** Hears the cells of each column beside its name: a claim that the cells cannot bear falls, and cells that speak for themselves are heard. */
 export function claimColumns(records: Records, table: Table, layout: TableLayout | undefined): Claimed {
@@ -46,16 +48,31 @@ export function claimColumns(records: Records, table: Table, layout: TableLayout
     }
     return settled.column;
   });
-  return { columns, profiles, accounts };
+  return { columns, profiles, accounts, otherwise: otherwiseNamed(table.columns, layout) };
 }
 
 /** Columns as a layout means them, where it speaks of them. A place speaks of a column that no name of its own tells apart. */
 export function meantColumns(columns: Column[], layout: TableLayout | undefined): Column[] {
   if (!layout?.meanings) return columns;
+  const bare = isBare(columns);
+  return columns.map((column) => meant(column, layout, bare(column)));
+}
+
+function isBare(columns: readonly Column[]): (column: Column) => boolean {
   const names = new Map<string, number>();
   for (const { name } of columns) names.set(plain(name), (names.get(plain(name)) ?? 0) + 1);
-  const bare = ({ name }: Column): boolean => /^(?:#\d+)?$/.test(name) || names.get(plain(name))! > 1;
-  return columns.map((column) => meant(column, layout, bare(column)));
+  return ({ name }) => /^(?:#\d+)?$/.test(name) || names.get(plain(name))! > 1;
+}
+
+/** Columns whose own names say otherwise than a layout says of their places: those may be places of another file. */
+function otherwiseNamed(columns: Column[], layout: TableLayout | undefined): Column[] {
+  if (!layout?.meanings) return [];
+  const bare = isBare(columns);
+  return columns.filter((column) => {
+    const said = layout.meanings?.[`#${column.index + 1}`];
+    const role = typeof said === 'string' ? said : said?.role;
+    return role !== undefined && role !== column.role && !bare(column);
+  });
 }
 
 function meant(column: Column, layout: TableLayout, bare: boolean): Column {
@@ -105,6 +122,7 @@ function heard(column: Column, profile: Profile, all: Column[]): Heard {
     if (kind === 'serial' && column.role !== 'note' && (column.role !== 'kind' || profile.cells >= FEW_CELLS))
       return as('ignore', 'serial');
   }
+  if (isOfFood(column, profile, all)) return as('nutrient', 'name');
   if (!NUMBERS.includes(column.role)) return { column };
   // Words, times and names under a header that promises glucose are none.
   const wordy = NO_NUMBER.includes(kind) && Number.isNaN(profile.low) && profile.cells >= FEW_CELLS;
@@ -113,21 +131,17 @@ function heard(column: Column, profile: Profile, all: Column[]): Heard {
   if (column.unit === '%') return as('ignore', 'other-quantity', column.unit);
   if ((column.foreign || column.maybe) && others.some((other) => !other.foreign && !other.maybe))
     return as('ignore', 'other-quantity', column.unit);
-  if (column.role === 'glucose' && isNutrient(column, all)) return as('ignore', 'other-quantity', column.unit);
   return { column };
 }
 
-/** Sugar among carbohydrate, protein and fat is sugar in food. */
-function isNutrient(column: Column, all: Column[]): boolean {
-  const words = tokens(column.name);
-  if (
-    column.unit === 'mg/dL' ||
-    column.unit === 'mmol/L' ||
-    words.some((word) => /blood|blut|sangre|sang|sensor|gluc|glyk|glyc/.test(word))
-  )
+/** Protein, fat, fibre, energy beside food or beside each other; sugar among two of those is sugar in food. */
+function isOfFood(column: Column, { low }: Profile, all: Column[]): boolean {
+  if (!['ignore', 'glucose', 'food'].includes(column.role) || !isFoodUnit(column.unit) || Number.isNaN(low))
     return false;
-  const otherNutrients = all.filter(
-    (other) => other !== column && tokens(other.name).some((word) => NUTRIENT.test(word)),
-  );
-  return words.some((word) => NUTRIENT.test(word)) && otherNutrients.length >= 2;
+  const others = all.filter((other) => other !== column);
+  const besideNutrients = others.filter(({ name, role }) => role !== 'food' && isNutrient(name)).length;
+  const eaten = others.filter(({ role }) => OF_FOOD.includes(role)).length;
+  if (isNutrient(column.name)) return besideNutrients + eaten > 0;
+  const ofBlood = tokens(column.name).some((word) => /blood|blut|sangre|sang|sensor|gluc|glyk|glyc/.test(word));
+  return isSugar(column.name) && !ofBlood && besideNutrients > 0 && besideNutrients + eaten > 1;
 }

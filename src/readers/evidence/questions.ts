@@ -69,5 +69,5 @@ export function askMeaning(book: IssueBook, { column, value }: GlucoseCells, lin
   });
 }
 
-const meaning = (meanings: Record<string, string>) =>
+export const meaning = (meanings: Record<string, string>) =>
   ({ of: 'layout', field: 'meanings', answer: JSON.stringify({ meanings }) }) as const;

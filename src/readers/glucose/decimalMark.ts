@@ -39,7 +39,11 @@ export function settleMark(
     const expected = cells.column.name;
     if (few) book.add('decimal-mark-odd', 'note', lineOf(dot < comma ? a : b), { actual, expected });
     else {
-      const question = { of: 'layout', field: 'decimalMark' } as const;
+      const question = {
+        of: 'layout',
+        field: 'decimalMark',
+        answer: JSON.stringify({ decimalMark: dot < comma ? ',' : '.' }),
+      } as const;
       book.add('decimal-marks-mixed', 'refusal', lineOf(Math.max(a, b)), { actual, expected, question });
       return false;
     }

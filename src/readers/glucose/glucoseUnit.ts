@@ -59,7 +59,7 @@ export function settleUnit(
     book.add('unit-line-contradicts', 'refusal', words.headerLine, {
       actual: { is: 'at-line', text: line.unit, line: line.line },
       expected: named,
-      question: { of: 'layout', field: 'unit' },
+      question: layoutUnit(line.unit),
     });
     return undefined;
   }
@@ -69,7 +69,7 @@ export function settleUnit(
     book.add('unit-contradicts-file', 'refusal', other.line, {
       actual: other.unit,
       expected: asked!,
-      question: { of: 'layout', field: 'unit' },
+      question: layoutUnit(asked!),
     });
     return undefined;
   }
@@ -83,7 +83,7 @@ export function settleUnit(
       book.add('unit-contradicts-values', 'refusal', lineOf(0), {
         actual: seen,
         expected: fromHeader,
-        question: { of: 'layout', field: 'unit' },
+        question: layoutUnit(fromHeader === 'mg/dL' ? 'mmol/L' : 'mg/dL'),
       });
       return undefined;
     }
@@ -105,6 +105,8 @@ export function settleUnit(
   const weighed = weighUnit(cells, lineOf, words.hinted, book, choices);
   return weighed && fill(cells, weighed);
 }
+
+const layoutUnit = (unit: GlucoseUnit) => ({ of: 'layout', field: 'unit', answer: JSON.stringify({ unit }) }) as const;
 
 /** Where the file says another unit than the user: in the names of the columns, or in the first row that does. */
 function contradiction(

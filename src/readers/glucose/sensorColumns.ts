@@ -4,7 +4,7 @@ import type { IssueBook } from '../book.ts';
 import { curveOf, isSmooth } from '../evidence/curve.ts';
 import { groupsOf } from '../evidence/groups.ts';
 import type { Kinds } from '../evidence/kinds.ts';
-import { askMeaning, askSensor } from '../evidence/questions.ts';
+import { askMeaning, askSensor, meaning } from '../evidence/questions.ts';
 import type { Column } from '../table/header.ts';
 import { cellText, type Records } from '../table/records.ts';
 import type { Table } from '../table/tables.ts';
@@ -69,7 +69,7 @@ export function settleGlucose(context: GlucoseContext): GlucoseColumn[] | undefi
         book.add('sparse-glucose', 'warning', 0, {
           actual: cells.column.name,
           expected: evidence,
-          question: { of: 'layout', field: 'columns' },
+          question: meaning({ [cells.column.name]: 'sensor' }),
         });
       }
     }

@@ -22,7 +22,7 @@ export function noteOfKind(
   at: NotePlace,
 ): { note?: NoteEntry; rest: boolean; bare: boolean; zero?: boolean } {
   const raw = value ? cellText(records, row, value.index) : '';
-  const note: NoteEntry = { ...at, kind };
+  const note: NoteEntry = { ...at, kind: kind === 'nutrient' ? 'meal' : kind };
   let bare = false;
   if (kind === 'exercise') {
     if (isRest(kindText) || isRest(words)) return { rest: true, bare };
@@ -33,6 +33,12 @@ export function noteOfKind(
       bare = unit === undefined;
     }
     note.label = words === '' ? kindText : words;
+    return { note, rest: false, bare };
+  }
+  if (kind === 'nutrient') {
+    if (raw === '' || /^0+(?:[.,]0+)?$/.test(raw)) return { rest: false, bare, zero: raw !== '' };
+    note.text = [kindText, raw, unit ?? ''].filter((part) => part !== '').join(' ');
+    if (words !== '') note.label = words;
     return { note, rest: false, bare };
   }
   if (kind === 'text' || kind === 'alarm' || kind === 'sensor') {

@@ -1,9 +1,10 @@
 import type { NoteKind } from '../../model/input.ts';
 import { isRate } from '../table/phrases.ts';
 import { conceptsOf, tokens } from '../table/vocabulary.ts';
+import { isNutrient } from './nutrients.ts';
 
 /** What a word in a record-kind column says the row is about. */
-export type RowKind = NoteKind | 'reading' | 'glucose';
+export type RowKind = NoteKind | 'reading' | 'glucose' | 'nutrient';
 
 const known = new Map<string, RowKind | ''>();
 
@@ -27,7 +28,10 @@ function meaning(text: string): RowKind | '' {
     return 'insulin-rate';
   if (has.has('calibration')) return 'calibration';
   if (has.has('alarm')) return 'alarm';
-  if (has.has('carbohydrate') || has.has('food')) return 'meal';
+  if (has.has('carbohydrate')) return 'meal';
+  // Grams of protein are no carbohydrate.
+  if (isNutrient(text)) return 'nutrient';
+  if (has.has('food')) return 'meal';
   if (has.has('fingerstick')) return 'fingerstick';
   if (has.has('insulin') || has.has('bolus')) return 'insulin';
   if (has.has('exercise')) return 'exercise';

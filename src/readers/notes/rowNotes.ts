@@ -22,6 +22,7 @@ export const NOTE_ROLES: Role[] = [
   'insulin',
   'insulin-rate',
   'carbohydrate',
+  'nutrient',
   'food',
   'meal',
   'exercise',
@@ -91,16 +92,18 @@ export function notesOfRow(records: Records, row: number, columns: Column[], all
     return unit === undefined ? { amount } : { amount, unit };
   };
 
+  const nutrients = filled.filter((column) => column.role === 'nutrient' && !isZero(text(column)));
   const carbs = first('carbohydrate');
   const food = first('food');
   const meal = first('meal');
-  if (carbs || food || meal) {
+  if (carbs || food || meal || nutrients.length > 0) {
     const amount = carbs ? amountOf(carbs) : {};
     const label = (food ? text(food) : meal ? text(meal) : '').replace(/\s*[\r\n]+\s*/g, ', ');
-    const words = [amount.text, food && meal ? text(meal) : ''].filter(Boolean).join('; ');
+    const within = nutrients.map((column) => `${column.name} ${text(column)}`).join(', ');
+    const words = [amount.text, food && meal ? text(meal) : '', within].filter(Boolean).join('; ');
     // A zero in a column that every row fills is a filler, not a meal.
-    if (!carbs && isMealRelation(label)) push('text', { text: label });
-    else if (amount.amount !== 0 || label !== '') {
+    if (!carbs && within === '' && isMealRelation(label)) push('text', { text: label });
+    else if (amount.amount !== 0 || label !== '' || within !== '') {
       push('meal', { ...amount, ...(label ? { label } : {}), ...(words ? { text: words } : {}) });
     } else zero = true;
   }
@@ -155,3 +158,6 @@ function isOfExercise(lasting: Column, all: Column[]): boolean {
   if (said.has('exercise') || said.has('sport') || said.has('active')) return true;
   return all.some(({ role }) => role === 'exercise' || role === 'intensity');
 }
+
+/** Nothing of it, or a sign that stands for nothing. */
+const isZero = (text: string): boolean => isNo(text) || /^0+(?:[.,]0+)?(?:\s*\p{L}+)?$/u.test(text);

@@ -2,6 +2,7 @@ import type { Role } from '../../schemas/layout.ts';
 import { isOwnName, type MarkKind, markKindOf } from '../evidence/persons.ts';
 import { offsetNamed } from '../evidence/zoneWords.ts';
 import { anyUnit, foreignUnit, glucoseUnit, otherUnit } from '../glucose/unit.ts';
+import { isNutrient } from '../notes/nutrients.ts';
 import { isRate } from './phrases.ts';
 import { type Concept, conceptsOf, tokens } from './vocabulary.ts';
 
@@ -165,6 +166,7 @@ function roleOf(has: Set<Concept>, words: string[], unit?: string): Role {
   )
     return 'ignore';
   // Grams of food or of a value are carbohydrate only where no other word says of what.
+  if (isNutrient(words.join(' '))) return 'ignore';
   if (unit === 'g')
     return (has.has('food') || has.has('value')) &&
       words.every((word) => /^[a-z]{1,3}$/.test(word) || conceptsOf([word]).size > 0)

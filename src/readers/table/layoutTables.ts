@@ -1,4 +1,4 @@
-import type { Layout, TableLayout } from '../../schemas/layout.ts';
+import type { Layout, Role, TableLayout } from '../../schemas/layout.ts';
 import { firstFrom } from '../../stats/sorted.ts';
 import { MINUTE_MS } from '../../time/calendar.ts';
 import { offsetText } from '../../time/offset.ts';
@@ -7,13 +7,15 @@ import type { CheckedSettings } from '../reading.ts';
 import type { Column } from './header.ts';
 import { widthFrom } from './nameless.ts';
 import { cellText, fieldCount, type Records } from './records.ts';
-import type { Table } from './tables.ts';
+import { findTables, SAMPLE, type Table } from './tables.ts';
 import { plain } from './vocabulary.ts';
 
 /** A table with what a layout says about it. */
 export interface LaidTable extends Table {
   layout: TableLayout;
 }
+
+const COMMA = 0x2c;
 
 const recordAtLine = (records: Records, line: number): number => firstFrom(records.line, records.count, line);
 
@@ -54,17 +56,44 @@ export function layTables(records: Records, layout: Layout): LaidTable[] | undef
     const header = headerRow(records, part);
     if (header === undefined) return undefined;
     const columns = columnsUnder(part, header < 0 ? [] : namesOf(records, header));
-    if (!columns) return undefined;
+    if (!columns || (header < 0 && isNamedOtherwise(records, columns))) return undefined;
     const from = part.firstLine !== undefined ? recordAtLine(records, part.firstLine) : header + 1;
-    // What a layout by places does not speak of stands there all the same.
-    const width = header < 0 ? widthFrom(records, from) : 0;
-    while (columns.length < width)
-      columns.push({ index: columns.length, name: `#${columns.length + 1}`, role: 'ignore' });
+    if (header < 0) fillUp(columns, records, from);
     const before = tables[tables.length - 1];
     if (before) before.to = Math.min(before.to, header >= 0 ? header : from);
     tables.push({ header, from: Math.min(from, records.count), to: records.count, columns, layout: part });
   }
   return tables;
+}
+
+/** Roles whose readings and doses are told apart here. */
+const GLUCOSE: Role[] = ['sensor', 'glucose', 'fingerstick', 'value', 'calibration'];
+
+/**
+ * Columns known by their places alone are those of another file where this one has names that say something else of them: a folder
+ * may hold a log with names beside an export without.
+ */
+function isNamedOtherwise(records: Records, columns: readonly Column[]): boolean {
+  const named = findTables(records)[0];
+  if (!named) return false;
+  return columns.some(({ index, role }) => {
+    const own = named.columns[index]?.role ?? 'ignore';
+    return role !== 'ignore' && own !== 'ignore' && role !== own && GLUCOSE.includes(role) !== GLUCOSE.includes(own);
+  });
+}
+
+/**
+ * A table without names is as wide as most of its rows, also where a layout speaks of fewer columns. One more of single digits may be
+ * what a decimal comma parted off, and is left out so that it is asked for.
+ */
+function fillUp(columns: Column[], records: Records, from: number): void {
+  const width = widthFrom(records, from);
+  let digits = records.delimiter === COMMA;
+  for (let r = from; digits && r < Math.min(records.count, from + SAMPLE); r++)
+    digits = /^\d?$/.test(cellText(records, r, columns.length));
+  if (digits && width === columns.length + 1) return;
+  while (columns.length < width)
+    columns.push({ index: columns.length, name: `#${columns.length + 1}`, role: 'ignore' });
 }
 
 /**

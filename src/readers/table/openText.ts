@@ -5,8 +5,9 @@ import type { IssueBook } from '../book.ts';
 import { meantColumns } from '../evidence/claim.ts';
 import { askSensor } from '../evidence/questions.ts';
 import { delimiterName, fitDelimiters, fitOfRecords, hintedDelimiter, onlyDelimiter } from './delimiter.ts';
+import type { Column } from './header.ts';
 import { columnsByContent, firstOfData } from './nameless.ts';
-import { type Records, recordText, scanRecords } from './records.ts';
+import { cellText, type Records, recordText, scanRecords } from './records.ts';
 import { findTables, type Table, unknownNames } from './tables.ts';
 
 interface Opened {
@@ -69,7 +70,11 @@ export function openText(
     book.add('delimiter-unclear', 'refusal', 0, {
       actual: markShown(chosen!.fit.delimiter),
       expected: markShown(next.fit.delimiter),
-      question: { of: 'layout', field: 'delimiter' },
+      question: {
+        of: 'layout',
+        field: 'delimiter',
+        answer: JSON.stringify({ delimiter: String.fromCharCode(chosen!.fit.delimiter) }),
+      },
     });
     return { records: chosen!.opened.records, tables: [] };
   }
@@ -111,7 +116,7 @@ function finish(
   if (times.length === 0 || values === 0 || names !== undefined) {
     book.add('columns-unclear', 'refusal', 0, {
       actual: recordText(records, names ?? 0),
-      question: { of: 'layout', field: 'columns' },
+      question: { of: 'layout', field: 'columns', answer: openColumns(records, columns, names) },
     });
   } else if (values > 1 && !glucose.some(({ given }) => given)) {
     askSensor(book, glucose[0]!, glucose[1]!);
@@ -121,4 +126,20 @@ function finish(
     return { records, tables: [{ header: -1, from, to: records.count, columns }] };
   }
   return opened;
+}
+
+/** Columns asked for in one layout. */
+const MOST_ASKED = 8;
+
+/** A layout to fill in, of a table whose names mean nothing here: its times, and the columns that hold numbers. */
+function openColumns(records: Records, columns: readonly Column[], names: number | undefined): string {
+  const told = columns.filter(({ role }) => role !== 'ignore').slice(0, MOST_ASKED);
+  const name = (column: Column): string =>
+    (names === undefined ? '' : cellText(records, names, column.index)) || column.name;
+  const once = new Set(told.map(name)).size === told.length;
+  const asked = (told.length > 0 ? told : columns.slice(0, MOST_ASKED)).map((column) => [
+    once ? name(column) : column.name,
+    column.role === 'time' ? 'time' : '…',
+  ]);
+  return JSON.stringify({ columns: Object.fromEntries(asked) });
 }

@@ -34,6 +34,8 @@ export function readTable(reading: Reading, table: Table, layout: TableLayout | 
   };
   if (delimiterInNumbers(records, table, book)) return refuse();
   claimed = claimColumns(records, table, layout);
+  for (const { name, index } of claimed.otherwise)
+    book.add('place-is-named', 'warning', 0, { actual: name, expected: `#${index + 1}` });
   const times = tableTimes(reading, table, claimed, layout);
   if (times === 'none') {
     reading.columns.push(...columnLedger(claimed.columns, claimed));

@@ -118,7 +118,7 @@ export function tableTimes(
     book.add('clock-half-lost', 'refusal', lineOf(0), {
       actual: clock.column.name,
       expected: both,
-      question: { of: 'layout', field: 'clock' },
+      question: { of: 'layout', field: 'clock', answer: JSON.stringify({ clock: '24-hour' }) },
     });
     return undefined;
   }

@@ -39,7 +39,7 @@ export function serialBase(
     book.add('serial-dates-unclear', 'refusal', lineOf(topAt), {
       actual: as(1900),
       expected: as(1904),
-      question: { of: 'layout', field: 'serialDates' },
+      question: { of: 'layout', field: 'serialDates', answer: JSON.stringify({ serialDates: 1900 }) },
     });
     return undefined;
   }

@@ -22,7 +22,7 @@ describe('real recordings are read whole', () => {
     expect([...new Set(got.notes.map(({ kind }) => kind))]).toEqual(['meal']);
     expect(got.notes).toHaveLength(61);
     expect(got.notes.reduce((sum, { amount = 0 }) => sum + amount, 0)).toBeCloseTo(1702.9, 6);
-    expect(got.columns?.find(({ name }) => name === 'sugar')).toMatchObject({ role: 'ignore', why: 'other-quantity' });
+    expect(got.columns?.find(({ name }) => name === 'sugar')).toMatchObject({ role: 'nutrient', why: 'name' });
   });
   it('every column of every file is explained', () => {
     for (const path of [

@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest';
 import type { ReadFile, ReadSettings } from '../../../src/model/input.ts';
-import { read, refusals, sugar } from './tables.ts';
+import { readInputs } from '../../../src/readers/index.ts';
+import { TODAY } from '../digest.ts';
+import { read, refusals, sugar, table } from './tables.ts';
 
 /** What a table can leave open: all of it is asked in the first run, and whatever is proposed for it leaves one more round at most. */
 const OPEN = ['clocks', 'halves', 'order', 'kinds', 'unit'] as const;
@@ -35,35 +37,71 @@ function sheet(open: Set<Open>): string {
   return `${head}${open.has('unit') ? '' : ' (mg/dL)'}\n${rows.join('')}`;
 }
 
-/** All that the refusals of a file propose, taken together. */
-function answers({ issues }: ReadFile, before: Partial<ReadSettings>): Partial<ReadSettings> {
+/** What the refusals of a file propose: of its layouts one alone, which holds what the others ask for too. */
+function answers({ issues }: ReadFile, before: Partial<ReadSettings>, which: 'first' | 'last'): Partial<ReadSettings> {
   const given = { ...before };
+  let laid = false;
   for (const issue of issues) {
     if (issue.level !== 'refusal' || !('question' in issue) || !issue.question) continue;
     const { question } = issue;
     if (question.of === 'unit') given.unit = question.answer ?? 'mg/dL';
     if (question.of === 'day-order') given.dateOrder = question.answer;
-    if (question.of !== 'layout') continue;
-    const answer = question.answer ?? (question.field === 'clock' ? '{"clock":"24-hour"}' : '{}');
-    given.layout = {
-      ...(given.layout as object | undefined),
-      ...JSON.parse(answer.replace('"Blap":"…"', '"Blap":"sensor"').replace('…', 'insulin')),
-    };
+    if (question.of !== 'layout' || (laid && which === 'first')) continue;
+    laid = true;
+    given.layout = JSON.parse(question.answer!.replace('"Blap":"…"', '"Blap":"sensor"').replace('…', 'insulin'));
   }
   return given;
 }
 
 const combinations = Array.from({ length: 2 ** OPEN.length }, (_, n) => OPEN.filter((_, bit) => n & (1 << bit)));
 
-test.each(combinations.map((open) => [open.join(' ') || 'nothing', new Set(open)] as const))('open: %s', (_, open) => {
+const cases = combinations.flatMap((open) =>
+  (['first', 'last'] as const).map((which) => [open.join(' ') || 'nothing', which, new Set(open)] as const),
+);
+
+test.each(cases)('open: %s; the %s layout that is printed is taken', (_, which, open) => {
   const text = sheet(open);
   const first = read(text);
   const asked = OPEN.filter((one) => refusals(first).includes(CODE[one]));
   expect(asked).toEqual([...open]);
-  let settings = answers(first, {});
+  let settings = answers(first, {}, which);
   let next = read(text, settings);
-  settings = answers(next, settings);
+  settings = answers(next, settings, which);
   next = read(text, settings);
   expect(refusals(next)).toEqual([]);
   expect(next.readings.count).toBeGreaterThanOrEqual(N);
+});
+
+test('a layout given before stands in what is proposed next, and so do the questions of other files', () => {
+  const text = sheet(new Set(['kinds', 'clocks']));
+  const layout = { clock: '24-hour' } as const;
+  const [a, b] = readInputs(
+    [
+      { name: 'a.csv', bytes: new TextEncoder().encode(text) },
+      { name: 'b.csv', bytes: new TextEncoder().encode(sheet(new Set(['kinds'])).replaceAll('Fnord', 'Grmbl')) },
+    ],
+    { today: TODAY, layout },
+  );
+  const proposed = [a, b].map((file) =>
+    file!.issues.flatMap((issue) =>
+      'question' in issue && issue.question?.of === 'layout' ? issue.question.answer : [],
+    ),
+  );
+  expect(proposed.flat().length).toBeGreaterThan(1);
+  for (const answer of proposed.flat())
+    expect(JSON.parse(answer ?? '')).toMatchObject({ ...layout, kinds: { Fnord: '…', Grmbl: '…' } });
+});
+
+test('what a person has to look at is no part of another answer', () => {
+  const rough = table('Time,Glucose (mg/dL)', 200, (i) => String(100 + ((i * 7919) % 211)));
+  const [a, b] = readInputs(
+    [rough, sheet(new Set(['kinds']))].map((text, i) => ({ name: `${i}.csv`, bytes: new TextEncoder().encode(text) })),
+    { today: TODAY },
+  );
+  const answersOf = (file: ReadFile): unknown[] =>
+    file.issues.flatMap((issue) =>
+      'question' in issue && issue.question?.of === 'layout' ? JSON.parse(issue.question.answer ?? '{}') : [],
+    );
+  expect(answersOf(a!)).toEqual([expect.objectContaining({ series: 'confirmed' })]);
+  expect(answersOf(b!)).toEqual([{ kinds: { Blap: 'sensor', Fnord: '…' } }]);
 });
