@@ -3,6 +3,7 @@ import type { SetAside } from '../../src/timeline/setAside.ts';
 import { MGDL_PER_MMOL, UNITS } from '../../src/units.ts';
 import { sheetName } from './render.ts';
 import type { TrueNote } from './truth.ts';
+import { words as allWords } from './words.ts';
 import { placeKey, type Written } from './write.ts';
 
 /** One thing that came back otherwise. `said`: the program told the line as not used. */
@@ -163,7 +164,7 @@ function noteDifferences(written: Written, timeline: Timeline, aside: Set<string
       found.push({ what: `${one.kind} words lost`, said: false, detail });
   }
   for (const { note, used, wall, words } of read) {
-    if (used) continue;
+    if (used || isOfFood(written, note)) continue;
     found.push({
       what: `${note.kind} nobody wrote`,
       said: note.kind === 'text',
@@ -172,6 +173,13 @@ function noteDifferences(written: Written, timeline: Timeline, aside: Set<string
   }
   return found;
 }
+
+/** Protein beside carbohydrate is food without an amount of it. */
+const isOfFood = ({ shape }: Written, { kind, amount, text }: Timeline['notes'][number]): boolean =>
+  shape.decoy === 'protein' &&
+  kind === 'meal' &&
+  amount === undefined &&
+  text?.includes(allWords.get(shape.language)!.decoys.protein!) === true;
 
 const amountFits = (one: TrueNote, amount: number | undefined): boolean =>
   one.amount === undefined || (amount !== undefined && near(amount, one.amount));
