@@ -1,4 +1,5 @@
 import { type Column, type Making, noteColumns, timeColumns } from './columns.ts';
+import { isRecords, isSheet } from './shape.ts';
 import type { Line, Sheet } from './table.ts';
 import { KINDS, kindWord } from './words.ts';
 
@@ -23,7 +24,11 @@ function tableLayout(
       return [once ? name : `#${c + 1 + shift}`, spec(column)];
     });
   return {
-    ...(head ? { headerLine: lineOf.get(head)! } : { headerLine: 0, firstLine: lineOf.get(first!)! }),
+    ...(isRecords(shape)
+      ? {}
+      : head
+        ? { headerLine: lineOf.get(head)! }
+        : { headerLine: 0, firstLine: lineOf.get(first!)! }),
     decimalMark: shape.number === 'comma' ? ',' : '.',
     unit: shape.unit,
     ...(form.order ? { dateOrder: form.order } : {}),
@@ -42,7 +47,7 @@ function wholeLayout(sheet: Sheet, lineOf: Map<Line, number>, making: Making): o
     sheet.lines.find(({ is }) => is === 'data'),
     making,
   );
-  const delimiter = shape.container === 'workbook' ? {} : { delimiter: shape.delimiter };
+  const delimiter = isSheet(shape) || isRecords(shape) ? {} : { delimiter: shape.delimiter };
   const turn = sheet.lines.find(
     ({ readings }) => shape.defect === 'unit-turns' && readings[0] && readings[0].unit !== shape.unit,
   );

@@ -1,5 +1,5 @@
 import { hasOwnDigits } from './numbers.ts';
-import type { Shape } from './shape.ts';
+import { isRecords, isSheet, type Shape } from './shape.ts';
 import { TIME_FORMS } from './timeForms.ts';
 
 const FIXED_TIME: Record<string, string[]> = {
@@ -12,6 +12,11 @@ const FIXED_TIME: Record<string, string[]> = {
 
 /** Defects that are a matter of single cells and lines, in any table. */
 const PLAIN_DEFECTS = ['none', 'no-value-words', 'zero', 'sentinel', 'no-last-line-end'];
+/** Defects of single values. */
+const RECORD_DEFECTS = [
+  ...['none', 'no-value-words', 'zero', 'sentinel', 'quoted-thousand', 'value-turned-date', 'contradiction', 'repeats'],
+  ...['order-turns', 'order-flipped', 'hours-to-24', 'half-lost', 'odd-date', 'unit-turns', 'odd-decimal'],
+];
 const ONLY_TEXT = [
   ...['many-columns', 'other-delimiter', 'formula-text', 'no-last-line-end', 'apostrophe', 'line-break', 'stray-quote'],
   ...['padded', 'mark-inside', 'comment-lines', 'row-too-long'],
@@ -85,8 +90,23 @@ export function normal(given: Shape): Shape {
   if (['foreign', 'header-wrong', 'preamble-wrong'].includes(s.unitAt)) s.second = 'none';
   if (s.number === 'own-digits' && !hasOwnDigits(s.language)) s.number = 'plain';
   if (s.series === 'real-long' && s.unit === 'mg/dL' && s.number === 'plain') s.number = 'long';
-  if (s.number === 'exponent' && s.container === 'workbook') s.number = 'plain';
-  if (s.container === 'workbook') {
+  if (s.number === 'exponent' && (isSheet(s) || isRecords(s))) s.number = 'plain';
+  if (isRecords(s)) {
+    // A record has names and nothing above it, but for what an object says of all of its records.
+    s.header = 'plain';
+    s.preamble = s.footer = 'none';
+    if (s.unitAt === 'row') s.unitAt = 'header';
+    if (s.container !== 'records-in-object') {
+      if (['preamble', 'preamble-wrong'].includes(s.unitAt)) s.unitAt = s.notes === 'kind-shared' ? 'column' : 'header';
+      if (['above', 'record-above', 'birth-above'].includes(s.person)) s.person = 'none';
+    }
+    if (s.notes === 'second-table') s.notes = 'columns';
+    if (!RECORD_DEFECTS.includes(s.defect)) s.defect = 'none';
+    // A number in JSON ends where its digits end.
+    if (['thousandths', 'long'].includes(s.number)) s.number = 'plain';
+    if (s.time === 'two-carried') s.time = 'two-iso';
+  }
+  if (isSheet(s) || isRecords(s)) {
     s.delimiter = ',';
     s.encoding = 'utf-8';
     s.lineEnd = '\n';
@@ -94,6 +114,7 @@ export function normal(given: Shape): Shape {
     if (s.preamble === 'sep') s.preamble = 'title';
     if (ONLY_TEXT.includes(s.defect)) s.defect = 'none';
   }
+  if (['old-workbook', 'open-sheet'].includes(s.container) && s.time.includes('serial')) s.time = 'serial';
   if (FIXED_TIME[s.defect]) s.time = from(FIXED_TIME[s.defect]!, s.time);
   if (['order-turns', 'order-flipped'].includes(s.defect) && s.start !== 'late' && s.start !== 'early')
     s.start = 'late';

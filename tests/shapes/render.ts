@@ -1,7 +1,9 @@
 import { gzipSync, strToU8, zipSync } from 'fflate';
 import type { Input } from '../../src/model/input.ts';
 import { type CellXml, number, type SheetRows, stamp, text, workbookOf } from '../support/workbook.ts';
-import type { Shape } from './shape.ts';
+import { recordsText } from './records.ts';
+import { isRecords, type Shape } from './shape.ts';
+import { oldWorkbook, openSheet, type SheetCell, type SheetOf } from './sheetFiles.ts';
 import type { Line, Sheet } from './table.ts';
 
 /** The files of a shape, and on which physical line each line of a sheet begins. */
@@ -68,8 +70,36 @@ function workbook(sheets: Sheet[], shape: Shape, lineOf: Map<Line, number>): Uin
   return workbookOf(book);
 }
 
+/** The cells of old workbooks and OpenDocument sheets; a row that holds nothing is one all the same. */
+function sheetsFor(sheets: Sheet[], shape: Shape, lineOf: Map<Line, number>): SheetOf[] {
+  return sheets.map(({ name, lines, columns }) => ({
+    name,
+    rows: lines.map((line, i) => {
+      lineOf.set(line, i + 1);
+      return line.cells.map((cell, c): SheetCell => {
+        if (cell === '') return null;
+        const numeric = /^-?\d+(\.\d+)?$/.test(cell) && !/^0\d/.test(cell);
+        if (line.is === 'free' || line.is === 'head' || !numeric) return cell;
+        return shape.time === 'serial' && columns[c]?.role === 'time' ? { serial: Number(cell) } : Number(cell);
+      });
+    }),
+  }));
+}
+
 export function render(sheets: Sheet[], shape: Shape): Rendered {
   const lineOf = new Map<Line, number>();
+  if (shape.container === 'old-workbook')
+    return { inputs: [{ name: 'log.xls', bytes: oldWorkbook(sheetsFor(sheets, shape, lineOf)) }], lineOf };
+  if (shape.container === 'open-sheet')
+    return { inputs: [{ name: 'log.ods', bytes: openSheet(sheetsFor(sheets, shape, lineOf)) }], lineOf };
+  if (isRecords(shape))
+    return {
+      inputs: sheets.map((sheet) => ({
+        name: `${sheet.name}.json`,
+        bytes: strToU8(recordsText(sheet, shape, lineOf)),
+      })),
+      lineOf,
+    };
   if (shape.container === 'workbook')
     return { inputs: [{ name: 'log.xlsx', bytes: workbook(sheets, shape, lineOf) }], lineOf };
   const inputs = sheets.map((sheet): Input => {

@@ -45,7 +45,10 @@ export const PROPERTIES = {
     ...['order-turns', 'order-flipped', 'hours-to-24', 'half-lost', 'no-last-line-end', 'comment-lines', 'line-break'],
     ...['contradiction', 'stray-quote', 'header-twice-named', 'empty-column', 'sums-by-day'],
   ],
-  container: ['text', 'workbook', 'gzip', 'zip', 'wide', 'two-files'],
+  container: [
+    ...['text', 'workbook', 'gzip', 'zip', 'wide', 'two-files', 'old-workbook', 'open-sheet'],
+    ...['records', 'records-in-object', 'record-lines'],
+  ],
   order: ['oldest-first', 'newest-first'],
   second: ['none', 'finger', 'nameless-few', 'other-unit', 'twin'],
   secondClock: ['none', 'utc', 'uploaded', 'nameless', 'serial'],
@@ -57,6 +60,12 @@ export const PROPERTIES = {
 export type Property = keyof typeof PROPERTIES;
 export type Shape = Record<Property, string> & { seed: number };
 export const NAMES = Object.keys(PROPERTIES) as Property[];
+
+/** Whether the rows stand in JSON, each a record of its own. */
+export const isRecords = ({ container }: Pick<Shape, 'container'>): boolean => container.startsWith('record');
+/** Whether the rows stand in a sheet of a spreadsheet program. */
+export const isSheet = ({ container }: Pick<Shape, 'container'>): boolean =>
+  ['workbook', 'old-workbook', 'open-sheet'].includes(container);
 
 export const pick = <T>(from: readonly T[], next: Chance): T => from[Math.floor(next() * from.length)]!;
 
