@@ -178,7 +178,7 @@ function noteDifferences(written: Written, timeline: Timeline, aside: Set<string
 const isOfFood = ({ shape }: Written, { kind, amount, text }: Timeline['notes'][number]): boolean =>
   shape.decoy === 'protein' &&
   kind === 'meal' &&
-  amount === undefined &&
+  !amount &&
   text?.includes(allWords.get(shape.language)!.decoys.protein!) === true;
 
 const amountFits = (one: TrueNote, amount: number | undefined): boolean =>

@@ -170,5 +170,7 @@ export function normal(given: Shape): Shape {
   if (s.time === 'year-signs') s.language = from(['zh', 'ja'], s.language);
   if (s.defect === 'contradiction' && s.second === 'other-unit') s.second = 'none';
   if (s.notes === 'kind-shared' && s.container === 'wide') s.notes = 'none';
+  // Which cells are times is told by the columns of the first table.
+  if (isSheet(s) && s.time === 'serial' && s.notes === 'second-table') s.notes = 'columns';
   return s;
 }

@@ -52,12 +52,14 @@ export function openSheet(sheets: SheetOf[]): Uint8Array {
   );
   const names = 'urn:oasis:names:tc:opendocument:xmlns';
   const content = `<?xml version="1.0" encoding="UTF-8"?><office:document-content xmlns:office="${names}:office:1.0" xmlns:table="${names}:table:1.0" xmlns:text="${names}:text:1.0" office:version="1.3"><office:body><office:spreadsheet>${tables.join('')}</office:spreadsheet></office:body></office:document-content>`;
+  const styles = `<?xml version="1.0" encoding="UTF-8"?><office:document-styles xmlns:office="${names}:office:1.0" office:version="1.3"/>`;
   const type = 'application/vnd.oasis.opendocument.spreadsheet';
   const manifest = `<?xml version="1.0" encoding="UTF-8"?><manifest:manifest xmlns:manifest="${names}:manifest:1.0" manifest:version="1.3"><manifest:file-entry manifest:full-path="/" manifest:media-type="${type}"/><manifest:file-entry manifest:full-path="content.xml" manifest:media-type="text/xml"/></manifest:manifest>`;
   return zipSync(
     {
       mimetype: [strToU8(type), { level: 0 }],
       'content.xml': strToU8(content),
+      'styles.xml': strToU8(styles),
       'META-INF/manifest.xml': strToU8(manifest),
     },
     { mtime: '2026-01-01' },
