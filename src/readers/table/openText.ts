@@ -133,11 +133,11 @@ const MOST_ASKED = 8;
 
 /** A layout to fill in, of a table whose names mean nothing here: its times, and the columns that hold numbers. */
 function openColumns(records: Records, columns: readonly Column[], names: number | undefined): string {
-  const told = columns.filter(({ role }) => role !== 'ignore').slice(0, MOST_ASKED);
+  const useful = columns.filter(({ role }) => role !== 'ignore').slice(0, MOST_ASKED);
   const name = (column: Column): string =>
     (names === undefined ? '' : cellText(records, names, column.index)) || column.name;
-  const once = new Set(told.map(name)).size === told.length;
-  const asked = (told.length > 0 ? told : columns.slice(0, MOST_ASKED)).map((column) => [
+  const once = new Set(useful.map(name)).size === useful.length;
+  const asked = (useful.length > 0 ? useful : columns.slice(0, MOST_ASKED)).map((column) => [
     once ? name(column) : column.name,
     column.role === 'time' ? 'time' : '…',
   ]);
