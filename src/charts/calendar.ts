@@ -74,23 +74,25 @@ export function calendarChart(
       low: with_('very-low', 'low'),
       veryLow: with_('very-low'),
     }),
-    table: {
-      columns: (['month', 'days', 'inRange', 'low', 'veryLow'] as const).map((name) =>
-        speaker.say(`charts.calendar.${name}`),
-      ),
-      rows: months.map((month) => {
-        const share = inRange(month);
-        return [
-          speaker.value({ q: 'date', value: month[0]!.date }, 'month'),
-          speaker.value({ q: 'count', value: month.filter((day) => day.inRange !== null).length }),
-          share === null ? '–' : speaker.value({ q: 'share', value: share }),
-          speaker.value({
-            q: 'count',
-            value: month.filter((day) => day.minutes.low + day.minutes['very-low'] > 0).length,
-          }),
-          speaker.value({ q: 'count', value: month.filter((day) => day.minutes['very-low'] > 0).length }),
-        ];
-      }),
+    get table() {
+      return {
+        columns: (['month', 'days', 'inRange', 'low', 'veryLow'] as const).map((name) =>
+          speaker.say(`charts.calendar.${name}`),
+        ),
+        rows: months.map((month) => {
+          const share = inRange(month);
+          return [
+            speaker.value({ q: 'date', value: month[0]!.date }, 'month'),
+            speaker.value({ q: 'count', value: month.filter((day) => day.inRange !== null).length }),
+            share === null ? '–' : speaker.value({ q: 'share', value: share }),
+            speaker.value({
+              q: 'count',
+              value: month.filter((day) => day.minutes.low + day.minutes['very-low'] > 0).length,
+            }),
+            speaker.value({ q: 'count', value: month.filter((day) => day.minutes['very-low'] > 0).length }),
+          ];
+        }),
+      };
     },
     marks,
   };

@@ -39,12 +39,14 @@ export function coverageChart(coverage: Coverage, context: ChartContext): Drawin
       hour: { q: 'clock', value: low * 60 },
       least: { q: 'share', value: coverage.byHour[low]! },
     }),
-    table: {
-      columns: [speaker.say('charts.words.day'), speaker.say('charts.words.covered')],
-      rows: coverage.byDay.map((day) => [
-        speaker.value({ q: 'date', value: day.date }, 'short'),
-        speaker.value({ q: 'share', value: day.share }),
-      ]),
+    get table() {
+      return {
+        columns: [speaker.say('charts.words.day'), speaker.say('charts.words.covered')],
+        rows: coverage.byDay.map((day) => [
+          speaker.value({ q: 'date', value: day.date }, 'short'),
+          speaker.value({ q: 'share', value: day.share }),
+        ]),
+      };
     },
     marks,
   };

@@ -48,25 +48,28 @@ export function dayPanelChart(
   const foot = round(plot.top + height);
   const notes = timeline.notes.filter((note) => note.day === index);
   const right = plot.left + plot.width;
-  const marks: Mark[] = [
-    ...dateMarks(summary, day, context),
-    clockGrid(plot, 6),
-    ...curveMarks(timeline, day, plot, context),
-    ...glucoseAxis(plot, context),
-    ...sticks(timeline, index, plot, isLong),
-    { kind: 'line', role: 'axis', lines: [[plot.left, foot, right, foot]], width: 0.75 },
-    ...noteLanes(notes, x, foot + AIR, right, context, isLong),
-  ];
   const clockY = foot + AIR + lanesHeight + text + 1;
-  if (clock) marks.push(...hourLabels([0, 6, 12, 18, 24], (hour) => x(hour * 60), clockY, context));
   return {
     width: round(PANEL.width),
     height: round(panelHeight(height, clock)),
-    summary: sentence(summary, notes.length, context),
+    get summary() {
+      return sentence(summary, notes.length, context);
+    },
     get table() {
       return dayHours(timeline, index, context);
     },
-    marks,
+    get marks(): Mark[] {
+      return [
+        ...dateMarks(summary, day, context),
+        clockGrid(plot, 6),
+        ...curveMarks(timeline, day, plot, context),
+        ...glucoseAxis(plot, context),
+        ...sticks(timeline, index, plot, isLong),
+        { kind: 'line', role: 'axis', lines: [[plot.left, foot, right, foot]], width: 0.75 },
+        ...noteLanes(notes, x, foot + AIR, right, context, isLong),
+        ...(clock ? hourLabels([0, 6, 12, 18, 24], (hour) => x(hour * 60), clockY, context) : []),
+      ];
+    },
   };
 }
 
@@ -84,23 +87,27 @@ export function smallDayChart(
   const top = text + 4;
   const plot: Plot = { left: 0, top, width: SMALL.width, height };
   const foot = round(top + height);
-  const share = summary.inRange === null ? '–' : speaker.value({ q: 'share', value: summary.inRange });
-  const at = { y: round(text), size: text, kind: 'text', role: 'ink' } as const;
   return {
     width: round(SMALL.width),
     height: round(foot + 1),
-    summary: sentence(summary, timeline.notes.filter((note) => note.day === index).length, context),
+    get summary() {
+      return sentence(summary, timeline.notes.filter((note) => note.day === index).length, context);
+    },
     get table() {
       return dayHours(timeline, index, context);
     },
-    marks: [
-      ...weekend(day, 0, 0, text + 1),
-      { ...at, x: 4, text: nameOf(day, context), anchor: 'start', strong: true },
-      { ...at, x: round(SMALL.width), text: share, anchor: 'end' },
-      ...curveMarks(timeline, day, plot, context),
-      rangeLines(plot, context),
-      { kind: 'line', role: 'axis', lines: [[0, foot, round(SMALL.width), foot]], width: 0.75 },
-    ],
+    get marks(): Mark[] {
+      const share = summary.inRange === null ? '–' : speaker.value({ q: 'share', value: summary.inRange });
+      const at = { y: round(text), size: text, kind: 'text', role: 'ink' } as const;
+      return [
+        ...weekend(day, 0, 0, text + 1),
+        { ...at, x: 4, text: nameOf(day, context), anchor: 'start', strong: true },
+        { ...at, x: round(SMALL.width), text: share, anchor: 'end' },
+        ...curveMarks(timeline, day, plot, context),
+        rangeLines(plot, context),
+        { kind: 'line', role: 'axis', lines: [[0, foot, round(SMALL.width), foot]], width: 0.75 },
+      ];
+    },
   };
 }
 

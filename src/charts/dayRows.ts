@@ -48,15 +48,17 @@ export function dayRowsChart(timeline: Timeline, days: DailySummary[], first: nu
       low: { q: 'count', value: days.filter((day) => lowMinutes(day) > 0).length },
       veryLow: { q: 'count', value: days.filter(({ minutes }) => minutes['very-low'] > 0).length },
     }),
-    table: {
-      columns: (['day', 'inRange', 'low'] as const).map((name) =>
-        speaker.say(`charts.dayRows.${name}`, { limit: { q: 'limit', of: 'low' } }),
-      ),
-      rows: days.map((day) => [
-        speaker.value({ q: 'date', value: day.date }),
-        day.inRange === null ? '–' : speaker.value({ q: 'share', value: day.inRange }),
-        day.inRange === null ? '–' : speaker.value({ q: 'minutes', value: lowMinutes(day) }),
-      ]),
+    get table() {
+      return {
+        columns: (['day', 'inRange', 'low'] as const).map((name) =>
+          speaker.say(`charts.dayRows.${name}`, { limit: { q: 'limit', of: 'low' } }),
+        ),
+        rows: days.map((day) => [
+          speaker.value({ q: 'date', value: day.date }),
+          day.inRange === null ? '–' : speaker.value({ q: 'share', value: day.inRange }),
+          day.inRange === null ? '–' : speaker.value({ q: 'minutes', value: lowMinutes(day) }),
+        ]),
+      };
     },
     marks: [
       ...marks,

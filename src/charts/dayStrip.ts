@@ -59,7 +59,6 @@ export function dayStripChart(
     width: CONTENT_WIDTH,
     height: round(height),
     summary: sentence(summary, notes.length, context),
-    // Told only when asked for: paper has no room for it.
     get table() {
       return dayHours(timeline, index, context);
     },

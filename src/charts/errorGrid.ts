@@ -87,7 +87,9 @@ export function errorGridChart({ pairs, zones }: Fingersticks, context: ChartCon
       b: { q: 'count', value: zones.B },
       far: { q: 'count', value: zones.C + zones.D + zones.E },
     }),
-    table: pairsTable(pairs, context),
+    get table() {
+      return pairsTable(pairs, context);
+    },
     marks,
   };
 }

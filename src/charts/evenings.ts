@@ -63,13 +63,8 @@ export function eveningsChart(
   const shown = gravest(all, most);
   const others = all.filter((one) => !shown.includes(one)).flatMap((one) => one.lows);
   const foot = shown.length * ROW;
-  const marks = [grid(foot), ...shown.flatMap((one, row) => rowMarks(timeline, one, row * ROW, context, isLong))];
-  marks.push(...clockLabels(foot, context));
-  let height = foot + text + 5;
-  if (others.length > 0) {
-    marks.push(...otherLows(timeline, others, height, LEFT, context));
-    height += 2 * text + 8;
-  }
+  const below = foot + text + 5;
+  const height = others.length > 0 ? below + 2 * text + 8 : below;
   const count = (value: number) => ({ q: 'count' as const, value });
   return {
     width: CONTENT_WIDTH,
@@ -80,16 +75,25 @@ export function eveningsChart(
       lows: count(lows.length),
       others: count(others.length),
     }),
-    table: {
-      columns: (['day', 'start', 'length', 'lowest'] as const).map((name) => speaker.say(`charts.words.${name}`)),
-      rows: lows.map((low) => [
-        speaker.value({ q: 'date', value: low.date }, 'short'),
-        speaker.value({ q: 'clock', value: low.startMinute }, 'short'),
-        speaker.value({ q: 'minutes', value: low.minutes }),
-        speaker.value({ q: 'glucose', value: low.extreme, limit: low.extremeLimit }),
-      ]),
+    get table() {
+      return {
+        columns: (['day', 'start', 'length', 'lowest'] as const).map((name) => speaker.say(`charts.words.${name}`)),
+        rows: lows.map((low) => [
+          speaker.value({ q: 'date', value: low.date }, 'short'),
+          speaker.value({ q: 'clock', value: low.startMinute }, 'short'),
+          speaker.value({ q: 'minutes', value: low.minutes }),
+          speaker.value({ q: 'glucose', value: low.extreme, limit: low.extremeLimit }),
+        ]),
+      };
     },
-    marks,
+    get marks(): Mark[] {
+      return [
+        grid(foot),
+        ...shown.flatMap((one, row) => rowMarks(timeline, one, row * ROW, context, isLong)),
+        ...clockLabels(foot, context),
+        ...(others.length > 0 ? otherLows(timeline, others, below, LEFT, context) : []),
+      ];
+    },
   };
 }
 

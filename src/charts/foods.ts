@@ -46,18 +46,20 @@ export function foodsChart(timeline: Timeline, foods: FoodMeals[], context: Char
       foods: { q: 'count', value: foods.length },
       meals: { q: 'count', value: foods.reduce((sum, { comparison }) => sum + comparison.a.n, 0) },
     }),
-    table: {
-      columns: (['food', 'n', 'start', 'rise', 'medianHigh', 'spread'] as const).map((column) =>
-        speaker.say(`charts.foods.${column}`),
-      ),
-      rows: foods.map(({ comparison: { a }, meals }) => [
-        a.name,
-        speaker.number(a.n, 0),
-        glucose(middle(meals, 'baseline'), context),
-        glucose(middle(meals, 'increment'), context),
-        minutes(a.median, context),
-        `${minutes(a.low, context)} – ${minutes(a.high, context)}`,
-      ]),
+    get table() {
+      return {
+        columns: (['food', 'n', 'start', 'rise', 'medianHigh', 'spread'] as const).map((column) =>
+          speaker.say(`charts.foods.${column}`),
+        ),
+        rows: foods.map(({ comparison: { a }, meals }) => [
+          a.name,
+          speaker.number(a.n, 0),
+          glucose(middle(meals, 'baseline'), context),
+          glucose(middle(meals, 'increment'), context),
+          minutes(a.median, context),
+          `${minutes(a.low, context)} – ${minutes(a.high, context)}`,
+        ]),
+      };
     },
     marks,
   };

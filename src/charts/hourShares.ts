@@ -60,12 +60,14 @@ export function hourSharesChart(
     width: CONTENT_WIDTH,
     height: round(axisPlot.top + axisPlot.height + text + 8),
     summary: speaker.say('charts.hourShares.summary', extremes(hours)),
-    table: {
-      columns: [speaker.say('charts.words.clock'), ...BANDS.map((band) => speaker.say(`bands.${band}.name`))],
-      rows: hours.map(({ hour, shares }) => [
-        speaker.value({ q: 'clock', value: hour * 60 }, 'short'),
-        ...BANDS.map((band) => (shares === null ? '–' : speaker.value({ q: 'share', value: shares[band] }))),
-      ]),
+    get table() {
+      return {
+        columns: [speaker.say('charts.words.clock'), ...BANDS.map((band) => speaker.say(`bands.${band}.name`))],
+        rows: hours.map(({ hour, shares }) => [
+          speaker.value({ q: 'clock', value: hour * 60 }, 'short'),
+          ...BANDS.map((band) => (shares === null ? '–' : speaker.value({ q: 'share', value: shares[band] }))),
+        ]),
+      };
     },
     marks: [
       ...marks,

@@ -57,23 +57,25 @@ export function mealOverlayChart(timeline: Timeline, laid: Laid[], context: Char
     width: CONTENT_WIDTH,
     height: round(text + 5 + HEIGHT + text + 7),
     summary: laid.map((one) => sentence(one, context)).join(' '),
-    table: {
-      columns: [
-        speaker.say('charts.overlay.after'),
-        ...laid.map(({ slot }) => speaker.say('charts.overlay.column', { slot: { q: 'word', value: slot } })),
-      ],
-      rows: (laid[0]?.profile ?? []).flatMap((point, i) =>
-        point.minute % 30 !== 0
-          ? []
-          : [
-              [
-                speaker.say('charts.overlay.minutes', {
-                  minutes: { q: 'word', value: speaker.number(point.minute, 0) },
-                }),
-                ...laid.map(({ profile }) => half(profile[i], context)),
+    get table() {
+      return {
+        columns: [
+          speaker.say('charts.overlay.after'),
+          ...laid.map(({ slot }) => speaker.say('charts.overlay.column', { slot: { q: 'word', value: slot } })),
+        ],
+        rows: (laid[0]?.profile ?? []).flatMap((point, i) =>
+          point.minute % 30 !== 0
+            ? []
+            : [
+                [
+                  speaker.say('charts.overlay.minutes', {
+                    minutes: { q: 'word', value: speaker.number(point.minute, 0) },
+                  }),
+                  ...laid.map(({ profile }) => half(profile[i], context)),
+                ],
               ],
-            ],
-      ),
+        ),
+      };
     },
     marks,
   };

@@ -24,17 +24,6 @@ export function modalDayChart(
   const { speaker, text } = context;
   const right = options.outer ? CURVE_LABELS : 4;
   const plot: Plot = { left: text * 3.6, top: 4, width: CONTENT_WIDTH - text * 3.6 - right, height: options.height };
-  const bins = closed(modal);
-  const marks: Mark[] = [clockGrid(plot, 3)];
-  if (options.outer) {
-    marks.push({ kind: 'shape', role: 'outer-ribbon', rings: ribbon(bins, plot, 'p5', 'p95') });
-    marks.push(edge(bins, plot, 'p5', 'outer-edge', 0.75, [3, 2]), edge(bins, plot, 'p95', 'outer-edge', 0.75, [3, 2]));
-  }
-  marks.push({ kind: 'shape', role: 'inner-ribbon', rings: ribbon(bins, plot, 'p25', 'p75') });
-  marks.push(edge(bins, plot, 'p25', 'inner-edge', 0.9), edge(bins, plot, 'p75', 'inner-edge', 0.9));
-  marks.push(...glucoseAxis(plot, context, options.outer ? TICKS : []), edge(bins, plot, 'p50', 'median', 2));
-  marks.push(...clockAxis(plot, context));
-  if (options.outer) marks.push(...endLabels(bins, plot, context));
   const known = modal.bins.filter((bin) => bin.p50 !== null);
   const peak = known.reduce<ModalBin | null>((most, bin) => (most === null || bin.p50! > most.p50! ? bin : most), null);
   const least = known.reduce<ModalBin | null>((low, bin) => (low === null || bin.p50! < low.p50! ? bin : low), null);
@@ -50,8 +39,30 @@ export function modalDayChart(
             least: { q: 'glucose', value: least.p50 as MgPerDl },
             leastAt: { q: 'clock', value: least.minute },
           }),
-    table: hourly(modal, context),
-    marks,
+    get table() {
+      return hourly(modal, context);
+    },
+    get marks(): Mark[] {
+      const bins = closed(modal);
+      const outer: Mark[] = options.outer
+        ? [
+            { kind: 'shape', role: 'outer-ribbon', rings: ribbon(bins, plot, 'p5', 'p95') },
+            edge(bins, plot, 'p5', 'outer-edge', 0.75, [3, 2]),
+            edge(bins, plot, 'p95', 'outer-edge', 0.75, [3, 2]),
+          ]
+        : [];
+      return [
+        clockGrid(plot, 3),
+        ...outer,
+        { kind: 'shape', role: 'inner-ribbon', rings: ribbon(bins, plot, 'p25', 'p75') },
+        edge(bins, plot, 'p25', 'inner-edge', 0.9),
+        edge(bins, plot, 'p75', 'inner-edge', 0.9),
+        ...glucoseAxis(plot, context, options.outer ? TICKS : []),
+        edge(bins, plot, 'p50', 'median', 2),
+        ...clockAxis(plot, context),
+        ...(options.outer ? endLabels(bins, plot, context) : []),
+      ];
+    },
   };
 }
 

@@ -16,7 +16,7 @@ export function nightBarsChart(nights: readonly Night[], height: number, given: 
   const width = round(Math.min(step - 3, 22));
   const scale = height / Math.max(LEAST_SCALE, ...nights.map(({ lowMinutes }) => lowMinutes));
   const base = text + 2 + height;
-  const marks = nights.flatMap((night, i): Mark[] => {
+  const bars = (night: Night, i: number): Mark[] => {
     const x = round((i + 0.5) * step - width / 2);
     const centre = round((i + 0.5) * step);
     const label = (y: number, content: string, role: 'ink' | 'axis', strong = false): Mark => ({
@@ -67,15 +67,17 @@ export function nightBarsChart(nights: readonly Night[], height: number, given: 
       ...bar('low', night.veryLowMinutes, night.lowMinutes - night.veryLowMinutes),
       label(base - night.lowMinutes * scale - 2, speaker.number(above, 0), 'ink', true),
     ];
-  });
+  };
   return {
     width: CONTENT_WIDTH,
     height: round(base + text + 4),
     summary: nightsSummary(nights, context),
-    table: nightsTable(nights, context),
-    marks: [
-      { kind: 'line', role: 'axis', lines: [[0, round(base), round(step * nights.length), round(base)]], width: 0.75 },
-      ...marks,
-    ],
+    get table() {
+      return nightsTable(nights, context);
+    },
+    get marks(): Mark[] {
+      const foot = [0, round(base), round(step * nights.length), round(base)];
+      return [{ kind: 'line', role: 'axis', lines: [foot], width: 0.75 }, ...nights.flatMap(bars)];
+    },
   };
 }

@@ -36,7 +36,9 @@ export function nightsChart(nights: Night[], context: ChartContext): Drawing {
     width: CONTENT_WIDTH,
     height: round(rows * rowHeight - 6),
     summary: nightsSummary(nights, context),
-    table: nightsTable(nights, context),
+    get table() {
+      return nightsTable(nights, context);
+    },
     marks,
   };
 }

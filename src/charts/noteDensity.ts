@@ -64,12 +64,14 @@ export function noteDensityChart(log: NoteLog, context: ChartContext): Drawing {
           .join('; '),
       },
     }),
-    table: {
-      columns: [speaker.say('charts.words.clock'), ...kinds.map(({ kind }) => speaker.say(`notes.${kind}.name`))],
-      rows: Array.from({ length: 24 }, (_, hour) => [
-        speaker.value({ q: 'clock', value: hour * 60 }, 'short'),
-        ...kinds.map(({ hours }) => speaker.number(hours[hour]!, 0)),
-      ]),
+    get table() {
+      return {
+        columns: [speaker.say('charts.words.clock'), ...kinds.map(({ kind }) => speaker.say(`notes.${kind}.name`))],
+        rows: Array.from({ length: 24 }, (_, hour) => [
+          speaker.value({ q: 'clock', value: hour * 60 }, 'short'),
+          ...kinds.map(({ hours }) => speaker.number(hours[hour]!, 0)),
+        ]),
+      };
     },
     marks,
   };

@@ -57,7 +57,9 @@ export function sessionPairsChart(timeline: Timeline, sessions: Session[], conte
     summary: groups
       .map(({ group, some }) => `${speaker.say(`charts.sessions.${group}`)}: ${lowUntilSix(some, context)}.`)
       .join(' '),
-    table: sessionsTable(sessions, context),
+    get table() {
+      return sessionsTable(sessions, context);
+    },
     marks,
   };
 }

@@ -65,7 +65,9 @@ export function sessionsChart(timeline: Timeline, sessions: Session[], context: 
       withoutLow: count(lowAfter('none-noted')),
       six: { q: 'clock', value: NIGHT_END },
     }),
-    table: sessionsTable(sessions, context),
+    get table() {
+      return sessionsTable(sessions, context);
+    },
     marks,
   };
 }

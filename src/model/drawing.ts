@@ -68,7 +68,10 @@ export type Mark =
     }
   | { kind: 'sign'; shape: SignShape; role: Role; x: number; y: number; size: number; letter?: string };
 
-/** A chart without a medium. */
+/**
+ * A chart without a medium. Its size is known at once; summary, table and marks are told anew each time they are asked for where that
+ * costs something, since a page tries a chart in several sizes and draws one, and paper prints no table.
+ */
 export interface Drawing {
   width: number;
   height: number;

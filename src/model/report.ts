@@ -43,11 +43,15 @@ export type Block =
   | { kind: 'together'; blocks: Block[] }
   /**
    * One of several forms, the fullest first. A page that holds any stands on one side: those with the smallest `gives` give way
-   * first, and each keeps the fullest form for which there is room. Stands at the top of a page only, in no other block.
+   * first, and each keeps the fullest form for which there is room. Stands at the top of a page only, in no other block, and
+   * holds no heading of level 1. A form is told when it is tried: most never are.
    */
-  | { kind: 'fit'; gives: number; forms: Block[][] }
+  | { kind: 'fit'; gives: number; forms: Form[] }
   | { kind: 'space'; points: number }
   | { kind: 'pageBreak' };
+
+/** The same blocks each time. */
+export type Form = () => Block[];
 
 /** Blocks of one kind. */
 export type BlockOf<K extends Block['kind']> = Extract<Block, { kind: K }>;

@@ -37,7 +37,7 @@ function linesOf(block: Block): string[] {
     case 'together':
       return block.blocks.flatMap(linesOf);
     case 'fit':
-      return block.forms[0]!.flatMap(linesOf);
+      return block.forms[0]!().flatMap(linesOf);
     case 'space':
     case 'pageBreak':
       return [''];

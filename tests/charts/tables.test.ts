@@ -11,7 +11,7 @@ function chartsIn(blocks: readonly Block[]): Chart[] {
   return blocks.flatMap((block): Chart[] => {
     if (block.kind === 'chart') return [block];
     if (block.kind === 'columns') return block.columns.flatMap(chartsIn);
-    if (block.kind === 'fit') return block.forms.flatMap(chartsIn);
+    if (block.kind === 'fit') return block.forms.flatMap((form) => chartsIn(form()));
     return block.kind === 'panel' || block.kind === 'together' ? chartsIn(block.blocks) : [];
   });
 }

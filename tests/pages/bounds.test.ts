@@ -2,14 +2,14 @@ import { expect, test } from 'vitest';
 import { analyse } from '../../src/analyse.ts';
 import { compose } from '../../src/compose.ts';
 import type { Block, Report } from '../../src/model/report.ts';
-import { pageText } from '../support/pageText.ts';
+import { everyForm, pageText } from '../support/pageText.ts';
 import { analysisOf, wordsOf } from '../support/story.ts';
 
 /** Values of the table of single numbers. */
 function singleNumbers(report: Report): string[] {
   const all = (blocks: Block[]): Block[] =>
     blocks.flatMap((block) =>
-      block.kind === 'columns' ? block.columns.flatMap(all) : block.kind === 'fit' ? all(block.forms[0]!) : [block],
+      block.kind === 'columns' ? block.columns.flatMap(all) : block.kind === 'fit' ? all(block.forms[0]!()) : [block],
     );
   const table = report.pages
     .flatMap(({ blocks }) => all(blocks))
@@ -28,7 +28,7 @@ test.each([
   const report = compose(analysis, wordsOf(), { voice: 'clinic', paper: 'a4' });
   const before = singleNumbers(report).map((value) => value.replace(/[\d.].*$/, ''));
   expect(before).toEqual(words);
-  const said = JSON.stringify(compose(analysis, wordsOf(), { voice: 'clinic', paper: 'a4', part: 'draft' }).pages);
+  const said = everyForm(compose(analysis, wordsOf(), { voice: 'clinic', paper: 'a4', part: 'draft' }).pages);
   expect(said).toContain(`the sensor mean ${words[0]}1`);
   expect(/coefficient of variation about \d/.test(said)).toBe(words[2] !== '');
 });

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { analyse } from '../../src/analyse.ts';
 import { compose } from '../../src/compose.ts';
-import { pageText } from '../support/pageText.ts';
+import { everyForm, pageText } from '../support/pageText.ts';
 import { wordsOf } from '../support/story.ts';
 
 /** Statements that would comfort without ground, and what must come first. Their conditions are ours. */
@@ -83,7 +83,7 @@ test('in pregnancy, fingersticks that disagree stand with the topic', () => {
     const analysis = analyse([{ name: 'made.csv', bytes }], settings, 'test');
     if (!analysis.ok) throw new Error(JSON.stringify(analysis.issues));
     const { pages } = compose(analysis, wordsOf(), { voice: 'clinic', paper: 'a4' });
-    return JSON.stringify(pages[0]).replaceAll('\u00a0', ' ');
+    return everyForm(pages[0]).replaceAll('\u00a0', ' ');
   };
   expect(front('pregnancy-type-1')).toContain('of 14 fingersticks lie within');
   expect(front('adult')).not.toContain('of 14 fingersticks lie within');

@@ -42,7 +42,7 @@ function texts(block: Block): { all: string[]; ours: string[] } {
       return joined(block.blocks);
     // Which form is printed depends on the room.
     case 'fit':
-      return { all: [], ours: joined(block.forms.flat()).ours };
+      return { all: [], ours: joined(block.forms.flatMap((form) => form())).ours };
     default:
       return none;
   }

@@ -7,6 +7,10 @@ export function pageText(report: Report): string {
   return `${standing.join('\n')}\n\n${pages.join('\n\n')}\n`;
 }
 
+/** Blocks or pages as JSON, every form of every block told. */
+export const everyForm = (some: unknown): string =>
+  JSON.stringify(some, (_, value: unknown) => (typeof value === 'function' ? value() : value));
+
 function lines(block: Block): string[] {
   switch (block.kind) {
     case 'heading':
@@ -38,7 +42,7 @@ function lines(block: Block): string[] {
     case 'together':
       return block.blocks.flatMap(lines);
     case 'fit':
-      return block.forms[0]!.flatMap(lines);
+      return block.forms[0]!().flatMap(lines);
     case 'space':
     case 'pageBreak':
       return [];

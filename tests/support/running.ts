@@ -34,7 +34,7 @@ export function passages(report: Report, locked: ReadonlySet<string>): Passage[]
         block.blocks.forEach(walk);
         break;
       case 'fit':
-        block.forms[0]!.forEach(walk);
+        block.forms[0]!().forEach(walk);
         break;
     }
   };

@@ -27,7 +27,7 @@ export const patientBack: PageMaker = (context) => {
 export const patientSafe: PageMaker = (context) => {
   if (!isLarge(context)) return null;
   const title = context.speaker.say('pages.patientBack.last');
-  const room: Block = { kind: 'fit', gives: 1, forms: [3, 2, 1].map((lines) => [agreed(context, lines)]) };
+  const room: Block = { kind: 'fit', gives: 1, forms: [3, 2, 1].map((lines) => () => [agreed(context, lines)]) };
   return { id: 'patient-safe', title, blocks: [room, ...last(context)] };
 };
 
@@ -46,8 +46,8 @@ function questions(context: PageContext): Block[] {
   const asked = [...new Set(order.flatMap((id) => findingText(context, id, 'ask') ?? []))].slice(0, MOST_QUESTIONS);
   if (asked.length === 0) return [];
   const title = heading(2, speaker.say('pages.patientBack.questions'));
-  const boxes = (items: string[]): Block[] => [title, { kind: 'boxes', items }];
-  const answered = (items: string[]): Block[] => [
+  const boxes = (items: string[]) => (): Block[] => [title, { kind: 'boxes', items }];
+  const answered = (items: string[]) => (): Block[] => [
     title,
     ...items.map((label): Block => ({ kind: 'writeIn', label, lines: 1 })),
   ];
@@ -72,8 +72,8 @@ const side = (context: PageContext): Block => ({
   kind: 'fit',
   gives: 2,
   forms: [
-    [own(context), agreed(context)],
-    [{ kind: 'columns', widths: [0.5, 0.5], columns: [[own(context)], [agreed(context)]] }],
+    () => [own(context), agreed(context)],
+    () => [{ kind: 'columns', widths: [0.5, 0.5], columns: [[own(context)], [agreed(context)]] }],
   ],
 });
 

@@ -46,8 +46,12 @@ export function hours(context: PageContext): Block[] {
   return [
     title,
     // Only where nothing else can give way any more: the words say the same.
-    { kind: 'fit', gives: 10, forms: [[{ kind: 'chart', drawing: hourBlocksChart(day, chart) }], []] },
-    { kind: 'fit', gives: 3, forms: [[paragraph(text)], [paragraph(text, 'small')], [paragraph(inRange, 'small')]] },
+    { kind: 'fit', gives: 10, forms: [() => [{ kind: 'chart', drawing: hourBlocksChart(day, chart) }], () => []] },
+    {
+      kind: 'fit',
+      gives: 3,
+      forms: [() => [paragraph(text)], () => [paragraph(text, 'small')], () => [paragraph(inRange, 'small')]],
+    },
   ];
 }
 
@@ -64,13 +68,13 @@ export function nights(context: PageContext): Block[] {
   ];
   const small = (lines: string[]): Block[] => (lines.length > 0 ? [paragraph(lines.join(' '), 'small')] : []);
   const dotted = unknown > 0 ? [speaker.say('pages.patientFront.nightsDotted')] : [];
-  const full: Block[] = [
+  const full = (): Block[] => [
     heading(2, speaker.say('pages.patientFront.nights', { shown: count(shown.length), all })),
     { kind: 'chart', drawing: nightsChart(shown, chart) },
     ...small([...dotted, ...cautions]),
   ];
   // Boxes of which none can tell may give way to the words that say so.
-  const words = [heading(2, speaker.say('pages.patientFront.nightsNone')), ...small(cautions)];
+  const words = () => [heading(2, speaker.say('pages.patientFront.nightsNone')), ...small(cautions)];
   return [{ kind: 'fit', gives: 8, forms: unknown === shown.length ? [full, words] : [full] }];
 }
 
@@ -84,10 +88,10 @@ export function usual(context: PageContext): Block[] {
   const lines = (['pages.patientBack.usualKey', ...(gap ? (['cautions.C11'] as const) : [])] as const).map((key) =>
     speaker.say(key),
   );
-  const forms = CURVES[isLarge(context) ? 'large' : 'usual'].map((height): Block[] => [
+  const forms = CURVES[isLarge(context) ? 'large' : 'usual'].map((height) => (): Block[] => [
     heading(2, speaker.say('pages.patientBack.usual')),
     { kind: 'chart', drawing: modalDayChart(value, chart, { height, outer: false }) },
     paragraph(lines.join(' '), 'small'),
   ]);
-  return [{ kind: 'fit', gives: 1, forms: [...forms, []] }];
+  return [{ kind: 'fit', gives: 1, forms: [...forms, () => []] }];
 }

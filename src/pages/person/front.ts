@@ -93,6 +93,6 @@ function well(context: PageContext): Block[] {
   const lines = tellAll(context, ['best-window', 'best-days', 'no-lows-seen']).slice(0, 2);
   if (lines.length === 0) return [];
   const title = heading(2, context.speaker.say('pages.patientFront.well'));
-  const forms = [lines, lines.slice(0, 1)].map((some) => [title, paragraph(some.join(' '))]);
+  const forms = [lines, lines.slice(0, 1)].map((some) => () => [title, paragraph(some.join(' '))]);
   return [{ kind: 'fit', gives: 2, forms: lines.length > 1 ? forms : forms.slice(0, 1) }];
 }

@@ -23,7 +23,7 @@ export function lows(context: PageContext): Block[] {
   const { stories, gravestFirst } = lowStories.value;
   const days = new Set(list.map(({ date }) => date)).size;
   const title = heading(2, speaker.say('pages.patientLows.title', { count: count(list.length), days: count(days) }));
-  const form = (most: number, dense: boolean, dates: boolean): Block[] => {
+  const form = (most: number, dense: boolean, dates: boolean) => (): Block[] => {
     const shown = new Set(gravestFirst.slice(0, most));
     const shownStories = stories.filter((_, place) => shown.has(place));
     const others = stories.filter((_, place) => !shown.has(place));

@@ -50,7 +50,7 @@ export function topic(context: PageContext): Block[] {
     {
       kind: 'fit',
       gives: 4,
-      forms: [[{ kind: 'writeIn', label: speaker.say('pages.patientBack.think'), lines: 1 }], []],
+      forms: [() => [{ kind: 'writeIn', label: speaker.say('pages.patientBack.think'), lines: 1 }], () => []],
     },
   ];
 }

@@ -36,7 +36,7 @@ function untold({ speaker, analysis }: PageContext): Block[] {
     look.case === 'untold' ? [speaker.say(`findings.${id}.untold`)] : [],
   );
   if (names.length === 0) return [];
-  const line = (most: number): Block[] => {
+  const line = (most: number) => (): Block[] => {
     const rest = names.length - most;
     const more = rest > 0 ? [speaker.say('pages.visit.untoldMore', { count: count(rest) })] : [];
     return [paragraph([...names.slice(0, most).map((name) => `${name}.`), ...more].join(' '), 'small')];
@@ -78,9 +78,9 @@ function agreed({ speaker }: PageContext): Block[] {
       kind: 'fit',
       gives: 3,
       forms: [
-        [line('goals'), line('step', 2)],
-        [line('goals'), line('step')],
-        [{ kind: 'columns', widths: [0.5, 0.5], columns: [[line('goals', 2)], [line('step', 2)]] }],
+        () => [line('goals'), line('step', 2)],
+        () => [line('goals'), line('step')],
+        () => [{ kind: 'columns', widths: [0.5, 0.5], columns: [[line('goals', 2)], [line('step', 2)]] }],
       ],
     },
     { kind: 'columns', widths: [0.5, 0.5], columns: [[line('helper')], [line('next')]] },

@@ -26,7 +26,7 @@ export const clock: PageMaker = (context) => {
     blocks.push({
       kind: 'fit',
       gives: 1,
-      forms: RIBBON.map((height) => [
+      forms: RIBBON.map((height) => () => [
         {
           kind: 'chart',
           title: speaker.say('pages.usualDay.ribbons', { unit: { q: 'word', value: speaker.unit } }),

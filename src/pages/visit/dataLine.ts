@@ -26,7 +26,7 @@ export function dataLine(context: PageContext): Block[] {
     interval: { q: 'minutes', value: analysis.timeline.interval },
   };
   const warnings = tellAll(context, ['not-enough-data', 'nights-without-data', 'readings-at-limits']);
-  const line = (named: number): Block[] => [
+  const line = (named: number) => (): Block[] => [
     about(
       [
         speaker.say('pages.overview.data.sentence', params),
@@ -37,11 +37,11 @@ export function dataLine(context: PageContext): Block[] {
       ].join(' '),
     ),
   ];
-  const bars: Block[] = value.share < 1 - HOLES ? [{ kind: 'chart', drawing: coverageChart(value, chart) }] : [];
+  const bars = (): Block[] => [{ kind: 'chart', drawing: coverageChart(value, chart) }];
   const more = analysis.losses.length > LEAST_NAMED;
   return [
-    more ? { kind: 'fit', gives: 3, forms: [line(Infinity), line(LEAST_NAMED)] } : line(Infinity)[0]!,
-    ...(bars.length > 0 ? [{ kind: 'fit' as const, gives: 2, forms: [bars, []] }] : []),
+    more ? { kind: 'fit', gives: 3, forms: [line(Infinity), line(LEAST_NAMED)] } : line(Infinity)()[0]!,
+    ...(value.share < 1 - HOLES ? [{ kind: 'fit' as const, gives: 2, forms: [bars, () => []] }] : []),
   ];
 }
 

@@ -3,7 +3,7 @@ import { dayPanelChart, smallDayChart } from '../../charts/dayPanel.ts';
 import { type LongActing, type SignKind, signKind } from '../../charts/noteLanes.ts';
 import { signKeyChart } from '../../charts/signKey.ts';
 import type { DailySummary } from '../../model/measures.ts';
-import type { Block } from '../../model/report.ts';
+import type { Block, Form } from '../../model/report.ts';
 import { count, heading, type PageContext, type PageMaker, paragraph } from '../context.ts';
 import { daysThatMatter } from './daysThatMatter.ts';
 import { longActing } from './signs.ts';
@@ -46,7 +46,7 @@ export function fewDays(context: PageContext): Block[] {
   const { daily } = context.analysis.measures;
   if (!daily.ok) return [];
   const isLong = longActing(context);
-  const forms = [8, 6, 4, 2].map((most): Block[] => [
+  const forms = [8, 6, 4, 2].map((most) => (): Block[] => [
     key(context, isLong),
     large(context, daysThatMatter(context, daily.value, most), daily.value, LEAST_LARGE, isLong),
   ]);
@@ -66,7 +66,7 @@ function dayBlocks(context: PageContext, days: DailySummary[]): Block[] {
     const seen = days.filter(({ share }, i) => share > 0 || hasNotes(context, i));
     return [
       key(context, isLong),
-      { kind: 'fit', gives: 1, forms: LARGE.map((height) => [large(context, seen, days, height, isLong)]) },
+      { kind: 'fit', gives: 1, forms: LARGE.map((height) => () => [large(context, seen, days, height, isLong)]) },
     ];
   }
   const small = days.length <= MOST_SMALL;
@@ -76,16 +76,16 @@ function dayBlocks(context: PageContext, days: DailySummary[]): Block[] {
     {
       kind: 'fit',
       gives: 1,
-      forms: forms.flatMap((most): Block[][] => {
+      forms: forms.flatMap((most): Form[] => {
         const chosen = daysThatMatter(context, days, most);
         const rest = days.filter((day) => !chosen.includes(day));
         const why = context.speaker.say('pages.visit.daysChosen', {
           shown: count(chosen.length),
           all: count(days.length),
         });
-        const first = [paragraph(why, 'small'), large(context, chosen, days, LEAST_LARGE, isLong)];
-        if (!small) return [[...first, ...calendar(context, days)]];
-        return [38, 32, 26].map((height) => [...first, ...smallDays(context, rest, days, height)]);
+        const first = (): Block[] => [paragraph(why, 'small'), large(context, chosen, days, LEAST_LARGE, isLong)];
+        if (!small) return [() => [...first(), ...calendar(context, days)]];
+        return [38, 32, 26].map((height) => () => [...first(), ...smallDays(context, rest, days, height)]);
       }),
     },
   ];

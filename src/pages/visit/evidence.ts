@@ -21,8 +21,9 @@ export function evidence(context: PageContext): Block[] {
   const some = forms.filter((blocks) => blocks.length > 0);
   if (some.length === 0) return [];
   const title = heading(2, speaker.say('pages.visit.evidence'));
-  const all = some.length > 1 ? [[title, ...some.slice(0, 2).flat()]] : [];
-  return [{ kind: 'fit', gives: 4, forms: [...all, ...some.map((blocks) => [title, ...blocks]), []] }];
+  const all = some.length > 1 ? [some.slice(0, 2).flat()] : [];
+  const under = (blocks: Block[]) => () => [title, ...blocks];
+  return [{ kind: 'fit', gives: 4, forms: [...[...all, ...some].map(under), () => []] }];
 }
 
 /** The days with most time far above range, each with the insulin and the food that is noted. */

@@ -16,10 +16,10 @@ const LEAST_MINUTES = 60;
 export function highsLine(context: PageContext): Block[] {
   const { speaker, analysis } = context;
   const { timeInBands, highs } = analysis.measures;
-  const about = (text: string): Block[] => [sideHeaded(speaker.say('pages.visit.highs'), [paragraph(text)])];
+  const about = (text: string) => (): Block[] => [sideHeaded(speaker.say('pages.visit.highs'), [paragraph(text)])];
   if (!timeInBands.ok || !highs.ok) {
     const why = !timeInBands.ok ? timeInBands.why : !highs.ok ? highs.why : 'failed';
-    return about(speaker.say(`why.${why}`));
+    return about(speaker.say(`why.${why}`))();
   }
   const outer = analysis.targets.limits[analysis.timeline.unit].veryHigh !== null;
   const share = outer ? timeInBands.value.exclusive['very-high'].value : timeInBands.value.cumulative.high.value;

@@ -71,14 +71,14 @@ export function lowsFirst(context: PageContext): Block[] {
     {
       kind: 'fit',
       gives: 9,
-      forms: rows.map((most) => [
+      forms: rows.map((most) => () => [
         { kind: 'chart', dense: true, drawing: eveningsChart(analysis.timeline, list, most, chart, isLong) },
       ]),
     },
     {
       kind: 'fit',
       gives: 2,
-      forms: [true, false].map((hours) => [
+      forms: [true, false].map((hours) => () => [
         {
           kind: 'chart',
           dense: true,
@@ -104,7 +104,7 @@ export function nightsRow({ speaker, analysis, chart }: PageContext): Block[] {
     {
       kind: 'fit',
       gives: 5,
-      forms: [24, 18].map((height) => [
+      forms: [24, 18].map((height) => () => [
         { kind: 'chart', dense: true, title: key, drawing: nightBarsChart(shown, height, chart) },
       ]),
     },

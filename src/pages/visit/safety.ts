@@ -57,9 +57,9 @@ function hours(context: PageContext): Block[] {
       kind: 'fit',
       gives: 6,
       forms: [
-        [{ ...bar, title: speaker.say('pages.overview.hours.title') }],
+        () => [{ ...bar, title: speaker.say('pages.overview.hours.title') }],
         // The parts of the bar and the table below name themselves.
-        [bar],
+        () => [bar],
       ],
     },
     {
@@ -67,7 +67,7 @@ function hours(context: PageContext): Block[] {
       widths: [0.645, 0.355],
       columns: [[bandsTable(timeInBands.value, context)], [numbersTable(context)]],
     },
-    { kind: 'fit', gives: 3, forms: [short, []] },
+    { kind: 'fit', gives: 3, forms: [() => short, () => []] },
   ];
 }
 

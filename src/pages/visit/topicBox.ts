@@ -12,7 +12,7 @@ const LONGEST_QUOTED = 90;
 
 /** One topic with what was noted before it, the person's own words and one question; where room is short without the rule. */
 export function topicBox(context: PageContext): Block[] {
-  return [{ kind: 'fit', gives: 5, forms: FORMS.map((form) => box(context, form)) }];
+  return [{ kind: 'fit', gives: 5, forms: FORMS.map((form) => () => box(context, form)) }];
 }
 
 /** What the person wrote near the lows, where the topic is about lows. */

@@ -13,8 +13,8 @@ export function weekByWeek(context: PageContext): Block[] {
   const { daily } = context.analysis.measures;
   const all = daily.ok ? wholeWeeks(daily.value) : [];
   if (all.length < LEAST) return [];
-  const forms = SHOWN.filter((most, i) => most <= all.length || (SHOWN[i + 1] ?? 0) < all.length).map((most) =>
-    table(context, all.slice(-most), all.length),
+  const forms = SHOWN.filter((most, i) => most <= all.length || (SHOWN[i + 1] ?? 0) < all.length).map(
+    (most) => () => table(context, all.slice(-most), all.length),
   );
   return [{ kind: 'fit', gives: 3, forms }];
 }

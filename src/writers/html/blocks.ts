@@ -61,7 +61,7 @@ function blockHtml(block: Block, setting: Setting): readonly Html[] {
       return [el('div', { class: 'together' }, ...blocksHtml(block.blocks, setting))];
     // A screen has room for the fullest.
     case 'fit':
-      return blocksHtml(block.forms[0]!, setting);
+      return blocksHtml(block.forms[0]!(), setting);
     // Distances are the style sheet's.
     case 'space':
       return [];

@@ -44,7 +44,7 @@ function blockFlow(block: Block, width: number, setting: Setting): Flow {
       return { ...inner, strips: together(inner.strips) };
     }
     case 'fit':
-      return blocksFlow(block.forms.at(-1)!, width, setting);
+      return blocksFlow(block.forms.at(-1)!(), width, setting);
     case 'space':
       return flow([blank(block.points)], 0, 0);
     case 'pageBreak':

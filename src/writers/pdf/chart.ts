@@ -15,13 +15,14 @@ export function chart(block: BlockOf<'chart'>, width: number, setting: Setting):
   const titleRoom = strips.length ? scale.rhythm * 0.5 : 0;
   const most = capacity - strips.length * scale.strong.line - titleRoom;
   const zoom = Math.min(1, width / drawing.width, most / drawing.height);
-  const figure = node('Figure', parent, { alt: drawing.summary });
+  const figure = node('Figure', parent);
   const [w, h] = [drawing.width * zoom, drawing.height * zoom];
   strips.push({
     height: h,
     gap: titleRoom,
     keep: false,
     draw(sheet, x, y) {
+      figure.alt = drawing.summary;
       figure.box = sheet.boxInFile(x, y, w, h);
       drawMarks(drawing, sheet.as(figure), x, y, zoom, setting);
     },

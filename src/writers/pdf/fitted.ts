@@ -1,4 +1,5 @@
-import type { Block, BlockOf } from '../../model/report.ts';
+import type { Block, BlockOf, Form } from '../../model/report.ts';
+import { once } from '../../once.ts';
 import { blocksFlow } from './blocks.ts';
 import { chain, type Flow, heightOf, type Strip, TIGHTEST } from './flow.ts';
 import type { Setting } from './setting.ts';
@@ -6,6 +7,7 @@ import { type Node, node } from './tree.ts';
 
 /** Blocks as measured once, with the elements that belong to them, which the document gets only where they are chosen. */
 interface Measured {
+  blocks: readonly Block[];
   flow: Flow;
   nodes: Node[];
 }
@@ -18,23 +20,15 @@ interface Measured {
 export function fitted(blocks: readonly Block[], width: number, setting: Setting): { flow: Flow; blocks: Block[] } {
   const elastic = blocks.filter((block): block is BlockOf<'fit'> => block.kind === 'fit');
   if (elastic.length === 0) return { flow: blocksFlow(blocks, width, setting), blocks: [...blocks] };
-  const known = new Map<readonly Block[] | Block, Measured>();
-  const measure = (key: readonly Block[] | Block, some: readonly Block[]): Measured => {
+  const measured = (some: readonly Block[]): Measured => {
     const parent = node('Div');
-    const measured = known.get(key) ?? {
-      flow: blocksFlow(some, width, { ...setting, parent }),
-      nodes: parent.children,
-    };
-    known.set(key, measured);
-    return measured;
+    return { blocks: some, flow: blocksFlow(some, width, { ...setting, parent }), nodes: parent.children };
   };
+  const plain = once((block: Block) => measured([block]));
+  const tried = once((form: Form) => measured(form()));
   const form = new Map(elastic.map((block) => [block, 0]));
   const whole = (): Measured[] =>
-    blocks.map((block) => {
-      if (block.kind !== 'fit') return measure(block, [block]);
-      const some = block.forms[form.get(block)!]!;
-      return measure(some, some);
-    });
+    blocks.map((block) => (block.kind === 'fit' ? tried(block.forms[form.get(block)!]!) : plain(block)));
   const fits = (): boolean => heightOf(tight(chain(whole().map(({ flow }) => flow)).strips)) <= setting.capacity;
   const order = [...elastic].sort((a, b) => a.gives - b.gives);
   for (const block of order) while (form.get(block)! < block.forms.length - 1 && !fits()) step(form, block, 1);
@@ -49,7 +43,7 @@ export function fitted(blocks: readonly Block[], width: number, setting: Setting
   setting.parent.children.push(...chosen.flatMap(({ nodes }) => nodes));
   return {
     flow: chain(chosen.map(({ flow }) => flow)),
-    blocks: blocks.flatMap((block) => (block.kind === 'fit' ? block.forms[form.get(block)!]! : [block])),
+    blocks: chosen.flatMap((one) => one.blocks),
   };
 }
 

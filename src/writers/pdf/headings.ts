@@ -1,11 +1,11 @@
 import type { Block, Page } from '../../model/report.ts';
 
+/** Of blocks that come in several forms none is told for this: they hold no heading of level 1, and only that one counts below. */
 function* levels(blocks: readonly Block[]): Generator<number> {
   for (const block of blocks) {
     if (block.kind === 'heading') yield block.level;
     else if ('blocks' in block) yield* levels(block.blocks);
     else if (block.kind === 'columns') for (const column of block.columns) yield* levels(column);
-    else if (block.kind === 'fit') for (const form of block.forms) yield* levels(form);
   }
 }
 
