@@ -100,7 +100,7 @@ export function drawingsOf(report: Report): { page: string; drawing: Drawing }[]
       case 'together':
         return block.blocks.flatMap(walk);
       case 'fit':
-        return block.forms[0]!.flatMap(walk);
+        return block.forms[0]!().flatMap(walk);
       case 'table':
         return block.rows.flatMap((row) => row.flatMap(({ picture }) => picture ?? []));
       default:

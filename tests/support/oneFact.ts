@@ -30,7 +30,7 @@ function tellings(report: Report): Telling[] {
       case 'together':
         return all(block.blocks);
       case 'fit':
-        return all(block.forms[0]!);
+        return all(block.forms[0]!());
       default:
         return [];
     }

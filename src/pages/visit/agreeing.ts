@@ -36,7 +36,7 @@ function untold({ speaker, analysis }: PageContext): Block[] {
     look.case === 'untold' ? [speaker.say(`findings.${id}.untold`)] : [],
   );
   if (names.length === 0) return [];
-  const line = (most: number) => (): Block[] => {
+  const line = (most: number): Block[] => {
     const rest = names.length - most;
     const more = rest > 0 ? [speaker.say('pages.visit.untoldMore', { count: count(rest) })] : [];
     return [paragraph([...names.slice(0, most).map((name) => `${name}.`), ...more].join(' '), 'small')];
@@ -45,7 +45,7 @@ function untold({ speaker, analysis }: PageContext): Block[] {
     (most, i, all) => most <= names.length || all[i + 1]! < names.length || i === all.length - 1,
   );
   const title = speaker.say('pages.standsOut.untold');
-  return [{ kind: 'fit', gives: 2, forms: forms.map((most) => [aside(title, line(most))]) }];
+  return [{ kind: 'fit', gives: 2, forms: forms.map((most) => () => [aside(title, line(most))]) }];
 }
 
 /** Room for a clinician's own words and signature. The draft in sentences is a text of its own: here it would tell page 1 again. */
@@ -60,7 +60,7 @@ function draft(context: PageContext): Block[] {
   return [
     heading(2, speaker.say('pages.interpretation.title')),
     paragraph(speaker.say('pages.visit.draft', { topic: word(topic) })),
-    { kind: 'fit', gives: 1, forms: [...[4, 3, 2, 1].map((lines) => [line('own', lines)]), []] },
+    { kind: 'fit', gives: 1, forms: [...[4, 3, 2, 1].map((lines) => () => [line('own', lines)]), () => []] },
     { kind: 'columns', widths: [0.6, 0.4], columns: [[line('signature')], [line('date')]] },
   ];
 }
