@@ -16,7 +16,7 @@ import { snapshotText } from '../../src/schemas/snapshot.ts';
 import { analysisJson } from '../../src/writers/json.ts';
 import { writePdf } from '../../src/writers/pdf/index.ts';
 import { pageAsText } from '../../src/writers/text.ts';
-import { madePerson } from '../support/madePeople.ts';
+import { madePerson } from '../support/people.ts';
 
 /**
  * Where a warm person's time in a clinic's folder goes: milliseconds of each part, over varied people, one after another in one
