@@ -4,6 +4,7 @@ import type { Episode } from '../model/measures.ts';
 import type { Note, Timeline } from '../model/timeline.ts';
 import { addDays, DAY_MINUTES, MINUTE_MS } from '../time/calendar.ts';
 import { type ChartContext, roughWidth } from './context.ts';
+import { type Evening, eveningsOf, gravest, NOON } from './eveningsOf.ts';
 import { CONTENT_WIDTH } from './frame.ts';
 import { type LongActing, type SignKind, shapeOf, signKind } from './noteLanes.ts';
 import { otherLows } from './otherLows.ts';
@@ -14,7 +15,6 @@ const ROW = 14.4;
 const BAR = { top: 7.3, height: 6.3 };
 const LEFT = 62;
 const SIGN = 6;
-const NOON = DAY_MINUTES / 2;
 
 /** Noted so long before a low began and after it ended stands beside it; exercise longer before (ours). */
 const MINUTES_ROUND_LOW = { before: 360, exercise: 720, after: 120 };
@@ -23,31 +23,6 @@ const SHOWN = ['alarm', 'exercise', 'food', 'rapid'] as const satisfies readonly
 export type SignBeside = (typeof SHOWN)[number];
 /** What a wrist writes every few minutes is one sign where it began (ours). */
 const ONE_SESSION = 60;
-
-/** From noon to noon, so that an evening and its night are one row. */
-export interface Evening {
-  date: LocalDate;
-  lows: Episode[];
-}
-
-/** The evenings with a low, in order of the calendar. */
-export function eveningsOf(lows: readonly Episode[]): Evening[] {
-  const found = new Map<LocalDate, Episode[]>();
-  for (const low of lows) {
-    const date = low.startMinute < NOON ? addDays(low.date, -1) : low.date;
-    found.set(date, [...(found.get(date) ?? []), low]);
-  }
-  return [...found].map(([date, some]) => ({ date, lows: some })).sort((a, b) => (a.date < b.date ? -1 : 1));
-}
-
-/** Those that keep a row where not all fit: a very low and a night first, then the longest. */
-export function gravest(evenings: readonly Evening[], most: number): Evening[] {
-  const grave = ({ lows }: Evening): number =>
-    Math.max(...lows.map(({ level, night }) => (level === 2 ? 2 : Number(night))));
-  const longest = ({ lows }: Evening): number => Math.max(...lows.map(({ minutes }) => minutes));
-  const kept = [...evenings].sort((a, b) => grave(b) - grave(a) || longest(b) - longest(a)).slice(0, most);
-  return evenings.filter((one) => kept.includes(one));
-}
 
 /** A row for each evening with a low, with what was noted around it; every low that has none as a dated mark on one line. */
 export function eveningsChart(

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { eveningsChart, eveningsOf, gravest } from '../../src/charts/evenings.ts';
+import { eveningsChart } from '../../src/charts/evenings.ts';
+import { eveningsOf, gravest } from '../../src/charts/eveningsOf.ts';
 import { speakerOf } from '../../src/language/index.ts';
 import type { Drawing } from '../../src/model/drawing.ts';
 import type { LocalDate } from '../../src/model/glucose.ts';

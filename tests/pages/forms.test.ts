@@ -29,12 +29,12 @@ describe.each(stories)('%s', (story) => {
   );
 });
 
-test('a form is told once when it is tried, and never where a fuller one fits', async () => {
-  const told: string[] = [];
+test('a form is told once, when it is tried, and never where a fuller one fits', async () => {
+  const tried: string[] = [];
   const form =
     (name: string, points: number): Form =>
     () => {
-      told.push(name);
+      tried.push(name);
       return [{ kind: 'space', points }];
     };
   const blocks: Block[] = [
@@ -55,5 +55,5 @@ test('a form is told once when it is tried, and never where a fuller one fits', 
     printed: '2026-01-01',
   };
   await writePdf(report, fonts(), { version: 'test' });
-  expect(told).toEqual(['tall', 'full', 'fits']);
+  expect(tried).toEqual(['tall', 'full', 'fits']);
 });

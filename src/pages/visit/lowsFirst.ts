@@ -1,4 +1,5 @@
-import { eveningsChart, eveningsOf, signsBeside } from '../../charts/evenings.ts';
+import { eveningsChart, signsBeside } from '../../charts/evenings.ts';
+import { eveningsOf } from '../../charts/eveningsOf.ts';
 import { nightBarsChart } from '../../charts/nightBars.ts';
 import { eveningsKeyChart } from '../../charts/signKey.ts';
 import type { FindingId } from '../../findings/index.ts';
