@@ -1,7 +1,7 @@
 import { fingerprint } from './bytes/hash.ts';
 import type { Found } from './findings/index.ts';
 import { type Indices, indicesOf } from './indices/index.ts';
-import { comparedWithOf } from './measures/earlier.ts';
+import { comparedWithOf, type EarlierVisits, earlierVisits } from './measures/earlier.ts';
 import { measure } from './measures/index.ts';
 import type { Choice, ColumnAccount, Input, Issue, Ledger, Loss } from './model/input.ts';
 import type { Measures } from './model/measures.ts';
@@ -86,7 +86,9 @@ export interface Refusal {
 export function intake(
   inputs: readonly Input[],
   settings: Settings,
-): Refusal | (Omit<Refusal, 'ok'> & { ok: true; timeline: Timeline; comparedWith: ComparedWith | null }) {
+):
+  | Refusal
+  | (Omit<Refusal, 'ok'> & { ok: true; timeline: Timeline; comparedWith: ComparedWith | null; visits: EarlierVisits }) {
   let { files, missing } = leaveOutUnread(readInputs([...inputs], settings));
   let built = buildTimeline(files, settings);
   for (let less = withoutLog(files, built.issues); less; less = withoutLog(files, built.issues)) {
@@ -104,7 +106,8 @@ export function intake(
   const others = placed.filter(({ code }) => !(refused && code === 'no-readings'));
   const accepted = acceptance(settings.acceptLosses, settings.person.code);
   const { losses, issues: lost } = timeline ? lossesOf(files, setAside, accepted) : { losses: [], issues: [] };
-  const issues = gravestFirst([...read, ...lost, ...others]);
+  const earlier = timeline ? earlierVisits(files, settings, timeline) : NO_VISITS;
+  const issues = gravestFirst([...read, ...lost, ...others, ...earlier.issues]);
   const intakeFacts = {
     files: files.map((file, i) => ({
       name: file.name,
@@ -124,13 +127,11 @@ export function intake(
     missing,
   };
   if (timeline === null || issues.some((issue) => issue.level === 'refusal')) return { ok: false, ...intakeFacts };
-  return {
-    ok: true,
-    ...intakeFacts,
-    timeline,
-    comparedWith: comparedWithOf(files, settings, timeline, targetSets[settings.targets]),
-  };
+  const comparedWith = comparedWithOf(files, settings, timeline, targetSets[settings.targets], earlier.earlier);
+  return { ok: true, ...intakeFacts, timeline, comparedWith, visits: earlier };
 }
+
+const NO_VISITS: EarlierVisits = { earlier: [], proved: true, issues: [] };
 
 /**
  * The numbers half, start to end. A pure function: the same inputs, settings and version give the same analysis.
@@ -139,11 +140,12 @@ export function intake(
 export function analyse(inputs: readonly Input[], settings: Settings, version: string): Analysis | Refusal {
   const read = intake(inputs, settings);
   if (!read.ok) return read;
-  const { comparedWith, ...rest } = read;
+  const { comparedWith, visits, ...rest } = read;
   const taken = { ...rest, files: rest.files.map(({ columns: _, ...file }) => file) };
   const targets = targetSets[settings.targets];
   const measures = measure(taken.timeline, targets, settings.logWords, {
     comparedWith,
+    visits,
     medicines: settings.medicines ?? [],
     a1c: settings.a1c ?? null,
     dueDate: settings.dueDate ?? null,

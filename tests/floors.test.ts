@@ -14,6 +14,7 @@ const FLOORS = [
   ['timeline'],
   ['targets'],
   ['comparing'],
+  ['visits'],
   ['occasions'],
   ['measures', 'indices'],
   ['findings'],
@@ -255,7 +256,7 @@ test('one rule, one place', () => {
   expect(only(/\bhash: fingerprint\(input/, ['readers/account.ts', 'readers/table/wideTable.ts'])).toEqual([]);
   expect(only(/\bcreateHash\b/, ['cli/ownHash.ts'])).toEqual([]);
   expect(only(/\bjitless\s*:/, ['schemas/jitless.ts'])).toEqual([]);
-  expect(only(/set-aside\.csv|patient-paper\.|-snapshot-/, ['papers/resultNames.ts'])).toEqual([]);
+  expect(only(/set-aside\.csv|patient-paper\.|-snapshot-|-visit-/, ['papers/resultNames.ts'])).toEqual([]);
   const zodWithout = files.filter(
     ({ imports }) => imports.includes('zod') && !imports.some((one) => one.endsWith('/jitless.ts')),
   );

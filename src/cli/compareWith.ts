@@ -1,22 +1,32 @@
+import { readdirSync } from 'node:fs';
+import { basename, join } from 'node:path';
 import type { LocalDate } from '../model/glucose.ts';
 import type { CompareChoice } from '../model/settings.ts';
+import type { Visit } from '../model/visits.ts';
+import { visitDay } from '../papers/resultNames.ts';
 import { isLocalDate } from '../time/calendar.ts';
 import { WrongUse } from './exits.ts';
 import { readText, standsAt } from './plainFile.ts';
 
-/** What `--compare` and `--changed` ask for: `previous`, `FROM..TO`, a snapshot file, or a day on which something changed. */
-export async function compareWith(compare?: string, changed?: string): Promise<CompareChoice | undefined> {
+/** What `--compare` and `--changed` ask for: `previous`, `FROM..TO`, visit files or folders of them, or a day on which something changed. */
+export async function compareWith(
+  compare?: string | readonly string[],
+  changed?: string,
+): Promise<CompareChoice | undefined> {
   if (compare !== undefined && changed !== undefined) throw new WrongUse('compareOrChanged');
   if (changed !== undefined) return changedOn(changed);
   if (compare === undefined) return undefined;
-  if (compare === 'previous') return { with: 'previous' };
-  const dates = compare.split('..');
+  const asked = typeof compare === 'string' ? [compare] : compare;
+  const [only] = asked;
+  if (asked.length !== 1 || only === undefined) return { with: 'visits', visits: await visitsAt(asked) };
+  if (only === 'previous') return { with: 'previous' };
+  const dates = only.split('..');
   if (dates.length === 2 && dates.every(isLocalDate)) {
     const [from, to] = dates as [LocalDate, LocalDate];
     if (from > to) throw new WrongUse('datesReversed', { from, to });
     return { with: 'dates', from, to };
   }
-  return { with: 'snapshot', before: await snapshotAt(compare) };
+  return { with: 'visits', visits: await visitsAt(asked) };
 }
 
 function changedOn(value: string): CompareChoice {
@@ -28,13 +38,23 @@ function changedOn(value: string): CompareChoice {
   return { with: 'change', date, text };
 }
 
-async function snapshotAt(path: string) {
-  if (!standsAt(path)?.isFile()) throw new WrongUse('wrongCompare', { value: path });
-  const { readSnapshot } = await import('../schemas/snapshot.ts');
-  const read = readSnapshot(readText(path));
-  if ('newer' in read) throw new WrongUse('newerSnapshot', { path, form: read.newer, known: read.known });
-  if ('problem' in read) throw new WrongUse('wrongSnapshot', { path, problem: read.problem });
-  return read.sums;
+/** Every visit file that is named, or lies in a folder that is. */
+async function visitsAt(paths: readonly string[]): Promise<Visit[]> {
+  const { readVisit } = await import('../schemas/readVisit.ts');
+  return paths.flatMap(visitFiles).map((path) => {
+    const read = readVisit(readText(path), basename(path));
+    if ('newer' in read) throw new WrongUse('newerVisit', { path, form: read.newer, known: read.known });
+    if ('problem' in read) throw new WrongUse('wrongVisit', { path, problem: read.problem });
+    return read.visit;
+  });
+}
+
+function visitFiles(path: string): string[] {
+  const stat = standsAt(path);
+  if (stat?.isFile()) return [path];
+  const names = stat?.isDirectory() ? readdirSync(path).filter((name) => visitDay(name) !== undefined) : [];
+  if (names.length === 0) throw new WrongUse('wrongCompare', { value: path });
+  return names.sort().map((name) => join(path, name));
 }
 
 /** The date and the text of `--changed` are one value for the parser of the command line, which knows one a name. */

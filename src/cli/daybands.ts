@@ -1,4 +1,5 @@
 import { teller } from '../papers/teller.ts';
+import { agreedForm } from './agreed.ts';
 import { clinic } from './clinic/command.ts';
 import { worklist } from './clinic/merge.ts';
 import { worker } from './clinic/worker.ts';
@@ -40,6 +41,9 @@ async function main(): Promise<number> {
     },
     read: async (files, options) => {
       exit = await read(files, options, door);
+    },
+    agreed: async (options) => {
+      exit = await agreedForm(options, door);
     },
     clinic: async (folder, options) => {
       exit = await clinic(folder, options, door);

@@ -26,6 +26,7 @@ export interface ReadOptions extends FolderSettings {
 export interface Actions extends ClinicActions {
   report(files: string[], options: ReportOptions): Promise<void>;
   read(files: string[], options: ReadOptions): Promise<void>;
+  agreed(options: Pick<FolderSettings, 'language' | 'region'>): Promise<void>;
 }
 
 type Help = Below<'cli.help'>;
@@ -38,7 +39,7 @@ export function program(version: string, tell: Teller, actions: Actions): Comman
     return check ? built.argParser(check(flag)) : built;
   };
 
-  const bare = (name: 'report' | 'read' | ClinicCommand): Command =>
+  const bare = (name: 'report' | 'read' | 'agreed' | ClinicCommand): Command =>
     new Command(name)
       .summary(help(name))
       .description(help(name))
@@ -68,7 +69,7 @@ export function program(version: string, tell: Teller, actions: Actions): Comman
       .addOption(option('--targets', '<set>', 'targets', choice(...Object.keys(targetSets))))
       .addOption(new Option('--large', help('large')))
       .addOption(option('--date', '<date>', 'date', calendarDate))
-      .addOption(option('--compare', '<with>', 'compare'))
+      .addOption(option('--compare', '<with>', 'compare').argParser(collect))
       .addOption(new Option('--infer-meals', help('inferMeals')))
       .addOption(new Option('--more-indices', help('moreIndices')))
       .addOption(new Option('--further', help('further')))
@@ -83,6 +84,7 @@ export function program(version: string, tell: Teller, actions: Actions): Comman
     .addOption(option('--code', '<text>', 'code'))
     .addOption(option('--changed', '<date and text>', 'changed'))
     .addOption(new Option('--snapshot', help('snapshot')))
+    .addOption(option('--agreed', '<file>', 'agreed'))
     .addOption(option('--a1c', '<value>', 'a1c'))
     .addOption(option('--due-date', '<date>', 'dueDate', calendarDate))
     .addOption(option('--accept-losses', '<file>', 'acceptLosses').argParser(collect))
@@ -94,6 +96,11 @@ export function program(version: string, tell: Teller, actions: Actions): Comman
     .addOption(option('--accept-losses', '<file>', 'acceptLosses').argParser(collect))
     .action(actions.read);
 
+  const agreed = bare('agreed')
+    .addOption(option('--language', '<code>', 'language', choice(...LANGUAGES)))
+    .addOption(option('--region', '<code>', 'region'))
+    .action(actions.agreed);
+
   const whole = new Command('daybands')
     .description(help('about'))
     .version(version, '-V, --version', help('version'))
@@ -103,7 +110,8 @@ export function program(version: string, tell: Teller, actions: Actions): Comman
     .configureHelp({ helpWidth: 100 })
     .addHelpText('after', `${section(tell, 'examples.all')}\n${help('settings')}\n\n${exits(tell)}`)
     .addCommand(report)
-    .addCommand(read);
+    .addCommand(read)
+    .addCommand(agreed);
   for (const command of clinicCommands({ help, bare, forPaper, forPapers, examples }, actions))
     whole.addCommand(command);
   return whole;

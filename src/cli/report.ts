@@ -36,9 +36,9 @@ export async function report(files: string[], options: ReportOptions, door: Door
     door.complain(tell.say('cli.told.refused'));
     return EXIT.refused;
   }
-  const { place, paper, grey, large, snapshot } = wanted;
+  const { place, paper, grey, large, snapshot, agreed } = wanted;
   const asked = { html: html ?? false, attach: attach ?? false, further: further ?? false };
-  const making = { paper, grey, large, snapshot, password, ...asked };
+  const making = { paper, grey, large, snapshot, agreed, password, ...asked };
   const wishes = { ...making, fhir: false, fhirReadings: false };
   const outputs = await papersOf(analysis, nameFor(files, found, wanted), wishes, paperWords(place), door);
   guardInputs(out, outputs, found);

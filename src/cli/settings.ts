@@ -4,6 +4,7 @@ import type { Issue } from '../model/input.ts';
 import { type Wanted as Wishes, wantedOf } from '../papers/wanted.ts';
 import type { FolderSettings } from '../schemas/settings.ts';
 import { isZone } from '../time/zone.ts';
+import { agreedIn } from './agreed.ts';
 import { a1cOf, compareWith } from './compareWith.ts';
 import { WrongUse } from './exits.ts';
 import { jsonOf } from './json.ts';
@@ -59,6 +60,7 @@ export async function settle(
     ...(order === undefined ? {} : { topicOrder: order }),
     ...(compare === undefined ? {} : { compare }),
     ...(wanted.a1c === undefined ? {} : { a1c: a1cOf(wanted.a1c) }),
+    ...(wanted.agreed === undefined ? {} : { agreed: await agreedIn(wanted.agreed) }),
     ...(wanted.layout === undefined ? {} : { layout: await readLayout(wanted.layout) }),
   };
   return { ...wantedOf(wanted, place, brought), fromFile, overruled };
@@ -76,7 +78,9 @@ export async function folderSettings(path: string): Promise<FolderSettings | { i
 export function wholePaths(settings: FolderSettings, from: string): FolderSettings {
   const whole = { ...settings };
   if (whole.layout !== undefined && !isInline(whole.layout)) whole.layout = resolve(from, whole.layout);
-  if (whole.compare?.endsWith('.json')) whole.compare = resolve(from, whole.compare);
+  if (whole.compare !== undefined)
+    whole.compare = [whole.compare].flat().map((one) => (isPath(one) ? resolve(from, one) : one));
+  if (whole.agreed !== undefined) whole.agreed = resolve(from, whole.agreed);
   return whole;
 }
 
@@ -91,6 +95,9 @@ function checkPeriod({ days, from, to }: FolderSettings): void {
   if (days !== undefined && (from ?? to) !== undefined) throw new WrongUse('daysAndDates');
   if (from !== undefined && to !== undefined && from > to) throw new WrongUse('datesReversed', { from, to });
 }
+
+/** `previous` and two dates are none. */
+const isPath = (compare: string): boolean => compare !== 'previous' && !/^[\d-]{10}\.\.[\d-]{10}$/.test(compare);
 
 /** A short layout may be given as it is, `{"unit":"mmol/L"}`, in place of a file: so the program's questions name it. */
 const isInline = (layout: string): boolean => layout.trimStart().startsWith('{');

@@ -4,6 +4,7 @@ import type { Limits, TargetSet } from '../model/targets.ts';
 import type { ComparedWith } from '../model/thenAndNow.ts';
 import type { Readings, Timeline } from '../model/timeline.ts';
 import type { Medicine } from '../model/trust.ts';
+import type { Visit } from '../model/visits.ts';
 import { findOccasions, type Occasions } from '../occasions/index.ts';
 import { NO_LOG_WORDS } from '../occasions/words.ts';
 import { once } from '../once.ts';
@@ -18,6 +19,8 @@ import type { Basis } from './estimate.ts';
 export interface Asked {
   /** What to compare the period with; null: nothing. */
   comparedWith: ComparedWith | null;
+  /** Earlier visits, the latest last, and whether days in both show that that one is this person's. */
+  visits: { earlier: readonly Visit[]; proved: boolean };
   /** Medicines to look for in notes. */
   medicines: readonly Medicine[];
   /** Whether rises without a food note are listed as inferred meals. */
@@ -28,7 +31,13 @@ export interface Asked {
   dueDate: LocalDate | null;
 }
 
-export const NOTHING_ASKED: Asked = { comparedWith: null, medicines: [], a1c: null, dueDate: null };
+export const NOTHING_ASKED: Asked = {
+  comparedWith: null,
+  visits: { earlier: [], proved: true },
+  medicines: [],
+  a1c: null,
+  dueDate: null,
+};
 
 /** What measures share, so that every reading is classified once and every day summed once. */
 export interface Context extends Asked {

@@ -1,6 +1,7 @@
 import type { DaySums, PeriodSums } from '../model/thenAndNow.ts';
 import type { Context } from './context.ts';
 import { type Course, lastsLong } from './course.ts';
+import { nightStates } from './nights.ts';
 
 /** The period as sums of its days: all that a later comparison needs, and nothing about who it was. */
 export function periodSums(shared: Context): PeriodSums {
@@ -38,6 +39,7 @@ export function daySums(shared: Context): DaySums[] {
   const lows = begun(shared.lows());
   const veryLows = begun(shared.lows().filter(({ longestOuter }) => lastsLong(longestOuter)));
   const highs = begun(shared.highs());
+  const nights = nightStates(shared);
   return timeline.days.map(({ date, minutes: length }, d) => ({
     date,
     length,
@@ -49,5 +51,6 @@ export function daySums(shared: Context): DaySums[] {
     lows: lows[d]!,
     veryLows: veryLows[d]!,
     highs: highs[d]!,
+    nightLow: nights[d] === 'unknown' ? null : nights[d] !== 'none-seen',
   }));
 }

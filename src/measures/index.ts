@@ -19,6 +19,7 @@ import { gmi } from './gmi.ts';
 import { hourly } from './hourly.ts';
 import { insulinNoted } from './insulinNoted.ts';
 import { labA1c } from './labA1c.ts';
+import { lastTime } from './lastTime.ts';
 import { longHighs } from './longHighs.ts';
 import { lowStories } from './lowStories.ts';
 import { lowsLined } from './lowsLined.ts';
@@ -41,6 +42,7 @@ import { sensors } from './sensors.ts';
 import { cv, sd } from './spread.ts';
 import { thenAndNow } from './thenAndNow.ts';
 import { timeInBands } from './timeInBands.ts';
+import { visitByVisit } from './visitByVisit.ts';
 import { weekParts } from './weekParts.ts';
 import { windows } from './windows.ts';
 
@@ -91,6 +93,8 @@ export const measures: { readonly [Id in keyof Measures]: Measure<Id> } = {
   insulinNoted,
   pregnancy,
   remarks,
+  lastTime,
+  visitByVisit,
 };
 
 /**

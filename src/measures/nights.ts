@@ -21,6 +21,10 @@ export const nights: Measure<'nights'> = {
   },
 };
 
+/** How each night of the period went. */
+export const nightStates = (shared: Context): Night['state'][] =>
+  shared.timeline.days.map((_, day) => oneNight(shared, day).state);
+
 function oneNight(shared: Context, index: number): Night {
   const { timeline, bands } = shared;
   const { minute, weight: weights } = timeline.readings;

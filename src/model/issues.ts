@@ -166,6 +166,9 @@ export interface IssueTells {
   'losses-refused': { actual: Is<'lost'> } & Asks<'losses'>;
   'times-contradict': { actual: Is<'lost'> } & Asks<'losses'>;
   'file-left-out': Bare;
+  'visit-other-code': Pair<string, string>;
+  'visit-other-days': { actual: readonly string[] };
+  'visit-not-earlier': Found;
   'units-mixed': { expected: string } & Counted;
   'row-contradicts': Found;
   'row-in-skipped-hour': Found;

@@ -21,6 +21,7 @@ import type {
   Rates,
   Sensors,
 } from './trust.ts';
+import type { LastTime, VisitByVisit } from './visits.ts';
 
 export type { DayWindow, DayWindows, HourShares, ModalBin, ModalDay } from './clockShape.ts';
 export type { Episode, EpisodeDay, Episodes, Rebounds } from './episodes.ts';
@@ -188,4 +189,6 @@ export interface Measures {
   insulinNoted: Measured<InsulinNoted>;
   pregnancy: Measured<Pregnancy>;
   remarks: Measured<Remark[]>;
+  lastTime: Measured<LastTime>;
+  visitByVisit: Measured<VisitByVisit>;
 }

@@ -1,21 +1,21 @@
 import type { GlucoseUnit, LocalDate } from './glucose.ts';
 import type { LogWords } from './logbook.ts';
 import type { TargetSet } from './targets.ts';
-import type { PeriodSums } from './thenAndNow.ts';
 import type { TopicRow } from './topics.ts';
 import type { Medicine } from './trust.ts';
+import type { Visit } from './visits.ts';
 
 /** Which calendar days to look at. */
 export type PeriodChoice = { days: number } | { from?: string; to?: string };
 
 /**
- * What to compare the period with: as many days just before it, other days of the same data, an earlier visit, or its
+ * What to compare the period with: as many days just before it, other days of the same data, earlier visits in any order, or its
  * own days before a change that somebody marked.
  */
 export type CompareChoice =
   | { with: 'previous' }
   | { with: 'dates'; from: LocalDate; to: LocalDate }
-  | { with: 'snapshot'; before: PeriodSums }
+  | { with: 'visits'; visits: Visit[] }
   | { with: 'change'; date: LocalDate; text: string };
 
 /** Everything besides the inputs that an analysis depends on. */

@@ -17,6 +17,8 @@ export interface DaySums {
   lows: number;
   veryLows: number;
   highs: number;
+  /** Whether a reading from midnight to 6 was low; null where that cannot be told. */
+  nightLow: boolean | null;
 }
 
 /** A period as its days, with what makes two periods comparable. No name, no note, no file. */
@@ -33,7 +35,7 @@ export interface PeriodSums {
 
 /** What the period is compared with. A change splits the period itself: its day is the first of "now". */
 export type ComparedWith =
-  | { with: 'previous' | 'dates' | 'snapshot'; before: PeriodSums | null }
+  | { with: 'previous' | 'dates' | 'visit'; before: PeriodSums | null }
   | { with: 'change'; date: LocalDate; text: string };
 
 export type Compared =

@@ -2,13 +2,14 @@ import type { Analysis } from '../analyse.ts';
 import type { Deflate } from '../bytes/pack.ts';
 import { bytesOf } from '../bytes/text.ts';
 import { compose, composeMethod } from '../compose.ts';
-import { sumsOf } from '../measures/earlier.ts';
 import type { Report } from '../model/report.ts';
+import type { Agreed } from '../model/visits.ts';
 import type { HtmlOptions } from '../writers/html/index.ts';
 import { analysisJson } from '../writers/json.ts';
 import type { Attachment, PdfFonts } from '../writers/pdf/index.ts';
 import { pageAsText } from '../writers/text.ts';
 import { type Result, resultName } from './resultNames.ts';
+import { visitOf } from './visitOf.ts';
 
 export interface MadeFile {
   name: string;
@@ -27,8 +28,10 @@ export interface PapersWanted {
   html: boolean;
   /** The numbers as a file within the clinic report. */
   attach: boolean;
-  /** What a later visit can be compared with. */
+  /** The visit file, which a later visit can be compared with. */
   snapshot: boolean;
+  /** What was agreed, for the visit file. */
+  agreed?: Agreed | null | undefined;
   fhir: boolean;
   /** Single readings in the FHIR bundle too. */
   fhirReadings: boolean;
@@ -71,7 +74,7 @@ export async function makePapers(
   const { asPrinted, writePdf } = await import('../writers/pdf/index.ts');
   const { paper, grey, large, password } = wanted;
   const { words, whole, version, deflate } = tools;
-  const { timeline, targets, hash, settings } = analysis;
+  const { timeline, settings } = analysis;
   const nameOf = (what: Result): string => resultName(stem, what, timeline.to);
   const files: MadeFile[] = [];
   const add = (what: Result, bytes: MadeFile['bytes']): void => {
@@ -113,8 +116,8 @@ export async function makePapers(
   add('analysis', analysisJson(analysis));
   // Named by the last day it holds, so that a later visit never writes over an earlier one.
   if (wanted.snapshot) {
-    const { snapshotText } = await import('../schemas/snapshot.ts');
-    add('snapshot', snapshotText(sumsOf(timeline, targets), { by: version, hash, on: settings.today }));
+    const { visitText } = await import('../schemas/visitText.ts');
+    add('visit', visitText(visitOf(analysis, nameOf('visit'), wanted.agreed ?? null)));
   }
   if (analysis.ledger.setAside > 0) add('setAside', tools.setAside(analysis));
   if (wanted.fhir) {

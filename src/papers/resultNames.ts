@@ -9,7 +9,7 @@ const ENDINGS = {
   method: 'how-numbers-are-made.pdf',
   interpretation: 'interpretation.txt',
   analysis: 'analysis.json',
-  snapshot: 'snapshot-{day}.json',
+  visit: 'visit-{day}.json',
   setAside: 'set-aside.csv',
   fhir: 'cgm.fhir.json',
 } as const;
@@ -23,13 +23,15 @@ export type Result = keyof typeof ENDINGS;
 export const resultName = (stem: string, what: Result, day: string): string =>
   `${stem}-${ENDINGS[what].replace('{day}', day)}`;
 
-const inPattern = (ending: string): string =>
-  ending.replaceAll('.', '\\.').replace('{day}', '(?<day>\\d{4}-\\d{2}-\\d{2})');
-const RESULT = new RegExp(`-(?:${Object.values(ENDINGS).map(inPattern).join('|')})$`);
-const SNAPSHOT = new RegExp(`-${inPattern(ENDINGS.snapshot)}$`);
+const inPattern = (ending: string): string => ending.replaceAll('.', '\\.').replace('{day}', '(\\d{4}-\\d{2}-\\d{2})');
+/** What a visit file was called while it held sums of days alone. */
+const SNAPSHOT = 'snapshot-{day}.json';
+const RESULT = new RegExp(`-(?:${[...Object.values(ENDINGS), SNAPSHOT].map(inPattern).join('|')})$`);
+const VISITS = [ENDINGS.visit, SNAPSHOT].map((ending) => new RegExp(`-${inPattern(ending)}$`));
 
 /** Whether a file is called as our results are: such may lie among the exports. */
 export const isResultName = (name: string): boolean => RESULT.test(name);
 
-/** The last day of the snapshot of this name; undefined when it is the name of none. */
-export const snapshotDay = (name: string): string | undefined => SNAPSHOT.exec(name)?.groups?.day;
+/** The last day of the visit file (or snapshot) of this name; undefined when it is the name of none. */
+export const visitDay = (name: string): string | undefined =>
+  VISITS.map((pattern) => pattern.exec(name)?.[1]).find((day) => day !== undefined);

@@ -1,6 +1,7 @@
 import type { Place } from '../language/index.ts';
 import type { LocalDate } from '../model/glucose.ts';
 import type { PeriodChoice, Settings } from '../model/settings.ts';
+import type { Agreed } from '../model/visits.ts';
 import type { FolderSettings } from '../schemas/settings.ts';
 
 /** What the person asked for, in the shape that the analysis and the papers take. */
@@ -13,10 +14,17 @@ export interface Wanted {
   large: boolean;
   /** Whether to write what the next visit can compare with. */
   snapshot: boolean;
+  /** What was agreed at the visit; null where nobody has typed it in. */
+  agreed: Agreed | null;
 }
 
 /** What a door brings along: what it opened, what day it is, and what it worked out of a text. */
-export type Brought = Pick<Settings, 'today' | 'logWords' | 'medicines' | 'topicOrder' | 'compare' | 'a1c' | 'layout'>;
+export type Brought = Pick<
+  Settings,
+  'today' | 'logWords' | 'medicines' | 'topicOrder' | 'compare' | 'a1c' | 'layout'
+> & {
+  agreed?: Agreed | undefined;
+};
 
 /**
  * Names that were asked for, whoever asked, as settings of an analysis and wishes for papers. Already checked: the door says
@@ -44,7 +52,9 @@ export function wantedOf(asked: FolderSettings, place: Place, brought: Brought):
     paper: asked.paper ?? place.paper,
     grey: asked.grey ?? false,
     large: asked.large ?? false,
-    snapshot: asked.snapshot ?? false,
+    // What was agreed is typed in for the next visit.
+    snapshot: asked.snapshot ?? brought.agreed !== undefined,
+    agreed: brought.agreed ?? null,
   };
 }
 

@@ -29,8 +29,10 @@ export interface FolderSettings {
   phone?: string | undefined;
   /** Path of a layout file, from the folder of the settings file. */
   layout?: string | undefined;
-  /** `previous`, `FROM..TO`, or the path of a snapshot file from the folder of the settings file. */
-  compare?: string | undefined;
+  /** `previous`, `FROM..TO`, or paths of visit files or of folders of them, from the folder of the settings file. */
+  compare?: string | string[] | undefined;
+  /** Path of what was agreed, as text or JSON, from the folder of the settings file. */
+  agreed?: string | undefined;
   /** `YYYY-MM-DD what changed`. */
   changed?: string | undefined;
   /** Laboratory A1C, percent or mmol/mol. */
@@ -40,13 +42,14 @@ export interface FolderSettings {
   moreIndices?: boolean | undefined;
   /** Names of files, or the person's code. */
   acceptLosses?: string[] | undefined;
-  /** Whether a snapshot is written for the next visit. */
+  /** Whether a visit file is written for the next visit. */
   snapshot?: boolean | undefined;
   /** Date of printing. */
   date?: string | undefined;
 }
 
 const date = z.iso.date();
+const path = z.string().min(1).max(400);
 const line = z.string().min(1).max(80);
 
 export const folderSettings = z.strictObject({
@@ -68,7 +71,8 @@ export const folderSettings = z.strictObject({
   clinic: line.optional(),
   phone: z.string().min(1).max(40).optional(),
   layout: z.string().min(1).optional(),
-  compare: z.string().min(1).max(400).optional(),
+  compare: z.union([path, z.array(path).min(1).max(60)]).optional(),
+  agreed: path.optional(),
   dueDate: date.optional(),
   changed: z.string().min(12).max(100).optional(),
   a1c: z.string().min(1).max(20).optional(),

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { noted } from './analysis/parts.ts';
 import './jitless.ts';
 
 const finite = z.number();
@@ -18,7 +19,7 @@ const words = line(300);
 
 const bounded = (value: z.ZodNumber) =>
   z.strictObject({ value, low: finite.nullable(), high: finite.nullable() }).nullable();
-const counted = z.strictObject({ k: whole, n: whole }).refine(({ k, n }) => k <= n, 'k of n');
+export const counted = z.strictObject({ k: whole, n: whole }).refine(({ k, n }) => k <= n, 'k of n');
 
 /** A day as sums. `nightLow`: whether a reading from midnight to 6 was low; null where that cannot be told. */
 const day = z.strictObject({
@@ -35,12 +36,21 @@ const day = z.strictObject({
   nightLow: z.boolean().nullable(),
 });
 
-const VISIT_FORMAT = 'daybands-visit';
-/** Grows when an older program could no longer read the file rightly; 1 were snapshots of another format's name. */
+export const VISIT_FORMAT = 'daybands-visit';
+/** Grows when an older program could no longer read the file rightly. 1 was the snapshot, under a format of its own. */
 export const VISIT_VERSION = 2;
 
-const targetId = z.enum(['adult', 'older', 'pregnancy-type-1', 'pregnancy-other']);
+export const targetId = z.enum(['adult', 'older', 'pregnancy-type-1', 'pregnancy-other']);
 const of = z.enum(['in-range', 'low', 'very-low', 'high', 'very-high']);
+
+/** Each with its 95 % interval; null where too few days allow one. */
+export const numbers = z.strictObject({
+  inRangeShare: bounded(finite),
+  lowShare: bounded(finite),
+  highShare: bounded(finite),
+  meanMgPerDl: bounded(finite),
+  nightsLowShare: bounded(finite),
+});
 
 /** What was agreed at the visit, as it was typed in. */
 export const agreed = z.strictObject({
@@ -54,45 +64,46 @@ export const agreed = z.strictObject({
   question: words.optional(),
 });
 
-/** Days, nights or occasions on which it came, of those on which it could be told. */
+export const outcome = z.enum(['lows', 'very-lows', 'night-lows', 'very-highs', 'much-high', 'unsteady']);
+
+/** `count`: on how many nights, or days with the note, it came, of those on which it could be told. */
 const topicMeasure = z.union([
-  z.strictObject({ of: z.enum(['share-low', 'share-high', 'share-in-range', 'mean', 'cv']) }),
+  z.strictObject({ of: z.enum(['low', 'very-low', 'high', 'very-high', 'in-range', 'cv']) }),
   z.strictObject({ of: z.literal('nights-low'), count: counted }),
   z.strictObject({
     of: z.literal('after-note'),
-    outcome: z.enum(['lows', 'very-lows', 'night-lows', 'very-highs', 'much-high', 'unsteady']),
-    note: z.strictObject({ id: line(40), name: z.union([z.literal(''), line(120)]) }),
+    outcome,
+    note: noted.extend({ name: z.union([z.literal(''), line(120)]) }),
     count: counted,
   }),
 ]);
 
-/** The file that one visit leaves for the next: sums of days, no reading, no note, and no name unless it was asked for. */
+export const person = z.strictObject({
+  code: line(80).optional(),
+  clinic: line(80).optional(),
+});
+export const changed = z.array(z.strictObject({ on: date, what: line(80) })).max(20);
+
+/** The file that one visit leaves for the next: sums of days, no reading, no note and no name. */
 export const visit = z.strictObject({
   format: z.literal(VISIT_FORMAT),
   version: z.literal(VISIT_VERSION),
-  made: z.strictObject({ by: line(40), hash: line(40), on: date }),
-  person: z.strictObject({ code: line(80).optional(), clinic: line(80).optional(), name: line(80).optional() }),
+  origin: z.strictObject({ by: line(40), hash: line(40), on: date }),
+  person,
   period: z.strictObject({ from: date, to: date }),
   targets: targetId,
   goals: z.array(z.strictObject({ of, op: z.enum(['<', '>']), share })).max(10),
   unit: z.enum(['mg/dL', 'mmol/L']),
   intervalMinutes: finite.min(0.5).max(120),
   sensors: whole,
-  /** Each with its 95 % interval; null where too few days allow one. */
-  numbers: z.strictObject({
-    inRangeShare: bounded(finite),
-    lowShare: bounded(finite),
-    highShare: bounded(finite),
-    meanMgPerDl: bounded(finite),
-    nightsLowShare: bounded(finite),
-  }),
+  numbers,
   topic: z.strictObject({ id: line(60), rule: line(60) }).nullable(),
   topicMeasure: topicMeasure.nullable(),
   /** Ids of the findings that held. */
   held: z.array(line(60)).max(200),
   agreed: agreed.nullable(),
   /** What was changed within the period, as it was told. */
-  changed: z.array(z.strictObject({ on: date, what: line(80) })).max(20),
+  changed,
   days: z.array(day).min(1).max(400),
 });
 

@@ -169,7 +169,7 @@ export const READINGS = { at: 'atEpochMs', mgdl: 'mgPerDl', weight: 'weightMinut
 
 /** Of the analysis as it is written, without its readings. */
 export const ANALYSIS = renames({
-  settings: { compare: { before: PERIOD_SUMS } },
+  settings: { compare: { visits: { sums: PERIOD_SUMS } } },
   targets: { cvLimit: 'cvLimitPercent' },
   measures: MEASURES,
   timeline: {

@@ -9,10 +9,10 @@ import { bytesOf } from '../../src/bytes/text.ts';
 import { ownHash } from '../../src/cli/ownHash.ts';
 import { factsOf } from '../../src/clinic/facts.ts';
 import { compose } from '../../src/compose.ts';
-import { sumsOf } from '../../src/measures/earlier.ts';
 import type { Settings } from '../../src/model/settings.ts';
+import { visitOf } from '../../src/papers/visitOf.ts';
 import { readInputs } from '../../src/readers/index.ts';
-import { snapshotText } from '../../src/schemas/snapshot.ts';
+import { visitText } from '../../src/schemas/visitText.ts';
 import { analysisJson } from '../../src/writers/json.ts';
 import { writePdf } from '../../src/writers/pdf/index.ts';
 import { pageAsText } from '../../src/writers/text.ts';
@@ -67,11 +67,7 @@ async function turn(number: number): Promise<void> {
     ),
   );
   files.push(await timed('analysis.json', () => analysisJson(analysis).join('')));
-  files.push(
-    await timed('snapshot', () =>
-      snapshotText(sumsOf(analysis.timeline, analysis.targets), { by: 'bench', hash: '', on: settings.today }),
-    ),
-  );
+  files.push(await timed('snapshot', () => visitText(visitOf(analysis, 'visit.json', null))));
   await timed('hash and save', () => {
     for (const [i, file] of files.entries()) {
       const bytes = typeof file === 'string' ? Buffer.from(file) : file;

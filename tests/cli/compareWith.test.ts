@@ -4,14 +4,17 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { a1cOf, compareWith, joinChanged } from '../../src/cli/compareWith.ts';
 import { WrongUse } from '../../src/cli/exits.ts';
-import { snapshotText } from '../../src/schemas/snapshot.ts';
+import { visitText } from '../../src/schemas/visitText.ts';
 import { chance } from '../../src/stats/chance.ts';
 import { simulated, WORLDS } from '../support/simulatedDays.ts';
+import { visitLike } from '../support/visits.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'daybands-'));
 const sums = simulated(WORLDS[0]!, 14, 0, '2026-01-01', chance(1));
-const snapshot = join(folder, 'P-1-snapshot-2026-01-14.json');
-writeFileSync(snapshot, snapshotText(sums, { by: '0', hash: '', on: '2026-01-15' }));
+const visits = [visitLike(sums), visitLike(sums, { file: 'P-1-visit-2025-12-14.json' })];
+const [file = '', other = ''] = visits.map((visit) => join(folder, visit.file));
+for (const visit of visits) writeFileSync(join(folder, visit.file), visitText(visit));
+const empty = mkdtempSync(join(tmpdir(), 'daybands-'));
 const broken = join(folder, 'broken.json');
 writeFileSync(broken, '{}');
 
@@ -19,7 +22,11 @@ test.each([
   [undefined, undefined, undefined],
   ['previous', undefined, { with: 'previous' }],
   ['2026-01-01..2026-01-14', undefined, { with: 'dates', from: '2026-01-01', to: '2026-01-14' }],
-  [snapshot, undefined, { with: 'snapshot', before: sums }],
+  [file, undefined, { with: 'visits', visits: [visits[0]] }],
+  [[file], undefined, { with: 'visits', visits: [visits[0]] }],
+  [[other, file], undefined, { with: 'visits', visits: visits.toReversed() }],
+  [folder, undefined, { with: 'visits', visits: visits.toReversed() }],
+  [['previous'], undefined, { with: 'previous' }],
   [undefined, '2026-03-14 new routine', { with: 'change', date: '2026-03-14', text: 'new routine' }],
 ])('--compare %s --changed %s', async (compare, changed, expected) => {
   expect(await compareWith(compare, changed)).toEqual(expected);
@@ -32,10 +39,12 @@ test.each([
   ['x'.repeat(300), undefined, 'wrongCompare'],
   ['2026-01-14..2026-01-01', undefined, 'datesReversed'],
   ['2026-02-30..2026-03-01', undefined, 'wrongCompare'],
-  [broken, undefined, 'wrongSnapshot'],
+  [broken, undefined, 'wrongVisit'],
+  [[file, 'previous'], undefined, 'wrongCompare'],
+  [empty, undefined, 'wrongCompare'],
   [undefined, '14 March new', 'wrongDate'],
   [undefined, '2026-03-14', 'changedText'],
-  [undefined, `2026-03-14 ${snapshot}`, 'changedText'],
+  [undefined, `2026-03-14 ${file}`, 'changedText'],
 ])('--compare %s --changed %s is refused as %s', async (compare, changed, key) => {
   await expect(compareWith(compare, changed)).rejects.toMatchObject({ key });
 });

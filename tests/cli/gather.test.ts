@@ -29,6 +29,7 @@ test('our own results in the folder are not read again', () => {
     'P-set-aside.csv',
     'P-interpretation.txt',
     'P-snapshot-2026-01-27.json',
+    'P-visit-2026-01-27.json',
     'found.layout.json',
     'layout.json',
   ];

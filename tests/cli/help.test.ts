@@ -13,6 +13,7 @@ const command = program('0', teller(words), {
   clinic: nothing,
   worklist: nothing,
   worker: nothing,
+  agreed: nothing,
 });
 
 describe.each(command.commands.map((one): [string, Command] => [one.name(), one]))('%s', (_, one) => {

@@ -222,6 +222,7 @@ test('the coefficient of variation comes out of sums', () => {
     lows: 0,
     veryLows: 0,
     highs: 0,
+    nightLow: null,
   };
   const { columns, of } = statisticOf('cv', [day]);
   expect(of(columns.map((column) => column[0]!))).toBeCloseTo(20, 9);

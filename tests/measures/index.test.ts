@@ -57,6 +57,8 @@ describe('the registry', () => {
 const QUIET: Record<string, string> = {
   labA1c: 'not-asked',
   thenAndNow: 'not-asked',
+  lastTime: 'not-asked',
+  visitByVisit: 'not-asked',
   medicinesNoted: 'none-noted',
   remarks: 'none-noted',
   insulinNoted: 'none-noted',
@@ -120,6 +122,8 @@ describe('measuring', () => {
       medicinesNoted: 'none-noted',
       alarms: 'none-noted',
       thenAndNow: 'not-asked',
+      lastTime: 'not-asked',
+      visitByVisit: 'not-asked',
       noteLog: 'told',
       meals: 'told',
       exercise: 'told',

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { measure } from '../../src/measures/index.ts';
+import { measure, NOTHING_ASKED } from '../../src/measures/index.ts';
 import type { LocalDate } from '../../src/model/glucose.ts';
 import type { Measured } from '../../src/model/measured.ts';
 import type { TargetSet } from '../../src/model/targets.ts';
@@ -13,7 +13,7 @@ function found<T>(found: Measured<T>): T {
   return found.value;
 }
 const of = (days: DaysOf, set: TargetSet['id'] = 'adult', dueDate: LocalDate | null = null) =>
-  measure(timelineOf(days), targetSets[set], undefined, { comparedWith: null, medicines: [], a1c: null, dueDate });
+  measure(timelineOf(days), targetSets[set], undefined, { ...NOTHING_ASKED, dueDate });
 
 /** A value that grows by one each minute, so that a mean tells its minutes: 15 minutes before m are m - 15, m - 10, m - 5. */
 const clock = (minute: number) => 50 + minute / 10;

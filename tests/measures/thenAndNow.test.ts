@@ -1,11 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { context, NOTHING_ASKED } from '../../src/measures/context.ts';
-import { comparedWithOf, sumsOf } from '../../src/measures/earlier.ts';
+import { comparedWithOf, leftBy } from '../../src/measures/earlier.ts';
 import { measure } from '../../src/measures/index.ts';
 import type { ComparedWith } from '../../src/model/thenAndNow.ts';
 import type { Timeline } from '../../src/model/timeline.ts';
+import type { Visit } from '../../src/model/visits.ts';
 import { targetSets } from '../../src/targets/index.ts';
 import { built, fileOf, rowsOf, timelineOf } from '../support/timeline.ts';
+import { visitLike } from '../support/visits.ts';
 
 /** Which days stand on which side, and what is summed of each. How they are compared is held in tests/comparing. */
 const compared = (timeline: Timeline, comparedWith: ComparedWith | null) =>
@@ -56,12 +58,13 @@ describe('before and after a marked day', () => {
 describe('beside an earlier period', () => {
   const files = [fileOf(rowsOf({ days: 40, value }))];
   const now = built(files, { period: { from: '2026-03-28', to: '2026-04-10' } });
-  const askedWith = (compare: unknown, zone?: string) =>
+  const askedWith = (compare: unknown, zone?: string, earlier: readonly Visit[] = []) =>
     comparedWithOf(
       files,
       { compare: compare as never, ...(zone === undefined ? {} : { zone }) },
       now,
       targetSets.adult,
+      earlier,
     );
 
   test('as many days right before it, or the days named', () => {
@@ -91,15 +94,16 @@ describe('beside an earlier period', () => {
     expect(lengths.filter((length) => length !== 1440)).toEqual([1380]);
   });
 
-  test('what is a mark, a snapshot or nothing is handed on', () => {
+  test('what is a mark, a visit or nothing is handed on', () => {
     expect(askedWith(undefined)).toBeNull();
     expect(askedWith({ with: 'change', date: '2026-04-01', text: 'x' })).toEqual({
       with: 'change',
       date: '2026-04-01',
       text: 'x',
     });
-    const before = sumsOf(now, targetSets.adult);
-    expect(askedWith({ with: 'snapshot', before })).toEqual({ with: 'snapshot', before });
+    const before = leftBy(now, targetSets.adult).sums;
+    expect(askedWith({ with: 'visits' }, undefined, [visitLike(before)])).toEqual({ with: 'visit', before });
+    expect(askedWith({ with: 'visits' })).toEqual({ with: 'visit', before: null });
   });
 
   test('there is nothing to compare with where it holds no readings, or was not asked for', () => {
@@ -121,7 +125,7 @@ test('days as sums: readings with a number, bands, and what began on each', () =
       return low(minute, 0, 720) ? unknown : 100;
     },
   });
-  const sums = sumsOf(timeline, targetSets.adult);
+  const { sums } = leftBy(timeline, targetSets.adult);
   expect(sums).toMatchObject({ targets: 'adult', unit: 'mg/dL', interval: 5, sensors: 1 });
   expect(sums.days).toMatchObject([
     { date: '2026-03-02', length: 1440, minutes: 1440, known: 1440, lows: 2, veryLows: 0, highs: 0 },

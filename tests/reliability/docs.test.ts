@@ -76,7 +76,7 @@ function folderOfThePages(): string {
   cpSync(join(story, logbook ?? 'readings.csv'), join(folder, 'logbook.csv'));
   diary(folder);
   const visit = run(folder, ['report', 'exports/p17', '--snapshot', '--out', 'visits', '--code', 'P-17']);
-  expect(visit.err + visit.out).toContain('snapshot');
+  expect(visit.err + visit.out).toContain('visit');
   return folder;
 }
 
@@ -96,9 +96,9 @@ describe('every command in the pages is understood, and does what it says', () =
       const args = (command.match(/"[^"]*"|\S+/g) ?? []).map((word) => word.replace(/^"(.*)"$/, '$1'));
       const words = args.slice(args[0] === 'node' ? 2 : 1).map(filledIn);
       const at = `${page}:${line}: ${command}`;
-      const snapshot = words.findIndex((word) => /snapshot-\d/.test(word));
+      const snapshot = words.findIndex((word) => /visit-\d/.test(word));
       if (snapshot > 0) {
-        words[snapshot] = join('visits', readdirSync(join(folder, 'visits')).find((name) => /snapshot-/.test(name))!);
+        words[snapshot] = join('visits', readdirSync(join(folder, 'visits')).find((name) => /-visit-/.test(name))!);
       }
       const { exit, err } = run(folder, words);
       expect(err, at).not.toMatch(/unknown (option|command)/);

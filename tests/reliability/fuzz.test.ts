@@ -12,14 +12,16 @@ import { safeName } from '../../src/papers/safeName.ts';
 import { readInputs } from '../../src/readers/index.ts';
 import { parseLayout } from '../../src/schemas/layout.ts';
 import { checkLogWords } from '../../src/schemas/logWords.ts';
+import { readVisit } from '../../src/schemas/readVisit.ts';
 import { readSettings } from '../../src/schemas/settings.ts';
-import { readSnapshot, snapshotText } from '../../src/schemas/snapshot.ts';
 import { parseThresholds } from '../../src/schemas/thresholds.ts';
+import { visitText } from '../../src/schemas/visitText.ts';
 import { chance } from '../../src/stats/chance.ts';
 import { buildTimeline } from '../../src/timeline/index.ts';
 import { outcome } from '../clinic/outcomes.ts';
 import { rowsAddUp } from '../samples/stories.ts';
 import { simulated, WORLDS } from '../support/simulatedDays.ts';
+import { visitLike } from '../support/visits.ts';
 import { words } from '../support/webPage.ts';
 import { HOSTILE } from './strings.ts';
 
@@ -141,9 +143,7 @@ const layout = {
   tables: [{ headerLine: 1 }, { firstLine: 9, columns: { a: 'time' } }],
 };
 const thresholds = { veryLow: { events: 1, share: 'goals' }, lows: { share: 0.04 }, data: { days: 14, share: 0.7 } };
-const snapshot = JSON.parse(
-  snapshotText(simulated(WORLDS[1]!, 14, 0, '2026-01-01', chance(1)), { by: '0.1.0', hash: 'a', on: '2026-01-20' }),
-);
+const visit = JSON.parse(visitText(visitLike(simulated(WORLDS[1]!, 14, 0, '2026-01-01', chance(1)))));
 const logWords = {
   amounts: ['g'],
   joins: ['and'],
@@ -186,10 +186,10 @@ describe('files that steer: read or refused with a reason, whatever is in them',
     if (!read.ok) expect(read.problems.join('')).not.toBe('');
   });
 
-  attack('snapshot', texts(snapshot), (json) => {
-    const read = readSnapshot(json);
+  attack('visit', texts(visit), (json) => {
+    const read = readVisit(json, 'v.json');
     if ('problem' in read) expect(read.problem).not.toBe('');
-    else if ('sums' in read) for (const { minutes } of read.sums.days) expect(minutes).toBeGreaterThanOrEqual(0);
+    else if ('visit' in read) for (const { minutes } of read.visit.sums.days) expect(minutes).toBeGreaterThanOrEqual(0);
   });
 
   attack('words of logbooks', texts(logWords), (json) => {
@@ -277,7 +277,7 @@ describe('huge: refused or read, without a word for every one of a million mista
     const deep = `${'{"columns":'.repeat(100_000)}1${'}'.repeat(100_000)}`;
     expect(readSettings(deep, 's')).toHaveProperty('issues');
     expect(parseLayout(JSON.parse(deep)).ok).toBe(false);
-    expect(readSnapshot(deep)).toHaveProperty('problem');
+    expect(readVisit(deep, 'v.json')).toHaveProperty('problem');
     expect(asOutcome(JSON.parse(deep), () => true)).toBeNull();
   });
   test('a manifest of a hundred thousand columns, or rows of one person', () => {
@@ -288,8 +288,8 @@ describe('huge: refused or read, without a word for every one of a million mista
     const none = { exports: [], settings: [], folders: [], odd: [], closed: [], unknown: [] };
     expect(long.ok && findPeople(none, long.rows)).toHaveLength(100_000);
   });
-  test('three hundred thousand days in a snapshot, and as many columns in a layout', () => {
-    expect(readSnapshot(JSON.stringify({ ...snapshot, days: Array(300_000).fill(0) }))).toHaveProperty('problem');
+  test('three hundred thousand days in a visit file, and as many columns in a layout', () => {
+    expect(readVisit(JSON.stringify({ ...visit, days: Array(300_000).fill(0) }), 'v.json')).toHaveProperty('problem');
     expect(parseLayout({ tables: Array(20_000).fill(0) })).toMatchObject({ problems: { length: 20 } });
     expect(parseLayout({ tables: Array(300_000).fill(0) })).toEqual({ ok: false, problems: ['layout: {…}'] });
     expect(asOutcome({ refusals: Array(300_000).fill(0) }, () => true)).toBeNull();

@@ -2,8 +2,8 @@ import { cpSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'nod
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { parseLayout } from '../../src/schemas/layout.ts';
+import { readVisit } from '../../src/schemas/readVisit.ts';
 import { readSettings } from '../../src/schemas/settings.ts';
-import { readSnapshot } from '../../src/schemas/snapshot.ts';
 import { parseThresholds } from '../../src/schemas/thresholds.ts';
 import { analysisJson } from '../../src/writers/json.ts';
 import { filesIn } from '../cli/clinicRun.ts';
@@ -20,8 +20,8 @@ const text = (name: string): string => readFileSync(join(older, name), 'utf8');
 
 describe('what was written once is read', () => {
   test.each(readdirSync(older).filter((name) => /^snapshot-\d+\.json$/.test(name)))('%s', (name) => {
-    const read = readSnapshot(text(name));
-    expect('sums' in read && read.sums.days.length).toBe(14);
+    const read = readVisit(text(name), name);
+    expect('visit' in read && read.visit.sums.days.length).toBe(14);
   });
 
   test('a snapshot is compared with by the command', () => {
@@ -62,7 +62,7 @@ describe('analysis.json keeps its names and types within one number of its schem
 });
 
 describe('what a later version will write is refused by name, and nothing is written', () => {
-  test('a snapshot', () => {
+  test('a visit file', () => {
     const later = JSON.stringify({ ...JSON.parse(text('snapshot-1.json')), version: 99, more: {} });
     const folder = scratch({ 'later.json': later });
     const story = join(home, 'sample-data/evening-exercise');

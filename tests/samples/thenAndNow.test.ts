@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { sumsOf } from '../../src/measures/earlier.ts';
 import type { LocalDate } from '../../src/model/glucose.ts';
+import { visitOf } from '../../src/papers/visitOf.ts';
 import { analyseStory, held } from './stories.ts';
 
 const fortnight = { period: { from: '2026-04-27', to: '2026-05-10' } };
@@ -40,11 +40,10 @@ describe('an invented story beside the fortnight before it', () => {
     expect(compared.ledger).toEqual(alone.ledger);
   });
 
-  test('gives the same from a snapshot of the earlier visit', () => {
+  test('gives the same from a file of the earlier visit', () => {
     const visit = held(analyseStory('evening-exercise', { period: { from: '2026-04-13', to: '2026-04-26' } }));
-    const before = sumsOf(visit.timeline, visit.targets);
-    const again = held(analyseStory('evening-exercise', { ...fortnight, compare: { with: 'snapshot', before } }))
-      .measures.thenAndNow;
+    const compare = { with: 'visits' as const, visits: [visitOf(visit, 'visit.json', null)] };
+    const again = held(analyseStory('evening-exercise', { ...fortnight, compare })).measures.thenAndNow;
     expect(again.ok && found.ok && again.value.changes).toEqual(found.ok && found.value.changes);
   });
 

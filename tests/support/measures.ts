@@ -37,6 +37,8 @@ export function measuresWith(given: Partial<Measures> = {}): Measures {
     dawnRise: unknown(),
     rebounds: reboundsLike(0, 0),
     labA1c: unasked('not-asked'),
+    lastTime: unasked('not-asked'),
+    visitByVisit: unasked('not-asked'),
     overnight: unknown(),
     rates: unknown(),
     sensors: unknown(),

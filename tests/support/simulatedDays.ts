@@ -51,6 +51,7 @@ function dayOf(centre: number, spread: number, from: string, day: number, next: 
     lows: poisson(next, l / 45),
     veryLows: poisson(next, v / 45),
     highs: poisson(next, (1440 - h) / 150),
+    nightLow: null,
   };
 }
 

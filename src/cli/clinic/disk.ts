@@ -6,7 +6,7 @@ import { asOutcome } from '../../clinic/recorded.ts';
 import type { Outcome } from '../../model/clinic.ts';
 import { MOST_BYTES } from '../../papers/inputNames.ts';
 import type { MadeFile } from '../../papers/makePapers.ts';
-import { snapshotDay } from '../../papers/resultNames.ts';
+import { visitDay } from '../../papers/resultNames.ts';
 import { readPlainFile } from '../plainFile.ts';
 import { sayable } from './sayable.ts';
 
@@ -83,7 +83,7 @@ export function putInPlace(
     const kept = new Set(outputs.map(({ name }) => name));
     for (const { name } of last?.outputs ?? []) {
       // What an earlier visit can be compared with outlives it, unless nobody knows whose it is.
-      if (!kept.has(name) && !(whole.facts && snapshotDay(name) !== undefined))
+      if (!kept.has(name) && !(whole.facts && visitDay(name) !== undefined))
         rmSync(join(folder, name), { force: true });
     }
     for (const { part, name } of parts) renameSync(part, join(folder, name));
@@ -114,14 +114,13 @@ export function isAlive(pid: number): boolean {
   }
 }
 
-/** Path of the latest snapshot in a person's results of an earlier run; undefined when there is none. */
-export function newestSnapshot(folder: string): string | undefined {
+/** Paths of the visit files in a person's results of an earlier run, the oldest first. */
+export function visitsIn(folder: string): string[] {
   let names: string[];
   try {
-    names = readdirSync(folder).filter((name) => snapshotDay(name) !== undefined);
+    names = readdirSync(folder).filter((name) => visitDay(name) !== undefined);
   } catch {
-    return undefined;
+    return [];
   }
-  const newest = names.sort((a, b) => (snapshotDay(a)! < snapshotDay(b)! ? -1 : 1)).at(-1);
-  return newest === undefined ? undefined : join(folder, newest);
+  return names.sort((a, b) => (visitDay(a)! < visitDay(b)! ? -1 : 1)).map((name) => join(folder, name));
 }

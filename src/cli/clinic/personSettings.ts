@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import type { Issue } from '../../model/input.ts';
 import type { FolderSettings } from '../../schemas/settings.ts';
 import { folderSettings, settle, type Wanted } from '../settings.ts';
-import { newestSnapshot } from './disk.ts';
+import { visitsIn } from './disk.ts';
 import type { Task } from './turn.ts';
 
 /**
@@ -32,7 +32,8 @@ export async function settlePerson({
   }
   const all: FolderSettings = { ...everyone, ...own, ...rowSettings(person), code: person.code };
   if (since !== undefined && all.compare === undefined && all.changed === undefined) {
-    all.compare = newestSnapshot(join(since, person.stem));
+    const visits = visitsIn(join(since, person.stem));
+    if (visits.length > 0) all.compare = visits;
   }
   const wanted = await settle(all, undefined, today);
   if ('issues' in wanted) return wanted;

@@ -101,7 +101,7 @@ export async function takeTurn(task: Task, tools: TurnTools): Promise<Turn> {
   }
   if ('issues' in wanted) return put(refused({ ...nothing, inputHashes }, ...wanted.issues.map(issueSaid)));
 
-  const { settings, place, paper, grey, large, dateGiven } = wanted;
+  const { settings, place, paper, grey, large, agreed, dateGiven } = wanted;
   const { words, missing, hash } = tools.wordsFor(place);
   if (missing.length > 0) return put(refused(nothing, because('halfTranslated', { actual: place.language })));
   const { today, ...lasting } = settings;
@@ -114,6 +114,7 @@ export async function takeTurn(task: Task, tools: TurnTools): Promise<Turn> {
       paper,
       grey,
       large,
+      ...(agreed === null ? {} : { agreed }),
       ...task.make,
       person: [person.code, person.row?.visit, person.row?.a1c, ...(person.row?.time ? [person.row.time] : [])],
     },
@@ -131,7 +132,7 @@ export async function takeTurn(task: Task, tools: TurnTools): Promise<Turn> {
   const facts = factsOf(analysis);
   const done = read(outcome, analysis.files, facts);
   if (dry) return end(done, 'made');
-  const making = { paper, grey, large, ...task.make, snapshot: true };
+  const making = { paper, grey, large, ...task.make, snapshot: true, agreed };
   return put(done, await makePapers(analysis, person.stem, making, { ...tools, words }));
 }
 

@@ -23,6 +23,7 @@ import { estimate, measured } from './parts.ts';
 import { fixedTimes, insulinNoted, pregnancy, remark } from './readingOrders.ts';
 import { alarms, fingersticks, medicinesNoted, oddStretches, sensors } from './sensors.ts';
 import { thenAndNow } from './thenAndNow.ts';
+import { lastTime, visitByVisit } from './visits.ts';
 
 export const measures = z.strictObject({
   coverage: measured(coverage),
@@ -66,4 +67,6 @@ export const measures = z.strictObject({
   insulinNoted: measured(insulinNoted),
   pregnancy: measured(pregnancy),
   remarks: measured(z.array(remark)),
+  lastTime: measured(lastTime),
+  visitByVisit: measured(visitByVisit),
 });

@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import '../jitless.ts';
 
+import { visit } from '../visit.ts';
 import { glucoseUnit } from './parts.ts';
 
 const periodFacts = z.strictObject({
@@ -26,7 +27,7 @@ const compared = z.enum([
   'highs',
 ]);
 
-const verdict = z.enum(['more-than-noise', 'not-told-apart', 'cannot-tell']);
+export const verdict = z.enum(['more-than-noise', 'not-told-apart', 'cannot-tell']);
 
 export const change = z.strictObject({
   of: compared,
@@ -50,7 +51,7 @@ const goalThenAndNow = z.strictObject({
 });
 
 export const thenAndNow = z.strictObject({
-  with: z.enum(['previous', 'dates', 'snapshot', 'change']),
+  with: z.enum(['previous', 'dates', 'visit', 'change']),
   text: z.string(),
   before: periodFacts,
   now: periodFacts,
@@ -71,6 +72,7 @@ const daySums = z.strictObject({
   lows: z.number(),
   veryLows: z.number(),
   highs: z.number(),
+  nightLow: z.boolean().nullable(),
 });
 
 const periodSums = z.strictObject({
@@ -81,6 +83,20 @@ const periodSums = z.strictObject({
   days: z.array(daySums),
 });
 
+/** A visit file as it was read, with the name of the file. */
+const earlierVisit = visit
+  .omit({
+    format: true,
+    version: true,
+    period: true,
+    targets: true,
+    unit: true,
+    intervalMinutes: true,
+    sensors: true,
+    days: true,
+  })
+  .extend({ file: z.string(), sums: periodSums });
+
 export const periodChoice = z.union([
   z.strictObject({ days: z.number() }),
   z.strictObject({ from: z.string().optional(), to: z.string().optional() }),
@@ -89,6 +105,6 @@ export const periodChoice = z.union([
 export const compareChoice = z.union([
   z.strictObject({ with: z.literal('previous') }),
   z.strictObject({ with: z.literal('dates'), from: z.iso.date(), to: z.iso.date() }),
-  z.strictObject({ with: z.literal('snapshot'), before: periodSums }),
+  z.strictObject({ with: z.literal('visits'), visits: z.array(earlierVisit) }),
   z.strictObject({ with: z.literal('change'), date: z.iso.date(), text: z.string() }),
 ]);

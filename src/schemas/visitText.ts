@@ -1,0 +1,39 @@
+import type { Visit } from '../model/visits.ts';
+import type { VisitJson } from './visit.ts';
+import { VISIT_FORMAT, VISIT_VERSION } from './visit.ts';
+
+/** The text of a visit file: a head, then a line a day. `sums` and the head's names are those of the published schema. */
+export function visitText({ file: _, sums, ...rest }: Visit): string {
+  const { days, interval, ...period } = sums;
+  const head: Omit<VisitJson, 'days'> = {
+    format: VISIT_FORMAT,
+    version: VISIT_VERSION,
+    origin: rest.origin,
+    person: rest.person,
+    period: { from: days[0]!.date, to: days.at(-1)!.date },
+    ...period,
+    intervalMinutes: interval,
+    goals: rest.goals,
+    numbers: rest.numbers,
+    topic: rest.topic,
+    topicMeasure: rest.topicMeasure,
+    held: rest.held,
+    agreed: rest.agreed,
+    changed: rest.changed,
+  };
+  const rows = days.map((day): VisitJson['days'][number] => ({
+    date: day.date,
+    lengthMinutes: day.length,
+    minutes: day.minutes,
+    knownMinutes: day.known,
+    sumMgPerDlMinutes: day.sum,
+    squaresMgPerDl2Minutes: day.squares,
+    bandMinutes: day.bands,
+    lows: day.lows,
+    veryLows: day.veryLows,
+    highs: day.highs,
+    nightLow: day.nightLow,
+  }));
+  const text = JSON.stringify(head, null, 1).replace(/\n\}$/, '');
+  return `${text},\n "days": [\n${rows.map((row) => `  ${JSON.stringify(row)}`).join(',\n')}\n ]\n}\n`;
+}
