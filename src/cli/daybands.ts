@@ -74,6 +74,13 @@ async function main(): Promise<number> {
   }
 }
 
+// Whoever reads along may leave early (a pipe into head); the work is done all the same.
+for (const stream of [process.stdout, process.stderr]) {
+  stream.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error;
+  });
+}
+
 void main().then((exit) => {
   process.exitCode = exit;
 });

@@ -3,14 +3,22 @@ import { fileURLToPath } from 'node:url';
 import manifest from '../../package.json' with { type: 'json' };
 import { once } from '../once.ts';
 import type { PdfFonts } from '../writers/pdf/index.ts';
+import { reasonOf, WrongUse } from './exits.ts';
 import { faceOf } from './faces.ts';
 
 // The built command stands in dist/, the source in src/cli/: both find the package's own folder from where they stand.
 const inTree = import.meta.url.endsWith('/src/cli/home.ts');
 const home = new URL(inTree ? '../../' : '../', import.meta.url);
 
-/** Bytes of a file of this package, e.g. `dist/fonts/…`. Throws as the file system does. */
-export const ownFile = (path: string): Buffer => readFileSync(new URL(path, home));
+/** Bytes of a file of this package, e.g. `dist/fonts/…`. Throws WrongUse where it is missing, else as the file system does. */
+export function ownFile(path: string): Buffer {
+  try {
+    return readFileSync(new URL(path, home));
+  } catch (error) {
+    if (reasonOf(error) !== 'ENOENT') throw error;
+    throw new WrongUse('incomplete', { path, run: inTree ? 'source' : 'built' });
+  }
+}
 
 export const ownPath = (path: string): string => fileURLToPath(new URL(path, home));
 
@@ -18,9 +26,11 @@ export const ownPath = (path: string): string => fileURLToPath(new URL(path, hom
 export const words = (language: string): Record<string, unknown> =>
   JSON.parse(ownFile(`templates/words/${language}.json`).toString('utf8'));
 
-/** What a worker thread runs: beside this file when built, a source of its own in the tree. */
-export const threadFile = (): string =>
-  fileURLToPath(new URL(inTree ? './clinic/thread.ts' : './thread.js', import.meta.url));
+/** What a worker thread runs. Throws WrongUse in the tree: no thread reads TypeScript. */
+export function threadFile(): string {
+  if (inTree) throw new WrongUse('builtOnly');
+  return fileURLToPath(new URL('./thread.js', import.meta.url));
+}
 
 /** Languages there are words for. */
 export const languages = (): string[] =>

@@ -11,9 +11,18 @@ export interface Input {
   /** The file's name as the user gave it; shown, never opened again. */
   name: string;
   bytes: Uint8Array;
-  /** A sheet of a workbook that has been laid out as text, or a workbook that needs a password; absent: the bytes of a file. */
-  form?: 'sheet' | 'locked';
+  /** What was learnt when archives and workbooks were opened, so that none is opened twice; absent: the bytes of a file. */
+  form?: 'sheet' | 'too-deep' | Closed;
 }
+
+/** Why an archive or a workbook could not be opened, as the issue that says so. */
+export type Closed =
+  | 'archive-damaged'
+  | 'archive-too-large'
+  | 'archive-locked'
+  | 'workbook'
+  | 'workbook-locked'
+  | 'file-empty';
 
 /** Where something stood. Lines and columns count from 1, as editors count; physical lines of the file. Line 0: the file as a whole. */
 export interface Origin {

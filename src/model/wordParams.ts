@@ -254,6 +254,8 @@ export interface WordParams {
   'cli.error.wrongSettings': never;
   'cli.error.overInput': 'path';
   'cli.error.cannotWrite': 'path' | 'reason';
+  'cli.error.incomplete': 'path' | 'run';
+  'cli.error.builtOnly': never;
   'cli.error.unexpected': 'reason';
   'cli.error.seeHelp': 'command';
   'cli.error.emptyPassword': never;

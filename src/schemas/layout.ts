@@ -146,8 +146,16 @@ export const layout = table.extend({
   tables: z.array(table).min(1).optional(),
 }) satisfies z.ZodType<Layout>;
 
+/** Layouts that were checked here, so that the door's check is the only one, however many files it reads. */
+const CHECKED = new WeakSet<object>();
+
 /** Checks a parsed JSON layout. Unknown keys and words are problems, each with its place and what stands there. */
 export function parseLayout(json: unknown): { ok: true; layout: Layout } | { ok: false; problems: string[] } {
+  if (isChecked(json)) return { ok: true, layout: json };
   const checked = check(layout, json, 'layout');
-  return checked.ok ? { ok: true, layout: checked.value } : checked;
+  if (!checked.ok) return checked;
+  CHECKED.add(checked.value);
+  return { ok: true, layout: checked.value };
 }
+
+const isChecked = (json: unknown): json is Layout => json instanceof Object && CHECKED.has(json);

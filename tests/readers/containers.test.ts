@@ -62,6 +62,29 @@ describe('archives', () => {
     }
   });
 
+  it.each<[string, Uint8Array, string]>([
+    ['damaged', zip([['a.csv', bytes]], { size: 5 }), 'archive-damaged'],
+    ['too large', zip([['a.csv', bytes]], { size: 0xf0000000 }), 'archive-too-large'],
+    ['locked', zip([['a.csv', bytes]], { flags: 1 }), 'archive-locked'],
+    ['a workbook that is none', zip([['[Content_Types].xml', bytes]]), 'workbook'],
+    ['empty', zip([['folder/', new Uint8Array(0)]]), 'file-empty'],
+  ])('looks into an archive once: %s', async (_, archive, code) => {
+    const [first, ...more] = await openWorkbooks([{ name: 'a.zip', bytes: archive }]);
+    expect(more).toEqual([]);
+    // What was learnt goes along: without its bytes it is told all the same.
+    const [file] = readInputs([{ ...first!, bytes: new Uint8Array(0) }], { today: TODAY });
+    expect(file!.issues.map((issue) => issue.code)).toEqual([code]);
+    expect(await openWorkbooks([first!])).toEqual([first]);
+  });
+
+  it('hands on no archive that could be opened a second time', async () => {
+    let packed: Uint8Array = bytes;
+    for (let depth = 0; depth < 6; depth++) packed = zip([['next.zip', packed]]);
+    const opened = await openWorkbooks([{ name: 'all.zip', bytes: packed }]);
+    expect(opened.map(({ form }) => form)).toEqual(['too-deep']);
+    expect(await openWorkbooks(opened)).toEqual(opened);
+  });
+
   it('reads every file of a zip, and passes over what is hidden', () => {
     const archive = zip([
       ['readings.csv', bytes],

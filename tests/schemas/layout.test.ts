@@ -56,3 +56,12 @@ describe('a layout', () => {
     expect(parseLayout(json)).toEqual({ ok: false, problems });
   });
 });
+
+test('what was checked is not checked again', () => {
+  const first = parseLayout({ unit: 'mmol/L' });
+  expect(first).toEqual({ ok: true, layout: { unit: 'mmol/L' } });
+  if (!first.ok) return;
+  // Read again, it would be another object.
+  expect(parseLayout(first.layout)).toEqual(first);
+  expect((parseLayout(first.layout) as typeof first).layout).toBe(first.layout);
+});

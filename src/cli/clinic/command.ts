@@ -4,6 +4,7 @@ import { contentOf } from '../../clinic/lists.ts';
 import { countTiers, rank } from '../../clinic/worklist.ts';
 import type { Door } from '../door.ts';
 import { EXIT, reasonOf, WrongUse } from '../exits.ts';
+import { fonts, threadFile } from '../home.ts';
 import { wrongUse } from '../tell.ts';
 import { openPages } from '../webPage.ts';
 import { type Asked, ask, type ClinicOptions } from './asked.ts';
@@ -30,7 +31,9 @@ export async function clinic(folder: string, given: ClinicOptions, door: Door): 
     Math.min(given.threads ?? availableParallelism(), Math.ceil(asked.people.length / WORTH_A_THREAD)),
   );
   if (given.dryRun) return dryRun(asked, given, threads, door);
-  // The worklist is such a page too: better to know now than when everyone has been worked on.
+  // Better to know now than when everyone has been worked on: the worklist is such a page too, and has its fonts.
+  threadFile();
+  fonts();
   await openPages(door);
   let release: () => void;
   try {

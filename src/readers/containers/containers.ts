@@ -1,35 +1,34 @@
 import { gunzip } from '../../bytes/pack.ts';
-import type { Input, ReadFile } from '../../model/input.ts';
+import type { Closed, Input, ReadFile } from '../../model/input.ts';
 import { accountOf } from '../account.ts';
 import { openBook } from '../book.ts';
 import { MOST_LINES, tooLong } from '../bounds.ts';
-import { BOUNDS, unzip } from './zip.ts';
+import { BOUNDS, CLOSED, inside, isZip, unzip } from './zip.ts';
 
-const CODE = { damaged: 'archive-damaged', 'too-large': 'archive-too-large', locked: 'archive-locked' } as const;
-
-/** The inputs inside an archive, or the account of why it could not be opened. An input that is none is itself. */
+/**
+ * The inputs inside an archive, or the account of why it could not be opened. An input that is none is itself; what was opened
+ * before (workbook.ts) is not looked into again.
+ */
 export function unpack(input: Input): { inputs: Input[] } | { failed: ReadFile } {
-  const { bytes, name } = input;
-  if (input.form === 'locked') return { failed: closed(input, 'workbook-locked') };
+  const { bytes, name, form } = input;
+  if (form === 'too-deep') return { inputs: [input] };
+  if (form !== undefined && form !== 'sheet') return { failed: closed(input, form) };
   if (bytes[0] === 0x1f && bytes[1] === 0x8b) {
     const content = gunzip(bytes, BOUNDS.one);
-    if (!content.ok) return { failed: closed(input, CODE[content.why]) };
+    if (!content.ok) return { failed: closed(input, CLOSED[content.why]) };
     return { inputs: [{ name: name.replace(/\.gz$/i, ''), bytes: content.bytes }] };
   }
-  if (bytes[0] === 0x50 && bytes[1] === 0x4b && bytes[2] === 3 && bytes[3] === 4) {
+  if (isZip(bytes)) {
     const opened = unzip(bytes);
-    if (!opened.ok) return { failed: closed(input, CODE[opened.why]) };
+    if (!opened.ok) return { failed: closed(input, CLOSED[opened.why]) };
     if (opened.workbook) return { failed: closed(input, 'workbook') };
     if (opened.files.length === 0) return { failed: closed(input, 'file-empty') };
-    return { inputs: opened.files.map((file) => ({ name: `${name}/${file.name}`, bytes: file.bytes })) };
+    return { inputs: inside(input, opened.files) };
   }
   return tooLong(bytes) ? { failed: tooLongFile(input) } : { inputs: [input] };
 }
 
-function closed(
-  input: Input,
-  code: (typeof CODE)[keyof typeof CODE] | 'workbook' | 'workbook-locked' | 'file-empty',
-): ReadFile {
+function closed(input: Input, code: Closed): ReadFile {
   const book = openBook(input.name);
   book.add(code, 'warning');
   return accountOf(input, 'archive', { book });

@@ -3,40 +3,43 @@ import type { Input } from '../../model/input.ts';
 import { isOldWorkbook, isOpenSheet, otherSheets } from './otherWorkbooks.ts';
 import { type Cell, sheetText } from './sheetText.ts';
 import { isPlainXml } from './workbookXml.ts';
-import { unzip } from './zip.ts';
+import { CLOSED, inside, isZip, unzip } from './zip.ts';
 
 /** Cells a sheet may span; one cell in the farthest corner would make a table of 17 billion (ours). */
 const MOST_CELLS = 30_000_000;
 const MOST_COLUMNS = 1000;
-/** How deep archives in archives are opened here; what is packed deeper stays an input, which is told as unread (ours). */
-const DEEPEST = 1;
+/** How many archives around an archive or a workbook are opened; what lies deeper is told as unread (ours). */
+const DEEPEST = 2;
 
 /**
- * Opens the workbooks (.xlsx, ISO/IEC 29500; .xls; OpenDocument sheets) among the inputs, also those inside a zip archive: each sheet becomes an
- * input of delimited text whose lines are the rows of the sheet, with formulas as their stored values and true dates in
- * ISO form. What else an archive holds is handed on opened, all other inputs as they are. The library for it is
- * loaded only when there is a workbook.
+ * Opens the workbooks (.xlsx, ISO/IEC 29500; .xls; OpenDocument sheets) and the zip archives among the inputs, those inside
+ * an archive too, each once: a sheet becomes an input of delimited text whose lines are the rows of the sheet, with formulas
+ * as their stored values and true dates in ISO form. What could not be opened says why; all other inputs are as they are.
+ * The library for workbooks, which unpacks what it reads by itself, is loaded only when there is one.
  */
 export async function openWorkbooks(inputs: readonly Input[], depth = 0): Promise<Input[]> {
   const opened: Input[] = [];
-  for (const input of inputs) {
-    const { bytes } = input;
-    const packed = bytes[0] === 0x50 && bytes[1] === 0x4b ? unzip(bytes) : undefined;
-    if (isOldWorkbook(bytes)) opened.push(...(await laidOut(input, () => otherSheets(bytes))));
-    else if (!packed?.ok || packed.files.length === 0 || depth > DEEPEST) opened.push(input);
-    else if (isOpenSheet(packed.files)) opened.push(...(await laidOut(input, () => otherSheets(bytes, packed.files))));
-    else if (packed.workbook) opened.push(...((await sheetsOf(input, packed.files)) ?? [input]));
-    else if (!packed.files.some(({ bytes: inner }) => isZip(inner) || isOldWorkbook(inner)))
-      opened.push(...inside(input, packed.files));
-    else opened.push(...(await openWorkbooks(inside(input, packed.files), depth + 1)));
-  }
+  for (const input of inputs) opened.push(...(await openOne(input, depth)));
   return opened;
 }
 
-const isZip = (bytes: Uint8Array): boolean => bytes[0] === 0x50 && bytes[1] === 0x4b && bytes[2] === 3;
-
-function inside(input: Input, files: { name: string; bytes: Uint8Array }[]): Input[] {
-  return files.map((file) => ({ name: `${input.name}/${file.name}`, bytes: file.bytes }));
+async function openOne(input: Input, depth: number): Promise<Input[]> {
+  const { bytes, form } = input;
+  if (form !== undefined) return [input];
+  if (isOldWorkbook(bytes)) return (await laidOut(input, () => otherSheets(bytes))) ?? [input];
+  if (!isZip(bytes)) return [input];
+  if (depth > DEEPEST) return [{ ...input, form: 'too-deep' }];
+  const packed = unzip(bytes);
+  if (!packed.ok) return [{ ...input, form: CLOSED[packed.why] }];
+  const { files } = packed;
+  if (files.length === 0) return [{ ...input, form: packed.workbook ? 'workbook' : 'file-empty' }];
+  const sheets = isOpenSheet(files)
+    ? await laidOut(input, () => otherSheets(bytes, files))
+    : packed.workbook
+      ? await sheetsOf(input, files)
+      : undefined;
+  if (sheets) return sheets;
+  return packed.workbook ? [{ ...input, form: 'workbook' }] : openWorkbooks(inside(input, files), depth + 1);
 }
 
 async function sheetsOf(input: Input, files: { name: string; bytes: Uint8Array }[]): Promise<Input[] | undefined> {
@@ -50,15 +53,15 @@ async function sheetsOf(input: Input, files: { name: string; bytes: Uint8Array }
   });
 }
 
-/** Each sheet as text of its own; the input itself where it could not be opened. */
+/** Each sheet as text of its own; undefined where it could not be opened. */
 async function laidOut(
   input: Input,
   open: () => Promise<{ sheet: string; rows: Cell[][] }[] | 'locked' | undefined>,
-): Promise<Input[]> {
+): Promise<Input[] | undefined> {
   try {
     const sheets = await open();
-    if (sheets === 'locked') return [{ ...input, form: 'locked' }];
-    if (sheets === undefined) return [input];
+    if (sheets === 'locked') return [{ ...input, form: 'workbook-locked' }];
+    if (sheets === undefined) return undefined;
     const filled = sheets
       .filter(({ rows }) => rows.some((row) => row.some((cell) => cell !== null)))
       .map(({ sheet, rows }) => ({
@@ -68,7 +71,7 @@ async function laidOut(
       }));
     return filled.length > 0 ? filled : [{ name: input.name, bytes: new Uint8Array(0), form: 'sheet' }];
   } catch {
-    return [input];
+    return undefined;
   }
 }
 

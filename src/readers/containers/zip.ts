@@ -1,5 +1,6 @@
 import { inflate } from '../../bytes/pack.ts';
 import { utf8 } from '../../bytes/text.ts';
+import type { Input } from '../../model/input.ts';
 
 /** Bounds against archives made to burst: files, bytes of one, bytes of all (ours). */
 export const BOUNDS = { files: 500, one: 256 * 1024 * 1024, all: 512 * 1024 * 1024 } as const;
@@ -12,6 +13,21 @@ export interface Packed {
 export type Unzipped =
   | { ok: true; files: Packed[]; workbook: boolean }
   | { ok: false; why: 'damaged' | 'too-large' | 'locked' };
+
+/** Why an archive could not be opened, as an input that was looked into says it. */
+export const CLOSED = {
+  damaged: 'archive-damaged',
+  'too-large': 'archive-too-large',
+  locked: 'archive-locked',
+} as const;
+
+/** By its first entry, or by the mark of one that was split and then was not (PKWARE APPNOTE 4.3.7, 8.5.3). */
+export const isZip = ([p, k, a, b]: Uint8Array): boolean =>
+  p === 0x50 && k === 0x4b && ((a === 3 && b === 4) || (a === 7 && b === 8));
+
+/** What an archive holds, as inputs with its name before theirs. */
+export const inside = (input: Input, files: Packed[]): Input[] =>
+  files.map(({ name, bytes }) => ({ name: `${input.name}/${name}`, bytes }));
 
 const END = 0x06054b50;
 const ENTRY = 0x02014b50;

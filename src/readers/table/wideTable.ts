@@ -25,7 +25,7 @@ export function recogniseWide(head: Uint8Array): number {
   if (!head.includes(0) && !CLOCKS.test(latin1(head.subarray(0, 8195)))) return 0;
   const decoded = decode(head.subarray(0, 16_384));
   if ('notText' in decoded) return 0;
-  return CLOCKS.test(latin1(decoded.bytes.subarray(0, 8192))) && layOut(decoded.bytes) ? 0.6 : 0;
+  return CLOCKS.test(latin1(decoded.bytes.subarray(0, 8192))) && findHeader(decoded.bytes) ? 0.6 : 0;
 }
 
 interface LaidOut {
@@ -36,8 +36,17 @@ interface LaidOut {
   records: Records;
 }
 
-/** Lays the table out with one value a row, so that it can be read like any other. Undefined when it is no such table. */
-function layOut(bytes: Uint8Array): LaidOut | undefined {
+interface Header {
+  records: Records;
+  /** The record of it, and its columns that are clock times. */
+  at: number;
+  clocks: number[];
+  /** As words above or in it name it; empty: nowhere. */
+  unit: string;
+}
+
+/** The header of such a table; undefined when it is none. */
+function findHeader(bytes: Uint8Array): Header | undefined {
   const fit = fitDelimiters(bytes).fits[0];
   if (!fit) return undefined;
   const records = scanRecords(bytes, fit.delimiter);
@@ -46,15 +55,15 @@ function layOut(bytes: Uint8Array): LaidOut | undefined {
   const shapeAt = (row: number, column: number): number =>
     locate(records, row, column, span) ? readStamp(records.bytes, span.from, span.to, stamp) : -1;
   let words = '';
-  for (let header = 0; header < Math.min(records.count, 50); header++) {
-    const fields = fieldCount(records, header);
+  for (let at = 0; at < Math.min(records.count, 50); at++) {
+    const fields = fieldCount(records, at);
     const clocks: number[] = [];
-    for (let c = 1; c < fields; c++) if (shapeAt(header, c) === SHAPE.clock) clocks.push(c);
-    for (let c = 0; c < Math.min(fields, 20); c++) if (!clocks.includes(c)) words += ` ${cellText(records, header, c)}`;
-    if (clocks.length < FEWEST || shapeAt(header, 0) === SHAPE.clock || shapeAt(header, 0) === SHAPE.stamp) continue;
+    for (let c = 1; c < fields; c++) if (shapeAt(at, c) === SHAPE.clock) clocks.push(c);
+    for (let c = 0; c < Math.min(fields, 20); c++) if (!clocks.includes(c)) words += ` ${cellText(records, at, c)}`;
+    if (clocks.length < FEWEST || shapeAt(at, 0) === SHAPE.clock || shapeAt(at, 0) === SHAPE.stamp) continue;
     // Nothing says it is glucose: a table of steps or of meals looks just the same.
     if (!conceptsOf(tokens(words)).has('glucose') && !unitIn(words)) return undefined;
-    return longForm(records, header, clocks, unitIn(words));
+    return { records, at, clocks, unit: unitIn(words) };
   }
   return undefined;
 }
@@ -66,12 +75,13 @@ function unitIn(words: string): string {
 
 const quoted = (text: string): string => `"${text.replaceAll('"', '""').replace(/[\r\n]+/g, ' ')}"`;
 
-function longForm(records: Records, header: number, clocks: number[], unit: string): LaidOut {
-  const times = clocks.map((c) => cellText(records, header, c));
+/** The table with one value a row, so that it can be read like any other. */
+function layOut({ records, at, clocks, unit }: Header): LaidOut {
+  const times = clocks.map((c) => cellText(records, at, c));
   let text = unit === '' ? 'Date,Time,Glucose' : `Date,Time,Glucose (${unit})`;
-  const line = [0, records.line[header]!];
-  const row = [-1, header];
-  for (let r = header + 1; r < records.count; r++) {
+  const line = [0, records.line[at]!];
+  const row = [-1, at];
+  for (let r = at + 1; r < records.count; r++) {
     const date = cellText(records, r, 0);
     clocks.forEach((c, i) => {
       const value = cellText(records, r, c);
@@ -87,8 +97,9 @@ function longForm(records: Records, header: number, clocks: number[], unit: stri
 /** Reads a table of one row a day. A day's row keeps the strongest fate of its values. */
 export function readWide(input: Input, settings: CheckedSettings, hints: Hints = {}): ReadFile {
   const decoded = decode(input.bytes);
-  const laid = 'notText' in decoded ? undefined : layOut(decoded.bytes);
-  if (!laid || 'notText' in decoded) return readDelimited(input, settings, hints);
+  const header = 'notText' in decoded ? undefined : findHeader(decoded.bytes);
+  if (!header || 'notText' in decoded) return readDelimited(input, settings, hints);
+  const laid = layOut(header);
   const unplaced = withoutPlaces(settings, false);
   const file = readDelimited({ name: input.name, bytes: bytesOf(laid.text) }, unplaced, hints);
   const fates = new Array<RowFate>(laid.records.count).fill('ignored');
