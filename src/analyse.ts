@@ -149,6 +149,7 @@ export function analyse(inputs: readonly Input[], settings: Settings, version: s
     medicines: settings.medicines ?? [],
     a1c: settings.a1c ?? null,
     dueDate: settings.dueDate ?? null,
+    pregnancyGoals: settings.pregnancyGoals ?? null,
     inferMeals: settings.inferMeals ?? false,
   });
   const found = lookAll(measures, targets);

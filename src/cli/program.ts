@@ -87,6 +87,7 @@ export function program(version: string, tell: Teller, actions: Actions): Comman
     .addOption(option('--agreed', '<file>', 'agreed'))
     .addOption(option('--a1c', '<value>', 'a1c'))
     .addOption(option('--due-date', '<date>', 'dueDate', calendarDate))
+    .addOption(option('--pregnancy-goals', '<goals>', 'pregnancyGoals'))
     .addOption(option('--accept-losses', '<file>', 'acceptLosses').argParser(collect))
     .addOption(option('--password', '<text>', 'password'))
     .action(actions.report);

@@ -11,6 +11,7 @@ import { jsonOf } from './json.ts';
 import { logWords } from './logWords.ts';
 import { medicines } from './medicines.ts';
 import { readText } from './plainFile.ts';
+import { pregnancyGoalsOf } from './pregnancyGoals.ts';
 import { topicOrder } from './topicOrder.ts';
 
 /** What the person asked for, from all places, and where it was said. */
@@ -61,6 +62,7 @@ export async function settle(
     ...(compare === undefined ? {} : { compare }),
     ...(wanted.a1c === undefined ? {} : { a1c: a1cOf(wanted.a1c) }),
     ...(wanted.agreed === undefined ? {} : { agreed: await agreedIn(wanted.agreed) }),
+    ...(wanted.pregnancyGoals === undefined ? {} : { pregnancyGoals: pregnancyGoalsOf(wanted.pregnancyGoals) }),
     ...(wanted.layout === undefined ? {} : { layout: await readLayout(wanted.layout) }),
   };
   return { ...wantedOf(wanted, place, brought), fromFile, overruled };

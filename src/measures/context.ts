@@ -1,5 +1,6 @@
 import type { LocalDate, MgPerDl } from '../model/glucose.ts';
 import type { LogWords } from '../model/logbook.ts';
+import type { PregnancyGoals } from '../model/settings.ts';
 import type { Limits, TargetSet } from '../model/targets.ts';
 import type { ComparedWith } from '../model/thenAndNow.ts';
 import type { Readings, Timeline } from '../model/timeline.ts';
@@ -29,6 +30,8 @@ export interface Asked {
   a1c: { value: number; unit: '%' | 'mmol/mol' } | null;
   /** Due date of a pregnancy. */
   dueDate: LocalDate | null;
+  /** Goals of the clinic in pregnancy, which go before the published ones. */
+  pregnancyGoals?: PregnancyGoals | null;
 }
 
 export const NOTHING_ASKED: Asked = {

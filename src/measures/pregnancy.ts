@@ -38,14 +38,16 @@ export const pregnancy: Measure<'pregnancy'> = {
   },
 };
 
-function againstGoal({ timeline }: Context, of: keyof typeof GOALS, values: readonly { mgdl: MgPerDl }[]): BesideGoal {
+function againstGoal(shared: Context, of: keyof typeof GOALS, values: readonly { mgdl: MgPerDl }[]): BesideGoal {
   const [mgdl, mmol] = GOALS[of];
-  const limit = timeline.unit === 'mg/dL' ? mgdl : toMgPerDl(mmol, 'mmol/L');
+  const own = shared.pregnancyGoals?.[of] ?? null;
+  const limit = own ?? (shared.timeline.unit === 'mg/dL' ? mgdl : toMgPerDl(mmol, 'mmol/L'));
   return {
     n: values.length,
     median: middle(values),
     below: values.filter((one) => one.mgdl < limit).length,
     goal: mgPerDl(limit),
+    of: own === null ? 'published' : 'clinic',
   };
 }
 

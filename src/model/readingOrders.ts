@@ -63,12 +63,14 @@ export interface PregnancyWeek {
   week: number | null;
 }
 
-/** Values at one time beside a published goal. */
+/** Values at one time beside a published goal, or the clinic's own. */
 export interface BesideGoal {
   n: number;
   median: MgPerDl | null;
   below: number;
   goal: MgPerDl;
+  /** Whose goal it is. */
+  of: 'published' | 'clinic';
 }
 
 export interface Pregnancy {

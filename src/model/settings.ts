@@ -1,4 +1,4 @@
-import type { GlucoseUnit, LocalDate } from './glucose.ts';
+import type { GlucoseUnit, LocalDate, MgPerDl } from './glucose.ts';
 import type { LogWords } from './logbook.ts';
 import type { TargetSet } from './targets.ts';
 import type { TopicRow } from './topics.ts';
@@ -17,6 +17,13 @@ export type CompareChoice =
   | { with: 'dates'; from: LocalDate; to: LocalDate }
   | { with: 'visits'; visits: Visit[] }
   | { with: 'change'; date: LocalDate; text: string };
+
+/** A clinic's own goals in pregnancy, mg/dL, below which; null: the published one stands. */
+export interface PregnancyGoals {
+  fasting: MgPerDl | null;
+  oneHour: MgPerDl | null;
+  twoHours: MgPerDl | null;
+}
 
 /** Everything besides the inputs that an analysis depends on. */
 export interface Settings {
@@ -41,6 +48,8 @@ export interface Settings {
   a1c?: { value: number; unit: '%' | 'mmol/mol' };
   /** Due date of a pregnancy, from which its weeks are counted. */
   dueDate?: LocalDate;
+  /** Used with a set for pregnancy. */
+  pregnancyGoals?: PregnancyGoals;
   /** Whether the further indices are worked out. */
   moreIndices?: boolean;
   /** Files (or the person, by the code) whose losses whoever makes the report has looked at and accepted. */

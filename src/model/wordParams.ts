@@ -236,6 +236,7 @@ export interface WordParams {
   'cli.help.further': never;
   'cli.help.phone': never;
   'cli.help.dueDate': never;
+  'cli.help.pregnancyGoals': never;
   'cli.help.byVisit': never;
   'cli.help.agreed': never;
   'cli.error.noSuchFile': 'path';
@@ -280,6 +281,7 @@ export interface WordParams {
   'cli.error.wrongCompare': 'value';
   'cli.error.wrongVisit': 'path' | 'problem';
   'cli.error.changedText': 'value';
+  'cli.error.wrongPregnancyGoals': 'value';
   'cli.error.wrongA1c': 'value';
   'cli.error.wrongMedicines': 'path' | 'problem';
   'cli.error.sinceIsOut': 'path';
@@ -972,10 +974,10 @@ export interface WordParams {
   'pages.pregnancy.columns.mean': never;
   'pages.pregnancy.from': 'from';
   'pages.pregnancy.weekFrom': 'week' | 'from';
-  'pages.pregnancy.fasting': 'below' | 'n' | 'goal' | 'median';
-  'pages.pregnancy.oneHour': 'below' | 'n' | 'goal' | 'median';
-  'pages.pregnancy.twoHours': 'below' | 'n' | 'goal' | 'median';
-  'pages.pregnancy.goals': never;
+  'pages.pregnancy.fasting': 'below' | 'n' | 'goal' | 'whose' | 'median';
+  'pages.pregnancy.oneHour': 'below' | 'n' | 'goal' | 'whose' | 'median';
+  'pages.pregnancy.twoHours': 'below' | 'n' | 'goal' | 'whose' | 'median';
+  'pages.pregnancy.goals': 'whose';
   'pages.lastTime.title': never;
   'pages.lastTime.when': 'from' | 'to';
   'pages.lastTime.nothing': never;

@@ -1,6 +1,6 @@
 import type { BesideGoal, PregnancyWeek } from '../model/readingOrders.ts';
 import type { Block, Cell } from '../model/report.ts';
-import { count, denseTable, heading, type PageContext, paragraph } from './context.ts';
+import { count, denseTable, heading, type PageContext, paragraph, word } from './context.ts';
 
 /** A pregnancy week by week, and its fasting values and those after meals beside published goals. */
 export function pregnancyBlocks(context: PageContext): Block[] {
@@ -26,7 +26,8 @@ export function pregnancyBlocks(context: PageContext): Block[] {
     paragraph(
       [
         ...(['fasting', 'oneHour', 'twoHours'] as const).flatMap((of) => againstGoal(context, of, values[of]) ?? []),
-        speaker.say('pages.pregnancy.goals'),
+        // What is printed beside values that are there: a goal without a value is not told.
+        speaker.say('pages.pregnancy.goals', { whose: word(whose(Object.values(values).filter(({ n }) => n > 0))) }),
       ].join(' '),
     ),
   ];
@@ -46,6 +47,11 @@ function cells({ speaker }: PageContext, { from, days, inRange, low, mean, week 
   ];
 }
 
+function whose(values: readonly BesideGoal[]): 'published' | 'clinic' | 'both' {
+  const clinics = values.filter(({ of }) => of === 'clinic').length;
+  return clinics === 0 ? 'published' : clinics === values.length ? 'clinic' : 'both';
+}
+
 function againstGoal(
   { speaker }: PageContext,
   of: 'fasting' | 'oneHour' | 'twoHours',
@@ -57,5 +63,6 @@ function againstGoal(
     median: { q: 'glucose', value: value.median },
     below: count(value.below),
     goal: { q: 'glucose', value: value.goal },
+    whose: word(value.of),
   });
 }

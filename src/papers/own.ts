@@ -34,6 +34,7 @@ const IN_ORDER: Record<keyof Settings, true> = {
   compare: true,
   a1c: true,
   dueDate: true,
+  pregnancyGoals: true,
   moreIndices: true,
   acceptLosses: true,
   layout: true,

@@ -21,7 +21,7 @@ export interface Wanted {
 /** What a door brings along: what it opened, what day it is, and what it worked out of a text. */
 export type Brought = Pick<
   Settings,
-  'today' | 'logWords' | 'medicines' | 'topicOrder' | 'compare' | 'a1c' | 'layout'
+  'today' | 'logWords' | 'medicines' | 'topicOrder' | 'compare' | 'a1c' | 'pregnancyGoals' | 'layout'
 > & {
   agreed?: Agreed | undefined;
 };
@@ -31,7 +31,7 @@ export type Brought = Pick<
  * what is wrong with a name. Names that are absent stay absent, so that the same wishes give the same JSON.
  */
 export function wantedOf(asked: FolderSettings, place: Place, brought: Brought): Wanted {
-  const { today, logWords, medicines, topicOrder, compare, a1c, layout } = brought;
+  const { today, logWords, medicines, topicOrder, compare, a1c, pregnancyGoals, layout } = brought;
   return {
     settings: {
       targets: asked.targets ?? 'adult',
@@ -44,6 +44,7 @@ export function wantedOf(asked: FolderSettings, place: Place, brought: Brought):
       ...pick({ compare, a1c }, ['compare', 'a1c']),
       // Every way in was checked to be a day of the calendar.
       ...(asked.dueDate === undefined ? {} : { dueDate: asked.dueDate as LocalDate }),
+      ...pick({ pregnancyGoals }, ['pregnancyGoals']),
       ...(asked.moreIndices ? { moreIndices: true } : {}),
       ...(asked.acceptLosses ? { acceptLosses: asked.acceptLosses } : {}),
       ...(layout === undefined ? {} : { layout }),

@@ -39,6 +39,8 @@ export interface FolderSettings {
   a1c?: string | undefined;
   /** Due date of a pregnancy. */
   dueDate?: string | undefined;
+  /** Goals of the clinic in pregnancy: fasting, 1 hour, 2 hours (`90/130/115`). */
+  pregnancyGoals?: string | undefined;
   moreIndices?: boolean | undefined;
   /** Names of files, or the person's code. */
   acceptLosses?: string[] | undefined;
@@ -74,6 +76,7 @@ export const folderSettings = z.strictObject({
   compare: z.union([path, z.array(path).min(1).max(60)]).optional(),
   agreed: path.optional(),
   dueDate: date.optional(),
+  pregnancyGoals: z.string().min(5).max(20).optional(),
   changed: z.string().min(12).max(100).optional(),
   a1c: z.string().min(1).max(20).optional(),
   moreIndices: z.boolean().optional(),

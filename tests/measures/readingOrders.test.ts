@@ -4,7 +4,7 @@ import type { LocalDate } from '../../src/model/glucose.ts';
 import type { Measured } from '../../src/model/measured.ts';
 import type { TargetSet } from '../../src/model/targets.ts';
 import { targetSets } from '../../src/targets/index.ts';
-import { toMgPerDl } from '../../src/units.ts';
+import { mgPerDl, toMgPerDl } from '../../src/units.ts';
 import { type DaysOf, timelineOf } from '../support/timeline.ts';
 
 /** Where published reading orders look too. Clock times, stretches and three days a side are ours. */
@@ -133,9 +133,21 @@ describe('pregnancy (goals: American Diabetes Association, Standards of Care, se
     const notes = [0, 1, 2].map((day) => ({ ...meal(day, 480), amount: 40, unit: 'g' }));
     const { weeks: _, ...values } = found(of({ days: 3, value: fasting, notes }, 'pregnancy-type-1').pregnancy);
     expect(values).toEqual({
-      fasting: { n: 3, median: 95, below: 1, goal: 95 },
-      oneHour: { n: 3, median: 140, below: 1, goal: 140 },
-      twoHours: { n: 3, median: 120, below: 1, goal: 120 },
+      fasting: { n: 3, median: 95, below: 1, goal: 95, of: 'published' },
+      oneHour: { n: 3, median: 140, below: 1, goal: 140, of: 'published' },
+      twoHours: { n: 3, median: 120, below: 1, goal: 120, of: 'published' },
+    });
+    // A clinic's own goals win, each by itself.
+    const pregnancyGoals = { fasting: mgPerDl(96), oneHour: null, twoHours: mgPerDl(119) };
+    const days = timelineOf({ days: 3, value: fasting, notes });
+    const { pregnancy } = measure(days, targetSets['pregnancy-type-1'], undefined, {
+      ...NOTHING_ASKED,
+      pregnancyGoals,
+    });
+    expect(found(pregnancy)).toMatchObject({
+      fasting: { below: 2, goal: 96, of: 'clinic' },
+      oneHour: { below: 1, goal: 140, of: 'published' },
+      twoHours: { below: 0, goal: 119, of: 'clinic' },
     });
     const mmol = found(of({ days: 3, unit: 'mmol/L', value: () => 5 }, 'pregnancy-type-1').pregnancy);
     expect(mmol.fasting).toMatchObject({ below: 3, goal: toMgPerDl(5.3, 'mmol/L') });

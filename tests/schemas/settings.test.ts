@@ -12,6 +12,7 @@ test.each<[what: string, text: string, expected: unknown]>([
   ['a unit', '{ "unit": "mmol/L" }', { unit: 'mmol/L' }],
   ['a period', '{ "from": "2026-02-28", "to": "2026-03-31" }', { from: '2026-02-28', to: '2026-03-31' }],
   ['a due date', '{ "dueDate": "2026-10-12" }', { dueDate: '2026-10-12' }],
+  ['goals of a clinic in pregnancy', '{"pregnancyGoals": "90/-/115"}', { pregnancyGoals: '90/-/115' }],
   ['no due date', '{"dueDate": "October"}', [['settings-wrong-value', 1, 'dueDate', 'YYYY-MM-DD']]],
   ['no JSON', '{\n "unit": "mg/dL",\n}', [['settings-not-json', 3, undefined, undefined]]],
   ['an unknown unit', '{\n "unit": "mg"\n}', [['settings-wrong-value', 2, 'unit', 'mg/dL | mmol/L']]],
