@@ -49,6 +49,8 @@ export function signKind({ kind, label, unit }: Note, isLong: LongActing): SignK
     case 'insulin':
       if (/\/\s*h/i.test(unit ?? '')) return 'rate';
       return label !== undefined && isLong(label) ? 'long' : 'rapid';
+    case 'insulin-rate':
+      return 'rate';
     case 'exercise':
       return 'exercise';
     case 'medication':

@@ -32,11 +32,10 @@ export const longVeryHigh: Finding<'long-very-high'> = {
         share: share(longHighs.value.share),
         unbroken: minutes(longHighs.value.unbroken),
         ketones: word(asksForKetones(longHighs.value, !second) ? 'yes' : 'no'),
-        noted: word(insulinNoted(longHighs.value)),
-        insulinDays: count(longHighs.value.insulinDays),
+        ...insulinNoted(longHighs.value),
         ofDays: count(longHighs.value.days),
         topDays: count(top.length),
-        topInsulin: count(top.filter(({ insulin }) => insulin).length),
+        withInsulin: count(list.filter(({ insulin }) => insulin > 0).length),
         withFood: count(list.filter(({ food }) => food > 0).length),
       },
       daysOf(where).length > 0 ? where : highs.flatMap((each) => evidenceOf(each)),
@@ -47,10 +46,25 @@ export const longVeryHigh: Finding<'long-very-high'> = {
 const asksForKetones = ({ unbroken, mostInDay }: LongHighs, pregnancy: boolean): boolean =>
   pregnancy || unbroken >= KETONES.unbroken || mostInDay >= KETONES.inDay;
 
-/** On which of the days with most of it insulin is noted. */
-function insulinNoted({ top, insulinDays }: LongHighs): 'none' | 'all' | 'some' | 'elsewhere' {
-  if (insulinDays === 0) return 'none';
-  const on = top.filter(({ insulin }) => insulin).length;
-  if (on === 0) return 'elsewhere';
-  return on === top.length ? 'all' : 'some';
+/**
+ * On which of the days with most of it insulin is noted. Doses are told where any are; long-acting insulin and a pump's
+ * rates apart from them, since they stand in a log every day and say nothing about a meal.
+ */
+function insulinNoted({ top, insulinDays, basalDays, basal, days }: LongHighs) {
+  const doses = insulinDays > 0;
+  const topBasal = top.filter((day) => day.basal).length;
+  const on = doses ? top.filter(({ insulin }) => insulin).length : topBasal;
+  const all = doses ? insulinDays : basalDays;
+  const noted = all === 0 ? 'none' : on === 0 ? 'elsewhere' : on === top.length ? 'all' : 'some';
+  return {
+    noted: word(noted),
+    kinds: word(doses ? (basal === 'none' ? 'doses' : 'apart') : basal === 'none' ? 'none' : 'basal'),
+    basal: word(basal),
+    insulinDays: count(all),
+    topInsulin: count(on),
+    basalDays: count(basalDays),
+    topBasal: count(topBasal),
+    // Only where a day has none noted: beside "on 14 of 14 days" it contradicts what it stands by.
+    gaps: word(all < days ? 'told' : [insulinDays, basalDays].some((on) => on > 0 && on < days) ? 'other' : 'no'),
+  };
 }

@@ -1,6 +1,6 @@
 import type { MgPerDl } from '../model/glucose.ts';
 import type { ModalBin } from '../model/measures.ts';
-import { beginningOf, daysOf, evidenceOf } from './evidence/episodes.ts';
+import { beginningOf, daysOf } from './evidence/episodes.ts';
 import { felt } from './evidence/felt.ts';
 import { count, glucose, limit, often, share, word } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
@@ -22,8 +22,8 @@ export const lowsAveragesHide: Finding<'lows-averages-hide'> = {
     if (!lows.ok) return untold(lows.why);
     if (!coverage.ok) return untold(coverage.why);
     // One low over midnight is still one low.
-    if (daysOf(lows.value.list.flatMap(beginningOf)).length < LEAST_DAYS) return absent;
-    const where = lows.value.list.flatMap((each) => evidenceOf(each));
+    const where = lows.value.list.flatMap(beginningOf);
+    if (daysOf(where).length < LEAST_DAYS) return absent;
     if (!timeInBands.ok && !modalDay.ok) return untold(modalDay.why);
     const goals = timeInBands.ok ? timeInBands.value.goals.filter(({ of }) => of === 'low' || of === 'very-low') : [];
     const goalMet = timeInBands.ok && timeInBands.value.judged && goals.length > 0 && goals.every(({ met }) => met);

@@ -1,5 +1,6 @@
 import type { LocalDate } from '../model/glucose.ts';
-import { daysOf, evidenceOf, extremes } from './evidence/episodes.ts';
+import { deepest } from './evidence/deepest.ts';
+import { beginningOf, daysOf, evidenceOf, extremes } from './evidence/episodes.ts';
 import { felt } from './evidence/felt.ts';
 import { count, dates, limit, often } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
@@ -17,17 +18,23 @@ export const lowsSeen: Finding<'lows-seen'> = {
     const { list, level2, night } = lows.value;
     if (list.length === 0) return absent;
     const { extreme, longest } = extremes(list);
-    const where = list.flatMap((each) => evidenceOf(each));
+    // A low over midnight is one low of the day it began on.
+    const where = list.flatMap(beginningOf);
     const days = daysOf(where);
+    const touched = daysOf(list.flatMap((each) => evidenceOf(each)));
+    const ofDays = coverage.ok ? coverage.value.daysWithReadings : days.length;
     const begun = (day: LocalDate): number => list.filter(({ date }) => date === day).length;
     const crowded = list.map(({ date }) => date).reduce((a, b) => (begun(b) > begun(a) ? b : a));
     const short = daily.ok
-      ? daily.value.filter(({ date, minutes }) => minutes.low + minutes['very-low'] > 0 && !days.includes(date)).length
+      ? daily.value.filter(({ date, minutes }) => minutes.low + minutes['very-low'] > 0 && !touched.includes(date))
+          .length
       : 0;
     return holds(
       {
         count: count(list.length),
-        often: often(days.length, coverage.ok ? coverage.value.daysWithReadings : days.length, 'days'),
+        often: often(days.length, ofDays, 'days'),
+        days: count(days.length),
+        ofDays: count(ofDays),
         most: count(begun(crowded) >= MANY ? begun(crowded) : 0),
         mostDate: dates([crowded]),
         shortDays: count(short),
@@ -37,6 +44,7 @@ export const lowsSeen: Finding<'lows-seen'> = {
         cut: count(list.filter(({ cut }) => cut.start || cut.end).length),
         longest,
         lowest: extreme,
+        ...deepest(measures, extreme),
         limit: limit('low'),
         ...felt(measures),
       },

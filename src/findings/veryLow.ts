@@ -1,8 +1,17 @@
+import type { Measured } from '../model/measured.ts';
 import type { DailySummary } from '../model/measures.ts';
+import { deepest } from './evidence/deepest.ts';
 import { daysOf, evidenceOf, extremes, runsIntoNight, whenOf } from './evidence/episodes.ts';
 import { felt } from './evidence/felt.ts';
-import { clock, count, dates, limit, minutes, word } from './evidence/quantities.ts';
+import { clock, count, dates, glucose, limit, minutes, word } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
+
+/** The lowest reading of all, where it lies below the limit for less than 15 minutes. */
+function lowestOf(daily: Measured<DailySummary[]>) {
+  const seen = (daily.ok ? daily.value : []).filter(({ lowest }) => lowest !== null);
+  const [first] = [...seen].sort((a, b) => a.lowest! - b.lowest!);
+  return { lowest: first === undefined ? limit('very-low') : glucose(first.lowest!, first.limits.lowest) };
+}
 
 const isBrief = (day: DailySummary): boolean => day.minutes['very-low'] > 0;
 
@@ -30,6 +39,7 @@ export const veryLow: Finding<'very-low'> = {
           night: count(episodes.filter((each) => each.night).length),
           into: count(episodes.filter(runsIntoNight).length),
           lowest: extreme,
+          ...deepest(measures, extreme),
           lowestDate: dates([furthest.date]),
           lowestFrom: clock(furthest.startMinute),
           longest,
@@ -60,7 +70,10 @@ export const veryLow: Finding<'very-low'> = {
         pressed: count(0),
         night: count(0),
         into: count(0),
-        lowest: limit('very-low'),
+        ...lowestOf(daily),
+        deeper: word('no'),
+        deepest: limit('very-low'),
+        deepestDate: dates([]),
         lowestDate: dates([]),
         lowestFrom: clock(0),
         longest: minutes(0),

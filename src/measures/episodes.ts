@@ -72,7 +72,8 @@ export function episode(shared: Context, side: Episode['side'], course: Course):
     date: days[day]!.date,
     startMinute,
     endMinute: (readings.minute[ender]! + later) % 1440,
-    minutes: (course.end - course.start) / MINUTE_MS,
+    // Three readings stand for 15 minutes, also where the next one came a little early: no low is told as shorter than its rule.
+    minutes: Math.max(EPISODE_MINUTES, (course.end - course.start) / MINUTE_MS),
     extreme: heightAt(shared, extreme),
     extremeLimit: limitAt(shared, extreme),
     extremeAt: readings.at[extreme]! as Instant,

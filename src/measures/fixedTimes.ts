@@ -10,6 +10,8 @@ const MEAL_FROM = 300;
 const MEAL_TO = 660;
 const MORNING = 360;
 const BEDTIME = 1380;
+/** Fewer days have no middle worth telling (ours). */
+const LEAST_DAYS = 3;
 
 /**
  * Fasting and bedtime values, two of the places where published reading orders look (ADA gives goals for both): the mean of the
@@ -19,16 +21,31 @@ export const fixedTimes: Measure<'fixedTimes'> = {
   id: 'fixedTimes',
   source: 'Daybands',
   needs: { days: 1 },
-  definition: { before: BEFORE, mealFrom: MEAL_FROM, mealTo: MEAL_TO, morning: MORNING, bedtime: BEDTIME },
+  definition: {
+    before: BEFORE,
+    mealFrom: MEAL_FROM,
+    mealTo: MEAL_TO,
+    morning: MORNING,
+    bedtime: BEDTIME,
+    leastDays: LEAST_DAYS,
+  },
   compute(shared) {
     const { days } = shared.timeline;
     const fasting = days.flatMap((_, day) => at(shared, day, breakfast(shared, day)) ?? []);
     const bedtime = days.flatMap((_, day) => at(shared, day, BEDTIME) ?? []);
     if (fasting.length + bedtime.length === 0) return { ok: false, why: 'too-few-readings' };
-    const value: FixedTimes = { fasting, bedtime, fastingMedian: middle(fasting), bedtimeMedian: middle(bedtime) };
+    const value: FixedTimes = {
+      fasting,
+      bedtime,
+      fastingMedian: middleOfDays(fasting),
+      bedtimeMedian: middleOfDays(bedtime),
+    };
     return { ok: true, value, n: fasting.length + bedtime.length, of: 'readings' };
   },
 };
+
+const middleOfDays = (values: readonly AtTime[]): MgPerDl | null =>
+  values.length < LEAST_DAYS ? null : middle(values);
 
 export const middle = (values: readonly { mgdl: MgPerDl }[]): MgPerDl | null =>
   values.length === 0 ? null : mgPerDl(median(values.map(({ mgdl }) => mgdl)));

@@ -1,6 +1,6 @@
 import type { LongHigh, LongHighs } from '../model/highs.ts';
-import type { NoteKind } from '../model/input.ts';
 import type { Note } from '../model/timeline.ts';
+import type { InsulinKind } from '../occasions/insulin.ts';
 import { MINUTE_MS } from '../time/calendar.ts';
 import { mgPerDl } from '../units.ts';
 import type { Context } from './context.ts';
@@ -40,10 +40,18 @@ export const longHighs: Measure<'longHighs'> = {
       perDay[readings.day[i]!] = perDay[readings.day[i]!]! + readings.weight[i]!;
     }
     const list = shared.highs().flatMap((course) => longHigh(shared, course, beyond) ?? []);
-    const insulin = daysWith(timeline.notes, 'insulin');
-    const food = daysWith(timeline.notes, 'meal');
+    const notes = shared.occasions().insulin;
+    const insulin = daysOf(notes.filter(({ is }) => is === 'dose'));
+    const basal = daysOf(notes.filter(({ is }) => is !== 'dose'));
+    const food = daysOf(mealsOf(shared));
     const top = days
-      .map(({ date }, day) => ({ date, minutes: perDay[day]!, insulin: insulin.has(day), food: food.has(day) }))
+      .map(({ date }, day) => ({
+        date,
+        minutes: perDay[day]!,
+        insulin: insulin.has(day),
+        basal: basal.has(day),
+        food: food.has(day),
+      }))
       .filter(({ minutes }) => minutes >= TOP_LEAST)
       .sort((a, b) => b.minutes - a.minutes || (a.date < b.date ? -1 : 1))
       .slice(0, TOP_DAYS);
@@ -55,7 +63,9 @@ export const longHighs: Measure<'longHighs'> = {
       mostInDay: perDay.reduce((most, minutes) => Math.max(most, minutes), 0),
       days: days.length,
       insulinDays: insulin.size,
+      basalDays: basal.size,
       foodDays: food.size,
+      basal: basalOf(notes),
       top,
     };
     return { ok: true, value, n: list.length, of: 'episodes' };
@@ -73,17 +83,17 @@ function longHigh(shared: Context, course: Course, beyond: readonly boolean[]): 
   let minutes = 0;
   for (let i = course.first; i <= course.last; i++) if (beyond[i]) minutes += weight[i]!;
   if (minutes < LONG) return null;
-  const near = (kind: NoteKind) =>
-    shared.timeline.notes.filter(
-      (note) =>
-        counts(note, kind) && note.timed && note.at >= course.start - NOTES_BEFORE * MINUTE_MS && note.at <= course.end,
-    ).length;
+  const near = (some: readonly { note: Note }[]) =>
+    some.filter(({ note }) => note.timed && note.at >= course.start - NOTES_BEFORE * MINUTE_MS && note.at <= course.end)
+      .length;
+  const notes = shared.occasions().insulin;
   return {
     high: episode(shared, 'high', course),
     minutes,
     unbroken: longestRun(shared, course, beyond),
-    insulin: near('insulin'),
-    food: near('meal'),
+    insulin: near(notes.filter(({ is }) => is === 'dose')),
+    basal: near(notes.filter(({ is }) => is !== 'dose')),
+    food: near(mealsOf(shared)),
   };
 }
 
@@ -98,9 +108,12 @@ function longestRun({ timeline }: Context, course: Course, beyond: readonly bool
   return longest;
 }
 
-/** A dose of 0 is a note that none was taken; a pump's background is insulin too. */
-const counts = (note: Note, kind: NoteKind): boolean =>
-  (note.kind === kind || (kind === 'insulin' && note.kind === 'insulin-rate')) && note.amount !== 0;
+const mealsOf = ({ timeline }: Context): { note: Note }[] =>
+  timeline.notes.filter(({ kind, amount }) => kind === 'meal' && amount !== 0).map((note) => ({ note }));
 
-const daysWith = (notes: readonly Note[], kind: NoteKind): Set<number> =>
-  new Set(notes.filter((note) => counts(note, kind)).map(({ day }) => day));
+const daysOf = (notes: readonly { note: Note }[]): Set<number> => new Set(notes.map(({ note }) => note.day));
+
+function basalOf(notes: readonly { is: InsulinKind }[]): LongHighs['basal'] {
+  const [long, rates] = (['long-acting', 'rate'] as const).map((kind) => notes.some(({ is }) => is === kind));
+  return long ? (rates ? 'both' : 'long-acting') : rates ? 'rates' : 'none';
+}

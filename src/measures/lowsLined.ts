@@ -8,7 +8,7 @@ const BEDTIME = 1380;
 const AFTER_EXERCISE = [4, 8, 12, 24] as const;
 const AFTER_BEDTIME = [2, 4, 6, 8] as const;
 
-/** Lows lined up on the exercise noted last and on bedtime, each beside the hours with readings in which it could begin. */
+/** Lows lined up on exercise (during it, and since the one noted last ended) and on bedtime, each beside the hours with readings in which it could begin. */
 export const lowsLined: Measure<'lowsLined'> = {
   id: 'lowsLined',
   source: 'McMahon 2007, J Clin Endocrinol Metab 92:963-968 (that lows come late after exercise); Daybands',
@@ -19,14 +19,18 @@ export const lowsLined: Measure<'lowsLined'> = {
     const exercise = stretches(AFTER_EXERCISE);
     const bedtime = stretches(AFTER_BEDTIME);
     const without = { lows: 0, hours: 0 };
-    const ends = endsOf(shared);
+    const during = { lows: 0, hours: 0 };
+    const sessions = sessionsOf(shared);
+    const ends = sessions.map(({ end }) => end).sort((a, b) => a - b);
     const begins = new Set(shared.lows().map(({ first }) => first));
     let next = 0;
     for (let i = 0; i < count; i++) {
       while (next < ends.length && ends[next]! <= at[i]!) next++;
       const since = next === 0 ? Number.POSITIVE_INFINITY : (at[i]! - ends[next - 1]!) / (60 * MINUTE_MS);
       const places = [
-        exercise.find(({ from, to }) => since >= from && since < to) ?? without,
+        sessions.some(({ start, end }) => at[i]! >= start && at[i]! < end)
+          ? during
+          : (exercise.find(({ from, to }) => since >= from && since < to) ?? without),
         bedtime.find(({ from, to }) => within((minute[i]! - BEDTIME + 1440) % 1440, from, to)),
       ];
       for (const place of places) {
@@ -36,8 +40,8 @@ export const lowsLined: Measure<'lowsLined'> = {
       }
     }
     // Minutes were summed: they are whole more often than hours are.
-    for (const place of [...exercise, ...bedtime, without]) place.hours /= 60;
-    const value: LowsLined = { exercise, bedtime, without };
+    for (const place of [...exercise, ...bedtime, during, without]) place.hours /= 60;
+    const value: LowsLined = { during, exercise, bedtime, without };
     return { ok: true, value, n: begins.size, of: 'episodes' };
   },
 };
@@ -47,10 +51,7 @@ const within = (minutes: number, from: number, to: number): boolean => minutes >
 const stretches = (ends: readonly number[]): Stretch[] =>
   ends.map((to, i) => ({ from: i === 0 ? 0 : ends[i - 1]!, to, lows: 0, hours: 0 }));
 
-/** When each session noted ended, or began where no length is noted. */
-function endsOf(shared: Context): number[] {
-  return shared
-    .occasions()
-    .sessions.map(({ at, minutes }) => at + (minutes ?? 0) * MINUTE_MS)
-    .sort((a, b) => a - b);
+/** Sessions noted; one without a length ends where it began. */
+function sessionsOf(shared: Context): { start: number; end: number }[] {
+  return shared.occasions().sessions.map(({ at, minutes }) => ({ start: at, end: at + (minutes ?? 0) * MINUTE_MS }));
 }

@@ -7,8 +7,9 @@ export interface LongHigh {
   /** Minutes beyond the level, in all and on end. */
   minutes: number;
   unbroken: number;
-  /** Notes near it. */
+  /** Notes near it: doses of insulin, long-acting insulin and a pump's rates, food. */
   insulin: number;
+  basal: number;
   food: number;
 }
 
@@ -21,10 +22,16 @@ export interface LongHighs {
   share: number;
   unbroken: number;
   mostInDay: number;
-  /** Days of the period, and those of them with insulin and with food noted. */
+  /**
+   * Days of the period, and those of them with a note of: a dose of insulin that no name tells to act for long, long-acting
+   * insulin or a pump's rate, food.
+   */
   days: number;
   insulinDays: number;
+  basalDays: number;
   foodDays: number;
+  /** Which of the two `basalDays` holds. */
+  basal: 'none' | 'long-acting' | 'rates' | 'both';
   /** At most four days with an hour or more beyond the level, most of it first. */
-  top: { date: LocalDate; minutes: number; insulin: boolean; food: boolean }[];
+  top: { date: LocalDate; minutes: number; insulin: boolean; basal: boolean; food: boolean }[];
 }

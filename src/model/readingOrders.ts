@@ -10,7 +10,7 @@ export interface AtTime {
 export interface FixedTimes {
   fasting: AtTime[];
   bedtime: AtTime[];
-  /** Median of each, mg/dL; null where there is none. */
+  /** Median of each, mg/dL; null under three days. */
   fastingMedian: MgPerDl | null;
   bedtimeMedian: MgPerDl | null;
 }
@@ -23,6 +23,11 @@ export interface InsulinNoted {
   perDay: { date: LocalDate; units: number; notes: number }[];
   /** Of the days with an amount, units. */
   median: number;
+  /** The same for insulin named as long-acting, and for all other doses; null where none is noted. */
+  longActing: { noted: number; median: number } | null;
+  others: { noted: number; median: number } | null;
+  /** Whether a pump's rates are noted too: they are no part of these units. */
+  rates: boolean;
   /** Notes that give no amount. */
   withoutAmount: number;
 }
@@ -44,6 +49,8 @@ export interface Stretch {
 
 /** Lows lined up on the end of the exercise noted last, and on bedtime (11 PM). */
 export interface LowsLined {
+  /** Lows that began while exercise was noted, and its hours with readings. */
+  during: { lows: number; hours: number };
   /** Hours after it. */
   exercise: Stretch[];
   bedtime: Stretch[];

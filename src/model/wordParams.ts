@@ -571,8 +571,8 @@ export interface WordParams {
   'pages.interpretation.sentences.range': 'inRange' | 'high' | 'mean' | 'cv';
   'pages.interpretation.sentences.topic': 'topic';
   'pages.interpretation.sentences.end': never;
-  'pages.interpretation.sentences.veryLow': 'limit' | 'kind' | 'total' | 'count' | 'lowest';
-  'pages.interpretation.sentences.lows': 'count' | 'limit' | 'often' | 'longest';
+  'pages.interpretation.sentences.veryLow': 'limit' | 'kind' | 'total' | 'count' | 'lowest' | 'deeper' | 'deepest';
+  'pages.interpretation.sentences.lows': 'count' | 'limit' | 'days' | 'ofDays' | 'longest';
   'pages.interpretation.sentences.briefLows': 'limit' | 'total';
   'pages.interpretation.sentences.noLows': 'limit' | 'hours' | 'nightHours';
   'pages.interpretation.sentences.bestWindow': 'from' | 'to' | 'share' | 'often';
@@ -581,7 +581,7 @@ export interface WordParams {
   'pages.interpretation.sentences.before-lows': 'order' | 'k' | 'events' | 'hours' | 'note' | 'name' | 'of' | 'withK' | 'withN' | 'withoutK' | 'withoutN';
   'pages.interpretation.sentences.before-highs': 'of' | 'outer' | 'limit' | 'withK' | 'withN' | 'note' | 'name' | 'withoutK' | 'withoutN';
   'pages.interpretation.sentences.before-unsteady': 'withK' | 'withN' | 'note' | 'name' | 'withoutK' | 'withoutN';
-  'pages.interpretation.sentences.highs': 'count' | 'length' | 'limit' | 'share' | 'noted' | 'insulinDays' | 'ofDays';
+  'pages.interpretation.sentences.highs': 'count' | 'length' | 'limit' | 'share' | 'noted' | 'kinds' | 'basal' | 'topInsulin' | 'topDays' | 'insulinDays' | 'ofDays' | 'gaps';
   'pages.agreed.title': never;
   'pages.agreed.how': never;
   'pages.agreed.matters': never;
@@ -904,9 +904,9 @@ export interface WordParams {
   'pages.visit.moreLosses': 'count';
   'pages.visit.nightsKey': 'low' | 'all' | 'shown';
   'pages.visit.highs': never;
-  'pages.visit.highTime': 'limit' | 'share' | 'time';
+  'pages.visit.highTime': 'limit' | 'share' | 'whole' | 'time';
   'pages.visit.highLongest': 'limit' | 'longest' | 'date' | 'clock';
-  'pages.visit.highDays': 'days' | 'dates' | 'noted' | 'all' | 'of' | 'every';
+  'pages.visit.highDays': 'days' | 'dates' | 'kinds' | 'basal' | 'noted' | 'all' | 'of' | 'gaps';
   'pages.visit.ownWords': 'remarks';
   'pages.visit.also': never;
   'pages.visit.onPage': 'page' | 'names';
@@ -920,8 +920,9 @@ export interface WordParams {
   'pages.visit.beside.insulin': never;
   'pages.visit.beside.food': never;
   'pages.visit.beside.none': never;
-  'pages.visit.beside.noted': 'known' | 'sum' | 'kind' | 'notes';
-  'pages.visit.lows': 'count' | 'limit' | 'days' | 'of' | 'night' | 'veryLow' | 'outer' | 'longest' | 'lowest';
+  'pages.visit.beside.noted': 'kind' | 'known' | 'sum' | 'notes';
+  'pages.visit.beside.rates': never;
+  'pages.visit.lows': 'count' | 'limit' | 'days' | 'of' | 'seen' | 'night' | 'veryLow' | 'outer' | 'longest' | 'lowest' | 'deeper' | 'deepest';
   'pages.visit.readings': never;
   'pages.visit.lowsTitle': never;
   'pages.visit.weeks.title': 'more' | 'shown' | 'all';
@@ -935,7 +936,7 @@ export interface WordParams {
   'pages.everyHigh.highest': never;
   'pages.everyHigh.outer': 'limit';
   'pages.everyHigh.noted': never;
-  'pages.everyHigh.notes': 'insulin' | 'food';
+  'pages.everyHigh.notes': 'insulin' | 'basal' | 'food';
   'pages.patientLows.few': never;
   'pages.patientLows.again': 'count';
   'pages.patientLows.title': 'count' | 'days';
@@ -953,7 +954,7 @@ export interface WordParams {
   'pages.patientLows.moreMany': 'count' | 'days' | 'from' | 'to';
   'pages.readingOrders.title': never;
   'pages.readingOrders.fasting': 'days' | 'median';
-  'pages.readingOrders.bedtime': 'median' | 'days';
+  'pages.readingOrders.bedtime': 'days' | 'median';
   'pages.readingOrders.week.caption': 'unit';
   'pages.readingOrders.week.clock': never;
   'pages.readingOrders.week.weekday': 'days';
@@ -964,8 +965,9 @@ export interface WordParams {
   'pages.readingOrders.lined.hours': never;
   'pages.readingOrders.lined.exercise': 'from' | 'to';
   'pages.readingOrders.lined.bedtime': 'from' | 'to';
+  'pages.readingOrders.lined.during': never;
   'pages.readingOrders.lined.without': never;
-  'pages.readingOrders.insulin': 'noted' | 'days' | 'median' | 'without';
+  'pages.readingOrders.insulin': 'noted' | 'days' | 'median' | 'parts' | 'long' | 'longDays' | 'others' | 'otherDays' | 'rates' | 'without';
   'pages.pregnancy.title': never;
   'pages.pregnancy.columns.week': never;
   'pages.pregnancy.columns.days': never;
@@ -1186,10 +1188,10 @@ export interface WordParams {
   'findings.not-enough-data.untold': never;
   'findings.very-low.name': never;
   'findings.very-low.topic': 'limit';
-  'findings.very-low.clinic.what': 'kind' | 'limit' | 'total' | 'count' | 'span' | 'dates' | 'last' | 'days' | 'into' | 'night' | 'lowest' | 'lowestFrom' | 'lowestDate' | 'longest' | 'pressed' | 'briefDays';
+  'findings.very-low.clinic.what': 'kind' | 'limit' | 'total' | 'lowest' | 'count' | 'span' | 'dates' | 'last' | 'days' | 'into' | 'night' | 'lowestFrom' | 'lowestDate' | 'longest' | 'pressed' | 'briefDays' | 'deeper' | 'deepest' | 'deepestDate';
   'findings.very-low.clinic.why': never;
   'findings.very-low.clinic.ask': 'felt' | 'feltOf';
-  'findings.very-low.patient.what': 'kind' | 'limit' | 'total' | 'count' | 'span' | 'dates' | 'last' | 'days' | 'into' | 'lowest' | 'briefDays';
+  'findings.very-low.patient.what': 'kind' | 'limit' | 'total' | 'lowest' | 'count' | 'span' | 'dates' | 'last' | 'days' | 'into' | 'deeper' | 'deepest' | 'briefDays';
   'findings.very-low.patient.ask': never;
   'findings.very-low.untold': never;
   'findings.long-lows.name': never;
@@ -1258,9 +1260,9 @@ export interface WordParams {
   'findings.best-window.untold': never;
   'findings.best-days.name': never;
   'findings.best-days.topic': never;
-  'findings.best-days.clinic.what': 'kind' | 'goal' | 'often' | 'dates' | 'top' | 'share';
+  'findings.best-days.clinic.what': 'kind' | 'goal' | 'often' | 'dates' | 'count' | 'top' | 'share';
   'findings.best-days.clinic.why': never;
-  'findings.best-days.clinic.ask': 'kind';
+  'findings.best-days.clinic.ask': 'count';
   'findings.best-days.patient.what': 'kind' | 'often' | 'goal' | 'top' | 'share';
   'findings.best-days.patient.ask': 'top';
   'findings.best-days.untold': never;
@@ -1274,7 +1276,7 @@ export interface WordParams {
   'findings.time-in-range.untold': never;
   'findings.long-very-high.name': never;
   'findings.long-very-high.topic': never;
-  'findings.long-very-high.clinic.what': 'count' | 'length' | 'limit' | 'span' | 'dates' | 'last' | 'days' | 'longest' | 'highest' | 'share' | 'noted' | 'topDays' | 'insulinDays' | 'ofDays' | 'topInsulin' | 'withFood';
+  'findings.long-very-high.clinic.what': 'count' | 'length' | 'limit' | 'span' | 'dates' | 'last' | 'days' | 'longest' | 'highest' | 'share' | 'noted' | 'kinds' | 'basal' | 'topDays' | 'insulinDays' | 'ofDays' | 'topInsulin' | 'topBasal' | 'basalDays' | 'gaps' | 'withInsulin' | 'withFood';
   'findings.long-very-high.clinic.why': 'ketones' | 'unbroken';
   'findings.long-very-high.clinic.ask': never;
   'findings.long-very-high.patient.what': 'count' | 'length' | 'limit' | 'longest';
@@ -1347,7 +1349,7 @@ export interface WordParams {
   'findings.brief-lows.untold': never;
   'findings.lows-seen.name': never;
   'findings.lows-seen.topic': 'count';
-  'findings.lows-seen.clinic.what': 'count' | 'often' | 'limit' | 'longest' | 'lowest' | 'most' | 'mostDate' | 'cut' | 'pressed' | 'shortDays';
+  'findings.lows-seen.clinic.what': 'count' | 'days' | 'ofDays' | 'limit' | 'longest' | 'deeper' | 'lowest' | 'deepest' | 'deepestDate' | 'most' | 'mostDate' | 'cut' | 'pressed' | 'shortDays';
   'findings.lows-seen.clinic.why': never;
   'findings.lows-seen.clinic.ask': 'felt' | 'count' | 'feltOf';
   'findings.lows-seen.patient.what': 'limit' | 'count' | 'often' | 'longest' | 'most' | 'mostDate';
@@ -1984,7 +1986,7 @@ export interface WordParams {
 /** What all words of one finding ask for together, by its id. */
 export interface FindingAsks {
   'not-enough-data': 'lacking' | 'days' | 'neededDays' | 'share' | 'neededShare' | 'hours' | 'ofHours';
-  'very-low': 'limit' | 'kind' | 'total' | 'count' | 'span' | 'dates' | 'last' | 'days' | 'into' | 'night' | 'lowest' | 'lowestFrom' | 'lowestDate' | 'longest' | 'pressed' | 'briefDays' | 'felt' | 'feltOf';
+  'very-low': 'limit' | 'kind' | 'total' | 'lowest' | 'count' | 'span' | 'dates' | 'last' | 'days' | 'into' | 'night' | 'lowestFrom' | 'lowestDate' | 'longest' | 'pressed' | 'briefDays' | 'deeper' | 'deepest' | 'deepestDate' | 'felt' | 'feltOf';
   'long-lows': 'count' | 'length' | 'span' | 'dates' | 'last' | 'days' | 'longest' | 'lowest' | 'felt' | 'feltOf';
   'lows-at-night': 'from' | 'to' | 'limit' | 'often' | 'length' | 'longest' | 'lowest' | 'lowestAt' | 'unknown' | 'felt' | 'feltOf';
   'nights-without-data': 'often' | 'all';
@@ -1993,9 +1995,9 @@ export interface FindingAsks {
   'lows-averages-hide': 'often' | 'hidden' | 'limit' | 'share' | 'edge' | 'felt' | 'feltOf' | 'calm';
   'no-lows-seen': 'limit' | 'hours' | 'nightHours' | 'gaps';
   'best-window': 'from' | 'to' | 'share' | 'often';
-  'best-days': 'kind' | 'goal' | 'often' | 'dates' | 'top' | 'share';
+  'best-days': 'kind' | 'goal' | 'often' | 'dates' | 'count' | 'top' | 'share';
   'time-in-range': 'from' | 'to' | 'estimate' | 'verdict' | 'goal' | 'steady' | 'above' | 'aboveVerdict' | 'aboveGoal' | 'best' | 'known' | 'low' | 'high';
-  'long-very-high': 'count' | 'length' | 'limit' | 'span' | 'dates' | 'last' | 'days' | 'longest' | 'highest' | 'share' | 'noted' | 'topDays' | 'insulinDays' | 'ofDays' | 'topInsulin' | 'withFood' | 'ketones' | 'unbroken';
+  'long-very-high': 'count' | 'length' | 'limit' | 'span' | 'dates' | 'last' | 'days' | 'longest' | 'highest' | 'share' | 'noted' | 'kinds' | 'basal' | 'topDays' | 'insulinDays' | 'ofDays' | 'topInsulin' | 'topBasal' | 'basalDays' | 'gaps' | 'withInsulin' | 'withFood' | 'ketones' | 'unbroken';
   'high-after-window': 'from' | 'to' | 'often' | 'length' | 'limit' | 'share';
   'rebound-after-lows': 'limit' | 'within' | 'often' | 'after' | 'peak';
   'dawn-rise': 'least' | 'often' | 'usual' | 'leftOut';
@@ -2003,7 +2005,7 @@ export interface FindingAsks {
   'cv-over-limit': 'cv' | 'limit';
   'readings-at-limits': 'side' | 'count' | 'below' | 'above';
   'brief-lows': 'limit' | 'total' | 'days' | 'dates' | 'hours';
-  'lows-seen': 'count' | 'often' | 'limit' | 'longest' | 'lowest' | 'most' | 'mostDate' | 'cut' | 'pressed' | 'shortDays' | 'felt' | 'feltOf';
+  'lows-seen': 'count' | 'days' | 'ofDays' | 'limit' | 'longest' | 'deeper' | 'lowest' | 'deepest' | 'deepestDate' | 'most' | 'mostDate' | 'cut' | 'pressed' | 'shortDays' | 'felt' | 'feltOf' | 'often';
   'extra-carbs-first': 'a' | 'aLow' | 'limit' | 'six' | 'b' | 'bLow' | 'aLowest' | 'bLowest' | 'leftOut';
   'exercise-or-rest': 'six' | 'limit' | 'low' | 'days' | 'from' | 'restLow' | 'rest' | 'leftOut' | 'hint';
   'low-after-exercise': 'count' | 'of' | 'limit' | 'six' | 'soon' | 'lowest' | 'unknown' | 'felt' | 'feltOf';

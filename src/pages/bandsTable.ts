@@ -37,13 +37,16 @@ function row(
   time: TimeInBands,
   { speaker, analysis }: PageContext,
 ): Cell[] {
+  // Hours that hold no night are no day of 24.
+  const { coverage } = analysis.measures;
+  const aDay = coverage.ok && coverage.value.wholeDay;
   const goal = time.goals.find((one) => one.of === of);
   const share = goal ? speaker.against(estimate.value, goal) : speaker.value({ q: 'share', value: estimate.value });
   return [
     { text: speaker.say(`pages.bandsTable.lines.${of}`, limitsOf(of, speaker)), band },
     { text: share, strong: true },
     { text: interval(estimate, speaker), muted: true },
-    { text: speaker.value({ q: 'minutes', value: estimate.value * DAY_MINUTES }, 'short') },
+    { text: aDay ? speaker.value({ q: 'minutes', value: estimate.value * DAY_MINUTES }, 'short') : '–' },
     {
       text: goal
         ? speaker.say('pages.bandsTable.verdict', {

@@ -30,7 +30,7 @@ export function everyHigh(context: PageContext): Block[] {
 
 const veryHigh = { q: 'limit', of: 'very-high' } as const;
 
-function cells({ speaker }: PageContext, { high, minutes, insulin, food }: LongHigh): Cell[] {
+function cells({ speaker }: PageContext, { high, minutes, insulin, basal, food }: LongHigh): Cell[] {
   const when = speaker.say('pages.everyLow.when', {
     date: { q: 'date', value: high.date },
     clock: { q: 'clock', value: high.startMinute },
@@ -40,6 +40,6 @@ function cells({ speaker }: PageContext, { high, minutes, insulin, food }: LongH
     { text: speaker.value({ q: 'minutes', value: high.minutes }, 'short') },
     { text: speaker.value({ q: 'glucose', value: high.extreme, limit: high.extremeLimit }) },
     { text: speaker.value({ q: 'minutes', value: minutes }, 'short') },
-    { text: speaker.say('pages.everyHigh.notes', { insulin: count(insulin), food: count(food) }) },
+    { text: speaker.say('pages.everyHigh.notes', { insulin: count(insulin), basal: count(basal), food: count(food) }) },
   ];
 }

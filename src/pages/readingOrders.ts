@@ -21,7 +21,7 @@ function fixed({ speaker, analysis }: PageContext): Block[] {
     const params = { median: { q: 'glucose' as const, value: median }, days: count(found[of].length) };
     return [speaker.say(`pages.readingOrders.${of}`, params)];
   });
-  return [paragraph(said.join(' '))];
+  return said.length === 0 ? [] : [paragraph(said.join(' '))];
 }
 
 function weekParts({ speaker, analysis }: PageContext): Block[] {
@@ -57,22 +57,24 @@ export function linedUpLows({ speaker, analysis }: PageContext, exerciseOnly = f
   const found = hasValue(analysis.measures.lowsLined);
   const { lows } = analysis.measures;
   if (found === null || !lows.ok || lows.value.list.length === 0) return [];
-  const row = (of: 'exercise' | 'bedtime') => (stretch: Stretch) =>
-    [
-      speaker.say(`pages.readingOrders.lined.${of}`, { from: count(stretch.from), to: count(stretch.to) }),
-      speaker.number(stretch.lows, 0),
-      speaker.value({ q: 'minutes', value: stretch.hours * 60 }, 'short'),
-    ].map((text) => ({ text }));
-  const without = { from: 0, to: 0, ...found.without };
-  const noted = found.exercise.some(({ hours }) => hours > 0);
+  const row = (label: string, { lows, hours }: { lows: number; hours: number }): Cell[] =>
+    [label, speaker.number(lows, 0), speaker.value({ q: 'minutes', value: hours * 60 }, 'short')].map((text) => ({
+      text,
+    }));
+  const label = (of: 'exercise' | 'bedtime', { from, to }: Stretch): string =>
+    speaker.say(`pages.readingOrders.lined.${of}`, { from: count(from), to: count(to) });
+  // Hours that nobody read hold no lows either.
+  const seen = (list: readonly Stretch[]): Stretch[] => list.filter(({ hours }) => hours > 0);
+  const exercise = seen(found.exercise);
+  const noted = exercise.length > 0 || found.during.hours > 0;
   if (exerciseOnly && !noted) return [];
   const rows = [
-    ...(noted ? found.exercise.map(row('exercise')) : []),
-    ...(noted
-      ? [[{ text: speaker.say('pages.readingOrders.lined.without') }, ...row('exercise')(without).slice(1)]]
-      : []),
-    ...(exerciseOnly ? [] : found.bedtime.map(row('bedtime'))),
+    ...(found.during.hours > 0 ? [row(speaker.say('pages.readingOrders.lined.during'), found.during)] : []),
+    ...exercise.map((stretch) => row(label('exercise', stretch), stretch)),
+    ...(noted ? [row(speaker.say('pages.readingOrders.lined.without'), found.without)] : []),
+    ...(exerciseOnly ? [] : seen(found.bedtime).map((stretch) => row(label('bedtime', stretch), stretch))),
   ];
+  if (rows.length === 0) return [];
   const title = (column: 'caption' | 'when' | 'lows' | 'hours') => speaker.say(`pages.readingOrders.lined.${column}`);
   return [
     denseTable(
@@ -90,12 +92,19 @@ export function linedUpLows({ speaker, analysis }: PageContext, exerciseOnly = f
 function insulin({ speaker, analysis }: PageContext): Block[] {
   const found = hasValue(analysis.measures.insulinNoted);
   if (found === null) return [];
+  const units = (value: number): string => speaker.number(value, Number.isInteger(value) ? 0 : 1);
   return [
     paragraph(
       speaker.say('pages.readingOrders.insulin', {
         noted: count(found.noted),
         days: count(found.days),
-        median: word(speaker.number(found.median, Number.isInteger(found.median) ? 0 : 1)),
+        median: word(units(found.median)),
+        parts: word(found.longActing !== null && found.others !== null ? 'yes' : 'no'),
+        long: word(units(found.longActing?.median ?? 0)),
+        longDays: count(found.longActing?.noted ?? 0),
+        others: word(units(found.others?.median ?? 0)),
+        otherDays: count(found.others?.noted ?? 0),
+        rates: word(found.rates ? 'yes' : 'no'),
         without: count(found.withoutAmount),
       }),
     ),

@@ -51,7 +51,13 @@ const MEASURES = {
   longHighs: {
     value: {
       level: 'levelMgPerDl',
-      list: { high: EPISODE, unbroken: 'unbrokenMinutes', insulin: 'insulinNotes', food: 'foodNotes' },
+      list: {
+        high: EPISODE,
+        unbroken: 'unbrokenMinutes',
+        insulin: 'insulinNotes',
+        basal: 'basalNotes',
+        food: 'foodNotes',
+      },
       unbroken: 'unbrokenMinutes',
       mostInDay: 'mostInDayMinutes',
     },
@@ -153,7 +159,9 @@ const MEASURES = {
   },
   weekParts: { value: { hours: { weekday: 'weekdayMgPerDl', weekend: 'weekendMgPerDl' } } },
   lowsLined: { value: { exercise: STRETCH, bedtime: STRETCH } },
-  insulinNoted: { value: { median: 'medianUnits' } },
+  insulinNoted: {
+    value: { median: 'medianUnits', longActing: { median: 'medianUnits' }, others: { median: 'medianUnits' } },
+  },
   pregnancy: {
     value: {
       weeks: { inRange: 'inRangeShare', low: 'lowShare', mean: 'meanMgPerDl' },
@@ -169,7 +177,10 @@ export const READINGS = { at: 'atEpochMs', mgdl: 'mgPerDl', weight: 'weightMinut
 
 /** Of the analysis as it is written, without its readings. */
 export const ANALYSIS = renames({
-  settings: { compare: { visits: { sums: PERIOD_SUMS } } },
+  settings: {
+    compare: { visits: { sums: PERIOD_SUMS } },
+    pregnancyGoals: { fasting: 'fastingMgPerDl', oneHour: 'oneHourMgPerDl', twoHours: 'twoHoursMgPerDl' },
+  },
   targets: { cvLimit: 'cvLimitPercent' },
   measures: MEASURES,
   timeline: {

@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { drawnNotes } from '../../src/charts/drawnNotes.ts';
+import { signKind } from '../../src/charts/noteLanes.ts';
 import type { Instant } from '../../src/model/glucose.ts';
 import type { NoteKind } from '../../src/model/input.ts';
 import type { Note, Timeline } from '../../src/model/timeline.ts';
@@ -44,4 +45,12 @@ it('draws the changes of a rate that a person makes, not those that a program ma
     'insulin-rate 1200',
     'insulin 700',
   ]);
+});
+
+it('draws a pump’s rate as a rate, and never as a finger stick at 0.8 mg/dL', () => {
+  const long = (label: string) => label === 'basal';
+  const kinds = (['insulin-rate', 'insulin', 'fingerstick', 'calibration'] as const).map((kind) =>
+    signKind(note(kind, 0, 0, { amount: 0.8, unit: kind === 'insulin-rate' ? 'IU/h' : '' }), long),
+  );
+  expect(kinds).toEqual(['rate', 'rapid', 'stick', 'stick']);
 });

@@ -6,7 +6,8 @@ import type { Measures } from '../../src/model/measures.ts';
 import type { Change } from '../../src/model/thenAndNow.ts';
 import type { Fingersticks } from '../../src/model/trust.ts';
 import { targetSets } from '../../src/targets/index.ts';
-import { highsLike } from '../support/examples/episodes.ts';
+import { mgPerDl } from '../../src/units.ts';
+import { highsLike, lowsLike } from '../support/examples/episodes.ts';
 import {
   bandsLike,
   dawnLike,
@@ -133,6 +134,32 @@ describe('time in range', () => {
   });
 });
 
+describe('the lowest number of all', () => {
+  const daily = (lowest: number, beyond: -1 | 0 = 0) =>
+    changed(daysLike([0.9, 0.9]), (value) =>
+      value.map((day, i) =>
+        i === 0 ? day : { ...day, lowest: mgPerDl(lowest), limits: { lowest: beyond, highest: 0 as const } },
+      ),
+    );
+  const veryLow = { level: 2 as const, outerMinutes: 20, extreme: mgPerDl(47) };
+
+  test.each([
+    [46, 0, { deeper: 'yes', deepest: 46, deepestDate: [exampleDate(1)] }],
+    [47, 0, { deeper: 'no' }],
+    [40, -1, { deeper: 'yes', deepest: 40 }],
+  ] as const)('a dip to %i of less than 15 minutes beside a low down to 47', (lowest, beyond, expected) => {
+    for (const id of ['very-low', 'lows-seen'] as const) {
+      const given = { lows: lowsLike(veryLow), daily: daily(lowest, beyond) };
+      expect(looked(id, given)).toMatchObject({ lowest: 47, ...expected });
+    }
+  });
+
+  test('very low for minutes only: the lowest is told', () => {
+    const timeInBands = bandsLike({ 'in-range': 99, 'very-low': 1 });
+    expect(looked('very-low', { lows: lowsLike(), timeInBands, daily: daily(51) })).toMatchObject({ lowest: 51 });
+  });
+});
+
 describe('where days differ most', () => {
   const bins = (edges: Record<number, [p25: number | null, p75: number | null]>, usual = modalDayLike(100)) =>
     changed(usual, (value) => ({
@@ -144,8 +171,8 @@ describe('where days differ most', () => {
     }));
 
   test('parts of the day without readings say nothing', () => {
-    const modalDay = bins({ 0: [null, null], 3: [null, 400], 5: [200, null], 12: [90, 165] });
-    expect(looked('wide-spread', { modalDay })).toMatchObject({ at: 720, low: 90, high: 165, width: 75, usual: 50 });
+    const modalDay = bins({ 0: [null, null], 3: [null, 400], 5: [200, null], 12: [109, 184] });
+    expect(looked('wide-spread', { modalDay })).toMatchObject({ at: 720, low: 109, high: 184, width: 75, usual: 50 });
     const none = Object.fromEntries(Array.from({ length: 24 }, (_, hour) => [hour, [null, null]])) as never;
     expect(looked('wide-spread', { modalDay: bins(none) })).toMatchObject({ case: 'untold', why: 'too-few-readings' });
   });

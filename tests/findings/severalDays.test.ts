@@ -5,7 +5,7 @@ import type { Measures } from '../../src/model/measures.ts';
 import { targetSets } from '../../src/targets/index.ts';
 import { mgPerDl } from '../../src/units.ts';
 import { longHighsLike, lowsLike, reboundsLike } from '../support/examples/episodes.ts';
-import { nightsLike, seenCoverage } from '../support/examples/measures.ts';
+import { daysLike, nightsLike, seenCoverage } from '../support/examples/measures.ts';
 import { onlyMeasured } from '../support/measures.ts';
 
 function look(id: FindingId, given: Partial<Measures>) {
@@ -55,9 +55,18 @@ describe('what lasts over midnight is seen on every day it touches', () => {
     expect(seen.days).toEqual([...both, '2024-01-05']);
   });
 
-  test.each(['lows-seen', 'long-lows'] as const)('%s', (id) => {
-    const seen = look(id, { lows: lowsLike({ ...overMidnight, minutes: 150 }), coverage: seenCoverage(14, 1) });
-    expect(seen.days).toEqual(both);
+  test('a long low', () => {
+    expect(look('long-lows', { lows: lowsLike({ ...overMidnight, minutes: 150 }) }).days).toEqual(both);
+  });
+
+  test('lows are counted on the day they begin, as page 1 and the paper for the person count them', () => {
+    const daily = daysLike([0.9, 0.9]);
+    if (!daily.ok) throw new Error(daily.why);
+    // The part after midnight is no "day with less than 15 minutes".
+    for (const day of daily.value) day.minutes.low = 30;
+    const seen = look('lows-seen', { lows: lowsLike(overMidnight), coverage: seenCoverage(14, 1), daily });
+    expect(seen.days).toEqual(['2024-01-01']);
+    expect(seen.params).toMatchObject({ days: { value: 1 }, often: { k: 1, n: 14 }, shortDays: { value: 0 } });
   });
 
   test('a high that begins after a low of the evening before', () => {

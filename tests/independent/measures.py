@@ -202,7 +202,7 @@ def told(inside, piece, minutes, cut, side, outer):
     return {
         'date': inside[0].day.isoformat(),
         'startMinute': inside[0].minute,
-        'minutes': minutes,
+        'minutes': max(15, minutes),
         'extreme': extreme.height,
         'level': 2 if any(stretch > 14.5 for stretch in stretches) else 1,
         'outerMinutes': sum(stretches),

@@ -3,22 +3,27 @@ import { measure } from '../../src/measures/index.ts';
 import type { GlucoseUnit } from '../../src/model/glucose.ts';
 import type { NoteKind } from '../../src/model/input.ts';
 import type { TargetSet } from '../../src/model/targets.ts';
+import { NO_LOG_WORDS } from '../../src/occasions/words.ts';
 import { targetSets } from '../../src/targets/index.ts';
 import { many, type RunOptions, runOf, type Slot } from './runs.ts';
 
 /** Two hours, three hours around a note and four days: ours. The limit of 250 mg/dL is that of Battelino 2019. */
+/** Words of logbooks: one long-acting insulin. */
+const words = { ...NO_LOG_WORDS, longActing: ['long-acting'] };
+
 function found(slots: readonly Slot[], options: RunOptions = {}, set: TargetSet['id'] = 'adult', notes: Noted[] = []) {
   const run = runOf(slots, options);
   const start = run.days[0]!.start;
-  const placed = notes.map(({ kind, minute, amount }) => ({
+  const placed = notes.map(({ kind, minute, amount, label }) => ({
     kind,
     at: (start + minute * 60_000) as never,
     day: Math.floor(minute / 1440),
     minute: minute % 1440,
     timed: true,
     ...(amount === undefined ? {} : { amount }),
+    ...(label === undefined ? {} : { label }),
   }));
-  const { longHighs } = measure({ ...run, notes: placed as never }, targetSets[set]);
+  const { longHighs } = measure({ ...run, notes: placed as never }, targetSets[set], words);
   if (!longHighs.ok) throw new Error(longHighs.why);
   return longHighs.value;
 }
@@ -27,6 +32,7 @@ interface Noted {
   kind: NoteKind;
   minute: number;
   amount?: number;
+  label?: string;
 }
 
 /** So many minutes at a value, in five-minute slots. */
@@ -56,10 +62,59 @@ describe('long highs', () => {
     expect(near({ kind: 'insulin', minute: 120 }, { kind: 'meal', minute: 480 })).toEqual([1, 1]);
     expect(near({ kind: 'insulin', minute: 119 }, { kind: 'meal', minute: 481 })).toEqual([0, 0]);
     expect(near({ kind: 'insulin', minute: 300, amount: 0 })).toEqual([0, 0]);
-    const rates = [0.8, 0].map((amount) => ({ kind: 'insulin-rate' as const, minute: 300, amount }));
-    expect(rates.map((rate) => near(rate))).toEqual([
-      [1, 0],
-      [0, 0],
+    expect(near({ kind: 'insulin-rate', minute: 300, amount: 0.8 })).toEqual([0, 0]);
+    expect(near({ kind: 'insulin', minute: 300, amount: 20, label: 'Long-acting' })).toEqual([0, 0]);
+  });
+
+  test('long-acting insulin and a pump’s rates are told apart from doses', () => {
+    const day = [...held(150, 720), ...held(300, 180), ...held(150, 540)];
+    const kinds = (...notes: Noted[]) => {
+      const { insulinDays, basalDays, basal, top, list } = found([...day, ...day], {}, 'adult', notes);
+      return [insulinDays, basalDays, basal, top.map(({ insulin, basal }) => [insulin, basal]), list[0]!.basal];
+    };
+    const long = { kind: 'insulin', minute: 700, amount: 20, label: 'Long-acting' } as const;
+    const rate = { kind: 'insulin-rate', minute: 700, amount: 0.8 } as const;
+    const dose = { kind: 'insulin', minute: 1440 + 700, amount: 4, label: 'rapid' } as const;
+    // Days of equal time stand in order of the calendar.
+    expect(kinds(long)).toEqual([
+      0,
+      1,
+      'long-acting',
+      [
+        [false, true],
+        [false, false],
+      ],
+      1,
+    ]);
+    expect(kinds(rate)).toEqual([
+      0,
+      1,
+      'rates',
+      [
+        [false, true],
+        [false, false],
+      ],
+      1,
+    ]);
+    expect(kinds(long, rate, dose)).toEqual([
+      1,
+      1,
+      'both',
+      [
+        [false, true],
+        [true, false],
+      ],
+      2,
+    ]);
+    expect(kinds(dose, { ...rate, amount: 0 })).toEqual([
+      1,
+      0,
+      'none',
+      [
+        [false, false],
+        [true, false],
+      ],
+      0,
     ]);
   });
 

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { measure } from '../../src/measures/index.ts';
+import type { NoteKind } from '../../src/model/input.ts';
 import { targetSets } from '../../src/targets/index.ts';
 import { many, runOf, type Slot } from './runs.ts';
 
@@ -92,5 +93,21 @@ describe('a low that looks like pressure', () => {
       [2, 45],
       [1, 30],
     ]);
+  });
+
+  test.each<[NoteKind, number, number]>([
+    // Minutes after the start of a low of half an hour.
+    ['meal', -60, 0],
+    ['meal', -61, 1],
+    ['fingerstick', 30, 0],
+    ['text', 31, 1],
+    ['alarm', 10, 1],
+    ['insulin-rate', 10, 1],
+  ])('who notes something is awake: %s at %i', (kind, after, expected) => {
+    const run = runOf(sudden(6), { from: 180 });
+    const at = run.readings.at[6]! + after * 60_000;
+    const note = { kind, at, day: 0, minute: 210 + after, timed: true };
+    const { pressedLows } = measure({ ...run, notes: [note] as never }, targetSets.adult);
+    expect(pressedLows.ok && pressedLows.value.list).toHaveLength(expected);
   });
 });

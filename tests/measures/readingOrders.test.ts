@@ -3,6 +3,7 @@ import { measure, NOTHING_ASKED } from '../../src/measures/index.ts';
 import type { LocalDate } from '../../src/model/glucose.ts';
 import type { Measured } from '../../src/model/measured.ts';
 import type { TargetSet } from '../../src/model/targets.ts';
+import { NO_LOG_WORDS } from '../../src/occasions/words.ts';
 import { targetSets } from '../../src/targets/index.ts';
 import { mgPerDl, toMgPerDl } from '../../src/units.ts';
 import { type DaysOf, timelineOf } from '../support/timeline.ts';
@@ -32,6 +33,17 @@ describe('fasting and bedtime', () => {
     expect(bedtime.map(({ mgdl }) => mgdl)).toEqual([187, 187, 187, 187]);
   });
 
+  test('under three days there is no middle', () => {
+    const medians = (days: number) => {
+      const { fastingMedian, bedtimeMedian } = found(of({ days, value: () => 100 }).fixedTimes);
+      return [fastingMedian, bedtimeMedian];
+    };
+    expect([medians(2), medians(3)]).toEqual([
+      [null, null],
+      [100, 100],
+    ]);
+  });
+
   test('the median of days with a reading in those minutes', () => {
     const value = (minute: number, day: number) => (day === 2 && minute >= 300 ? null : 100 + 10 * day);
     const { fastingMedian, bedtimeMedian } = found(of({ days: 4, value }).fixedTimes);
@@ -49,6 +61,20 @@ test('insulin as noted: units a day, the median of days with any, notes without 
     median: 6.5,
     withoutAmount: 1,
     perDay: [{ units: 6.5, notes: 2 }, { units: 10 }, { units: 0 }],
+    longActing: null,
+    others: { noted: 3, median: 6.5 },
+    rates: false,
+  });
+  const named = { day: 1, minute: 1320, kind: 'insulin', amount: 18, unit: 'IU', label: 'Long-acting' } as const;
+  const rate = { day: 1, minute: 0, kind: 'insulin-rate', amount: 0.8, unit: 'IU/h' } as const;
+  const timeline = timelineOf({ days: 5, value: () => 100, notes: [...notes, named, rate] });
+  const words = { ...NO_LOG_WORDS, longActing: ['long-acting'] };
+  expect(found(measure(timeline, targetSets.adult, words).insulinNoted)).toMatchObject({
+    noted: 4,
+    median: 8.25,
+    longActing: { noted: 1, median: 18 },
+    others: { noted: 3, median: 6.5 },
+    rates: true,
   });
   expect(of({ days: 2, value: () => 100, notes: [dose(0)] }).insulinNoted).toEqual({ ok: false, why: 'none-noted' });
 });
@@ -72,6 +98,14 @@ describe('weekdays and weekend', () => {
 });
 
 describe('lows lined up', () => {
+  test('a low during exercise is not one without exercise', () => {
+    const value = (minute: number, day: number) => (day === 1 && minute >= 500 && minute < 520 ? 60 : 110);
+    const notes = [{ day: 1, minute: 480, kind: 'exercise', minutes: 60, amount: 60, unit: 'min' } as const];
+    const { during, without, exercise } = found(of({ days: 2, value, notes }).lowsLined);
+    expect(during).toEqual({ lows: 1, hours: 1 });
+    expect([without.lows, without.hours, exercise.reduce((sum, { lows }) => sum + lows, 0)]).toEqual([0, 32, 0]);
+  });
+
   test('on exercise noted last and on bedtime, each beside the hours seen', () => {
     const lowAt = [600, 900, 1400];
     const value = (minute: number, day: number) =>
@@ -81,14 +115,14 @@ describe('lows lined up', () => {
       { day: 1, minute: 480, kind: 'exercise', minutes: 60, amount: 60, unit: 'min', label: 'run' } as const,
     ];
     const { exercise, without, bedtime } = found(of({ days: 3, value, notes }).lowsLined);
-    // By hand: lows 1 h, 6 h and 14 h 20 min after its end; 24 hours after it are seen, 9 + 24 and 15 h lie outside.
+    // By hand: lows 1 h, 6 h and 14 h 20 min after its end; 24 hours after it are seen, 24 + 8 and 15 h lie outside and one is the session's own.
     expect(exercise.map(({ lows, hours }) => [lows, hours])).toEqual([
       [1, 4],
       [1, 4],
       [0, 4],
       [1, 12],
     ]);
-    expect(without).toEqual({ lows: 0, hours: 48 });
+    expect(without).toEqual({ lows: 0, hours: 47 });
     expect(bedtime.map(({ lows, hours }) => [lows, hours])).toEqual([
       [1, 6],
       [0, 6],

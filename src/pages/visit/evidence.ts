@@ -1,9 +1,12 @@
 import type { Block, Cell } from '../../model/report.ts';
+import type { Note } from '../../model/timeline.ts';
+import type { InsulinKind } from '../../occasions/insulin.ts';
 import { storyOf } from '../../topics/index.ts';
 import { laidOver, sessionPairs } from '../aroundPictures.ts';
 import { denseTable, heading, type PageContext } from '../context.ts';
 import { linedUpLows } from '../readingOrders.ts';
 import { ABOUT_HIGHS, highDays } from './highsLine.ts';
+import { insulinOn } from './notedInsulin.ts';
 
 /** What the topic rests on, and nothing else: lows lined up, exercise beside lows, insulin notes beside highs, meals laid over one another. */
 export function evidence(context: PageContext): Block[] {
@@ -12,18 +15,18 @@ export function evidence(context: PageContext): Block[] {
   if (!first) return [];
   const { exercise, meals } = analysis.measures;
   const story = storyOf(analysis.found, analysis.topics);
-  const forms: Block[][] = [];
   const low = /low/.test(first.id) || story === 'before-lows';
-  if (low && exercise.ok && exercise.value.length > 1) forms.push(sessionPairs(context));
-  if (low) forms.push(linedUpLows(context), linedUpLows(context, true));
-  if (!low && ABOUT_HIGHS.test(first.id) && highDays(context).length > 0) forms.push([besideHighs(context)]);
-  if (meals.ok && !low) forms.push(laidOver(context, meals.value));
-  const some = forms.filter((blocks) => blocks.length > 0);
-  if (some.length === 0) return [];
+  const pairs = low && exercise.ok && exercise.value.length > 1 ? sessionPairs(context) : [];
+  const lined = low ? linedUpLows(context) : [];
+  const highs = !low && ABOUT_HIGHS.test(first.id) && highDays(context).length > 0 ? [besideHighs(context)] : [];
+  const laid = meals.ok && !low ? laidOver(context, meals.value) : [];
+  const single = [pairs, lined, low ? linedUpLows(context, true) : [], highs, laid].filter((some) => some.length > 0);
+  if (single.length === 0) return [];
   const title = heading(2, speaker.say('pages.visit.evidence'));
-  const all = some.length > 1 ? [some.slice(0, 2).flat()] : [];
+  const [one, other] = low ? [pairs, lined] : [highs, laid];
+  const both = one.length > 0 && other.length > 0 ? [[...one, ...other]] : [];
   const under = (blocks: Block[]) => () => [title, ...blocks];
-  return [{ kind: 'fit', gives: 4, forms: [...[...all, ...some].map(under), () => []] }];
+  return [{ kind: 'fit', gives: 4, forms: [...[...both, ...single].map(under), () => []] }];
 }
 
 /** The days with most time far above range, each with the insulin and the food that is noted. */
@@ -31,12 +34,9 @@ function besideHighs(context: PageContext): Block {
   const { speaker, analysis } = context;
   const { notes, days } = analysis.timeline;
   const title = (name: 'day' | 'far' | 'highest' | 'insulin' | 'food') => speaker.say(`pages.visit.beside.${name}`);
+  const on = insulinOn(context);
   const rows = highDays(context).map((day): Cell[] => {
-    const of = (kind: 'insulin' | 'meal') =>
-      notes.filter((note) => note.kind === kind && days[note.day]!.date === day.date);
-    const notedText = (kind: 'insulin' | 'meal'): string => {
-      const some = of(kind);
-      if (some.length === 0) return speaker.say('pages.visit.beside.none');
+    const notedText = (kind: 'dose' | 'long' | 'meal', some: readonly Note[]): string => {
       const sum = some.reduce((total, { amount }) => total + (amount ?? 0), 0);
       return speaker.say('pages.visit.beside.noted', {
         notes: { q: 'count', value: some.length },
@@ -45,6 +45,17 @@ function besideHighs(context: PageContext): Block {
         known: { q: 'word', value: sum === 0 ? 'no' : 'yes' },
       });
     };
+    const insulin = on(day.date);
+    const kind = (wanted: InsulinKind) => insulin.filter(({ is }) => is === wanted).map(({ note }) => note);
+    const none = speaker.say('pages.visit.beside.none');
+    const long = kind('long-acting');
+    // What runs all day is told by itself: it must not look like insulin for a meal.
+    const insulins = [
+      ...(kind('dose').length > 0 ? [notedText('dose', kind('dose'))] : []),
+      ...(long.length > 0 ? [notedText('long', long)] : []),
+      ...(kind('rate').length > 0 ? [speaker.say('pages.visit.beside.rates')] : []),
+    ];
+    const meals = notes.filter((note) => note.kind === 'meal' && days[note.day]!.date === day.date);
     const outer = analysis.targets.limits[analysis.timeline.unit].veryHigh !== null;
     return [
       { text: speaker.value({ q: 'date', value: day.date }, 'short'), strong: true },
@@ -53,8 +64,8 @@ function besideHighs(context: PageContext): Block {
         text:
           day.highest === null ? '–' : speaker.value({ q: 'glucose', value: day.highest, limit: day.limits.highest }),
       },
-      { text: notedText('insulin') },
-      { text: notedText('meal') },
+      { text: insulins.length > 0 ? insulins.join('; ') : none },
+      { text: meals.length > 0 ? notedText('meal', meals) : none },
     ];
   });
   return denseTable(

@@ -1,9 +1,9 @@
-import type { LocalDate } from '../../model/glucose.ts';
 import type { DailySummary, Episode } from '../../model/measures.ts';
 import type { Block } from '../../model/report.ts';
 import { DAY_MINUTES } from '../../time/calendar.ts';
 import { count, type PageContext, paragraph, word } from '../context.ts';
 import { sideHeaded } from './layout.ts';
+import { insulinDays } from './notedInsulin.ts';
 
 /** Topics about highs. */
 export const ABOUT_HIGHS = /high|time-in-range|dawn/;
@@ -15,7 +15,7 @@ const LEAST_MINUTES = 60;
 /** Highs have a line of their own, with lows or without: time, the longest unbroken, dates, and whether insulin was noted. */
 export function highsLine(context: PageContext): Block[] {
   const { speaker, analysis } = context;
-  const { timeInBands, highs } = analysis.measures;
+  const { timeInBands, highs, coverage } = analysis.measures;
   const about = (text: string) => (): Block[] => [sideHeaded(speaker.say('pages.visit.highs'), [paragraph(text)])];
   if (!timeInBands.ok || !highs.ok) {
     const why = !timeInBands.ok ? timeInBands.why : !highs.ok ? highs.why : 'failed';
@@ -33,6 +33,8 @@ export function highsLine(context: PageContext): Block[] {
       limit: { q: 'limit', of: outer ? 'very-high' : 'high' },
       share: { q: 'share', value: share },
       time: { q: 'minutes', value: share * DAY_MINUTES },
+      // Hours that hold no night are no day of 24.
+      whole: word(coverage.ok && coverage.value.wholeDay ? 'yes' : 'no'),
     }),
   ];
   if (longest !== null)
@@ -45,18 +47,15 @@ export function highsLine(context: PageContext): Block[] {
       }),
     );
   const whole = [...lines];
-  const noted = days.filter(({ date }) => notedInsulin(context, date)).length;
-  const all = analysis.timeline.days.filter(({ date }) => notedInsulin(context, date)).length;
-  const of = analysis.timeline.days.length;
   if (days.length > 0)
     whole.push(
       speaker.say('pages.visit.highDays', {
         days: count(days.length),
         dates: { q: 'dates', value: days.map(({ date }) => date) },
-        noted: count(noted),
-        all: count(all),
-        of: count(of),
-        every: word(all === of ? 'yes' : 'no'),
+        ...insulinDays(
+          context,
+          days.map(({ date }) => date),
+        ),
       }),
     );
   // Where the topic is another, the days give way to rows of lows.
@@ -75,10 +74,4 @@ export function highDays({ analysis }: PageContext): DailySummary[] {
     .sort((a, b) => far(b) - far(a))
     .slice(0, MOST_DAYS);
   return daily.value.filter((day) => most.includes(day));
-}
-
-/** Whether any insulin is noted on a day. */
-function notedInsulin({ analysis }: PageContext, date: LocalDate): boolean {
-  const { notes, days } = analysis.timeline;
-  return notes.some(({ kind, day }) => kind === 'insulin' && days[day]!.date === date);
 }

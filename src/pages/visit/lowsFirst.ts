@@ -2,6 +2,8 @@ import { eveningsChart, signsBeside } from '../../charts/evenings.ts';
 import { eveningsOf } from '../../charts/eveningsOf.ts';
 import { nightBarsChart } from '../../charts/nightBars.ts';
 import { eveningsKeyChart } from '../../charts/signKey.ts';
+import { deepest } from '../../findings/evidence/deepest.ts';
+import { extremes } from '../../findings/evidence/episodes.ts';
 import type { FindingId } from '../../findings/index.ts';
 import type { Block } from '../../model/report.ts';
 import { count, heading, type PageContext, paragraph, tellAll, word } from '../context.ts';
@@ -38,7 +40,7 @@ export function lowsSaid({ analysis }: PageContext): FindingId[] {
 /** In two sentences, then a row for every evening with a low. */
 export function lowsFirst(context: PageContext): Block[] {
   const { speaker, analysis, chart } = context;
-  const { lows } = analysis.measures;
+  const { lows, coverage } = analysis.measures;
   const line = (text: string): Block => sideHeaded(speaker.say('pages.visit.lowsTitle'), [paragraph(text)]);
   if (!lows.ok) return [line(speaker.say(`why.${lows.why}`))];
   // Silence is never "no lows": where nothing can be told, that is told.
@@ -48,18 +50,20 @@ export function lowsFirst(context: PageContext): Block[] {
     return [line(said)];
   }
   const longest = list.reduce((most, one) => (one.minutes > most.minutes ? one : most));
-  const lowest = list.reduce((least, one) => (one.extreme < least.extreme ? one : least));
+  const { extreme } = extremes(list);
+  const ofDays = coverage.ok ? coverage.value.daysWithReadings : analysis.timeline.days.length;
   const counted = speaker.say('pages.visit.lows', {
     count: count(list.length),
     limit: { q: 'limit', of: 'low' },
     outer: { q: 'limit', of: 'very-low' },
-    // A low over midnight was on both days, as all that is told of lows has it.
-    days: count(new Set(list.flatMap(({ days }) => days.map(({ date }) => date))).size),
-    of: count(analysis.timeline.days.length),
+    days: count(new Set(list.map(({ date }) => date)).size),
+    of: count(ofDays),
+    seen: word(ofDays < analysis.timeline.days.length ? 'some' : 'all'),
     night: count(night),
     veryLow: count(level2),
     longest: { q: 'minutes', value: longest.minutes },
-    lowest: { q: 'glucose', value: lowest.extreme, limit: lowest.extremeLimit },
+    lowest: extreme,
+    ...deepest(analysis.measures, extreme),
   });
   // A very low glucose that never lasted a quarter of an hour is no low of level 2, and is told all the same.
   const brief = level2 === 0 ? tellAll(context, ['very-low']) : [];

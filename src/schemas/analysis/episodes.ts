@@ -40,6 +40,7 @@ const longHigh = z.strictObject({
   minutes: z.number(),
   unbrokenMinutes: z.number(),
   insulinNotes: z.number(),
+  basalNotes: z.number(),
   foodNotes: z.number(),
 });
 
@@ -51,8 +52,18 @@ export const longHighs = z.strictObject({
   mostInDayMinutes: z.number(),
   days: z.number(),
   insulinDays: z.number(),
+  basalDays: z.number(),
   foodDays: z.number(),
-  top: z.array(z.strictObject({ date: z.iso.date(), minutes: z.number(), insulin: z.boolean(), food: z.boolean() })),
+  basal: z.enum(['none', 'long-acting', 'rates', 'both']),
+  top: z.array(
+    z.strictObject({
+      date: z.iso.date(),
+      minutes: z.number(),
+      insulin: z.boolean(),
+      basal: z.boolean(),
+      food: z.boolean(),
+    }),
+  ),
 });
 
 const notedNear = z.strictObject({ date: z.iso.date(), minute: z.number(), name: z.string() });
@@ -98,6 +109,7 @@ export const pressedLows = z.strictObject({
 const stretch = z.strictObject({ fromHours: z.number(), toHours: z.number(), lows: z.number(), hours: z.number() });
 
 export const lowsLined = z.strictObject({
+  during: z.strictObject({ lows: z.number(), hours: z.number() }),
   exercise: z.array(stretch),
   bedtime: z.array(stretch),
   without: z.strictObject({ lows: z.number(), hours: z.number() }),

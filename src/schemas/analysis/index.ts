@@ -27,6 +27,13 @@ const settings = z.strictObject({
   compare: compareChoice.optional(),
   a1c: z.strictObject({ value: z.number(), unit: z.enum(['%', 'mmol/mol']) }).optional(),
   dueDate: z.iso.date().optional(),
+  pregnancyGoals: z
+    .strictObject({
+      fastingMgPerDl: z.number().nullable(),
+      oneHourMgPerDl: z.number().nullable(),
+      twoHoursMgPerDl: z.number().nullable(),
+    })
+    .optional(),
   moreIndices: z.boolean().optional(),
   acceptLosses: z.array(z.string()).optional(),
   layout: z.unknown().optional(),

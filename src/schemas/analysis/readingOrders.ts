@@ -10,11 +10,16 @@ export const fixedTimes = z.strictObject({
   bedtimeMedianMgPerDl: z.number().nullable(),
 });
 
+const dosesOfDays = z.strictObject({ noted: z.number(), medianUnits: z.number() }).nullable();
+
 export const insulinNoted = z.strictObject({
   days: z.number(),
   noted: z.number(),
   perDay: z.array(z.strictObject({ date: z.iso.date(), units: z.number(), notes: z.number() })),
   medianUnits: z.number(),
+  longActing: dosesOfDays,
+  others: dosesOfDays,
+  rates: z.boolean(),
   withoutAmount: z.number(),
 });
 
@@ -33,6 +38,7 @@ const besideGoal = z.strictObject({
   medianMgPerDl: z.number().nullable(),
   below: z.number(),
   goalMgPerDl: z.number(),
+  of: z.enum(['published', 'clinic']),
 });
 
 export const pregnancy = z.strictObject({

@@ -63,6 +63,21 @@ export const days = {
     ['6 hours on end: ketones are asked about', veryHigh(360), 'holds'],
     ['5 hours 59 minutes: they are not', veryHigh(359), 'holds'],
     ['insulin noted on no day', { longHighs: longHighsLike({ insulinDays: 0 }, { outerMinutes: 120 }) }, 'holds'],
+    [
+      'insulin noted on all days: nothing is said of what is not noted',
+      { longHighs: longHighsLike({ insulinDays: 14 }, { outerMinutes: 120 }) },
+      'holds',
+    ],
+    [
+      'long-acting insulin alone, on all days',
+      { longHighs: longHighsLike({ insulinDays: 0, basalDays: 14, basal: 'long-acting' }, { outerMinutes: 120 }) },
+      'holds',
+    ],
+    [
+      'doses on 5 days, a pump’s rates on 13',
+      { longHighs: longHighsLike({ insulinDays: 5, basalDays: 13, basal: 'rates' }, { outerMinutes: 120 }) },
+      'holds',
+    ],
     ['119 minutes very high', veryHigh(119), 'absent'],
     [
       'pregnancy: 2 hours above 200 mg/dL',
@@ -90,8 +105,9 @@ export const days = {
     ['too few nights to measure', { dawnRise: { ok: false, why: 'too-few-nights' } }, 'untold'],
   ],
   'wide-spread': [
-    ['1.5 times as wide at 19:00', { modalDay: modalDayLike(100, { 19: 75 }) }, 'holds'],
-    ['1.48 times as wide', { modalDay: modalDayLike(100, { 19: 74 }) }, 'absent'],
+    ['1.5 times as wide at 19:00, up to 181', { modalDay: modalDayLike(106, { 19: 75 }) }, 'holds'],
+    ['1.48 times as wide', { modalDay: modalDayLike(107, { 19: 74 }) }, 'absent'],
+    ['as wide, wholly in range: 105 to 180', { modalDay: modalDayLike(105, { 19: 75 }) }, 'absent'],
     ['too few days', { modalDay: { ok: false, why: 'too-few-days' } }, 'untold'],
   ],
   'fast-falls': [

@@ -68,6 +68,7 @@ export function longHighsLike(given: Partial<LongHighs> = {}, ...highs: Partial<
     minutes: high.outerMinutes,
     unbroken: high.outerMinutes,
     insulin: 0,
+    basal: 0,
     food: 0,
   }));
   const most = Math.max(0, ...list.map(({ minutes }) => minutes));
@@ -79,8 +80,10 @@ export function longHighsLike(given: Partial<LongHighs> = {}, ...highs: Partial<
     mostInDay: most,
     days: 14,
     insulinDays: 5,
+    basalDays: 0,
+    basal: 'none',
     foodDays: 14,
-    top: list.map(({ high, minutes }) => ({ date: high.date, minutes, insulin: false, food: true })),
+    top: list.map(({ high, minutes }) => ({ date: high.date, minutes, insulin: false, basal: false, food: true })),
     ...given,
   };
   return { ok: true, value, n: list.length, of: 'episodes' };
