@@ -72,7 +72,8 @@ async function turn(number: number): Promise<void> {
     for (const [i, file] of files.entries()) {
       const bytes = typeof file === 'string' ? Buffer.from(file) : file;
       fingerprint(bytes);
-      writeFileSync(join(out, `${i}`), bytes);
+      // A new file each: to empty one that stands costs more than to make one.
+      writeFileSync(join(out, `${number}-${i}`), bytes);
     }
   });
 }
