@@ -39,7 +39,7 @@ export async function report(files: string[], options: ReportOptions, door: Door
   const { place, paper, grey, large, snapshot, agreed } = wanted;
   const asked = { html: html ?? false, attach: attach ?? false, further: further ?? false };
   const making = { paper, grey, large, snapshot, agreed, password, ...asked };
-  const wishes = { ...making, fhir: false, fhirReadings: false };
+  const wishes = { ...making, numbers: true, fhir: false, fhirReadings: false };
   const outputs = await papersOf(analysis, nameFor(files, found, wanted), wishes, paperWords(place), door);
   guardInputs(out, outputs, found);
   try {

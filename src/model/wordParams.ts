@@ -215,6 +215,7 @@ export interface WordParams {
   'cli.help.outClinic': never;
   'cli.help.outList': never;
   'cli.help.fhir': never;
+  'cli.help.numbers': never;
   'cli.help.fhirReadings': never;
   'cli.help.dryRun': never;
   'cli.help.threads': never;

@@ -17,7 +17,7 @@ export interface MadeFile {
   what: Result;
 }
 
-/** What is made of an analysis. Both papers and the numbers always are. */
+/** What is made of an analysis. Both papers always are. */
 export interface PapersWanted {
   paper: 'a4' | 'letter';
   grey: boolean;
@@ -26,6 +26,8 @@ export interface PapersWanted {
   further: boolean;
   /** What is told as pages also as web pages. */
   html: boolean;
+  /** The numbers as a file for programs. */
+  numbers: boolean;
   /** The numbers as a file within the clinic report. */
   attach: boolean;
   /** The visit file, which a later visit can be compared with. */
@@ -113,7 +115,7 @@ export async function makePapers(
     add('method', await writePdf(method, tools.fonts, { version, grey, deflate }));
   }
   // A year's numbers are 20 MB of text: not made before the papers are done.
-  add('analysis', analysisJson(analysis));
+  if (wanted.numbers) add('analysis', analysisJson(analysis));
   // Named by the last day it holds, so that a later visit never writes over an earlier one.
   if (wanted.snapshot) {
     const { visitText } = await import('../schemas/visitText.ts');

@@ -103,7 +103,7 @@ test('200 people, and others broken in every way: everyone stands on the worklis
   expect(read.filter(({ Code }) => /^P-\d{4}$/.test(Code)).length).toBe(200);
   for (const { Folder } of read) {
     const names = [...filesIn(join(folder, 'out', Folder)).keys()].join();
-    expect(names, Folder).toMatch(/-analysis\.json.*-clinic-report\.pdf.*-patient-paper\.pdf/);
+    expect(names, Folder).toMatch(/-clinic-report\.pdf.*-interpretation\.txt.*-patient-paper\.pdf/);
   }
   expect(lines.find(({ Code }) => Code === 'P-0001')).toMatchObject({ Visit: '2026-03-04' });
 
@@ -125,7 +125,7 @@ test('200 people, and others broken in every way: everyone stands on the worklis
   const stamps = [...filesIn(join(folder, 'out')).keys()].filter((path) => path.startsWith('P-'));
   const times = stamps.map((path) => statSync(join(folder, 'out', path)).mtimeMs);
   rmSync(join(folder, 'out/P-0002/P-0002-clinic-report.pdf'));
-  writeFileSync(join(folder, 'out/P-0003/P-0003-analysis.json'), '{');
+  writeFileSync(join(folder, 'out/P-0003/P-0003-interpretation.txt'), '{');
   cpSync(hostile('newest-first.csv'), join(folder, 'in/P-0004/more.csv'));
   rmSync(join(folder, 'in/P-0005/sensor.csv'));
   const again = clinic(folder, 'clinic', 'in', '--out', 'out', '--date', '2026-06-01');

@@ -30,6 +30,7 @@ test('what the manifest says of a person holds, before the command line; with --
     '--out',
     'out',
     '--fhir-readings',
+    '--numbers',
     '--language',
     'en',
     '--unit',

@@ -148,7 +148,7 @@ test('a file that vanishes between the look and the reading is told', async () =
       out: join(folder, 'out'),
       options: {},
       today: '2026-06-01',
-      make: { html: false, attach: false, fhir: false, fhirReadings: false, further: false },
+      make: { html: false, numbers: false, attach: false, fhir: false, fhirReadings: false, further: false },
       dry: false,
     },
     // Nothing of it is needed for someone whose files are not there.

@@ -13,7 +13,7 @@ test('one person by themselves or among others: the same files of the same names
   cpSync(story, join(folder, 'in/HL-104'), { recursive: true });
   const alone = run(folder, ['report', 'in/HL-104', '--snapshot', '--out', 'alone', ...ASKED]);
   expect(alone.exit, alone.err).toBe(0);
-  const among = clinic(folder, 'clinic', 'in', '--out', 'among', ...ASKED);
+  const among = clinic(folder, 'clinic', 'in', '--out', 'among', '--numbers', ...ASKED);
   expect(among.exit, among.err).toBe(0);
   const own = filesIn(join(folder, 'among/HL-104'));
   own.delete('record.json');
@@ -22,9 +22,9 @@ test('one person by themselves or among others: the same files of the same names
   expect([...own.keys()]).toEqual([...other.keys()]);
   for (const [name, bytes] of other) expect(bytes.equals(own.get(name)!), name).toBe(true);
 
-  // Pages that are no longer asked for do not stay behind.
+  // Pages and numbers that are no longer asked for do not stay behind.
   expect(clinic(folder, 'clinic', 'in', '--out', 'among', ...ASKED.slice(1)).exit).toBe(0);
-  expect(listed(join(folder, 'among/HL-104')).filter((name) => name.endsWith('.html'))).toEqual([]);
+  expect(listed(join(folder, 'among/HL-104')).filter((name) => /\.html$|analysis/.test(name))).toEqual([]);
 }, 60_000);
 
 test('a code instead of the name that exports are called by: on no paper; the worklist tells which file is meant', () => {
@@ -33,7 +33,7 @@ test('a code instead of the name that exports are called by: on no paper; the wo
   writeFileSync(join(folder, 'in/Zwentibold Meier.csv'), plainExport());
   writeFileSync(join(folder, 'in/Ottilie Vogt.csv'), 'Time,Sensor glucose (mg/dL)\n');
   writeFileSync(join(folder, 'in/manifest.csv'), 'person,code\nZwentibold Meier.csv,X-1\nOttilie Vogt.csv,X-2\n');
-  expect(clinic(folder, 'clinic', 'in', '--out', 'out', '--fhir', '--html').exit).toBe(2);
+  expect(clinic(folder, 'clinic', 'in', '--out', 'out', '--fhir', '--html', '--numbers').exit).toBe(2);
   for (const [path, bytes] of filesIn(join(folder, 'out/X-1'))) {
     expect(path).not.toMatch(/zwentibold|meier/i);
     // The record is ours: it knows each file by its name, to see the next time whether it has changed.

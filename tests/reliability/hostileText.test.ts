@@ -78,7 +78,15 @@ async function analysisWith(text: string): Promise<Analysis> {
 describe('in every place a text enters, and every output', () => {
   test.each(HOSTILE)('%s', async (_, text) => {
     const analysis = await analysisWith(text);
-    const files = { html: false, attach: false, snapshot: true, fhir: true, fhirReadings: false, further: true };
+    const files = {
+      html: false,
+      numbers: true,
+      attach: false,
+      snapshot: true,
+      fhir: true,
+      fhirReadings: false,
+      further: true,
+    };
     const wanted = { paper: 'a4', grey: false, large: false, ...files } as const;
     const tools = {
       words,

@@ -19,6 +19,7 @@ export interface ClinicOptions extends FolderSettings {
   out: string;
   further?: boolean;
   html?: boolean;
+  numbers?: boolean;
   attach?: boolean;
   fhir?: boolean;
   fhirReadings?: boolean;
@@ -134,6 +135,7 @@ function forEveryone(given: ClinicOptions): FolderSettings {
     out,
     further,
     html,
+    numbers,
     attach,
     fhir,
     fhirReadings,

@@ -47,6 +47,7 @@ export function clinicCommands(kit: Kit, actions: ClinicActions): Command[] {
 
   const clinic = examples(forPapers(bare('clinic').argument('<folder>', help('folder'))), 'clinic')
     .addOption(new Option('--out <folder>', help('outClinic')).default('reports'))
+    .addOption(new Option('--numbers', help('numbers')))
     .addOption(new Option('--fhir', help('fhir')))
     .addOption(new Option('--fhir-readings', help('fhirReadings')))
     .addOption(thresholds())

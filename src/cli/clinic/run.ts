@@ -32,6 +32,7 @@ const taskOf = (person: Person, { folder, out, options, since, today }: Asked, g
   make: {
     further: given.further === true,
     html: given.html === true,
+    numbers: given.numbers === true,
     attach: given.attach === true,
     fhir: given.fhir === true || given.fhirReadings === true,
     fhirReadings: given.fhirReadings === true,

@@ -28,7 +28,7 @@ export interface Task {
   /** Results of an earlier run, to compare with; full path. */
   since?: string | undefined;
   today: string;
-  make: Pick<PapersWanted, 'further' | 'html' | 'attach' | 'fhir' | 'fhirReadings'>;
+  make: Pick<PapersWanted, 'further' | 'html' | 'numbers' | 'attach' | 'fhir' | 'fhirReadings'>;
   /** Only look: nothing is written. */
   dry: boolean;
 }
