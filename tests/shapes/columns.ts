@@ -1,5 +1,6 @@
 import type { Chance } from '../../src/stats/chance.ts';
 import { gauss } from '../support/simulatedDays.ts';
+import { clockAt } from './clockChange.ts';
 import { amountText, glucoseText, readingText, spelt } from './numbers.ts';
 import type { Shape } from './shape.ts';
 import type { TimeForm } from './timeForms.ts';
@@ -55,13 +56,14 @@ export function timeColumns(making: Making): Column[] {
     name,
     role,
     cell: ({ wall }) => {
-      const cells = form.cells({ wall, offset: truth.offset }, words);
+      const when = clockAt(truth, wall);
+      const cells = form.cells(when, words);
       if (shape.time !== 'two-carried' || c > 0) return cells[c]!;
       // The date stands only where it changes.
-      const day = Math.floor(wall / 86_400_000);
+      const day = Math.floor(when.wall / 86_400_000);
       const first = day !== before;
       before = day;
-      return first ? new Date(wall).toISOString().slice(0, 10) : '';
+      return first ? new Date(when.wall).toISOString().slice(0, 10) : '';
     },
   }));
 }

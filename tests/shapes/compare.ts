@@ -1,6 +1,7 @@
 import type { Timeline } from '../../src/model/timeline.ts';
 import type { SetAside } from '../../src/timeline/setAside.ts';
 import { MGDL_PER_MMOL, UNITS } from '../../src/units.ts';
+import { clockAt } from './clockChange.ts';
 import { sheetName } from './render.ts';
 import type { TrueNote } from './truth.ts';
 import { words as allWords } from './words.ts';
@@ -67,7 +68,7 @@ function readingDifferences(written: Written, timeline: Timeline, aside: Set<str
     const shown = Date.parse(days[readings.day[i]!]!.date) + readings.minute[i]! * MINUTE;
     const one = expected.get(wall);
     const value = `${readings.native[i]} ${UNITS[readings.unit[i]!]} (limit ${readings.limit[i]})`;
-    if (!one || Math.floor(wall / MINUTE) * MINUTE !== shown) {
+    if (!one || Math.floor(clockAt(written, wall).wall / MINUTE) * MINUTE !== shown) {
       found.push({ what: 'reading nobody wrote', said: false, detail: `${clock(shown)} ${value}` });
       continue;
     }

@@ -42,6 +42,8 @@ const refusalsOf = (issues: Issue[]): Issue[] => issues.filter(({ level }) => le
 /** Reads a written shape, answering what is asked, and compares. */
 export async function judge(written: Written): Promise<Verdict> {
   const settings: Settings = { targets: 'adult', today: TODAY, person: {} };
+  // Where the clocks change, only the name of the place tells when.
+  if (written.change) settings.zone = written.zone;
   const inputs = await openWorkbooks(written.inputs.map((input): Input => ({ ...input })));
   const asked: string[] = [];
   let questions = 0;

@@ -1,3 +1,4 @@
+import { changesClock } from './clockChange.ts';
 import { hasOwnDigits } from './numbers.ts';
 import { isRecords, isSheet, type Shape } from './shape.ts';
 import { TIME_FORMS } from './timeForms.ts';
@@ -29,6 +30,15 @@ const OWN_WORLD = ['iso-Z', 'seconds', 'millis'];
 export function normal(given: Shape): Shape {
   const s = { ...given };
   const from = (list: string[], value: string): string => (list.includes(value) ? value : list[s.seed % list.length]!);
+  if (changesClock(s.start)) {
+    if (s.container === 'wide') s.container = 'text';
+    if (!PLAIN_DEFECTS.includes(s.defect)) s.defect = 'none';
+    if (!['none', 'utc', 'serial'].includes(s.secondClock)) s.secondClock = 'utc';
+    // One offset for all times is none that a clock has which changes.
+    if (['offset-in-header', 'two-carried'].includes(s.time)) s.time = 'iso';
+    if (s.person.startsWith('two-')) s.person = 'none';
+    if (s.series.startsWith('real')) s.series = 'calm';
+  }
   if (s.container === 'wide') {
     s.time = from(['two-bare', 'two-dmy'], s.time);
     s.notes = from(['none', 'own-file'], s.notes);

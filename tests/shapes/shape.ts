@@ -21,7 +21,7 @@ export const PROPERTIES = {
   ],
   number: ['plain', 'comma', 'long', 'thousandths', 'exponent', 'own-digits'],
   time: Object.keys(TIME_FORMS),
-  start: ['late', 'early', 'new-year'],
+  start: ['late', 'early', 'new-year', 'spring', 'autumn'],
   notes: ['none', 'columns', 'columns-zeros', 'kind-shared', 'kind-own', 'second-table', 'own-file'],
   vocabulary: [...KNOWN_KINDS, ...UNKNOWN_KINDS],
   decoy: [

@@ -59,7 +59,13 @@ const MONTHS = 'Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec'.split(' ');
 const DAYS = 'Sun Mon Tue Wed Thu Fri Sat'.split(' ');
 const offsetText = (minutes: number, colon = true) =>
   `${minutes < 0 ? '-' : '+'}${two(Math.floor(Math.abs(minutes) / 60))}${colon ? ':' : ''}${two(Math.abs(minutes) % 60)}`;
-const ZONES: Record<number, string> = { 120: 'Europe/Helsinki', [-300]: 'America/New_York', 330: 'Asia/Kolkata' };
+const ZONES: Record<number, string> = {
+  120: 'Europe/Helsinki',
+  180: 'Europe/Helsinki',
+  [-240]: 'America/New_York',
+  [-300]: 'America/New_York',
+  330: 'Asia/Kolkata',
+};
 export const zoneOf = (offset: number): string => ZONES[offset]!;
 const DAY = 86_400_000;
 const serialOf = (ms: number) => ms / DAY + 25_569;

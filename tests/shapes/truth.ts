@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import type { Chance } from '../../src/stats/chance.ts';
 import { MGDL_PER_MMOL } from '../../src/units.ts';
 import { gauss } from '../support/simulatedDays.ts';
+import { CHANGES, type ClockChange } from './clockChange.ts';
 import { pick, type Shape } from './shape.ts';
 import type { Words } from './words.ts';
 
@@ -31,7 +32,9 @@ export interface TrueNote {
 export interface Truth {
   readings: TrueReading[];
   notes: TrueNote[];
+  /** Minutes from world time, before any change of the clocks. */
   offset: number;
+  change?: ClockChange;
 }
 
 const MINUTE = 60_000;
@@ -120,7 +123,14 @@ const TOPS = { 'mg/dL': [40, 400], 'mmol/L': [2.2, 22.2] } as const;
 
 export function truthOf(shape: Shape, words: Words, seconds: boolean, next: Chance): Truth {
   const raw = rawSeries(shape, next);
-  const shift = Math.floor(STARTS[shape.start]! / DAY) * DAY - Math.floor(raw[0]!.wall / DAY) * DAY;
+  const changes = CHANGES[shape.start];
+  const offset = pick(changes ? Object.keys(changes).map(Number) : [120, -300, 330], next);
+  const change = changes?.[offset];
+  // A change of the clocks stands in the middle of a series.
+  const start = change ? change.at - (raw.at(-1)!.wall - raw[0]!.wall) / 2 - 7 * 60 * MINUTE : STARTS[shape.start]!;
+  const shift = change
+    ? Math.floor(start / MINUTE) * MINUTE - Math.floor(raw[0]!.wall / MINUTE) * MINUTE
+    : Math.floor(start / DAY) * DAY - Math.floor(raw[0]!.wall / DAY) * DAY;
   const extra = (seconds ? 17_000 : 0) + (REAL[shape.series] ? 0 : 7 * 60 * MINUTE + Math.floor(next() * 5) * MINUTE);
   const unit = shape.unit as Unit;
   const [bottom, top] = TOPS[unit];
@@ -145,8 +155,12 @@ export function truthOf(shape: Shape, words: Words, seconds: boolean, next: Chan
   });
   return {
     readings,
-    notes: shape.notes === 'none' && shape.second === 'none' ? [] : notesOf(shape, words, readings, next),
-    offset: pick([120, -300, 330], next),
+    notes: (shape.notes === 'none' && shape.second === 'none' ? [] : notesOf(shape, words, readings, next)).filter(
+      // Which of two hours alike a lone note was written in, nobody can tell.
+      ({ wall }) => !change || Math.abs(wall - change.at) > 2 * 60 * MINUTE,
+    ),
+    offset,
+    ...(change ? { change } : {}),
   };
 }
 

@@ -1,6 +1,7 @@
 import type { Input } from '../../src/model/input.ts';
 import { chance } from '../../src/stats/chance.ts';
 import { layoutAnswer } from './answers.ts';
+import type { ClockChange } from './clockChange.ts';
 import type { Making } from './columns.ts';
 import { DEFECTS } from './defects.ts';
 import { render } from './render.ts';
@@ -26,6 +27,7 @@ export interface Written {
   loose: Set<string>;
   /** Every line that holds data. */
   offset: number;
+  change?: ClockChange;
   /** Whether instants must be real ones. */
   offsetWritten: boolean;
   zone: string;
@@ -115,6 +117,7 @@ export function write(shape: Shape): Written {
     bad,
     loose,
     offset: truth.offset,
+    ...(truth.change ? { change: truth.change } : {}),
     offsetWritten: form.offset === true || form.world === true,
     zone: zoneNamed(making),
     open,
