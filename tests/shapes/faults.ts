@@ -142,6 +142,27 @@ export const FAULTS: PlantedFault[] = [
     where: { unitAt: 'preamble-wrong' },
   },
   {
+    name: 'records that were entered in error are used',
+    module: '../../src/readers/fhir/codes.ts',
+    change: () => ({ isUsable: () => true }),
+    where: { container: 'fhir-bundle', defect: 'clock-reset' },
+  },
+  {
+    name: 'a rate of insulin is a dose',
+    module: '../../src/readers/notes/course.ts',
+    change: (real) =>
+      after(real, 'courseOf', (notes: { kind: string }[]) =>
+        notes.map((note) => (note.kind === 'insulin-rate' ? { ...note, kind: 'insulin' } : note)),
+      ),
+    where: { container: 'fhir-lines', notes: 'columns-zeros' },
+  },
+  {
+    name: 'the hour that comes twice is not looked at',
+    module: '../../src/timeline/changeHours.ts',
+    change: (real) => Object.fromEntries(Object.keys(real).map((name) => [name, () => undefined])),
+    where: { start: 'autumn' },
+  },
+  {
     name: 'a value set aside is not told',
     module: '../../src/readers/table/faults.ts',
     change: () => ({ tellGlucose: () => undefined }),

@@ -1,5 +1,6 @@
 import { changesClock } from './clockChange.ts';
 import { hasOwnDigits } from './numbers.ts';
+import { isOpenFormat } from './openRecords.ts';
 import { isRecords, isSheet, type Shape } from './shape.ts';
 import { TIME_FORMS } from './timeForms.ts';
 
@@ -13,6 +14,7 @@ const FIXED_TIME: Record<string, string[]> = {
 
 /** Defects that are a matter of single cells and lines, in any table. */
 const PLAIN_DEFECTS = ['none', 'no-value-words', 'zero', 'sentinel', 'no-last-line-end'];
+const FHIR_DEFECTS = ['none', 'no-value-words', 'sentinel', 'clock-reset'];
 /** Defects of single values. */
 const RECORD_DEFECTS = [
   ...['none', 'no-value-words', 'zero', 'sentinel', 'quoted-thousand', 'value-turned-date', 'contradiction', 'repeats'],
@@ -30,6 +32,28 @@ const OWN_WORLD = ['iso-Z', 'seconds', 'millis'];
 export function normal(given: Shape): Shape {
   const s = { ...given };
   const from = (list: string[], value: string): string => (list.includes(value) ? value : list[s.seed % list.length]!);
+  if (isOpenFormat(s)) {
+    s.time = 'iso-offset';
+    s.unitAt = 'header';
+    s.number = 'plain';
+    s.notes = from(['none', 'columns', 'columns-zeros'], s.notes);
+    s.second = from(['none', 'finger'], s.second);
+    s.decoy = from(['none', 'pulse', 'ketones', 'cholesterol', 'target'], s.decoy);
+    s.person = from(['none', 'user', 'two-column'], s.person);
+    s.limits = s.container.startsWith('fhir') ? from(['none', 'sign', 'words'], s.limits) : 'none';
+    s.secondClock = s.footer = s.preamble = 'none';
+    s.header = 'plain';
+    s.encoding = 'utf-8';
+    s.delimiter = ',';
+    s.lineEnd = '\n';
+    s.quoting = 'needed';
+    if (s.series === 'real-long') s.series = 'real-mg';
+    if (s.container.startsWith('fhir') && s.recordForm === 'interval') s.recordForm = 'single';
+    s.defect = s.container.startsWith('fhir') && s.recordForm !== 'series' ? from(FHIR_DEFECTS, s.defect) : 'none';
+    if (s.recordForm === 'series' && s.series.startsWith('real')) s.series = 'calm';
+    return s;
+  }
+  s.recordForm = 'single';
   if (changesClock(s.start)) {
     if (s.container === 'wide') s.container = 'text';
     if (!PLAIN_DEFECTS.includes(s.defect)) s.defect = 'none';

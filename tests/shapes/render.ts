@@ -1,6 +1,7 @@
 import { gzipSync, strToU8, zipSync } from 'fflate';
 import type { Input } from '../../src/model/input.ts';
 import { type CellXml, number, type SheetRows, stamp, text, workbookOf } from '../support/workbook.ts';
+import { isOpenFormat } from './openRecords.ts';
 import { recordsText } from './records.ts';
 import { isRecords, type Shape } from './shape.ts';
 import { oldWorkbook, openSheet, type SheetCell, type SheetOf } from './sheetFiles.ts';
@@ -92,6 +93,13 @@ export function render(sheets: Sheet[], shape: Shape): Rendered {
     return { inputs: [{ name: 'log.xls', bytes: oldWorkbook(sheetsFor(sheets, shape, lineOf)) }], lineOf };
   if (shape.container === 'open-sheet')
     return { inputs: [{ name: 'log.ods', bytes: openSheet(sheetsFor(sheets, shape, lineOf)) }], lineOf };
+  if (isOpenFormat(shape)) {
+    const [{ lines }] = sheets as [Sheet];
+    lines.forEach((line, i) => {
+      lineOf.set(line, i + 1);
+    });
+    return { inputs: [{ name: 'log.json', bytes: strToU8(`${lines.map(({ raw }) => raw).join('\n')}\n`) }], lineOf };
+  }
   if (isRecords(shape))
     return {
       inputs: sheets.map((sheet) => ({

@@ -48,7 +48,9 @@ export const PROPERTIES = {
   container: [
     ...['text', 'workbook', 'gzip', 'zip', 'wide', 'two-files', 'old-workbook', 'open-sheet'],
     ...['records', 'records-in-object', 'record-lines'],
+    ...['fhir-bundle', 'fhir-lines', 'open-mhealth', 'open-mhealth-lines'],
   ],
+  recordForm: ['single', 'series', 'interval', 'mixed-units'],
   order: ['oldest-first', 'newest-first'],
   second: ['none', 'finger', 'nameless-few', 'other-unit', 'twin'],
   secondClock: ['none', 'utc', 'uploaded', 'nameless', 'serial'],

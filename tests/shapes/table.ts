@@ -11,6 +11,7 @@ import {
   unitSaid,
 } from './columns.ts';
 import { amountText } from './numbers.ts';
+import { isOpenFormat, recordSheet } from './openRecords.ts';
 import { personColumns, personLines } from './people.ts';
 import { zoneOf } from './timeForms.ts';
 import type { TrueNote, TrueReading } from './truth.ts';
@@ -136,6 +137,7 @@ const STICKS = (note: TrueNote) => note.kind === 'fingerstick';
 export function sheetsOf(making: Making): Sheet[] {
   const { shape, truth, next } = making;
   if (shape.container === 'wide') return [wideSheet(making), ...notesApart(making)];
+  if (isOpenFormat(shape)) return [recordSheet(making)];
   const times = [...timeColumns(making), ...clockColumns(making)];
   if (shape.secondClock === 'serial' || (shape.secondClock !== 'none' && next() < 0.3)) times.unshift(times.pop()!);
   const shared = shape.notes === 'kind-shared';

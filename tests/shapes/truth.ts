@@ -19,7 +19,7 @@ export interface TrueReading {
 
 export interface TrueNote {
   wall: number;
-  kind: 'insulin' | 'meal' | 'exercise' | 'fingerstick' | 'medication' | 'text';
+  kind: 'insulin' | 'insulin-rate' | 'meal' | 'exercise' | 'fingerstick' | 'medication' | 'text';
   /** Which of the kinds of words.ts it is. */
   word: 'rapid' | 'long' | 'meal' | 'exercise' | 'fingerstick' | 'medicine' | 'note';
   amount?: number;

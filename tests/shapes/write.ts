@@ -4,6 +4,7 @@ import { layoutAnswer } from './answers.ts';
 import type { ClockChange } from './clockChange.ts';
 import type { Making } from './columns.ts';
 import { DEFECTS } from './defects.ts';
+import { isOpenFormat } from './openRecords.ts';
 import { render } from './render.ts';
 import { pick, type Shape } from './shape.ts';
 import { sheetsOf, zoneNamed } from './table.ts';
@@ -92,7 +93,7 @@ export function write(shape: Shape): Written {
   const sheets = sheetsOf(making);
   const spoilt = shape.container === 'two-files' || shape.person === 'two-files' ? pick(sheets, next) : sheets[0]!;
   const wanted =
-    shape.container === 'wide'
+    shape.container === 'wide' || isOpenFormat(shape)
       ? undefined
       : DEFECTS[shape.defect]!(spoilt.name === 'notes' ? sheets[0]! : spoilt, making);
   if (wanted?.open) open.push(wanted.open);
