@@ -62,9 +62,8 @@ export function readInputs(inputs: Input[], given: ReadSettings): ReadFile[] {
   const settings = checkSettings(given);
   const opened: ({ failed: ReadFile } | { input: Input; reader: Reader })[] = [];
   for (const input of inputs) {
-    const unpacked = unpack(input);
-    if ('failed' in unpacked) opened.push({ failed: unpacked.failed });
-    else for (const input of unpacked.inputs) opened.push({ input, reader: readerOf(input) });
+    for (const one of unpack(input))
+      opened.push('failed' in one ? one : { input: one.input, reader: readerOf(one.input) });
   }
   const shared: Hints = companionsOf(opened.flatMap((one) => ('input' in one && isFhir(one) ? [one.input] : [])));
   const read = opened.map((one) => ('failed' in one ? one.failed : one.reader.read(one.input, settings, shared)));

@@ -1,3 +1,4 @@
+import { gzipSync, zipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 import { MOST_LINES, tooLong } from '../../src/readers/bounds.ts';
 import { readInputs } from '../../src/readers/index.ts';
@@ -37,5 +38,26 @@ describe('a file that would fill memory', () => {
     expect(tooLong(repeated(row, row.length * 5_260_000))).toBe(false);
     expect(tooLong(repeated('\r\n', 2 * MOST_LINES))).toBe(false);
     expect(tooLong(repeated('\n', MOST_LINES + 1))).toBe(true);
+  });
+});
+
+describe('what unpacks to such a file', () => {
+  it.each([
+    ['gzip', 'a.csv.gz', () => gzipSync(behind('\n'), { level: 1 })],
+    ['an archive', 'a.zip', () => zipSync({ 'a.csv': behind('\n') }, { level: 1 })],
+  ])('%s is refused with the same word', (_, name, packed) => {
+    const [file] = readInputs([{ name, bytes: packed() }], { today: '2026-07-01' });
+    expect(file!.issues).toEqual([{ code: 'too-many-lines', level: 'refusal', expected: MOST_LINES }]);
+  });
+});
+
+describe('rows of words', () => {
+  // Each row may be a header: what its words mean is looked up once, and a header over and over is one.
+  it.each([
+    ['a header over and over', 'Time,Glucose (mg/dL)\n'],
+    ['all marks that part columns', 'a;b,c|d\te\n'],
+  ])('%s takes no minutes', { timeout: 30_000 }, (_, text) => {
+    const [file] = readInputs([{ name: 'a.csv', bytes: repeated(text, 4_000_000) }], { today: '2026-07-01' });
+    expect(file!.readings.count).toBe(0);
   });
 });

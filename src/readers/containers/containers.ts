@@ -6,10 +6,17 @@ import { MOST_LINES, tooLong } from '../bounds.ts';
 import { BOUNDS, CLOSED, inside, isZip, unzip } from './zip.ts';
 
 /**
- * The inputs inside an archive, or the account of why it could not be opened. An input that is none is itself; what was opened
- * before (workbook.ts) is not looked into again.
+ * The inputs inside an archive, each with the account of why it is not read where it is not. An input that is none is itself; what was
+ * opened before (workbook.ts) is not looked into again.
  */
-export function unpack(input: Input): { inputs: Input[] } | { failed: ReadFile } {
+export function unpack(input: Input): ({ input: Input } | { failed: ReadFile })[] {
+  const unpacked = opened(input);
+  if ('failed' in unpacked) return [unpacked];
+  // What unpacks to too much is as long as what came so.
+  return unpacked.inputs.map((one) => (tooLong(one.bytes) ? { failed: tooLongFile(one) } : { input: one }));
+}
+
+function opened(input: Input): { inputs: Input[] } | { failed: ReadFile } {
   const { bytes, name, form } = input;
   if (form === 'too-deep') return { inputs: [input] };
   if (form !== undefined && form !== 'sheet') return { failed: closed(input, form) };
@@ -19,13 +26,13 @@ export function unpack(input: Input): { inputs: Input[] } | { failed: ReadFile }
     return { inputs: [{ name: name.replace(/\.gz$/i, ''), bytes: content.bytes }] };
   }
   if (isZip(bytes)) {
-    const opened = unzip(bytes);
-    if (!opened.ok) return { failed: closed(input, CLOSED[opened.why]) };
-    if (opened.workbook) return { failed: closed(input, 'workbook') };
-    if (opened.files.length === 0) return { failed: closed(input, 'file-empty') };
-    return { inputs: inside(input, opened.files) };
+    const archive = unzip(bytes);
+    if (!archive.ok) return { failed: closed(input, CLOSED[archive.why]) };
+    if (archive.workbook) return { failed: closed(input, 'workbook') };
+    if (archive.files.length === 0) return { failed: closed(input, 'file-empty') };
+    return { inputs: inside(input, archive.files) };
   }
-  return tooLong(bytes) ? { failed: tooLongFile(input) } : { inputs: [input] };
+  return { inputs: [input] };
 }
 
 function closed(input: Input, code: Closed): ReadFile {

@@ -50,7 +50,10 @@ function skipMark(bytes: Uint8Array, encoding: TextEncoding): Uint8Array {
   return marked && encoding.startsWith('utf-16') ? bytes.subarray(2) : bytes;
 }
 
-/** Latin text in UTF-16 has a zero at every other byte; two thirds of a sample settle it. */
+/**
+ * Digits, signs and line ends in UTF-16 have a zero at every other byte, in tables of any script: many on one side and next to none
+ * on the other settle it (shares ours).
+ */
 function zeroPattern(bytes: Uint8Array): TextEncoding | undefined {
   const n = Math.min(bytes.length, 4096);
   let even = 0;
@@ -63,8 +66,8 @@ function zeroPattern(bytes: Uint8Array): TextEncoding | undefined {
   }
   const half = n >> 1;
   if (half < 2) return undefined;
-  if (odd > half * 0.66 && even < half * 0.05) return 'utf-16le';
-  if (even > half * 0.66 && odd < half * 0.05) return 'utf-16be';
+  if (odd > half * 0.2 && even < odd * 0.05) return 'utf-16le';
+  if (even > half * 0.2 && odd < even * 0.05) return 'utf-16be';
   return undefined;
 }
 

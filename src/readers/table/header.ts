@@ -54,8 +54,21 @@ function shortUnit(word: string): string | undefined {
   return otherUnit(word);
 }
 
+/** Headers are few, but any row of words may be one; a hostile file must not grow the table without end. */
+const known = new Map<string, Column>();
+const MOST_KNOWN = 2000;
+
 /** What a header cell says its column holds. */
 export function columnOf(index: number, name: string): Column {
+  let column = known.get(name);
+  if (!column) {
+    column = meaningOf(index, name);
+    if (known.size < MOST_KNOWN) known.set(name, column);
+  }
+  return { ...column, index };
+}
+
+function meaningOf(index: number, name: string): Column {
   const trimmed = name.trim();
   // Wide brackets and units in one sign (℃, ㎎) as those of a keyboard.
   const split = splitUnit(trimmed.normalize('NFKC'));

@@ -50,12 +50,13 @@ export function columnsByContent(records: Records): { columns: Column[]; values:
   // Where cells of one column carry a unit of glucose, that one holds the values.
   const named = filled.some((n, index) => (withUnit[index] ?? 0) >= n * 0.8);
   const width = usualWidth(widths);
-  filled.forEach((n, index) => {
+  // A column may hold nothing in all rows that were looked at.
+  Array.from({ length: Math.max(width, filled.length) }, (_, index) => filled[index] ?? 0).forEach((n, index) => {
     // Further cells of a few rows are no column: these rows are too long.
     if (index >= width && n <= widths.length * FEW_LONGER) return;
     const name = `#${index + 1}`;
-    if ((times[index] ?? 0) >= n * 0.8) columns.push({ index, name, role: 'time' });
-    else if ((numbers[index] ?? 0) >= n * 0.8 && isValue(index, n)) {
+    if (n > 0 && (times[index] ?? 0) >= n * 0.8) columns.push({ index, name, role: 'time' });
+    else if (n > 0 && (numbers[index] ?? 0) >= n * 0.8 && isValue(index, n)) {
       columns.push({ index, name, role: 'glucose' });
       values++;
     } else columns.push({ index, name, role: 'ignore' });

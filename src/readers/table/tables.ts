@@ -20,6 +20,8 @@ const CONTENT: Role[] = ['sensor', 'glucose', 'fingerstick', 'value', 'insulin-n
 const WHEN: Role[] = ['time', 'date', 'clock'];
 /** Rows looked at behind a header to see that times follow, and to tell columns without names apart. */
 export const SAMPLE = 200;
+/** A header for each day of ten years; what follows more of them is their last table's (ours). */
+const MOST_TABLES = 4000;
 /** As many as a sheet of a workbook may have (ISO/IEC 29500). */
 export const MAX_COLUMNS = 16_384;
 
@@ -50,6 +52,16 @@ function headerColumns(records: Records, row: number): Column[] | undefined {
   }
   const named = (roles: Role[]) => columns.some((column) => roles.includes(column.role));
   return named(WHEN) && named(CONTENT) ? columns : undefined;
+}
+
+/** Whether a cell is a time itself, such as "Sat, 07 Mar 2026 02:26": a row of data, whatever its words mean elsewhere. */
+function holdsTime(records: Records, row: number, width: number): boolean {
+  const stamp = newStamp();
+  const span = { from: 0, to: 0 };
+  for (let c = 0; c < width; c++)
+    if (locate(records, row, c, span) && readStamp(records.bytes, span.from, span.to, stamp) === SHAPE.stamp)
+      return true;
+  return false;
 }
 
 /** Whether a time stands under one of the time columns in any of the next rows, or no row follows at all. */
@@ -85,13 +97,23 @@ function joinUnitRow(records: Records, row: number, columns: Column[]): boolean 
   return true;
 }
 
+/** Whether the next row says the same, letter by letter. */
+function isRepeated({ bytes, start, count }: Records, row: number): boolean {
+  if (row + 2 >= count) return false;
+  const [from, next, end] = [start[row]!, start[row + 1]!, start[row + 2]!];
+  if (next - from !== end - next) return false;
+  for (let i = from; i < next; i++) if (bytes[i] !== bytes[i + next - from]) return false;
+  return true;
+}
+
 /** Finds every header by the meaning of its words, each starting a table of its own. Empty when there is none. */
 export function findTables(records: Records): Table[] {
   const tables: Table[] = [];
-  for (let r = 0; r < records.count; r++) {
-    if (!mayBeHeader(records, r)) continue;
+  for (let r = 0; r < records.count && tables.length < MOST_TABLES; r++) {
+    // Of a header many times over the last one counts.
+    if (!mayBeHeader(records, r) || isRepeated(records, r)) continue;
     const columns = headerColumns(records, r);
-    if (!columns || !timesFollow(records, r, columns)) continue;
+    if (!columns || holdsTime(records, r, columns.length) || !timesFollow(records, r, columns)) continue;
     const open = tables[tables.length - 1];
     if (open) open.to = r;
     const from = joinUnitRow(records, r + 1, columns) ? r + 2 : r + 1;
