@@ -117,6 +117,14 @@ test('the generated pages are fresh', () => {
   for (const [path, text] of Object.entries(catalogues())) expect(read(path), `${path}: run npm run docs`).toBe(text);
 });
 
+test('the list of issues names who says each, and not who has it in a list', () => {
+  const rows = read('docs/issues.md').split('\n');
+  const by = (place: string): string[] => rows.filter((row) => row.includes(place)).map((row) => row.split('`')[1]!);
+  expect(by('`timeline/losses.ts`')).not.toContain('no-value');
+  expect(by('`model/')).toEqual([]);
+  expect(rows.filter((row) => /\|\s*\|$/.test(row))).toEqual([]);
+});
+
 test('the tree stands alone', () => {
   // Spelled apart, so that this file does not find itself.
   const elsewhere = ['work', 'home', 'root', 'Users'].map((name) => ['', name, ''].join('/'));

@@ -163,15 +163,18 @@ const targetsOf = (words: Words): string[] =>
     ].join('\n\n');
   });
 
+/** Lists of codes, and types of what goes with one: they name a code and do not say it. */
+const NAMING = /new Set\(\[[^\]]*\]\)|Tells<[^>]*>/g;
+
 function issuesOf(words: Words): string[] {
   const src = new URL('../', import.meta.url);
   const files = readdirSync(fileURLToPath(src), { recursive: true, encoding: 'utf8' })
     .filter((path) => path.endsWith('.ts') && /^(readers|timeline|schemas(?!.analysis)|visits|writers)\//.test(path))
     .sort()
-    .map((path) => ({ path, content: readFileSync(new URL(path, src), 'utf8') }));
+    .map((path) => ({ path, content: readFileSync(new URL(path, src), 'utf8').replaceAll(NAMING, '') }));
   const rows = issueCodes(readFileSync(new URL('model/issues.ts', src), 'utf8')).map((code) => {
-    // A type that names it, or a question whether it is this one, does not say it.
-    const says = new RegExp(`(?<!(?:[=|]|kind:|id:) )'${code}'(?! \\|)`);
+    // A question whether it is this one does not say it, nor does the kind of a question.
+    const says = new RegExp(`(?<!(?:[=|]|kind:|id:|of:) )'${code}'(?! \\|)`);
     const places = files.filter(({ content }) => says.test(content)).map(({ path }) => `\`${path}\``);
     const message = text(words, `issues.${code}`);
     return `| \`${code}\` | ${message.replaceAll('|', '\\|').replaceAll('\n', ' ')} | ${places.join(', ')} |`;

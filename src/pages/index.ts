@@ -11,11 +11,11 @@ import { standsOut } from './standsOut.ts';
 import { thenAndNow } from './thenAndNow.ts';
 import { usualDay } from './usualDay.ts';
 import { agreeing } from './visit/agreeing.ts';
-import { clock } from './visit/clock.ts';
 import { singleDays } from './visit/days.ts';
 import { isThin } from './visit/layout.ts';
 import { remarksSheet } from './visit/remarks.ts';
 import { safety } from './visit/safety.ts';
+import { usualDaySide } from './visit/usualDay.ts';
 
 export type { PageContext } from './context.ts';
 export { methodPage } from './method.ts';
@@ -27,7 +27,9 @@ export type PaperOf = 'clinic' | 'patient' | 'further' | 'draft';
 export function pagesOf(paper: PaperOf, context: PageContext): readonly PageMaker[] {
   if (paper !== 'clinic') return PAGES[paper];
   // Two sheets, printed on both sides; one where there is little to look at.
-  return isThin(context) ? [safety, agreeing, remarksSheet] : [safety, clock, singleDays, agreeing, remarksSheet];
+  return isThin(context)
+    ? [safety, agreeing, remarksSheet]
+    : [safety, usualDaySide, singleDays, agreeing, remarksSheet];
 }
 
 const PAGES: Record<Exclude<PaperOf, 'clinic'>, readonly PageMaker[]> = {

@@ -3,7 +3,14 @@ import type { Closed, Input, ReadFile } from '../../model/input.ts';
 import { accountOf } from '../account.ts';
 import { openBook } from '../book.ts';
 import { MOST_LINES, tooLong } from '../bounds.ts';
-import { BOUNDS, CLOSED, inside, isZip, unzip } from './zip.ts';
+import { BOUNDS, inside, isZip, unzip } from './zip.ts';
+
+/** Why an archive could not be opened, as an input that was looked into says it. */
+export const CLOSED = {
+  damaged: 'archive-damaged',
+  'too-large': 'archive-too-large',
+  locked: 'archive-locked',
+} as const;
 
 /**
  * The inputs inside an archive, each with the account of why it is not read where it is not. An input that is none is itself; what was

@@ -1,9 +1,10 @@
 import { bytesOf, latin1 } from '../../bytes/text.ts';
 import type { Input } from '../../model/input.ts';
+import { CLOSED } from './containers.ts';
 import { isOldWorkbook, isOpenSheet, otherSheets } from './otherWorkbooks.ts';
 import { type Cell, sheetText } from './sheetText.ts';
 import { isPlainXml } from './workbookXml.ts';
-import { CLOSED, inside, isZip, unzip } from './zip.ts';
+import { inside, isZip, unzip } from './zip.ts';
 
 /** Cells a sheet may span; one cell in the farthest corner would make a table of 17 billion (ours). */
 const MOST_CELLS = 30_000_000;
@@ -32,7 +33,7 @@ async function openOne(input: Input, depth: number): Promise<Input[]> {
   const packed = unzip(bytes);
   if (!packed.ok) return [{ ...input, form: CLOSED[packed.why] }];
   const { files } = packed;
-  if (files.length === 0) return [{ ...input, form: packed.workbook ? 'workbook' : 'file-empty' }];
+  if (files.length === 0 && !packed.workbook) return [{ ...input, form: 'file-empty' }];
   const sheets = isOpenSheet(files)
     ? await laidOut(input, () => otherSheets(bytes, files))
     : packed.workbook

@@ -14,13 +14,6 @@ export type Unzipped =
   | { ok: true; files: Packed[]; workbook: boolean }
   | { ok: false; why: 'damaged' | 'too-large' | 'locked' };
 
-/** Why an archive could not be opened, as an input that was looked into says it. */
-export const CLOSED = {
-  damaged: 'archive-damaged',
-  'too-large': 'archive-too-large',
-  locked: 'archive-locked',
-} as const;
-
 /** By its first entry, or by the mark of one that was split and then was not (PKWARE APPNOTE 4.3.7, 8.5.3). */
 export const isZip = ([p, k, a, b]: Uint8Array): boolean =>
   p === 0x50 && k === 0x4b && ((a === 3 && b === 4) || (a === 7 && b === 8));

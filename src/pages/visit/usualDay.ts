@@ -11,7 +11,7 @@ import { weekByWeek } from './weekByWeek.ts';
 const RIBBON = [230, 196, 170, 146, 124];
 
 /** The back of the first sheet: how the usual day runs, whether it changed, and what the person wrote. */
-export const clock: PageMaker = (context) => {
+export const usualDaySide: PageMaker = (context) => {
   const { speaker, analysis, chart } = context;
   const { modalDay, hourly } = analysis.measures;
   const title = speaker.say('pages.usualDay.title');
