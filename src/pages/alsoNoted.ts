@@ -1,7 +1,7 @@
 import type { LocalDate } from '../model/glucose.ts';
 import type { Block, Cell } from '../model/report.ts';
 import type { Below } from '../model/words.ts';
-import { count, heading, type PageContext, paragraph, word } from './context.ts';
+import { columnsOf, count, heading, type PageContext, paragraph, word } from './context.ts';
 
 /** More are counted, not listed. */
 const MOST_LISTED = 14;
@@ -22,12 +22,7 @@ export function medication(context: PageContext): Block[] {
           kind: 'table',
           caption: title('caption'),
           captionShown: false,
-          columns: [
-            { title: title('name'), align: 'start', width: 0.24 },
-            { title: title('notes'), align: 'end', width: 0.1 },
-            { title: title('days'), align: 'end', width: 0.1 },
-            { title: title('when'), align: 'start', width: 0.56 },
-          ],
+          columns: columnsOf(title, ['name', 0.24], ['notes', 0.1], ['days', 0.1], ['when', 0.56, 'words']),
           rows: noteLog.value.medication.map(({ name, days, notes }): Cell[] => [
             { text: name === '' ? title('noName') : name },
             { text: speaker.number(notes.length, 0) },

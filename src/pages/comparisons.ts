@@ -2,7 +2,7 @@ import type { Comparison, Side, Unusable } from '../model/occasions.ts';
 import type { Quantity } from '../model/quantity.ts';
 import type { Block, Cell } from '../model/report.ts';
 import { NIGHT_END } from '../targets/consensus.ts';
-import { count, heading, type PageContext, paragraph, word } from './context.ts';
+import { columnsOf, count, heading, type PageContext, paragraph, word } from './context.ts';
 
 const SIX: { six: Quantity } = { six: { q: 'clock', value: NIGHT_END } };
 const REASONS: readonly Unusable[] = ['overlap', 'gap', 'low-at-start', 'exercise', 'small'];
@@ -59,13 +59,14 @@ function table(listed: readonly Comparison[], context: PageContext): Block {
     caption: speaker.say('pages.aroundNotes.comparedCaption'),
     captionShown: false,
     dense: true,
-    columns: [
-      { title: title('what'), align: 'start', width: 0.33 },
-      { title: title('first'), align: 'end', width: 0.17 },
-      { title: title('second'), align: 'end', width: 0.17 },
-      { title: title('difference'), align: 'end', width: 0.19 },
-      { title: title('verdict'), align: 'end', width: 0.14 },
-    ],
+    columns: columnsOf(
+      title,
+      ['what', 0.33],
+      ['first', 0.17],
+      ['second', 0.17],
+      ['difference', 0.19],
+      ['verdict', 0.14],
+    ),
     rows: listed.map((one): Cell[] => [
       { text: question(one, context) },
       { text: side(one.a, one, context) },

@@ -91,6 +91,17 @@ export function caution({ speaker }: PageContext, id: Below<'cautions'>, boxed =
 
 type Table = Extract<Block, { kind: 'table' }>;
 
+/** Columns by their names and shares of the width: the first one and those of words stand at the left, numbers at the right. */
+export const columnsOf = <Name extends string>(
+  title: (name: Name) => string,
+  ...columns: readonly [name: Name, width: number, words?: 'words'][]
+): Table['columns'] =>
+  columns.map(([name, width, words], i) => ({
+    title: title(name),
+    align: i === 0 || words !== undefined ? 'start' : 'end',
+    width,
+  }));
+
 /** A table in small print under a heading that says what it holds, so that its caption is for readers by ear only. */
 export const denseTable = (caption: string, columns: Table['columns'], rows: Cell[][]): Block => ({
   kind: 'table',
@@ -107,11 +118,11 @@ export function evidenceDays({ speaker }: PageContext, where: Evidence[]): strin
   return days.map((date) => speaker.value({ q: 'date', value: date }, 'compact').replaceAll(' ', '\u00a0')).join(', ');
 }
 
-/** `14 days, March 2 to March 15, 2026`, as parameters of a message. */
 /** The first day of a period says its year only where it is not that of the last. */
 export const yearOf = (from: LocalDate, to: LocalDate): 'plain' | 'dated' =>
   from.slice(0, 4) === to.slice(0, 4) ? 'plain' : 'dated';
 
+/** `14 days, March 2 to March 15, 2026`, as parameters of a message. */
 export function periodParams({ analysis, speaker }: PageContext): ParamsOf<'pages.overview.title'> {
   const { timeline } = analysis;
   return {

@@ -1,7 +1,7 @@
 import type { Near, Remark } from '../model/remarks.ts';
 import type { Block, Cell } from '../model/report.ts';
 import type { Below } from '../model/words.ts';
-import { denseTable, heading, type PageContext, word } from './context.ts';
+import { columnsOf, denseTable, heading, type PageContext, word } from './context.ts';
 
 /** Every remark, whole and in order, beside the low, the high or the night it stands near. */
 export function ownWords(context: PageContext): Block[] {
@@ -14,11 +14,7 @@ export function ownWords(context: PageContext): Block[] {
     heading(2, title('title')),
     denseTable(
       title('caption'),
-      [
-        { title: title('when'), align: 'start', width: 0.2 },
-        { title: title('text'), align: 'start', width: 0.5 },
-        { title: title('near'), align: 'start', width: 0.3 },
-      ],
+      columnsOf(title, ['when', 0.2], ['text', 0.5, 'words'], ['near', 0.3, 'words']),
       remarks.value.map((remark): Cell[] => [
         { text: whenOf(context, remark) },
         { text: remark.text },

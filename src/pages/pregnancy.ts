@@ -1,6 +1,6 @@
 import type { BesideGoal, PregnancyWeek } from '../model/readingOrders.ts';
 import type { Block, Cell } from '../model/report.ts';
-import { count, denseTable, heading, type PageContext, paragraph, word } from './context.ts';
+import { columnsOf, count, denseTable, heading, type PageContext, paragraph, word } from './context.ts';
 
 /** A pregnancy week by week, and its fasting values and those after meals beside published goals. */
 export function pregnancyBlocks(context: PageContext): Block[] {
@@ -14,13 +14,7 @@ export function pregnancyBlocks(context: PageContext): Block[] {
     heading(2, speaker.say('pages.pregnancy.title')),
     denseTable(
       speaker.say('pages.pregnancy.title'),
-      [
-        { title: title('week'), align: 'start', width: 0.4 },
-        { title: title('days'), align: 'end', width: 0.12 },
-        { title: title('inRange'), align: 'end', width: 0.16 },
-        { title: title('low'), align: 'end', width: 0.16 },
-        { title: title('mean'), align: 'end', width: 0.16 },
-      ],
+      columnsOf(title, ['week', 0.4], ['days', 0.12], ['inRange', 0.16], ['low', 0.16], ['mean', 0.16]),
       weeks.map((week) => cells(context, week)),
     ),
     paragraph(

@@ -1,7 +1,7 @@
 import type { Measured } from '../model/measured.ts';
 import type { Stretch } from '../model/readingOrders.ts';
 import type { Block, Cell } from '../model/report.ts';
-import { count, denseTable, heading, type PageContext, paragraph, word } from './context.ts';
+import { columnsOf, count, denseTable, heading, type PageContext, paragraph, word } from './context.ts';
 
 /** Further places where published reading orders look: as small blocks, without a verdict. */
 export function readingOrders(context: PageContext): Block[] {
@@ -76,17 +76,7 @@ export function linedUpLows({ speaker, analysis }: PageContext, exerciseOnly = f
   ];
   if (rows.length === 0) return [];
   const title = (column: 'caption' | 'when' | 'lows' | 'hours') => speaker.say(`pages.readingOrders.lined.${column}`);
-  return [
-    denseTable(
-      title('caption'),
-      [
-        { title: title('when'), align: 'start', width: 0.5 },
-        { title: title('lows'), align: 'end', width: 0.22 },
-        { title: title('hours'), align: 'end', width: 0.28 },
-      ],
-      rows,
-    ),
-  ];
+  return [denseTable(title('caption'), columnsOf(title, ['when', 0.5], ['lows', 0.22], ['hours', 0.28]), rows)];
 }
 
 function insulin({ speaker, analysis }: PageContext): Block[] {

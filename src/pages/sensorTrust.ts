@@ -4,6 +4,7 @@ import type { Block, Cell } from '../model/report.ts';
 import type { Below } from '../model/words.ts';
 import {
   caution,
+  columnsOf,
   count,
   denseTable,
   heading,
@@ -94,13 +95,7 @@ function pressed(context: PageContext): Block[] {
     ),
     denseTable(
       at('title'),
-      [
-        { title: at('when'), align: 'start', width: 0.36 },
-        { title: at('length'), align: 'end', width: 0.16 },
-        { title: at('lowest'), align: 'end', width: 0.16 },
-        { title: at('fall'), align: 'end', width: 0.16 },
-        { title: at('back'), align: 'end', width: 0.16 },
-      ],
+      columnsOf(at, ['when', 0.36], ['length', 0.16], ['lowest', 0.16], ['fall', 0.16], ['back', 0.16]),
       list.map(({ low, fall, back }): Cell[] => [
         ...lowCells(context, low),
         { text: speaker.value({ q: 'rise', value: fall }, 'short') },
@@ -133,14 +128,7 @@ function wear(context: PageContext): Block[] {
   blocks.push(
     denseTable(
       at('title'),
-      [
-        { title: at('day'), align: 'start', width: 0.2 },
-        { title: at('sensors'), align: 'end', width: 0.14 },
-        { title: at('share'), align: 'end', width: 0.2 },
-        { title: at('mean'), align: 'end', width: 0.16 },
-        { title: at('inRange'), align: 'end', width: 0.15 },
-        { title: at('low'), align: 'end', width: 0.15 },
-      ],
+      columnsOf(at, ['day', 0.2], ['sensors', 0.14], ['share', 0.2], ['mean', 0.16], ['inRange', 0.15], ['low', 0.15]),
       byDay.slice(0, DAYS_SHOWN).map(({ day, sensors: n, share, mean, inRange, low }): Cell[] => {
         // Of a day of wear without readings nothing is known, lows least of all.
         const part = (value: number) => (share > 0 ? speaker.value({ q: 'share', value }) : '–');

@@ -5,6 +5,7 @@ import type { Block } from '../model/report.ts';
 import type { Below } from '../model/words.ts';
 import { AROUND_NOTES } from '../topics/index.ts';
 import {
+  columnsOf,
   denseTable,
   evidenceDays,
   findingText,
@@ -72,13 +73,7 @@ function everyLow(context: PageContext): Block[] {
     heading(2, title('title')),
     denseTable(
       title('title'),
-      [
-        { title: title('start'), align: 'start', width: 0.34 },
-        { title: title('minutes'), align: 'end', width: 0.14 },
-        { title: title('lowest'), align: 'end', width: 0.18 },
-        { title: title('outer'), align: 'end', width: 0.14 },
-        { title: title('note'), align: 'start', width: 0.2 },
-      ],
+      columnsOf(title, ['start', 0.34], ['minutes', 0.14], ['lowest', 0.18], ['outer', 0.14], ['note', 0.2, 'words']),
       lows.value.list.map((low) => {
         const cut = low.cut.start || low.cut.end;
         return [

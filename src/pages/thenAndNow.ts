@@ -8,6 +8,7 @@ import type { Below, ParamsOf } from '../model/words.ts';
 import { BANDS } from '../targets/bands.ts';
 import { limitsOf } from './bandsTable.ts';
 import {
+  columnsOf,
   count,
   denseTable,
   heading,
@@ -90,14 +91,15 @@ function table(context: PageContext, { changes }: ThenAndNow): Block {
   const title = (column: Below<'pages.thenAndNow.columns'>) => speaker.say(`pages.thenAndNow.columns.${column}`);
   return denseTable(
     speaker.say('pages.thenAndNow.tableCaption'),
-    [
-      { title: title('number'), align: 'start', width: 0.25 },
-      { title: title('before'), align: 'end', width: 0.11 },
-      { title: title('now'), align: 'end', width: 0.11 },
-      { title: title('change'), align: 'end', width: 0.12 },
-      { title: title('interval'), align: 'end', width: 0.17 },
-      { title: title('verdict'), align: 'start', width: 0.24 },
-    ],
+    columnsOf(
+      title,
+      ['number', 0.25],
+      ['before', 0.11],
+      ['now', 0.11],
+      ['change', 0.12],
+      ['interval', 0.17],
+      ['verdict', 0.24, 'words'],
+    ),
     changes.map((change) => row(change, context)),
   );
 }

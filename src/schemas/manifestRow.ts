@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { targetId } from './analysis/parts.ts';
 import './jitless.ts';
 
 const text = z.string().min(1).max(80);
@@ -8,7 +9,7 @@ export const manifestRow = z.strictObject({
   person: z.string().min(1),
   code: text.optional(),
   name: text.optional(),
-  targets: z.enum(['adult', 'older', 'pregnancy-type-1', 'pregnancy-other']).optional(),
+  targets: targetId.optional(),
   unit: z.enum(['mg/dL', 'mmol/L']).optional(),
   zone: text.optional(),
   language: z.enum(['en', 'es']).optional(),

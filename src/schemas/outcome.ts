@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import type { Facts, Outcome } from '../model/clinic.ts';
+import { band, compared, glucoseUnit, targetId } from './analysis/parts.ts';
 import './jitless.ts';
 import { check } from './problems.ts';
 
@@ -29,23 +30,10 @@ const said = z.looseObject({
   ),
 });
 
-const compared = z.enum([
-  'in-range',
-  'low',
-  'very-low',
-  'high',
-  'very-high',
-  'mean',
-  'cv',
-  'lows',
-  'very-lows',
-  'highs',
-]);
-
 const facts = shape<Facts>({
   hash: z.string(),
-  targets: z.enum(['adult', 'older', 'pregnancy-type-1', 'pregnancy-other']),
-  unit: z.enum(['mg/dL', 'mmol/L']),
+  targets: targetId,
+  unit: glucoseUnit,
   from: date,
   to: date,
   days: finite,
@@ -74,7 +62,7 @@ const facts = shape<Facts>({
   }).nullable(),
   below: number,
   above: number,
-  unmet: z.array(z.enum(['in-range', 'low', 'very-low', 'high', 'very-high'])),
+  unmet: z.array(band),
   lows: shape<NonNullable<Facts['lows']>>({
     count: finite,
     level2: finite,

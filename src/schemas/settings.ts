@@ -2,6 +2,7 @@ import * as z from 'zod';
 import type { ValueKind } from '../model/detail.ts';
 import type { Issue } from '../model/input.ts';
 import type { Tells } from '../model/issues.ts';
+import { targetId } from './analysis/parts.ts';
 import './jitless.ts';
 import { MOST_TOLD } from './problems.ts';
 
@@ -58,7 +59,7 @@ export const folderSettings = z.strictObject({
   unit: z.enum(['mg/dL', 'mmol/L']).optional(),
   zone: line.optional(),
   dateOrder: z.enum(['day-first', 'month-first', 'year-first']).optional(),
-  targets: z.enum(['adult', 'older', 'pregnancy-type-1', 'pregnancy-other']).optional(),
+  targets: targetId.optional(),
   days: z.int().min(1).max(366).optional(),
   from: date.optional(),
   to: date.optional(),

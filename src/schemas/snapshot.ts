@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import type { DaySums, PeriodSums } from '../model/thenAndNow.ts';
 import './jitless.ts';
-import { targetId } from './visit.ts';
+import { targetId } from './analysis/parts.ts';
 
 export const SNAPSHOT_FORMAT = 'daybands-snapshot';
 

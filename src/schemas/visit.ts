@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { noted } from './analysis/parts.ts';
+import { band, noted, outcome, targetId } from './analysis/parts.ts';
 import './jitless.ts';
 
 const finite = z.number();
@@ -40,9 +40,6 @@ export const VISIT_FORMAT = 'daybands-visit';
 /** Grows when an older program could no longer read the file rightly. 1 was the snapshot, under a format of its own. */
 export const VISIT_VERSION = 2;
 
-export const targetId = z.enum(['adult', 'older', 'pregnancy-type-1', 'pregnancy-other']);
-const of = z.enum(['in-range', 'low', 'very-low', 'high', 'very-high']);
-
 /** Each with its 95 % interval; null where too few days allow one. */
 export const numbers = z.strictObject({
   inRangeShare: bounded(finite),
@@ -63,8 +60,6 @@ export const agreed = z.strictObject({
   /** What the person wanted to ask or to talk about. */
   question: words.optional(),
 });
-
-export const outcome = z.enum(['lows', 'very-lows', 'night-lows', 'very-highs', 'much-high', 'unsteady']);
 
 /** `count`: on how many nights, or days with the note, it came, of those on which it could be told. */
 const topicMeasure = z.union([
@@ -92,7 +87,7 @@ export const visit = z.strictObject({
   person,
   period: z.strictObject({ from: date, to: date }),
   targets: targetId,
-  goals: z.array(z.strictObject({ of, op: z.enum(['<', '>']), share })).max(10),
+  goals: z.array(z.strictObject({ of: band, op: z.enum(['<', '>']), share })).max(10),
   unit: z.enum(['mg/dL', 'mmol/L']),
   intervalMinutes: finite.min(0.5).max(120),
   sensors: whole,

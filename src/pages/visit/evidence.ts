@@ -3,7 +3,7 @@ import type { Note } from '../../model/timeline.ts';
 import type { InsulinKind } from '../../occasions/insulin.ts';
 import { storyOf } from '../../topics/index.ts';
 import { laidOver, sessionPairs } from '../aroundPictures.ts';
-import { denseTable, heading, type PageContext } from '../context.ts';
+import { columnsOf, denseTable, heading, type PageContext } from '../context.ts';
 import { linedUpLows } from '../readingOrders.ts';
 import { ABOUT_HIGHS, highDays } from './highsLine.ts';
 import { insulinOn } from './notedInsulin.ts';
@@ -70,13 +70,14 @@ function besideHighs(context: PageContext): Block {
   });
   return denseTable(
     speaker.say('pages.visit.beside.caption'),
-    [
-      { title: title('day'), align: 'start', width: 0.2 },
-      { title: title('far'), align: 'end', width: 0.16 },
-      { title: title('highest'), align: 'end', width: 0.16 },
-      { title: title('insulin'), align: 'start', width: 0.24 },
-      { title: title('food'), align: 'start', width: 0.24 },
-    ],
+    columnsOf(
+      title,
+      ['day', 0.2],
+      ['far', 0.16],
+      ['highest', 0.16],
+      ['insulin', 0.24, 'words'],
+      ['food', 0.24, 'words'],
+    ),
     rows,
   );
 }

@@ -2,13 +2,13 @@ import * as z from 'zod';
 import '../jitless.ts';
 import { fileAccount, issue, ledger, loss } from './files.ts';
 import { measures } from './measures.ts';
-import { glucoseUnit, why } from './parts.ts';
+import { glucoseUnit, targetId, why } from './parts.ts';
 import { targetSet } from './targets.ts';
 import { compareChoice, periodChoice } from './thenAndNow.ts';
 import { timeline } from './timeline.ts';
 
 const settings = z.strictObject({
-  targets: z.enum(['adult', 'older', 'pregnancy-type-1', 'pregnancy-other']),
+  targets: targetId,
   today: z.string(),
   person: z.strictObject({
     name: z.string().optional(),

@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import '../jitless.ts';
-import { bandMinutes, estimate } from './parts.ts';
+import { band, bandMinutes, estimate } from './parts.ts';
 
 export const coverage = z.strictObject({
   share: z.number(),
@@ -39,11 +39,11 @@ export const labA1c = z.strictObject({
 
 export const timeInBands = z.strictObject({
   minutes: bandMinutes,
-  exclusiveShare: z.record(z.enum(['very-low', 'low', 'in-range', 'high', 'very-high']), estimate),
+  exclusiveShare: z.record(band, estimate),
   cumulativeShare: z.strictObject({ low: estimate, high: estimate }),
   goals: z.array(
     z.strictObject({
-      of: z.enum(['in-range', 'low', 'very-low', 'high', 'very-high']),
+      of: band,
       op: z.enum(['<', '>']),
       share: z.number(),
       met: z.boolean(),
@@ -76,7 +76,7 @@ export const hourShares = z.strictObject({
   hour: z.number(),
   minutes: z.number(),
   days: z.number(),
-  shares: z.record(z.enum(['very-low', 'low', 'in-range', 'high', 'very-high']), z.number()).nullable(),
+  shares: z.record(band, z.number()).nullable(),
 });
 
 export const night = z.strictObject({

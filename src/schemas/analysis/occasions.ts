@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import '../jitless.ts';
 
-import { noted, noteKind, slot, times } from './parts.ts';
+import { noted, noteKind, outcome, slot, times } from './parts.ts';
 
 const medicineNoted = z.strictObject({
   name: z.string(),
@@ -137,8 +137,6 @@ export const comparison = z.strictObject({
   p: z.number().nullable(),
   alsoDiffers: alsoDiffers.nullable(),
 });
-
-const outcome = z.enum(['lows', 'very-lows', 'night-lows', 'very-highs', 'much-high', 'unsteady']);
 
 const noteBefore = noted.extend({
   hours: z.number(),

@@ -1,6 +1,13 @@
 import * as z from 'zod';
 import '../jitless.ts';
 
+export const targetId = z.enum(['adult', 'older', 'pregnancy-type-1', 'pregnancy-other']);
+export const band = z.enum(['very-low', 'low', 'in-range', 'high', 'very-high']);
+/** What two periods are compared by. */
+export const compared = z.enum([...band.options, 'mean', 'cv', 'lows', 'very-lows', 'highs']);
+/** What came of a day, before which notes are counted. */
+export const outcome = z.enum(['lows', 'very-lows', 'night-lows', 'very-highs', 'much-high', 'unsteady']);
+
 export const why = z.enum([
   'no-readings',
   'too-few-readings',
@@ -25,7 +32,7 @@ export const estimate = z.strictObject({
   days: z.number(),
 });
 
-export const bandMinutes = z.record(z.enum(['very-low', 'low', 'in-range', 'high', 'very-high']), z.number());
+export const bandMinutes = z.record(band, z.number());
 
 export const noteKind = z.enum([
   'meal',
@@ -64,7 +71,7 @@ export const times = z.strictObject({ k: z.number(), n: z.number() });
 export const glucoseUnit = z.enum(['mg/dL', 'mmol/L']);
 
 export const goal = z.strictObject({
-  of: z.enum(['in-range', 'low', 'very-low', 'high', 'very-high']),
+  of: band,
   op: z.enum(['<', '>']),
   share: z.number(),
 });

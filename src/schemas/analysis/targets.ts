@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import '../jitless.ts';
-import { goal } from './parts.ts';
+import { goal, targetId } from './parts.ts';
 
 const limits = z.strictObject({
   veryLow: z.number(),
@@ -10,7 +10,7 @@ const limits = z.strictObject({
 });
 
 export const targetSet = z.strictObject({
-  id: z.enum(['adult', 'older', 'pregnancy-type-1', 'pregnancy-other']),
+  id: targetId,
   source: z.string(),
   limits: z.record(z.enum(['mg/dL', 'mmol/L']), limits),
   goals: z.array(goal),

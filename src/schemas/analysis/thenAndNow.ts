@@ -2,7 +2,7 @@ import * as z from 'zod';
 import '../jitless.ts';
 
 import { visit } from '../visit.ts';
-import { glucoseUnit } from './parts.ts';
+import { band, compared, glucoseUnit, targetId } from './parts.ts';
 
 const periodFacts = z.strictObject({
   from: z.iso.date(),
@@ -13,19 +13,6 @@ const periodFacts = z.strictObject({
   intervalMinutes: z.number(),
   sensors: z.number(),
 });
-
-const compared = z.enum([
-  'in-range',
-  'low',
-  'very-low',
-  'high',
-  'very-high',
-  'mean',
-  'cv',
-  'lows',
-  'very-lows',
-  'highs',
-]);
 
 export const verdict = z.enum(['more-than-noise', 'not-told-apart', 'cannot-tell']);
 
@@ -42,7 +29,7 @@ export const change = z.strictObject({
 });
 
 const goalThenAndNow = z.strictObject({
-  of: z.enum(['very-low', 'low', 'in-range', 'high', 'very-high']),
+  of: band,
   share: z.number(),
   before: z.number(),
   now: z.number(),
@@ -76,7 +63,7 @@ const daySums = z.strictObject({
 });
 
 const periodSums = z.strictObject({
-  targets: z.enum(['adult', 'older', 'pregnancy-type-1', 'pregnancy-other']),
+  targets: targetId,
   unit: glucoseUnit,
   intervalMinutes: z.number(),
   sensors: z.number(),

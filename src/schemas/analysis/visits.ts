@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import '../jitless.ts';
-import { agreed, changed, counted, numbers, outcome, person } from '../visit.ts';
-import { noted } from './parts.ts';
+import { agreed, changed, counted, numbers, person } from '../visit.ts';
+import { noted, outcome } from './parts.ts';
 import { change, verdict } from './thenAndNow.ts';
 
 const count = z.strictObject({
