@@ -40,8 +40,9 @@ The examples, with one that just holds and one that just does not where there is
 const TOPICS = `What a visit is about: the first row whose statement holds, one topic a visit, a second only beside a very low
 glucose. The rows stand in \`templates/topics.json\`, where a clinic may change, leave out or add those that are not locked; a
 file in which the locked rows do not stand at the top is refused. "Furthest" rows hold only where time above range (or too
-little time in range), or the spread, lies furthest beyond its published goal, in points of a hundred (ours). What is noted
-before a topic moves no row: safety comes first. The tests run each example.`;
+little time in range), or the spread, lies furthest beyond its published goal, in points of a hundred (ours). "Far" ones hold where highs lie 20 points
+beyond a goal in 48 hours with readings or more, also where these are too few to judge it (ours). Lows that come with something noted
+are a cluster like those at one time of day. The tests run each example.`;
 const TARGETS = `Published target sets. A glucose value is compared in the unit its file was in, with the limits
 published for that unit. Shares for low and high include the outer level.`;
 const ISSUES = `Everything the program may have to say about its input (the registry: \`model/issues.ts\`), with the files that

@@ -1,5 +1,6 @@
 import { SWITCH } from '../measures/fingersticks.ts';
 import type { MgPerDl } from '../model/glucose.ts';
+import type { Quantity } from '../model/quantity.ts';
 import type { StickPair } from '../model/trust.ts';
 import { count, glucose, rise, share, word } from './evidence/quantities.ts';
 import { absent, type Finding, holds, quiet, untold } from './finding.ts';
@@ -28,6 +29,7 @@ export const fingersticksDiffer: Finding<'fingersticks-differ'> = {
         far: count(far),
         side: word(bias < 0 ? 'below' : 'above'),
         bias: rise(Math.abs(bias)),
+        ...bothWays(pairs),
         mard: share(mard),
         near: rise(NEAR),
         switch: glucose(SWITCH as MgPerDl),
@@ -36,6 +38,17 @@ export const fingersticksDiffer: Finding<'fingersticks-differ'> = {
     );
   },
 };
+
+/** The furthest differences below and above, where there are both: an average of opposites says little. */
+function bothWays(pairs: readonly StickPair[]): Record<'mixed' | 'furthestBelow' | 'furthestAbove', Quantity> {
+  const differences = pairs.map(({ finger, sensor }) => sensor - finger);
+  const [below, above] = [Math.min(...differences), Math.max(...differences)];
+  return {
+    mixed: word(below < 0 && above > 0 ? 'yes' : 'no'),
+    furthestBelow: rise(Math.max(0, -below)),
+    furthestAbove: rise(Math.max(0, above)),
+  };
+}
 
 /** As in `within20`. Pairs in zone C and beyond are all so far apart. */
 const isApart = ({ finger, sensor }: StickPair): boolean =>

@@ -39,12 +39,15 @@ export const longVeryHigh: Finding<'long-very-high'> = {
         withFood: count(list.filter(({ food }) => food > 0).length),
       },
       daysOf(where).length > 0 ? where : highs.flatMap((each) => evidenceOf(each)),
+      lastsForHours(longHighs.value) ? 'hours' : undefined,
     );
   },
 };
 
-const asksForKetones = ({ unbroken, mostInDay }: LongHighs, pregnancy: boolean): boolean =>
-  pregnancy || unbroken >= KETONES.unbroken || mostInDay >= KETONES.inDay;
+const lastsForHours = ({ unbroken, mostInDay }: LongHighs): boolean =>
+  unbroken >= KETONES.unbroken || mostInDay >= KETONES.inDay;
+
+const asksForKetones = (highs: LongHighs, pregnancy: boolean): boolean => pregnancy || lastsForHours(highs);
 
 /**
  * On which of the days with most of it insulin is noted. Doses are told where any are; long-acting insulin and a pump's

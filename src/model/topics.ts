@@ -1,5 +1,8 @@
-/** What lies furthest beyond its published goal: time above range (or too little in range), or the spread. */
-export type Furthest = 'highs' | 'spread';
+/**
+ * What lies furthest beyond its published goal: time above range (or too little in range), or the spread. Highs are far where
+ * more readings would hardly undo it, enough of them or not.
+ */
+export type Furthest = 'far-highs' | 'highs' | 'spread';
 
 /** One row of the order in which topics are looked for. */
 export interface TopicRow {
@@ -7,7 +10,7 @@ export interface TopicRow {
   topic: string;
   /** Name of the rule in words: `findings.rules.<rule>`. */
   rule: string;
-  /** Only where this lies furthest beyond its goal. */
+  /** Only where this lies furthest beyond its goal; far highs are highs too. */
   furthest?: Furthest;
   /** Stands at the top, whatever else a clinic changes. */
   locked?: true;

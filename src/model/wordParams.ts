@@ -1317,7 +1317,7 @@ export interface WordParams {
   'findings.wide-spread.untold': never;
   'findings.cv-over-limit.name': never;
   'findings.cv-over-limit.topic': never;
-  'findings.cv-over-limit.clinic.what': 'cv' | 'limit';
+  'findings.cv-over-limit.clinic.what': 'way' | 'cv' | 'limit';
   'findings.cv-over-limit.clinic.why': never;
   'findings.cv-over-limit.clinic.ask': never;
   'findings.cv-over-limit.patient.what': never;
@@ -1339,6 +1339,9 @@ export interface WordParams {
   'findings.rules.repeat-what-works': never;
   'findings.rules.second-beside-very-low': never;
   'findings.rules.furthest-first': never;
+  'findings.rules.lows-with-a-note': never;
+  'findings.rules.hours-very-high': never;
+  'findings.rules.far-first': never;
   'findings.rules.few-lows': never;
   'findings.brief-lows.name': never;
   'findings.brief-lows.topic': never;
@@ -1550,7 +1553,7 @@ export interface WordParams {
   'findings.fast-falls.untold': never;
   'findings.a1c-differs.name': never;
   'findings.a1c-differs.topic': never;
-  'findings.a1c-differs.clinic.what': 'a1c' | 'side' | 'gmi' | 'eag' | 'mean';
+  'findings.a1c-differs.clinic.what': 'a1c' | 'side' | 'way' | 'gmi' | 'eag' | 'mean' | 'nearer';
   'findings.a1c-differs.clinic.why': never;
   'findings.a1c-differs.clinic.ask': never;
   'findings.a1c-differs.patient.what': never;
@@ -1566,7 +1569,7 @@ export interface WordParams {
   'findings.odd-stretches.untold': never;
   'findings.fingersticks-differ.name': never;
   'findings.fingersticks-differ.topic': never;
-  'findings.fingersticks-differ.clinic.what': 'within' | 'pairs' | 'near' | 'switch' | 'bias' | 'side';
+  'findings.fingersticks-differ.clinic.what': 'within' | 'pairs' | 'near' | 'switch' | 'bias' | 'side' | 'mixed' | 'furthestBelow' | 'furthestAbove';
   'findings.fingersticks-differ.clinic.why': never;
   'findings.fingersticks-differ.clinic.ask': never;
   'findings.fingersticks-differ.patient.what': 'within' | 'pairs';
@@ -1581,7 +1584,7 @@ export interface WordParams {
   'findings.medicines-noted.patient.ask': never;
   'findings.medicines-noted.untold': never;
   'findings.before-lows.name': never;
-  'findings.before-lows.topic': never;
+  'findings.before-lows.topic': 'order' | 'note' | 'name';
   'findings.before-lows.clinic.what': 'order' | 'k' | 'events' | 'hours' | 'note' | 'name' | 'of' | 'outer' | 'withK' | 'withN' | 'withoutK' | 'withoutN';
   'findings.before-lows.clinic.why': 'six';
   'findings.before-lows.clinic.ask': never;
@@ -2003,7 +2006,7 @@ export interface FindingAsks {
   'rebound-after-lows': 'limit' | 'within' | 'often' | 'after' | 'peak';
   'dawn-rise': 'least' | 'often' | 'usual' | 'leftOut';
   'wide-spread': 'at' | 'low' | 'high' | 'width' | 'usual';
-  'cv-over-limit': 'cv' | 'limit';
+  'cv-over-limit': 'way' | 'cv' | 'limit';
   'readings-at-limits': 'side' | 'count' | 'below' | 'above';
   'brief-lows': 'limit' | 'total' | 'days' | 'dates' | 'hours';
   'lows-seen': 'count' | 'days' | 'ofDays' | 'limit' | 'longest' | 'deeper' | 'lowest' | 'deepest' | 'deepestDate' | 'most' | 'mostDate' | 'cut' | 'pressed' | 'shortDays' | 'felt' | 'feltOf' | 'often';
@@ -2031,11 +2034,11 @@ export interface FindingAsks {
   'overnight-fall': 'from' | 'to' | 'least' | 'often' | 'usual';
   'steady-nights': 'often' | 'change' | 'range' | 'high' | 'limit' | 'well';
   'fast-falls': 'share' | 'fast' | 'window' | 'from' | 'to' | 'length' | 'date' | 'at';
-  'a1c-differs': 'a1c' | 'side' | 'gmi' | 'eag' | 'mean';
+  'a1c-differs': 'a1c' | 'side' | 'way' | 'gmi' | 'eag' | 'mean' | 'nearer';
   'odd-stretches': 'flat' | 'jumps' | 'days';
-  'fingersticks-differ': 'within' | 'pairs' | 'near' | 'switch' | 'bias' | 'side';
+  'fingersticks-differ': 'within' | 'pairs' | 'near' | 'switch' | 'bias' | 'side' | 'mixed' | 'furthestBelow' | 'furthestAbove';
   'medicines-noted': 'medicine' | 'dates' | 'days';
-  'before-lows': 'order' | 'k' | 'events' | 'hours' | 'note' | 'name' | 'of' | 'outer' | 'withK' | 'withN' | 'withoutK' | 'withoutN' | 'six';
+  'before-lows': 'order' | 'note' | 'name' | 'k' | 'events' | 'hours' | 'of' | 'outer' | 'withK' | 'withN' | 'withoutK' | 'withoutN' | 'six';
   'before-highs': 'order' | 'k' | 'events' | 'outer' | 'hours' | 'note' | 'name' | 'of' | 'limit' | 'withK' | 'withN' | 'withoutK' | 'withoutN' | 'six';
   'before-unsteady': 'withK' | 'withN' | 'note' | 'name' | 'withoutK' | 'withoutN' | 'six';
   'goals-then-and-now': 'of' | 'from' | 'to' | 'limit' | 'before' | 'now' | 'goal' | 'way' | 'sure' | 'more';

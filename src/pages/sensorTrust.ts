@@ -16,6 +16,7 @@ import {
 } from './context.ts';
 import { fingerstickBlocks } from './fingersticks.ts';
 import { lowCells } from './lowCells.ts';
+import { bounded } from './numbersTable.ts';
 
 const STATEMENTS: readonly FindingId[] = [
   'pressed-lows',
@@ -59,6 +60,8 @@ function laboratory({ speaker, analysis }: PageContext): Block[] {
   const { labA1c } = analysis.measures;
   if (!labA1c.ok) return [];
   const { percent, mmolPerMol, eag, mean, gmi } = labA1c.value;
+  // As in the table of single numbers: readings beyond the sensor's limits make both a bound.
+  const way = analysis.measures.mean.ok ? analysis.measures.mean.value.bound : null;
   return [
     heading(2, speaker.say('pages.sensorTrust.a1c.title')),
     paragraph(
@@ -66,9 +69,9 @@ function laboratory({ speaker, analysis }: PageContext): Block[] {
         percent: { q: 'percent', value: percent },
         mmol: word(speaker.number(mmolPerMol, 0)),
         eag: { q: 'glucose', value: eag },
-        mean: mean === null ? word('–') : { q: 'glucose', value: mean },
+        mean: word(mean === null ? '–' : bounded(speaker, way, speaker.value({ q: 'glucose', value: mean }))),
         known: word(gmi === null ? 'no' : 'yes'),
-        gmi: gmi === null ? word('–') : { q: 'percent', value: gmi },
+        gmi: word(gmi === null ? '–' : bounded(speaker, way, speaker.value({ q: 'percent', value: gmi }))),
       }),
     ),
   ];

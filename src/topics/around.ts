@@ -64,8 +64,9 @@ const FITTING: Readonly<Partial<Record<FindingId, readonly Around[]>>> = {
 
 /** What was noted before what the first topic is about, where it stands out: its story, for page 1 and the draft. */
 export function storyOf(found: readonly Found[], topics: readonly Topic[]): (typeof AROUND_BEFORE)[number] | null {
-  const second = besideTopic(found, topics.slice(0, 1));
-  return AROUND_BEFORE.find((id) => id === second) ?? null;
+  const [first] = topics;
+  const story = AROUND_BEFORE.find((id) => id === first?.id) ?? besideTopic(found, topics.slice(0, 1));
+  return AROUND_BEFORE.find((id) => id === story) ?? null;
 }
 
 /** The one finding about notes that fits what the visit is about, or null: the patient paper has room for no more. */

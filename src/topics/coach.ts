@@ -33,6 +33,8 @@ const HELPS: Readonly<Partial<Record<FindingId, readonly NoteWish[]>>> = {
   'lows-seen': LOWS,
   'time-low-over-goal': LOWS,
   'lows-averages-hide': LOWS,
+  'before-lows': LOWS,
+  'long-very-high': ['insulin-time', ...HIGHS],
   'rebound-after-lows': ['extra-food', 'grams'],
   'dawn-rise': ['evening-meal', 'morning-meal'],
 };
@@ -50,7 +52,8 @@ export function notesWorthWriting({ noteLog }: Measures, topics: readonly Topic[
     'evening-meal': !mealIn('evening'),
     meal: !often(daysOf('meal'), days),
     grams: meals > 0 && !often(withCarbs, meals),
-    'insulin-time': !often(daysOf('insulin'), days),
+    // Not everybody takes insulin: its times are asked for where some are noted.
+    'insulin-time': daysOf('insulin') > 0 && !often(daysOf('insulin'), days),
     // Nobody exercises every day: it is asked for where none at all was noted.
     exercise: sessions === 0,
     minutes: sessions > 0 && !often(withMinutes, sessions),

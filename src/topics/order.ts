@@ -12,7 +12,7 @@ export const USUAL_ORDER = usual.rows as readonly TopicRow[];
 const LOCKED = USUAL_ORDER.filter(({ locked }) => locked);
 const RULES = new Set(USUAL_ORDER.map(({ rule }) => rule));
 const TOPICS = new Set<string>([...USUAL_ORDER.map(({ topic }) => topic), ...findings.map(({ id }) => id)]);
-const FURTHEST = ['highs', 'spread'];
+const FURTHEST = ['far-highs', 'highs', 'spread'];
 
 /** Checks the content of a file of topics, as a clinic may have edited it; tells each place that does not fit. */
 export function checkTopicOrder(content: unknown): { order: TopicRow[] } | { problems: string[] } {

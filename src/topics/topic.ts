@@ -20,7 +20,8 @@ export function topics(
   furthest: Furthest | null,
   order: readonly TopicRow[] = USUAL_ORDER,
 ): Topic[] {
-  const rows = order.filter((row) => row.furthest === undefined || row.furthest === furthest);
+  const highs = furthest === 'far-highs' ? 'highs' : furthest;
+  const rows = order.filter((row) => row.furthest === undefined || row.furthest === furthest || row.furthest === highs);
   const holding = rows.flatMap(({ topic, rule }): Topic[] => {
     const [id, variant] = topic.split('/');
     const one = found.find((each) => each.id === id && each.look.case === 'holds');
@@ -35,13 +36,17 @@ export function topics(
     : [first];
 }
 
+/** Hours with readings from which a goal that is missed by far is believed, and by how much it is (ours; docs/decisions.md). */
+const FAR = { hours: 48, points: 20 };
+
 /**
  * What lies furthest beyond its goal, in points of a hundred: too little time in range, or too much above it, against
  * the spread over its limit (ours). Null where no goal is missed, or too little was seen to judge one; of equals, highs.
+ * Highs 20 points beyond a goal in 48 hours or more are far, whether the period is judged or not.
  */
 export function furthestFromGoal({ timeInBands, cv, coverage }: Measures, { cvLimit }: TargetSet): Furthest | null {
-  if (!timeInBands.ok || !timeInBands.value.judged) return null;
-  const { goals, exclusive, cumulative } = timeInBands.value;
+  if (!timeInBands.ok) return null;
+  const { goals, exclusive, cumulative, judged } = timeInBands.value;
   const shares = {
     'in-range': exclusive['in-range'].value,
     high: cumulative.high.value,
@@ -51,6 +56,9 @@ export function furthestFromGoal({ timeInBands, cv, coverage }: Measures, { cvLi
     met || of === 'low' || of === 'very-low' ? [] : [100 * Math.abs(shares[of] - share)],
   );
   const highs = Math.max(0, ...beyond);
+  const seen = coverage.ok ? coverage.value.hours : 0;
+  if (highs >= FAR.points - 1e-9 && seen >= FAR.hours) return 'far-highs';
+  if (!judged) return null;
   const spread = cv.ok && cvLimit !== null && coverage.ok && coverage.value.enough ? cv.value - cvLimit : 0;
   if (beyond.length === 0 && spread <= 0) return null;
   return beyond.length > 0 && highs >= spread ? 'highs' : 'spread';

@@ -44,6 +44,20 @@ describe('fingersticks that differ', () => {
     expect(looked('fingersticks-differ', { fingersticks: zones(zone, far) }).case).toBe('holds');
   });
 
+  test('an average of opposites is told with both ends', () => {
+    expect(looked('fingersticks-differ', { fingersticks: sticksLike([100, 140], [100, 60], [100, 70]) })).toMatchObject(
+      {
+        side: 'below',
+        bias: 10,
+        mixed: 'yes',
+        furthestBelow: 40,
+        furthestAbove: 40,
+      },
+    );
+    const one = looked('fingersticks-differ', { fingersticks: sticksLike([100, 60], [100, 60], [100, 70]) });
+    expect(one).toMatchObject({ mixed: 'no' });
+  });
+
   test('three pairs are enough', () => {
     const three = sticksLike([100, 140], [100, 140], [100, 100]);
     expect(looked('fingersticks-differ', { fingersticks: three })).toMatchObject({ within: 1, pairs: 3 });
@@ -131,6 +145,30 @@ describe('time in range', () => {
     const expected = { steady: 'no', known: 'point', low: 0.69, high: 0.69 };
     expect(looked('time-in-range', { timeInBands, coverage: seenCoverage(14, 0.6) })).toMatchObject(expected);
     expect(looked('time-in-range', { timeInBands, coverage: { ok: false, why: 'failed' } })).toMatchObject(expected);
+  });
+});
+
+describe('a mean that is a bound', () => {
+  const bounded = (bound: 'lower' | 'upper' | 'both' | null) =>
+    changed(measuresWith({}).mean, (value) => ({ ...value, bound, bounded: bound !== null }));
+
+  test.each([
+    // A true mean above "at least" comes nearer to an A1C above it, and goes away from one below.
+    [8.5, 'lower', 'yes'],
+    [7.5, 'lower', 'no'],
+    [8.5, 'upper', 'no'],
+    [7.5, 'upper', 'yes'],
+    [7.5, 'both', 'yes'],
+    [8.5, null, 'no'],
+  ] as const)('an A1C of %d beside a GMI of 8 with a bound %s', (a1c, bound, nearer) => {
+    const differs = looked('a1c-differs', { labA1c: a1cLike(a1c, 8), mean: bounded(bound) });
+    expect(differs).toMatchObject({ way: bound ?? 'no', nearer });
+  });
+
+  test('a coefficient of variation', () => {
+    const cv = { ok: true, value: 36.4, n: 4032, of: 'readings' } as const;
+    expect(looked('cv-over-limit', { cv, mean: bounded('lower') })).toMatchObject({ way: 'lower' });
+    expect(looked('cv-over-limit', { cv })).toMatchObject({ way: 'no' });
   });
 });
 

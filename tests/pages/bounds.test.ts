@@ -33,6 +33,18 @@ test.each([
   expect(/coefficient of variation about \d/.test(said)).toBe(words[2] !== '');
 });
 
+test('a laboratory A1C stands beside a mean and a GMI that are told as bounds', async () => {
+  const analysis = await analysisOf('long-highs', { a1c: '9 %' });
+  const said = pageText(compose(analysis, wordsOf(), { voice: 'clinic', paper: 'a4', part: 'further' })).replaceAll(
+    '\u00a0',
+    ' ',
+  );
+  expect(said).toMatch(/Sensor mean at least \d+ mg\/dL, GMI at least 7\.9\s%/);
+  expect(said).toMatch(/above the GMI of at least 7\.9\s%.* the sensor mean is at least \d/);
+  expect(said).toContain('may bring the two nearer');
+  expect(said).toMatch(/The coefficient of variation was about 36\.4/);
+});
+
 /** Both sheets and the further pages on a fortnight whose afternoons lie beyond what the sensor can show. */
 function papersOn(beyond: string, at: number): string {
   const rows = ['time,glucose mg/dL'];

@@ -19,7 +19,7 @@ export const wordsOf = (language = 'en'): unknown =>
 /** A story's analysis, made as the report command makes it. */
 export async function analysisOf(
   story: string,
-  asked: { days?: number; moreIndices?: boolean } = {},
+  asked: { days?: number; moreIndices?: boolean; a1c?: string } = {},
 ): Promise<Analysis> {
   const { inputs, settingsPath } = gather([join(home, 'sample-data', story)]);
   const wanted = await settle(asked, settingsPath, '2026-01-01');

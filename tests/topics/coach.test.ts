@@ -53,7 +53,19 @@ test.each<[string, Partial<NoteLog>, FindingId[], string[]]>([
   ['mornings', { mealDays: { evening: 7 } }, ['dawn-rise'], ['morning-meal']],
   ['one note in three late', { late: 10 }, ['long-very-high'], ['on-time']],
   ['fewer late', { late: 9 }, ['long-very-high'], []],
-  ['never more than three', { byKind: [], withCarbs: 0 }, ['very-low'], ['exercise', 'insulin-time', 'meal']],
+  [
+    'hours very high want the insulin first',
+    { byKind: [...few('insulin'), ...few('meal')] },
+    ['long-very-high'],
+    ['insulin-time'],
+  ],
+  ['nobody is taken to inject who noted no insulin', { byKind: [] }, ['long-very-high'], ['meal']],
+  [
+    'never more than three',
+    { byKind: few('insulin').slice(1), withCarbs: 0 },
+    ['very-low'],
+    ['exercise', 'insulin-time', 'meal'],
+  ],
 ])('%s', (_, log, topics, expected) => {
   expect(wishes(log, ...topics)).toEqual(expected);
 });

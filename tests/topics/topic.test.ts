@@ -1,11 +1,13 @@
 import { describe, expect, test } from 'vitest';
+import type { Furthest } from '../../src/model/topics.ts';
 import { targetSets } from '../../src/targets/index.ts';
 import { checkTopicOrder, furthestFromGoal, topics, USUAL_ORDER } from '../../src/topics/index.ts';
+import { changed } from '../findings/looked.ts';
 import { bandsLike, openBandsLike, seenCoverage } from '../support/examples/measures.ts';
 import { measuresWith } from '../support/measures.ts';
 import { type Held, heldOnly, ROWS } from './order.ts';
 
-const topicsOf = (held: Held[], furthest: 'highs' | 'spread' | null = null) =>
+const topicsOf = (held: Held[], furthest: Furthest | null = null) =>
   topics(heldOnly(...held), furthest).map(({ id, rule }) => `${id} ${rule}`);
 
 describe('each row of the order leads in its example', () => {
@@ -75,8 +77,31 @@ describe('what lies furthest beyond its goal', () => {
   });
 
   test('nothing where too little was seen to judge', () => {
-    expect(judged([40, 60], 50, { open: true })).toBeNull();
+    expect(judged([51, 44], 50, { open: true })).toBeNull();
     expect(judged([75, 22], 50, { full: false })).toBeNull();
+  });
+});
+
+describe('far beyond a goal in few readings (ours: 20 points in 48 hours)', () => {
+  const far = (inRange: number, high: number, hours: number) => {
+    const goals = [
+      { of: 'in-range' as const, op: '>' as const, share: 0.7, met: inRange > 70 },
+      { of: 'high' as const, op: '<' as const, share: 0.25, met: high < 25 },
+      { of: 'low' as const, op: '<' as const, share: 0.04, met: 100 - inRange - high < 4 },
+    ];
+    const timeInBands = openBandsLike({ 'in-range': inRange, high, low: 100 - inRange - high }, ...goals);
+    const coverage = changed(seenCoverage(9, 0.3), (value) => ({ ...value, hours }));
+    return furthestFromGoal(measuresWith({ timeInBands, coverage }), targetSets.adult);
+  };
+
+  test.each([
+    [16, 84, 68, 'far-highs'],
+    [50, 44, 48, 'far-highs'],
+    [51, 44, 48, null],
+    [52, 46, 48, 'far-highs'],
+    [16, 84, 47.9, null],
+  ])('%d % in range, %d % above, %d hours', (inRange, high, hours, expected) => {
+    expect(far(inRange, high, hours)).toBe(expected);
   });
 });
 
