@@ -8,6 +8,7 @@ import type { ChartContext } from './context.ts';
 import { filledBeyond } from './curve.ts';
 import { dayHours } from './dayHours.ts';
 import { curveOf, limitMarks, sentence, trace } from './dayStrip.ts';
+import { notesOfDay } from './drawnNotes.ts';
 import { CONTENT_WIDTH } from './frame.ts';
 import { hourLabels } from './hourLabels.ts';
 import { type LongActing, lanesHeight, noteLanes, signKind } from './noteLanes.ts';
@@ -16,7 +17,7 @@ import { round } from './pen.ts';
 /** Between panels that stand side by side, as the writers set columns. */
 const GUTTER = 18;
 /** Two days side by side, with room for the date and the axis at the left of each. */
-const PANEL = { width: (CONTENT_WIDTH - GUTTER) / 2, text: 7.5, left: 48 };
+const PANEL = { width: (CONTENT_WIDTH - GUTTER) / 2, text: 7.5, left: 52 };
 /** Four days side by side, without notes. */
 const SMALL = { width: (CONTENT_WIDTH - 3 * GUTTER) / 4, text: 7.5 };
 
@@ -46,7 +47,7 @@ export function dayPanelChart(
   const plot: Plot = { left: PANEL.left, top: TOP, width: PANEL.width - PANEL.left - 2, height };
   const x = clockScale(plot);
   const foot = round(plot.top + height);
-  const notes = timeline.notes.filter((note) => note.day === index);
+  const notes = notesOfDay(timeline, index);
   const right = plot.left + plot.width;
   const clockY = foot + AIR + lanesHeight + text + 1;
   return {
@@ -91,7 +92,7 @@ export function smallDayChart(
     width: round(SMALL.width),
     height: round(foot + 1),
     get summary() {
-      return sentence(summary, timeline.notes.filter((note) => note.day === index).length, context);
+      return sentence(summary, notesOfDay(timeline, index).length, context);
     },
     get table() {
       return dayHours(timeline, index, context);

@@ -19,6 +19,24 @@ export function drawnNotes(timeline: Timeline): Note[] {
   return notes;
 }
 
+/** The notes of a day for a picture that tells a pump's background once a day. */
+export const notesOfDay = (timeline: Timeline, day: number): Note[] => [
+  ...drawnNotes(timeline).filter((note) => note.day === day && note.kind !== 'insulin-rate'),
+  ...timeline.notes.filter((note) => note.day === day && note.kind === 'insulin-rate'),
+];
+
+/** How many movements have a sign, and how many have none because a device wrote down all of it. */
+export interface Movement {
+  shown: number;
+  left: number;
+}
+
+export function movementOf({ notes }: Timeline): Movement {
+  const bouts = boutsOf(notes.filter(({ kind, timed }) => kind === 'exercise' && timed));
+  const shown = longEnough(bouts).length;
+  return { shown, left: bouts.length - shown };
+}
+
 function thinned(all: readonly Note[]): Note[] {
   const movement = all.filter(({ kind, timed }) => kind === 'exercise' && timed);
   const bouts = boutsOf(movement);

@@ -1,15 +1,20 @@
 import type { Mark, SignShape } from '../model/drawing.ts';
 import type { Note } from '../model/timeline.ts';
-import { type ChartContext, roughWidth } from './context.ts';
+import { amountWidth, type ChartContext } from './context.ts';
 import { amount } from './noteSigns.ts';
 import { round } from './pen.ts';
 
 /** Signs beside a curve of half a page's width. */
 const SIGN = 6;
 const LANE = 8;
-const GAP = 1.5;
-/** How far right of its own time a sign may stand where another is in the way, in points. */
-const SHIFT = 9;
+/** Between what stands side by side, and between a sign and its words; points. */
+const GAP = 3;
+const TO_WORDS = 1.2;
+/** How far from its own time a sign may stand where another is in the way; one without words goes further before it is left out. */
+const SHIFT = { left: 4, right: 9 };
+const FAR = { left: 60, right: 60 };
+/** Notes further apart are never told together. */
+const NEAR = 60;
 
 /** What a sign stands for on the pages of a visit: rapid and long-acting insulin, a dose and a rate, an alarm and a change of sensor differ. */
 export type SignKind =
@@ -49,10 +54,10 @@ export function signKind({ kind, label, unit }: Note, isLong: LongActing): SignK
     case 'insulin':
       if (/\/\s*h/i.test(unit ?? '')) return 'rate';
       return label !== undefined && isLong(label) ? 'long' : 'rapid';
-    case 'insulin-rate':
-      return 'rate';
     case 'exercise':
       return 'exercise';
+    case 'insulin-rate':
+      return 'rate';
     case 'medication':
       return 'medicine';
     case 'alarm':
@@ -96,49 +101,82 @@ export function noteLanes(
     const placed: Placed[] = [];
     for (const kind of kinds) {
       const some = timed.filter((note) => signKind(note, isLong) === kind);
-      for (const group of grouped(some, kind, x, context)) place(group, placed, x, right, kind, context);
+      placed.push(...ofKind(some, { kind, placed, x, right, context }));
     }
     const y = top + lane * LANE + SIGN / 2;
     return placed.flatMap((one) => marksOf(one, y, context));
   });
 }
 
-/** Neighbours that would stand on one another are told together; a rate is told once a day, by its least and most. */
-function grouped(notes: Note[], kind: SignKind, x: (minute: number) => number, context: ChartContext): Note[][] {
-  if (kind === 'rate') return notes.length === 0 ? [] : [notes];
-  const groups: Note[][] = [];
-  for (const note of notes) {
-    const last = groups.at(-1);
-    const until = last && x(last[0]!.minute) + widthOf(amountText(last, kind, context), context);
-    if (last && until !== undefined && x(note.minute) < until + GAP) last.push(note);
-    else groups.push([note]);
-  }
-  return groups;
+interface Lane {
+  kind: SignKind;
+  /** Signs of other kinds that stand already. */
+  placed: readonly Placed[];
+  x: (minute: number) => number;
+  right: number;
+  context: ChartContext;
 }
 
-function place(
-  group: Note[],
-  placed: Placed[],
-  x: (minute: number) => number,
-  right: number,
-  kind: SignKind,
-  context: ChartContext,
-): void {
-  const text = amountText(group, kind, context);
-  for (const label of text === '' ? [''] : [text, '']) {
-    const width = widthOf(label, context);
-    const wished = Math.min(x(group[0]!.minute), right - width + SIGN / 2);
-    for (let at = wished; at <= wished + SHIFT; at += 1) {
-      const [from, until] = [at - SIGN / 2, at - SIGN / 2 + width];
-      if (until > right + 1 || placed.some((one) => from < one.until + GAP && one.x - SIGN / 2 < until + GAP)) continue;
-      placed.push({ x: at, kind, text: label, until });
-      return;
-    }
+/** The notes of a kind, each at its time; those that would stand on one another are told together. A rate is told once a day, by its least and most. */
+function ofKind(notes: Note[], lane: Lane): Placed[] {
+  let groups = lane.kind === 'rate' ? [notes].filter((some) => some.length > 0) : notes.map((note) => [note]);
+  for (;;) {
+    const { own, stuck } = setOut(groups, lane, false);
+    const joined = stuck < 0 ? null : joinedAt(groups, stuck, lane);
+    if (stuck < 0) return own;
+    if (joined === null) return setOut(groups, lane, true).own;
+    groups = joined;
   }
+}
+
+/** Each group in its place, or the first that finds none; `bare`: a sign without its words rather than none, where others crowd it out. */
+function setOut(groups: Note[][], lane: Lane, bare: boolean): { own: Placed[]; stuck: number } {
+  const own: Placed[] = [];
+  for (const [i, group] of groups.entries()) {
+    const taken = [...lane.placed, ...own];
+    const one =
+      spot(group, amountText(group, lane.kind, lane.context), SHIFT, taken, lane) ??
+      (bare ? spot(group, '', FAR, taken, lane) : null);
+    if (one) own.push(one);
+    else if (!bare) return { own, stuck: i };
+  }
+  return { own, stuck: -1 };
+}
+
+/** The groups with the one that finds no room joined to its nearer neighbour; null where none is near. */
+function joinedAt(groups: Note[][], stuck: number, { x }: Lane): Note[][] | null {
+  const distance = (i: number): number => {
+    const [before, after] = [groups[i]?.at(-1), groups[i + 1]?.[0]];
+    return before && after ? x(after.minute) - x(before.minute) : Number.POSITIVE_INFINITY;
+  };
+  const at = distance(stuck - 1) <= distance(stuck) ? stuck - 1 : stuck;
+  if (distance(at) > NEAR) return null;
+  return [...groups.slice(0, at), [...groups[at]!, ...groups[at + 1]!], ...groups.slice(at + 2)];
+}
+
+/** Where a group stands with its words: at its own time or a little beside it; null where all of that is taken. */
+function spot(
+  group: Note[],
+  text: string,
+  shift: { left: number; right: number },
+  taken: readonly Placed[],
+  { kind, x, right, context }: Lane,
+): Placed | null {
+  const width = widthOf(text, context);
+  const wished = Math.min(x(group[0]!.minute), right + SIGN / 2 - width);
+  const steps = Array.from({ length: shift.right + shift.left + 1 }, (_, i) => i - shift.left);
+  for (const step of steps.sort((a, b) => Math.abs(a) - Math.abs(b) || b - a)) {
+    const at = wished + step;
+    const [from, until] = [at - SIGN / 2, at - SIGN / 2 + width];
+    if (until > right + 1 || from < x(0) - SIGN / 2) continue;
+    if (taken.every((one) => from >= one.until + GAP || one.x - SIGN / 2 >= until + GAP))
+      return { x: at, kind, text, until };
+  }
+  return null;
 }
 
 const widthOf = (text: string, { text: size }: ChartContext): number =>
-  SIGN + (text === '' ? 0 : 1 + roughWidth(text, size) * 0.98);
+  SIGN + (text === '' ? 0 : TO_WORDS + amountWidth(text, size));
 
 /** Bare amounts, since the key names their unit; of several together how many, and their sum. */
 function amountText(notes: Note[], kind: SignKind, context: ChartContext): string {
@@ -162,6 +200,6 @@ function amountText(notes: Note[], kind: SignKind, context: ChartContext): strin
 function marksOf({ x, kind, text }: Placed, y: number, context: ChartContext): Mark[] {
   const sign: Mark = { kind: 'sign', shape: SHAPE[kind], role: 'ink', x: round(x), y: round(y), size: SIGN };
   if (text === '') return [sign];
-  const at = { x: round(x + SIGN / 2 + 1), y: round(y + context.text * 0.36) };
+  const at = { x: round(x + SIGN / 2 + TO_WORDS), y: round(y + context.text * 0.36) };
   return [sign, { kind: 'text', role: 'ink', ...at, text, size: context.text, anchor: 'start' }];
 }

@@ -1,6 +1,8 @@
 import type { Drawing, Mark } from '../model/drawing.ts';
+import { LONG } from '../occasions/sessions.ts';
 import { type ChartContext, roughWidth } from './context.ts';
-import type { SignBeside } from './evenings.ts';
+import type { Movement } from './drawnNotes.ts';
+import type { SignBeside } from './eveningSigns.ts';
 import { CONTENT_WIDTH } from './frame.ts';
 import { type SignKind, shapeOf } from './noteLanes.ts';
 import { round } from './pen.ts';
@@ -18,12 +20,20 @@ const signOf =
   (kind: SignKind): Item['mark'] =>
   (x, y) => ({ kind: 'sign', shape: shapeOf(kind), role: 'ink', x, y, size: SIGN });
 
-/** What the signs under the curves stand for. */
-export function signKeyChart(kinds: readonly SignKind[], given: ChartContext): Drawing {
+/** What the signs under the curves stand for; of a device's movements how many have one, and from what length on. */
+export function signKeyChart(kinds: readonly SignKind[], movement: Movement, given: ChartContext): Drawing {
   const { speaker } = given;
+  const nameOf = (kind: SignKind): string =>
+    kind === 'exercise' && movement.left > 0
+      ? speaker.say('charts.signs.movement', {
+          minutes: { q: 'minutes', value: LONG },
+          shown: { q: 'count', value: movement.shown },
+          all: { q: 'count', value: movement.shown + movement.left },
+        })
+      : speaker.say(`charts.signs.${kind}`);
   return keyOf(
     [
-      ...kinds.map((kind): Item => ({ name: speaker.say(`charts.signs.${kind}`), mark: signOf(kind) })),
+      ...kinds.map((kind): Item => ({ name: nameOf(kind), mark: signOf(kind) })),
       {
         name: speaker.say('charts.signs.together'),
         mark: (at, y) => ({

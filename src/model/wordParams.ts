@@ -132,6 +132,7 @@ export interface WordParams {
   'charts.signs.rapid': never;
   'charts.signs.long': never;
   'charts.signs.rate': never;
+  'charts.signs.movement': 'minutes' | 'shown' | 'all';
   'charts.signs.exercise': never;
   'charts.signs.alarm': never;
   'charts.signs.medicine': never;
@@ -144,6 +145,7 @@ export interface WordParams {
   'charts.signs.together': never;
   'charts.evenings.summary': 'evenings' | 'lows' | 'rows' | 'others';
   'charts.evenings.low': 'lowest' | 'length';
+  'charts.evenings.lows': 'count' | 'lowest' | 'length';
   'charts.evenings.others': 'count';
   'charts.evenings.bar': never;
   'charts.evenings.alarm': never;

@@ -5,7 +5,8 @@ import { compose } from '../../src/compose.ts';
 import type { Settings } from '../../src/model/settings.ts';
 import { asPrinted } from '../../src/writers/pdf/index.ts';
 import { analyseStory, held, storyNames } from '../samples/stories.ts';
-import { drawingsOf, touching } from '../support/geometry.ts';
+import { CROWD } from '../support/crowd.ts';
+import { touchingIn } from '../support/geometry.ts';
 import { fonts, wordsOf } from '../support/story.ts';
 import { open, write } from '../writers/paper.ts';
 
@@ -47,6 +48,7 @@ const REAL: [string, string[], Partial<Settings>][] = [
 ];
 function* everyone(): Generator<[string, () => Analysis]> {
   for (const story of storyNames) yield [story, () => held(analyseStory(story))];
+  for (const { name, make } of CROWD) yield [name, make];
   if (folder)
     for (const days of [14, 28])
       for (const [name, files, more] of REAL)
@@ -82,9 +84,7 @@ for (const [name, make] of everyone()) {
         const file = await open(bytes);
         const words = file.sheets.reduce((sum, { text }) => sum + text.split(/\s+/).filter((w) => w !== '').length, 0);
         const printed = asPrinted(report, fonts(), { version: 'test' });
-        const touches = drawingsOf(printed).flatMap(({ page, drawing }) =>
-          touching(drawing).map((t) => `${page}: ${t}`),
-        );
+        const touches = touchingIn(printed);
         console.log(`${name} | ${id} | sides ${file.sheets.length} | words ${words} | touching ${touches.length}`);
         for (const t of touches.slice(0, 12)) console.log(`    ${t}`);
         if (keep) {

@@ -4,6 +4,7 @@ import { fewDays } from './days.ts';
 import { evidence } from './evidence.ts';
 import { aside, isThin } from './layout.ts';
 import { wellSaid } from './otherFindings.ts';
+import { remarks } from './remarks.ts';
 
 /** The back of the second sheet: evidence for the topic, what went well, what could not be told, room for an interpretation to sign, what we agreed. */
 export const agreeing: PageMaker = (context) => {
@@ -14,7 +15,7 @@ export const agreeing: PageMaker = (context) => {
     title,
     blocks: [
       heading(1, title),
-      ...(isThin(context) ? fewDays(context) : evidence(context)),
+      ...(isThin(context) ? [...fewDays(context), ...remarks(context)] : evidence(context)),
       ...well(context),
       ...untold(context),
       ...draft(context),

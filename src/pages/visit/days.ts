@@ -1,5 +1,6 @@
 import { byMonth, calendarChart, SMALL_MONTHS_A_ROW } from '../../charts/calendar.ts';
 import { dayPanelChart, smallDayChart } from '../../charts/dayPanel.ts';
+import { movementOf } from '../../charts/drawnNotes.ts';
 import { type LongActing, type SignKind, signKind } from '../../charts/noteLanes.ts';
 import { signKeyChart } from '../../charts/signKey.ts';
 import type { DailySummary } from '../../model/measures.ts';
@@ -55,7 +56,7 @@ export function fewDays(context: PageContext): Block[] {
 
 const key = (context: PageContext, isLong: LongActing): Block => ({
   kind: 'chart',
-  drawing: signKeyChart(signsIn(context, isLong), context.chart),
+  drawing: signKeyChart(signsIn(context, isLong), movementOf(context.analysis.timeline), context.chart),
   dense: true,
 });
 

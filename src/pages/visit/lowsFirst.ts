@@ -1,4 +1,5 @@
-import { eveningsChart, signsBeside } from '../../charts/evenings.ts';
+import { signsBeside } from '../../charts/eveningSigns.ts';
+import { eveningsChart } from '../../charts/evenings.ts';
 import { eveningsOf } from '../../charts/eveningsOf.ts';
 import { nightBarsChart } from '../../charts/nightBars.ts';
 import { eveningsKeyChart } from '../../charts/signKey.ts';
@@ -6,7 +7,7 @@ import { deepest } from '../../findings/evidence/deepest.ts';
 import { extremes } from '../../findings/evidence/episodes.ts';
 import type { FindingId } from '../../findings/index.ts';
 import type { Block } from '../../model/report.ts';
-import { count, heading, type PageContext, paragraph, tellAll, word } from '../context.ts';
+import { count, heading, held, type PageContext, paragraph, tellAll, word } from '../context.ts';
 import { sideHeaded } from './layout.ts';
 import { longActing } from './signs.ts';
 
@@ -95,10 +96,13 @@ export function lowsFirst(context: PageContext): Block[] {
 }
 
 /** How long each night was low. */
-export function nightsRow({ speaker, analysis, chart }: PageContext): Block[] {
+export function nightsRow(context: PageContext): Block[] {
+  const { speaker, analysis, chart } = context;
   const { nights } = analysis.measures;
   const title = speaker.say('pages.overview.nights.title');
   if (!nights.ok) return [heading(3, title), paragraph(speaker.say(`why.${nights.why}`))];
+  // Where the line on data says that none can be told, a row of question marks says it again.
+  if (nights.value.every(({ state }) => state === 'unknown') && held(context, 'nights-without-data')) return [];
   const shown = nights.value.slice(-NIGHTS_SHOWN);
   const key = speaker.say('pages.visit.nightsKey', {
     low: { q: 'limit', of: 'low' },

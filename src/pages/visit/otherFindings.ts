@@ -14,7 +14,7 @@ const MOST_WELL = 2;
 const IN_LINES: readonly FindingId[] = ['not-enough-data', 'nights-without-data', 'readings-at-limits', 'lows-seen'];
 /** Told by the table of bands and goals, and that of numbers. */
 const IN_TABLES: readonly FindingId[] = ['time-in-range', 'time-low-over-goal', 'cv-over-limit'];
-const CHANGES: readonly FindingId[] = ['changed-lows', 'changed-range', 'change-not-told'];
+export const CHANGES: readonly FindingId[] = ['changed-lows', 'changed-range', 'change-not-told'];
 
 const holding = (context: PageContext, ids: readonly FindingId[]): FindingId[] =>
   ids.filter((id) => held(context, id) !== null);

@@ -1,19 +1,39 @@
+import { wholeWeeks } from '../../measures/weeks.ts';
 import type { Remark } from '../../model/remarks.ts';
 import type { Block } from '../../model/report.ts';
-import { count, heading, type PageContext, type PageMaker, paragraph } from '../context.ts';
+import { count, heading, type PageContext, type PageMaker, paragraph, tellAll } from '../context.ts';
+import { isThin } from './layout.ts';
+import { CHANGES, clockSaid } from './otherFindings.ts';
 import { remarkLine } from './remarkLine.ts';
 import { quoted } from './topicBox.ts';
 
-/** Lines of remarks for which the back of the first sheet has room, and letters of such a line; more go to a sheet of their own. */
-const ROOM = { lines: 15, letters: 92 };
+/**
+ * Lines of remarks for which the back of the first sheet has room at its fullest, with every picture as small as it may be, and what of
+ * them weeks and a comparison take; letters of a line of remarks and of running text. More remarks go to a sheet of their own: page 1
+ * names it, and cannot know how this side was laid out. `tests/pages/sides.test.ts` holds these against the people who need most.
+ */
+const ROOM = { lines: 21, weeks: 5, comparison: 12, letters: 92, text: 90 };
+/** Beside the few days of the one sheet of thin data. */
+const ROOM_THIN = 3;
+
+function roomFor(context: PageContext): number {
+  if (isThin(context)) return ROOM_THIN;
+  const { daily, thenAndNow } = context.analysis.measures;
+  const textLines = (lines: string[]): number =>
+    lines.reduce((sum, line) => sum + Math.ceil(line.length / ROOM.text), 0);
+  const weeks = daily.ok && wholeWeeks(daily.value).length > 1 ? ROOM.weeks : 0;
+  const comparison = thenAndNow.ok ? ROOM.comparison + textLines(tellAll(context, CHANGES)) : 0;
+  return Math.max(0, ROOM.lines - weeks - comparison - textLines(tellAll(context, clockSaid(context))));
+}
 
 /** All remarks but those that stand with the topic: near a low first, then in order of time; those that fit, and the others. */
 function remarksOf(context: PageContext): { here: string[]; more: string[] } {
   const all = inOrder(context).map((remarks) => remarkLine(context, remarks));
+  const room = roomFor(context);
   let lines = 0;
   const over = all.findIndex((line) => {
     lines += Math.ceil(line.length / ROOM.letters);
-    return lines > ROOM.lines;
+    return lines > room;
   });
   const fit = over < 0 ? all.length : over;
   return { here: all.slice(0, fit), more: all.slice(fit) };

@@ -10,13 +10,14 @@ const SHOWN = [8, 6, 4, 2];
 
 /** A row a week, where there are two or more: in range, low, mean, and the hours it rests on. */
 export function weekByWeek(context: PageContext): Block[] {
-  const { daily } = context.analysis.measures;
+  const { daily, thenAndNow } = context.analysis.measures;
   const all = daily.ok ? wholeWeeks(daily.value) : [];
   if (all.length < LEAST) return [];
   const forms = SHOWN.filter((most, i) => most <= all.length || (SHOWN[i + 1] ?? 0) < all.length).map(
     (most) => () => table(context, all.slice(-most), all.length),
   );
-  return [{ kind: 'fit', gives: 3, forms }];
+  // Beside an earlier period weeks may give way.
+  return [{ kind: 'fit', gives: 3, forms: thenAndNow.ok ? [...forms, () => []] : forms }];
 }
 
 function table(context: PageContext, weeks: Week[], all: number): Block[] {
