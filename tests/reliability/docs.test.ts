@@ -94,13 +94,16 @@ describe('every command in the pages is understood, and does what it says', () =
     const folder = folderOfThePages();
     for (const { page, line, command } of ours) {
       const args = (command.match(/"[^"]*"|\S+/g) ?? []).map((word) => word.replace(/^"(.*)"$/, '$1'));
-      const words = args.slice(args[0] === 'node' ? 2 : 1).map(filledIn);
+      const said = args.slice(args[0] === 'node' ? 2 : 1).map(filledIn);
+      const redirect = said.indexOf('>');
+      const words = redirect < 0 ? said : said.slice(0, redirect);
       const at = `${page}:${line}: ${command}`;
       const snapshot = words.findIndex((word) => /visit-\d/.test(word));
       if (snapshot > 0) {
         words[snapshot] = join('visits', readdirSync(join(folder, 'visits')).find((name) => /-visit-/.test(name))!);
       }
-      const { exit, err } = run(folder, words);
+      const { exit, out, err } = run(folder, words);
+      if (redirect >= 0) writeFileSync(join(folder, said[redirect + 1]!), out);
       expect(err, at).not.toMatch(/unknown (option|command)/);
       expect([0, 2], `${at}\n${err}`).toContain(exit);
     }

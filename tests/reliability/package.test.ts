@@ -107,6 +107,7 @@ const CONTENTS = [
   /^dist\/(daybands\.js|program\.cjs|program\.cache|thread\.js|index\.js|page\.json|LICENCES\.txt)$/,
   /^dist\/library\/[\w-]+\.js$/,
   /^dist\/fonts\/[\w-]+(\.ttf|\.otf)?$/,
+  /^dist\/schemas\/\w+\.schema\.json$/,
   /^dist\/types\/[\w/.-]+\.d\.ts$/,
   /^templates\/(words\/[\w-]+\.json|(foods|medicines|topics)\.json|page\.html|page\.css)$/,
 ];
