@@ -14,8 +14,8 @@ import { keepTemplate } from './templates.ts';
 
 const home = fileURLToPath(new URL('../../', import.meta.url));
 
-// These find files of their own at run time, or are asked for by few: they stay packages beside the bundle.
-/** zod is bundled, which makes the start short; it is a dependency because the library's types name it. */
+// These find files of their own at run time, or are asked for by few: they stay packages beside the bundle. zod is bundled,
+// which makes the start short; it is a dependency because the library's types name it.
 const external = Object.keys(manifest.dependencies).filter((name) => name !== 'zod');
 
 /** One file for each way in. Cold, loading hundreds of small modules costs more than all the arithmetic of a report. */

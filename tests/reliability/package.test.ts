@@ -189,6 +189,6 @@ console.log(report.pages.length, JSON.parse(analysisJson(analysis).join('')).sch
         encoding: 'utf8',
       },
     );
-    expect(used.trim()).toMatch(/^\d+ 2 true$/);
+    expect(used.trim()).toMatch(/^\d+ 3 true$/);
   });
 });
