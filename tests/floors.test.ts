@@ -28,7 +28,7 @@ const FLOORS = [
   ['papers'],
   ['clinic'],
   ['index.ts'],
-  ['cli'],
+  ['cli', 'page'],
   ['build'],
 ];
 
@@ -60,7 +60,7 @@ const LIBRARIES: Record<string, string> = {
   esbuild: 'build',
 };
 
-const DOORS = ['cli', 'build'];
+const DOORS = ['cli', 'page', 'build'];
 const src = new URL('../src/', import.meta.url).pathname;
 
 /** Rooms that only read the outside world's clock, disk or process by name are found by these words. */
@@ -195,6 +195,26 @@ test('nothing below the door needs Node: it runs in any engine', () => {
           ],
     ),
   ).toEqual([]);
+});
+
+test('the page runs in a browser, and its own script is its own alone', () => {
+  const ofPage = files.filter(({ room }) => room === 'page');
+  expect(ofPage.flatMap(({ imports }) => imports.filter((name) => name.startsWith('node:')))).toEqual([]);
+  // Everything else is the worker's: types may be looked at, nothing of them is in the script.
+  const typesOnly = /^(?:import|export)\s+type\b[^;]*;/gm;
+  const brought = ofPage
+    .filter(({ path }) => !path.startsWith('page/worker/'))
+    .flatMap(({ path, code }) =>
+      [...code.replace(typesOnly, '').matchAll(/from\s*'(\.[^']+)'/g)]
+        .map(([, name]) => new URL(name!, `file:///${path}`).pathname.slice(1))
+        .filter((target) => !target.startsWith('page/') || target.startsWith('page/worker/'))
+        .map((target) => `${path}: ${target}`),
+    );
+  expect(brought).toEqual([]);
+  // No storage of any sort, and nothing that sends.
+  const out =
+    /\b(localStorage|sessionStorage|indexedDB|caches|cookie|serviceWorker|fetch|XMLHttpRequest|WebSocket|EventSource|sendBeacon)\b/;
+  expect(ofPage.filter(({ code }) => out.test(code)).map(({ path }) => path)).toEqual([]);
 });
 
 test('nothing below the door knows the clock or chance', () => {

@@ -5,13 +5,16 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type BuildOptions, build } from 'esbuild';
 import manifest from '../../package.json' with { type: 'json' };
+import { fingerprint } from '../bytes/hash.ts';
 import { anywhere } from './core.ts';
 import { copyFonts } from './fonts.ts';
 import { licenceText, packagesOf } from './licences.ts';
+import { buildPage } from './page.ts';
 import { lazyTables, loadedWhenCalled, ownDecoder } from './plugins.ts';
 import { keepSchemas } from './schemas.ts';
 import { keepTemplate } from './templates.ts';
 
+const PAGE = 'daybands.html';
 const home = fileURLToPath(new URL('../../', import.meta.url));
 
 // These find files of their own at run time, or are asked for by few: they stay packages beside the bundle. zod is bundled,
@@ -67,18 +70,21 @@ const built = await Promise.all([
   }),
 ]);
 chmodSync(into('daybands.js'), 0o755);
-const inputs = built.flatMap(({ metafile }) => Object.keys(metafile?.inputs ?? {}));
-writeFileSync(into('LICENCES.txt'), licenceText(home, packagesOf(inputs)));
 copyFonts(home, into('fonts'));
-await keepTemplate(home, next);
 keepSchemas(into('schemas'));
+const page = await buildPage(home, await keepTemplate(home, next), new Date().toISOString().slice(0, 10));
+writeFileSync(into(PAGE), page.html);
+// For whoever is given a copy of it.
+writeFileSync(into(`${PAGE}.sha256`), `${fingerprint(page.html)}  ${PAGE}\n`);
+const inputs = [...built.map(({ metafile }) => metafile), page.worker].flatMap((one) => Object.keys(one?.inputs ?? {}));
+writeFileSync(into('LICENCES.txt'), licenceText(home, packagesOf(inputs)));
 // Declarations come out even of code with a type error; telling those is the business of `npm run check`.
 const tsc = join(home, 'node_modules/typescript/bin/tsc');
 spawnSync(process.execPath, [tsc, '-p', 'src/build/types.json', '--outDir', into('types')], { cwd: home });
 rmSync(join(home, 'dist'), { recursive: true, force: true });
 renameSync(next, join(home, 'dist'));
 warm();
-for (const file of ['program.cjs', 'index.js']) {
+for (const file of ['program.cjs', 'index.js', PAGE]) {
   console.log(`dist/${file}  ${Math.round(statSync(join(home, 'dist', file)).size / 1000)} kB`);
 }
 

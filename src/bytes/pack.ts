@@ -1,4 +1,4 @@
-import { Gunzip, Inflate, zlibSync } from 'fflate';
+import { Gunzip, Inflate, zipSync, zlibSync } from 'fflate';
 
 /** Packed bytes given at a time, so that what is made to burst is met before it has grown (64 kB become 66 MB at most). */
 const PIECE = 65_536;
@@ -11,6 +11,10 @@ export type Deflate = (bytes: Uint8Array, level?: Level) => Uint8Array;
 type Level = 1 | 2 | 3 | 4 | 5 | 6 | 7 | 8 | 9;
 
 export const deflate: Deflate = (bytes, level = 6) => zlibSync(bytes, { level });
+
+/** One archive of files by name, each with the same date, so that the same files give the same archive. */
+export const zip = (files: readonly { name: string; bytes: Uint8Array }[]): Uint8Array =>
+  zipSync(Object.fromEntries(files.map(({ name, bytes }) => [name, bytes])), { mtime: new Date(1980, 0, 1) });
 
 /** Unpacks raw deflated bytes (RFC 1951) up to a size. */
 export function inflate(packed: Uint8Array, most: number): Unpacked {

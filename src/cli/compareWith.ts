@@ -1,9 +1,9 @@
 import { readdirSync } from 'node:fs';
 import { basename, join } from 'node:path';
-import type { LocalDate } from '../model/glucose.ts';
 import type { CompareChoice } from '../model/settings.ts';
 import type { Visit } from '../model/visits.ts';
 import { visitDay } from '../papers/resultNames.ts';
+import { comparedDays, a1cOf as readA1c } from '../papers/wanted.ts';
 import { isLocalDate } from '../time/calendar.ts';
 import { WrongUse } from './exits.ts';
 import { readText, standsAt } from './plainFile.ts';
@@ -19,14 +19,10 @@ export async function compareWith(
   const asked = typeof compare === 'string' ? [compare] : compare;
   const [only] = asked;
   if (asked.length !== 1 || only === undefined) return { with: 'visits', visits: await visitsAt(asked) };
-  if (only === 'previous') return { with: 'previous' };
-  const dates = only.split('..');
-  if (dates.length === 2 && dates.every(isLocalDate)) {
-    const [from, to] = dates as [LocalDate, LocalDate];
-    if (from > to) throw new WrongUse('datesReversed', { from, to });
-    return { with: 'dates', from, to };
-  }
-  return { with: 'visits', visits: await visitsAt(asked) };
+  const days = comparedDays(only);
+  if (days?.with === 'dates' && days.from > days.to)
+    throw new WrongUse('datesReversed', { from: days.from, to: days.to });
+  return days ?? { with: 'visits', visits: await visitsAt(asked) };
 }
 
 function changedOn(value: string): CompareChoice {
@@ -65,14 +61,9 @@ export function joinChanged(args: readonly string[]): string[] {
   return [...args.slice(0, at + 1), `${date} ${text}`, ...args.slice(at + 3)];
 }
 
-/** A laboratory A1C in percent (2 digits before the mark at most) or in mmol/mol; told apart by size, which never overlap. */
+/** A laboratory A1C as it was typed in. */
 export function a1cOf(value: string): { value: number; unit: '%' | 'mmol/mol' } {
-  const read = /^(\d{1,3}(?:[.,]\d{1,2})?)\s*(%|mmol\/mol)?$/.exec(value.trim());
-  const number = Number(read?.[1]?.replace(',', '.') ?? Number.NaN);
-  const percent = number >= 3 && number <= 20;
-  const mmol = number > 20 && number <= 195;
-  const unit = percent ? '%' : 'mmol/mol';
-  if (!read || !(percent || mmol) || (read[2] !== undefined && read[2] !== unit))
-    throw new WrongUse('wrongA1c', { value });
-  return { value: number, unit };
+  const a1c = readA1c(value);
+  if (!a1c) throw new WrongUse('wrongA1c', { value });
+  return a1c;
 }

@@ -1,7 +1,7 @@
 import { basename, dirname, resolve } from 'node:path';
 import { type Place, placeOf, REGIONS } from '../language/index.ts';
 import type { Issue } from '../model/input.ts';
-import { type Wanted as Wishes, wantedOf } from '../papers/wanted.ts';
+import { settled, type Wanted as Wishes, wantedOf } from '../papers/wanted.ts';
 import type { FolderSettings } from '../schemas/settings.ts';
 import { isZone } from '../time/zone.ts';
 import { agreedIn } from './agreed.ts';
@@ -33,20 +33,7 @@ export async function settle(
     if ('issues' in read) return read;
     file = read;
   }
-  const given = Object.keys(options).filter((name) => options[name as keyof FolderSettings] !== undefined);
-  // Days and dates answer the same question, so one on the command line sets the other in the file aside.
-  const period = ['days', 'from', 'to'];
-  if (given.some((name) => period.includes(name))) for (const name of period) delete file[name as 'days'];
-  if (given.includes('compare') || given.includes('changed')) {
-    delete file.compare;
-    delete file.changed;
-  }
-  // A code that is asked for stands instead of a name, unless the name is asked for too.
-  if (given.includes('code') && !given.includes('name')) delete file.name;
-  const fromFile = Object.keys(file).filter((name) => !given.includes(name));
-  const overruled = Object.keys(file).filter((name) => given.includes(name));
-  const wanted: FolderSettings = { ...file };
-  for (const name of given) Object.assign(wanted, { [name]: options[name as keyof FolderSettings] });
+  const { asked: wanted, fromFile, overruled } = settled(file, options);
   if (wanted.zone !== undefined && !isZone(wanted.zone)) {
     throw new WrongUse('wrongZone', { option: '--zone', value: wanted.zone });
   }

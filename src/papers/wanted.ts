@@ -1,8 +1,9 @@
 import type { Place } from '../language/index.ts';
 import type { LocalDate } from '../model/glucose.ts';
-import type { PeriodChoice, Settings } from '../model/settings.ts';
+import type { CompareChoice, PeriodChoice, Settings } from '../model/settings.ts';
 import type { Agreed } from '../model/visits.ts';
 import type { FolderSettings } from '../schemas/settings.ts';
+import { isLocalDate } from '../time/calendar.ts';
 
 /** What the person asked for, in the shape that the analysis and the papers take. */
 export interface Wanted {
@@ -57,6 +58,49 @@ export function wantedOf(asked: FolderSettings, place: Place, brought: Brought):
     snapshot: asked.snapshot ?? brought.agreed !== undefined,
     agreed: brought.agreed ?? null,
   };
+}
+
+/** Of settings that lie beside the files and what was asked for elsewhere, the latter wins: what then holds, and which names of the file do. */
+export function settled(
+  file: FolderSettings,
+  options: FolderSettings,
+): { asked: FolderSettings; fromFile: string[]; overruled: string[] } {
+  const below = { ...file };
+  const given = Object.keys(options).filter((name) => options[name as keyof FolderSettings] !== undefined);
+  // Days and dates answer the same question, so one that is asked for sets the other in the file aside.
+  const period = ['days', 'from', 'to'];
+  if (given.some((name) => period.includes(name))) for (const name of period) delete below[name as 'days'];
+  if (given.includes('compare') || given.includes('changed')) {
+    delete below.compare;
+    delete below.changed;
+  }
+  // A code that is asked for stands instead of a name, unless the name is asked for too.
+  if (given.includes('code') && !given.includes('name')) delete below.name;
+  const fromFile = Object.keys(below).filter((name) => !given.includes(name));
+  const overruled = Object.keys(below).filter((name) => given.includes(name));
+  const asked = { ...below };
+  for (const name of given) Object.assign(asked, { [name]: options[name as keyof FolderSettings] });
+  return { asked, fromFile, overruled };
+}
+
+/** A laboratory A1C in percent (2 digits before the mark at most) or in mmol/mol, told apart by size, which never overlap; null for what is none. */
+export function a1cOf(value: string): NonNullable<Settings['a1c']> | null {
+  const read = /^(\d{1,3}(?:[.,]\d{1,2})?)\s*(%|mmol\/mol)?$/.exec(value.trim());
+  const number = Number(read?.[1]?.replace(',', '.') ?? Number.NaN);
+  const percent = number >= 3 && number <= 20;
+  const mmol = number > 20 && number <= 195;
+  const unit = percent ? '%' : 'mmol/mol';
+  if (!read || !(percent || mmol) || (read[2] !== undefined && read[2] !== unit)) return null;
+  return { value: number, unit };
+}
+
+/** What `previous` or `FROM..TO` ask to compare with; null where a file may be meant. */
+export function comparedDays(compare: string): CompareChoice | null {
+  if (compare === 'previous') return { with: 'previous' };
+  const dates = compare.split('..');
+  if (dates.length !== 2 || !dates.every(isLocalDate)) return null;
+  const [from, to] = dates as [LocalDate, LocalDate];
+  return { with: 'dates', from, to };
 }
 
 /** Only the names that are there: under exact optional types absent and undefined differ. */

@@ -34,6 +34,9 @@ export function isZone(name: string): boolean {
   return rowsByName().has(name);
 }
 
+/** Every zone there are rules for, by name. */
+export const zoneNames = (): string[] => [...rowsByName().keys()].sort();
+
 /**
  * The clock of a zone, right from `from` to `to` (instants); outside, the nearest offset is carried on, as it is beyond the
  * years of the rules. @throws RangeError for an unknown zone.

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { AxeResults } from 'axe-core';
+
 import type { Browser, Page } from 'playwright-core';
 import type { Analysis } from '../../src/analyse.ts';
 import { compose } from '../../src/compose.ts';
@@ -10,9 +11,9 @@ import { analyseStory, held } from '../samples/stories.ts';
 import { fonts, wordsOf } from '../support/story.ts';
 import { ownTemplate, webPage } from '../support/webPage.ts';
 
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+export const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 /** WCAG 2.2 AA (W3C Recommendation, 2023) as far as a program can tell, and what axe-core calls good practice. */
-const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+export const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 const HERE = 'http://report.test/';
 export const PHONE = { width: 360, height: 740 };
 /** Where WCAG 2.2 (1.4.10, Reflow) wants no scrolling in two directions. */

@@ -2,7 +2,7 @@ import { speakerOf } from '../../language/index.ts';
 import type { Report } from '../../model/report.ts';
 import { targetSets } from '../../targets/index.ts';
 import { blocksHtml } from './blocks.ts';
-import { contents } from './contents.ts';
+import { contents as contentsOf } from './contents.ts';
 import { drawn, el, print } from './element.ts';
 import { fillTemplate } from './fill.ts';
 import { policy } from './policy.ts';
@@ -29,11 +29,36 @@ export interface HtmlOptions {
   grey?: boolean;
 }
 
+/** Markup of a report for a frame that runs no script, and its looks, which whoever owns the frame gives it. */
+export interface FramedReport {
+  html: string;
+  style: string;
+}
+
 /**
  * A report as one web page: one file that needs no network, can be read without its script, and prints. Every text of
  * the report stays text. Same report, template and words, same file.
  */
-export function writeHtml(report: Report, template: CompiledTemplate, { words, grey = false }: HtmlOptions): string {
+export function writeHtml(report: Report, template: CompiledTemplate, options: HtmlOptions): string {
+  const { filling, style } = filled(report, template, options);
+  const headFirst = [
+    el('meta', { charset: 'utf-8' }),
+    policy(style, SCRIPT),
+    el('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
+    el('style', {}, drawn(style)),
+  ];
+  const page = fillTemplate(template, { ...filling, headFirst, bodyLast: [el('script', {}, drawn(SCRIPT))] });
+  return `<!doctype html>\n${print(page)}\n`;
+}
+
+/** The same for a frame of a page that has a policy of its own. */
+export function framedHtml(report: Report, template: CompiledTemplate, options: HtmlOptions): FramedReport {
+  const { filling, style } = filled(report, template, options);
+  const page = fillTemplate(template, { ...filling, headFirst: [el('meta', { charset: 'utf-8' })], bodyLast: [] });
+  return { html: `<!doctype html>\n${print(page)}\n`, style };
+}
+
+function filled(report: Report, template: CompiledTemplate, { words, grey = false }: HtmlOptions) {
   // Its words hold no glucose: unit and targets are never asked for.
   const { say } = speakerOf(words, { unit: 'mg/dL', voice: report.voice, targets: targetSets.adult });
   const own = ownStyle();
@@ -42,26 +67,16 @@ export function writeHtml(report: Report, template: CompiledTemplate, { words, g
   const pages = report.pages.map((page, i) =>
     el('section', { class: 'page', id: pageIds[i]!, 'aria-label': page.title }, ...blocksHtml(page.blocks, setting)),
   );
-  const style = `${template.style}\n${own.rules()}${sheetRules(report)}`;
-  const page = fillTemplate(template, {
-    texts: {
-      language: report.language,
-      direction: report.direction,
-      voice: report.large ? `${report.voice} large` : report.voice,
-      title: report.title,
-      headerLeft: onScreen(report.header.left),
-      headerRight: onScreen(report.header.right),
-      footerLeft: onScreen(report.footer.left),
-      skip: say('web.skip'),
-    },
-    contents: { contents: contents(report.pages, pageIds, say), pages },
-    headFirst: [
-      el('meta', { charset: 'utf-8' }),
-      policy(style, SCRIPT),
-      el('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
-      el('style', {}, drawn(style)),
-    ],
-    bodyLast: [el('script', {}, drawn(SCRIPT))],
-  });
-  return `<!doctype html>\n${print(page)}\n`;
+  const texts = {
+    language: report.language,
+    direction: report.direction,
+    voice: report.large ? `${report.voice} large` : report.voice,
+    title: report.title,
+    headerLeft: onScreen(report.header.left),
+    headerRight: onScreen(report.header.right),
+    footerLeft: onScreen(report.footer.left),
+    skip: say('web.skip'),
+  };
+  const contents = { contents: contentsOf(report.pages, pageIds, say), pages };
+  return { filling: { texts, contents }, style: `${template.style}\n${own.rules()}${sheetRules(report)}` };
 }

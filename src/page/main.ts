@@ -1,0 +1,24 @@
+import './quiet.ts';
+import { type Desk, openDesk } from './state/desk.ts';
+import { droppedFiles } from './state/dropped.ts';
+import { beginning } from './state/state.ts';
+import { firstSheet } from './views/papers.ts';
+import { openScreen } from './views/screen.ts';
+
+// The page: what is dropped goes to the worker, what comes back is shown. Nothing is kept when it is closed.
+
+const state = beginning(navigator.language.startsWith('es') ? 'es' : 'en');
+const screen = openScreen(state, () => desk);
+const desk: Desk = openDesk(state, screen, firstSheet);
+
+addEventListener('dragover', (event) => event.preventDefault());
+addEventListener('drop', (event) => {
+  event.preventDefault();
+  if (!event.dataTransfer) return;
+  void droppedFiles(event.dataTransfer).then((found) => (found.length > 0 ? desk.take(found, false) : screen.noDrop()));
+});
+
+screen.dress();
+document.documentElement.dataset.ready = 'yes';
+// Once the page can be used.
+setTimeout(desk.warm, 0);

@@ -1,0 +1,173 @@
+import type { Report } from '../model/report.ts';
+import type { Result } from '../papers/resultNames.ts';
+import type { FolderSettings } from '../schemas/settings.ts';
+
+// What the page and its worker say to each other: plain data that can be handed over. Types only, so that nothing of the
+// worker's packages comes into the page's script.
+
+/** A file as the page took it; `path` with `/`, from the top of what was dropped. */
+export interface Taken {
+  path: string;
+  bytes: Uint8Array;
+}
+
+/** A person found among the files, by the rules of a clinic's folder. */
+export interface Someone {
+  code: string;
+  /** What their results are called by. */
+  stem: string;
+  files: string[];
+  /** Path of settings that lie with them. */
+  settings?: string;
+  /** Paths of visit files that lie with them. */
+  visits: string[];
+  /** Why nothing can be read, in words; absent: it can be tried. */
+  wrong?: string;
+}
+
+/** What lies among all the files that were taken. */
+export interface Found {
+  /** `ask`: files beside each other, of which only the person can say whether they are one person's. */
+  whose: 'one' | 'many' | 'ask' | 'none';
+  /** Everyone, as the folder run would tell them apart. */
+  people: Someone[];
+  /** All of it as one person's. */
+  together: Someone;
+  /** Files that are not read here, by name. */
+  passedOver: string[];
+}
+
+/** Who and what is wanted. Settings that lie beside the files are below what is asked for here. */
+export interface Wish {
+  person: Someone;
+  /** Whether the code is given by the folder and wins over settings, as in a folder run. */
+  ofMany: boolean;
+  asked: FolderSettings;
+  /** A layout as its file holds it; absent: none. */
+  layout?: LayoutAnswers;
+  language: 'en' | 'es';
+  /** Where the papers are read, `es-MX`; absent: nowhere in particular. */
+  region?: string;
+  /** YYYY-MM-DD on the wall clock where the page is open. */
+  today: string;
+}
+
+/** Lines of a layout file, as answers give them. */
+export type LayoutAnswers = Readonly<Record<string, unknown>>;
+
+/** Something to say about the files, in words. */
+export interface Line {
+  level: 'note' | 'warning' | 'refusal';
+  text: string;
+  /** File and line, where it has a place. */
+  place: string;
+}
+
+/** One answer that can be given, with what this file's own rows would mean then. */
+export interface Reading {
+  value: string;
+  label: string;
+  shows: string[];
+}
+
+/** A name of the file that wants a meaning, with what stands in it. */
+export interface Meant {
+  name: string;
+  seen: string;
+  /** What is known already; it can be changed. */
+  role: string;
+}
+
+/** A question of a file, in words, with all that can be answered. Nothing is chosen beforehand. */
+export interface Asked {
+  /** The same for the same question about the same file. */
+  id: string;
+  of: 'unit' | 'day-order' | 'zone' | 'period' | 'losses' | 'layout';
+  /** For `layout`: the line of a layout that the answer becomes. */
+  field: string;
+  text: string;
+  file: string;
+  /** Answers of which one is chosen. */
+  readings: Reading[];
+  /** Names of which each wants a meaning, and the meanings there are. */
+  names: Meant[];
+  /** Rows of the file as they stand, the first of them its names. */
+  rows: string[][];
+  /** Words to choose from while typing. */
+  suggestions: string[];
+}
+
+/** How one file was understood. */
+export interface FileSeen {
+  name: string;
+  kind: string;
+  /** Every row, in one sentence. */
+  rows: string;
+  /** Of what, what was chosen, who chose it. */
+  choices: [string, string, string][];
+  /** Name, what it was taken for, why; and the role by its own name. */
+  columns: { key: string; name: string; role: string; as: string; why: string }[];
+  persons: string[];
+}
+
+/** A row that was not used. */
+export interface SetAsideRow {
+  file: string;
+  line: number;
+  reason: string;
+}
+
+/** What came of reading one person's files. */
+export interface Read {
+  ok: boolean;
+  files: FileSeen[];
+  lines: Line[];
+  asked: Asked[];
+  setAside: SetAsideRow[];
+  /** All rows, in one sentence; absent for a single file. */
+  allRows: string;
+  /** Only where papers can be made. */
+  period?: { sentence: string; from: string; to: string; days: number };
+  /** Under what names the files stand in the results, where those differ. */
+  renamed: { file: string; as: string }[];
+  /** Parts of the report that could not be worked out. */
+  failed: string[];
+  /** What holds of all that was asked for, here and beside the files. */
+  holds: FolderSettings;
+}
+
+/** Papers that a screen shows, in order of the tabs. */
+export type Sheet = 'clinic' | 'patient' | 'further';
+
+/** A paper for a frame: markup of our own making in which every text of a file is text, and its looks. */
+export interface Framed {
+  html: string;
+  style: string;
+  direction: Report['direction'];
+}
+
+/** What is saved. */
+export interface Wanting {
+  what: Result[];
+  zip: boolean;
+  fhirReadings: boolean;
+}
+
+export interface Made {
+  name: string;
+  bytes: Uint8Array;
+  type: string;
+}
+
+/** What the page can ask of the worker. */
+export interface Jobs {
+  begin(given: { template: string; regular: Uint8Array; semibold: Uint8Array }): { version: string };
+  take(given: { files: Taken[]; language: Pick<Wish, 'language' | 'region'> }): Found;
+  read(given: Wish): Read;
+  show(given: { sheet: Sheet }): Framed;
+  make(given: Wanting): Made[];
+}
+
+export type Job = keyof Jobs;
+export type Given<J extends Job> = Parameters<Jobs[J]>[0];
+export type Answer<J extends Job> = ReturnType<Jobs[J]>;

@@ -1,0 +1,67 @@
+import type { FolderSettings } from '../../schemas/settings.ts';
+import type { Found, LayoutAnswers, Read, Sheet, Someone } from '../messages.ts';
+import type { Picked } from './dropped.ts';
+
+/** Whose page it is: the person's own days, or a visit with someone else's. Decides which paper comes first. */
+export type Way = 'own' | 'visit';
+
+/** What the page is about at the moment. */
+export type Step = 'bring' | 'reading' | 'who' | 'asking' | 'papers' | 'failed';
+
+/** All that the page knows, in memory and nowhere else. Files stay as the browser gave them, so that a new worker can read them. */
+export interface State {
+  step: Step;
+  way: Way;
+  /** Language, and region where one was chosen: `es-MX`. */
+  place: string;
+  picked: Picked[];
+  found: Found | null;
+  person: Someone | null;
+  /** The person is one of many, whose code the folder gives. */
+  ofMany: boolean;
+  /** Days nobody lived: the example. */
+  invented: boolean;
+  /** What was chosen or answered, as a settings file and a layout file name it. */
+  asked: FolderSettings;
+  layout: Record<string, unknown>;
+  read: Read | null;
+  sheet: Sheet;
+  /** What went wrong, in the engine's words. */
+  fault: string;
+}
+
+export const beginning = (place: string): State => ({
+  ...{ step: 'bring', way: 'own', place, picked: [], found: null, person: null, ofMany: false, invented: false },
+  ...{ asked: {}, layout: {}, read: null, sheet: 'patient', fault: '' },
+});
+
+/** An answer, as settings and lines of a layout that it sets. */
+export interface Answered {
+  asked?: FolderSettings;
+  layout?: LayoutAnswers;
+}
+
+/** What was answered before, and over it what is answered now; a column answered twice has the later meaning. */
+export function answered(state: State, { asked = {}, layout = {} }: Answered): void {
+  const { acceptLosses = [], ...rest } = asked;
+  Object.assign(state.asked, rest);
+  if (acceptLosses.length > 0)
+    state.asked.acceptLosses = [...new Set([...(state.asked.acceptLosses ?? []), ...acceptLosses])];
+  for (const [name, value] of Object.entries(layout)) {
+    const below = state.layout[name];
+    state.layout[name] = isRecord(below) && isRecord(value) ? { ...below, ...value } : value;
+  }
+}
+
+/** Whether anything was chosen or answered that could be taken back. */
+export const hasAnswers = ({ asked, layout }: State): boolean =>
+  Object.keys(asked).length + Object.keys(layout).length > 0;
+
+const isRecord = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+/** The language and the region of a place. */
+export const placed = (place: string): { language: 'en' | 'es'; region?: string } => ({
+  language: place.startsWith('es') ? 'es' : 'en',
+  ...(place.includes('-') ? { region: place } : {}),
+});

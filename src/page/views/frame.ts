@@ -1,0 +1,53 @@
+import type { Framed } from '../messages.ts';
+
+interface Policy {
+  createHTML(text: string): string;
+}
+declare const trustedTypes:
+  | { createPolicy(name: string, rules: { createHTML(text: string): string }): Policy }
+  | undefined;
+
+/** Only what the worker wrote becomes markup: there every text of a file is a text node by construction. */
+const policy =
+  typeof trustedTypes === 'undefined' ? undefined : trustedTypes.createPolicy('paper', { createHTML: (text) => text });
+
+/**
+ * Shows a paper in a frame in the place of the one before, which stays until the new one is there. The frame runs no script and
+ * takes the policy of the page over, which names no style of a single paper: its looks are adopted instead.
+ */
+export async function showPaper(
+  place: HTMLElement,
+  paper: Framed,
+  title: string,
+  faces: readonly FontFace[],
+): Promise<void> {
+  const frame = document.createElement('iframe');
+  frame.title = title;
+  frame.className = 'paper coming';
+  frame.setAttribute('sandbox', 'allow-same-origin allow-modals');
+  frame.setAttribute('srcdoc', policy?.createHTML(paper.html) ?? paper.html);
+  const loaded = new Promise((done) => frame.addEventListener('load', done, { once: true }));
+  place.append(frame);
+  await loaded;
+  const { contentDocument: inside, contentWindow } = frame;
+  if (!inside || !contentWindow) return;
+  const Sheet = (contentWindow as Window & { CSSStyleSheet: typeof CSSStyleSheet }).CSSStyleSheet;
+  const sheet = new Sheet();
+  sheet.replaceSync(paper.style);
+  inside.adoptedStyleSheets = [sheet];
+  for (const face of faces) inside.fonts.add(face);
+  const grow = (): void => {
+    frame.style.height = `${inside.documentElement.getBoundingClientRect().height}px`;
+  };
+  new ResizeObserver(grow).observe(inside.documentElement);
+  grow();
+  for (const old of place.querySelectorAll('iframe')) if (old !== frame) old.remove();
+  frame.className = 'paper';
+}
+
+/** Prints the paper that is shown, on its own. */
+export function printPaper(place: HTMLElement): void {
+  const frame = place.querySelector('iframe');
+  frame?.contentWindow?.focus();
+  frame?.contentWindow?.print();
+}

@@ -1,0 +1,108 @@
+import type { Read } from '../messages.ts';
+import { say, speak } from '../say.ts';
+import type { Desk, Screen } from '../state/desk.ts';
+import { hasAnswers, placed, type State } from '../state/state.ts';
+import { askingView } from './asking.ts';
+import { bringView } from './bring.ts';
+import { footView, headView } from './edges.ts';
+import { printPaper, showPaper } from './frame.ts';
+import { ledgerView, linesView } from './ledger.ts';
+import { lookView } from './look.ts';
+import { button, el } from './make.ts';
+import { markTab, tabsView } from './papers.ts';
+import { savingView } from './saving.ts';
+import { whoView } from './who.ts';
+
+const place = (id: string): HTMLElement => document.getElementById(id)!;
+const put = (id: string, nodes: readonly (Node | false | null)[]): void => {
+  const there = nodes.filter((node): node is Node => node instanceof Node);
+  place(id).replaceChildren(...there);
+  place(id).hidden = there.length === 0;
+};
+/** Where there is room beside the paper, its controls stand open. */
+const ROOM = '(min-width: 60rem)';
+
+/** The page as the state is. The desk is asked for late, as the two know each other. */
+export function openScreen(state: State, desk: () => Desk): Screen & { dress(): void; noDrop(): void } {
+  function draw(): void {
+    const { step, found, read } = state;
+    const papers = step === 'papers' ? read : null;
+    put('bring', bringView(state, { ...desk(), way: (way) => (state.way = way) }));
+    put('status', statusView(state, desk()));
+    put('who', step === 'who' && found ? whoView(found, desk()) : []);
+    put('asked', step === 'asking' && read ? askingView(read, hasAnswers(state), desk()) : []);
+    place('papers').hidden = papers === null;
+    put('tabs', papers ? [tabsView(state, { sheet: (sheet) => void desk().show(sheet) })] : []);
+    if (!papers) place('paper').replaceChildren();
+    put('look', papers ? [lookPart(papers)] : []);
+    drawAround();
+    const at = { who: 'who', asking: 'asked', papers: 'told', failed: 'status', bring: '', reading: '' }[step];
+    if (at !== '') place(at).querySelector<HTMLElement>('[tabindex="-1"]')?.focus();
+  }
+
+  const lookPart = (read: Read): HTMLElement =>
+    el(
+      'details',
+      { open: matchMedia(ROOM).matches },
+      el('summary', {}, say('look.title')),
+      ...lookView(state, read, { changed: () => desk().read(false) }),
+    );
+
+  function drawAround(): void {
+    const { step, read } = state;
+    const papers = step === 'papers' ? read : null;
+    put('told', papers ? toldView(state, papers, desk()) : []);
+    const saving = { save: desk().save, print: () => printPaper(place('paper')) };
+    put('saving', papers ? savingView(state, saving) : []);
+    put('ledger', read && (papers || step === 'asking') ? ledgerView(read, desk()) : []);
+  }
+
+  function dress(): void {
+    speak(placed(state.place).language);
+    document.title = say('title');
+    put('head', headView(state, { language: changeLanguage }));
+    put('foot', footView());
+    place('skip').textContent = say('skip');
+    draw();
+  }
+
+  function changeLanguage(to: string): void {
+    state.place = to;
+    dress();
+    place('head').querySelector('select')?.focus();
+    if (state.step === 'papers' || state.step === 'asking') desk().read(true);
+  }
+
+  return {
+    draw,
+    drawAround,
+    dress,
+    busy: (on) => void place('papers').toggleAttribute('aria-busy', on),
+    noDrop: () => put('status', [el('p', { class: 'grave' }, say('status.noDrop'))]),
+    async paper(sheet, paper, faces) {
+      markTab(sheet);
+      await showPaper(place('paper'), paper, say(`sheets.${sheet}`), faces);
+    },
+  };
+}
+
+function statusView({ step, fault }: State, desk: Desk): Node[] {
+  if (step === 'failed')
+    return [
+      el('p', { class: 'grave', tabindex: -1 }, say('status.failed', { reason: fault })),
+      button(say('status.retry'), () => void desk.retry()),
+    ];
+  return step === 'reading' ? [el('p', {}, say('status.reading')), button(say('status.stop'), desk.stop)] : [];
+}
+
+function toldView(state: State, read: Read, desk: Desk): (Node | false)[] {
+  const { person, ofMany, invented } = state;
+  return [
+    el('h2', { tabindex: -1 }, ofMany && person ? say('told.of', { code: person.code }) : say('told.title')),
+    invented && el('p', { class: 'grave' }, say('example.note')),
+    el('p', {}, read.period?.sentence ?? ''),
+    read.failed.length > 0 && el('p', { class: 'grave' }, say('told.failed', { names: read.failed.join(', ') })),
+    ofMany && el('p', {}, button(say('who.back'), desk.back)),
+    ...linesView(read.lines),
+  ];
+}

@@ -1,0 +1,64 @@
+import type { Found, Someone } from '../messages.ts';
+import { say } from '../say.ts';
+import { button, el } from './make.ts';
+
+export interface Choosing {
+  open(person: Someone, ofMany: boolean): void;
+  /** Files beside each other that are each a person's own. */
+  apart(): void;
+}
+
+const filesOf = ({ files }: Someone): string => files.map((path) => path.slice(path.lastIndexOf('/') + 1)).join(', ');
+
+/** Whose files these are, before anything is made of them. */
+export function whoView(found: Found, act: Choosing): Node[] {
+  if (found.whose === 'none') return [el('h2', { tabindex: -1 }, say('who.none')), el('p', {}, say('who.noneHelp'))];
+  if (found.whose === 'ask') {
+    return [
+      el('h2', { tabindex: -1 }, say('who.ask')),
+      el('p', {}, say('who.askHelp')),
+      el('div', { class: 'readings' }, together(found, act), separate(found, act)),
+    ];
+  }
+  const one = (person: Someone): HTMLElement =>
+    el(
+      'tr',
+      {},
+      el('th', { scope: 'row' }, person.code),
+      el('td', {}, person.wrong ?? filesOf(person)),
+      el(
+        'td',
+        {},
+        person.wrong === undefined && button(say('who.open', { code: person.code }), () => act.open(person, true)),
+      ),
+    );
+  return [
+    el('h2', { tabindex: -1 }, say('who.many', { count: String(found.people.length) })),
+    el('p', {}, say('who.manyHelp')),
+    el(
+      'div',
+      { class: 'scroll', tabindex: 0, role: 'region', 'aria-label': say('who.list') },
+      el('table', {}, el('caption', { class: 'unseen' }, say('who.list')), el('tbody', {}, ...found.people.map(one))),
+    ),
+  ];
+}
+
+function together({ together: person }: Found, act: Choosing): HTMLElement {
+  return el(
+    'div',
+    { class: 'reading' },
+    el('h3', {}, say('who.together')),
+    el('p', {}, filesOf(person)),
+    button(say('who.togetherDo'), () => act.open(person, false)),
+  );
+}
+
+function separate({ people }: Found, act: Choosing): HTMLElement {
+  return el(
+    'div',
+    { class: 'reading' },
+    el('h3', {}, say('who.apart', { count: String(people.length) })),
+    el('ul', {}, ...people.map((person) => el('li', {}, `${person.code}: ${filesOf(person)}`))),
+    button(say('who.apartDo'), act.apart),
+  );
+}

@@ -1,0 +1,82 @@
+import { findPeople, type Listing } from '../../clinic/people.ts';
+import type { Person } from '../../model/clinic.ts';
+import { isExport, isNoExport, isOfTheSystem, SETTINGS } from '../../papers/inputNames.ts';
+import { visitDay } from '../../papers/resultNames.ts';
+import type { Found, Someone, Taken } from '../messages.ts';
+
+/** The files that were taken, by path. The worker's own: handed over by the page, which keeps none of their bytes. */
+export interface Shelf {
+  bytes: Map<string, Uint8Array>;
+}
+
+export const baseOf = (path: string): string => path.slice(path.lastIndexOf('/') + 1);
+const bare = (name: string): string => name.replace(/(?<=.)\.[^.]*$/, '');
+
+/** Puts files onto the shelf. What system files and hidden ones are called is nobody's. */
+export function put({ bytes }: Shelf, files: readonly Taken[]): void {
+  for (const file of files) {
+    const parts = file.path.split('/').filter((part) => part !== '');
+    if (parts.some((part) => part.startsWith('.'))) continue;
+    bytes.set(parts.join('/'), file.bytes);
+  }
+}
+
+/** The one folder that all of it lies in; empty where files lie beside each other. */
+function folderOf(paths: readonly string[]): string {
+  const tops = new Set(paths.map((path) => (path.includes('/') ? path.slice(0, path.indexOf('/')) : '')));
+  const [top = ''] = tops;
+  return tops.size === 1 ? top : '';
+}
+
+/** Who is there, told apart by the rules of a clinic's folder; `say` words why somebody's files cannot be read. */
+export function look({ bytes }: Shelf, say: (wrong: NonNullable<Person['wrong']>) => string): Found {
+  const paths = [...bytes.keys()].sort();
+  const top = folderOf(paths);
+  const listing: Listing & { passedOver: string[] } = {
+    ...{ exports: [], settings: [], unknown: [], folders: [], odd: [], closed: [], passedOver: [] },
+  };
+  const from = top === '' ? 0 : top.length + 1;
+  for (const path of paths.map((whole) => whole.slice(from))) {
+    const name = baseOf(path);
+    if (path.includes('/')) listing.folders.push(path.slice(0, path.indexOf('/')));
+    if (name === SETTINGS) listing.settings.push(path);
+    else if (isExport(name) && !isNoExport(name)) listing.exports.push(path);
+    else if (isNoExport(name) || isOfTheSystem(name)) listing.passedOver.push(path);
+    else listing.unknown.push(path);
+  }
+  listing.folders = [...new Set(listing.folders)];
+  const whole = (path: string): string => (top === '' ? path : `${top}/${path}`);
+  const visitsIn = (folder: string): string[] =>
+    paths.filter((path) => visitDay(baseOf(path)) !== undefined && path.startsWith(whole(folder)));
+  const people = findPeople(listing).map(
+    ({ code, stem, files, settings, wrong }): Someone => ({
+      visits: files[0]?.includes('/') ? visitsIn(`${files[0].split('/')[0]}/`) : [],
+      ...{ code, stem, files: files.map(whole) },
+      ...(settings === undefined ? {} : { settings: whole(settings) }),
+      ...(wrong === undefined ? {} : { wrong: say(wrong) }),
+    }),
+  );
+  const own = listing.settings.find((path) => !path.includes('/'));
+  const first = listing.exports[0] ?? '';
+  const together: Someone = {
+    code: '',
+    // As the command names results: by the one folder, else by the first file.
+    stem: top === '' ? bare(baseOf(first)) : bare(top),
+    files: listing.exports.map(whole),
+    visits: visitsIn(''),
+    ...(own === undefined ? {} : { settings: whole(own) }),
+  };
+  const readable = people.filter(({ wrong }) => wrong === undefined);
+  const apart = listing.exports.some((path) => path.includes('/'));
+  const whose =
+    listing.exports.length === 0
+      ? 'none'
+      : readable.length < 2 && people.length < 2
+        ? 'one'
+        : apart
+          ? 'many'
+          : own !== undefined
+            ? 'one'
+            : 'ask';
+  return { whose, people, together, passedOver: [...listing.unknown, ...listing.passedOver].map(baseOf) };
+}

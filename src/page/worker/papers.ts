@@ -1,0 +1,75 @@
+import { zip } from '../../bytes/pack.ts';
+import { bytesOf } from '../../bytes/text.ts';
+import { compose } from '../../compose.ts';
+import { version } from '../../index.ts';
+import { makePapers } from '../../papers/makePapers.ts';
+import { setAsideCsv } from '../../papers/setAside.ts';
+import type { Teller } from '../../papers/teller.ts';
+import { type CompiledTemplate, framedHtml, writeHtml } from '../../writers/html/index.ts';
+import { asPrinted, type PdfFonts } from '../../writers/pdf/index.ts';
+import type { Framed, Made, Sheet, Wanting } from '../messages.ts';
+import type { Current } from './reading.ts';
+
+/** What the page brings along in its file. */
+export interface Brought {
+  template: CompiledTemplate;
+  fonts: PdfFonts;
+  /** English, as the command's. */
+  tell: Teller;
+}
+
+const voiceOf = (sheet: Sheet) =>
+  sheet === 'further' ? ({ voice: 'clinic', part: 'further' } as const) : ({ voice: sheet } as const);
+
+/** A paper to look at: the same blocks and words as on paper. */
+export function show(sheet: Sheet, { analysis, words, wanted }: Current, { template, fonts }: Brought): Framed {
+  const { paper, large, grey } = wanted;
+  const report = compose(analysis, words, { ...voiceOf(sheet), paper, large });
+  const shown = sheet === 'patient' ? asPrinted(report, fonts, { version, grey }) : report;
+  return { ...framedHtml(shown, template, { words, grey }), direction: report.direction };
+}
+
+const TYPES: Record<string, string> = {
+  pdf: 'application/pdf',
+  html: 'text/html',
+  txt: 'text/plain',
+  json: 'application/json',
+  csv: 'text/csv',
+};
+
+/** What was chosen of all that the command makes, under the same names; several as one archive where that is wanted. */
+export async function make({ what, ...wanting }: Wanting, current: Current, brought: Brought): Promise<Made[]> {
+  const { analysis, words, stem, wanted } = current;
+  const { paper, grey, large } = wanted;
+  const has = (...names: Wanting['what']): boolean => names.some((name) => what.includes(name));
+  const all = await makePapers(
+    analysis,
+    stem,
+    {
+      ...{ paper, grey, large, attach: false },
+      further: has('further', 'furtherPage', 'method'),
+      html: has('clinicPage', 'patientPage', 'furtherPage'),
+      snapshot: has('visit'),
+      agreed: wanted.agreed,
+      fhir: has('fhir'),
+      fhirReadings: wanting.fhirReadings,
+    },
+    {
+      ...{ words, fonts: brought.fonts, version },
+      aboutNumbers: brought.tell.say('cli.told.output.analysis'),
+      setAside: (one) => setAsideCsv(brought.tell, one),
+      openPages: async () => (report, options) => writeHtml(report, brought.template, options),
+    },
+  );
+  const made = all
+    .filter((file) => what.includes(file.what))
+    .map(({ name, bytes }) => ({ name, bytes: plain(bytes), type: TYPES[name.split('.').at(-1)!] ?? '' }));
+  if (!wanting.zip) return made;
+  return [{ name: `${stem}.zip`, bytes: zip(made), type: 'application/zip' }];
+}
+
+const plain = (bytes: Uint8Array | string | string[]): Uint8Array => {
+  const text = Array.isArray(bytes) ? bytes.join('') : bytes;
+  // A copy, as what is handed over is gone here.
+  return typeof text === 'string' ? bytesOf(text) : text.slice();
+};

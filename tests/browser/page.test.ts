@@ -1,0 +1,99 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { expect } from 'vitest';
+import { run } from '../cli/run.ts';
+import { home, stories } from '../support/story.ts';
+import { unpacked } from '../support/unpacked.ts';
+import { inBrowser } from './browser.ts';
+import { bring, openPage, savedAll, savedBy, settled, until } from './pageOpened.ts';
+
+const check = inBrowser();
+
+const filesOf = (story: string): string[] => {
+  const folder = join(home, 'sample-data', story);
+  return readdirSync(folder).map((name) => join(folder, name));
+};
+
+/** What the command makes of a story. */
+function made(story: string, language: string): Map<string, Buffer> {
+  const out = mkdtempSync(join(tmpdir(), 'daybands-page-'));
+  const args = ['report', join(home, 'sample-data', story), '--out', out, '--language', language];
+  const { exit, err } = run(home, [...args, '--further', '--html', '--snapshot']);
+  expect([exit, err]).toEqual([0, '']);
+  const files = new Map(readdirSync(out).map((name) => [name, readFileSync(join(out, name))] as const));
+  rmSync(out, { recursive: true });
+  return files;
+}
+
+/** Whether the page saved what the command writes: to the byte, and PDFs once unpacked, as packers differ. */
+async function compare(page: Page, story: string, language: string): Promise<void> {
+  const [own, command] = [await savedAll(page), made(story, language)];
+  // The record for another system is made by the command for a folder only.
+  const names = Object.keys(own).filter((name) => !name.endsWith('.fhir.json'));
+  expect(names.sort()).toEqual([...command.keys()].sort());
+  for (const name of names) {
+    const [here, there] = [Buffer.from(own[name]!), command.get(name)!];
+    if (name.endsWith('.pdf')) expect(unpacked(here) === unpacked(there), name).toBe(true);
+    else expect(here.equals(there), name).toBe(true);
+  }
+}
+
+// Far from home and in another language: nothing may notice where a browser stands.
+for (const [i, story] of stories.entries()) {
+  const language = i % 2 === 0 ? 'en' : 'es';
+  check(`${story}: the page saves what the command writes, far away, in ${language}`, async (browser) => {
+    const { page, messages } = await openPage(browser, {
+      ...{ timezoneId: 'Pacific/Auckland', locale: language === 'en' ? 'en-NZ' : 'es-ES' },
+    });
+    await page.check('input[value=visit]');
+    await bring(page, filesOf(story));
+    await compare(page, story, language);
+    expect(messages).toEqual([]);
+    await page.context().close();
+  });
+}
+
+check('a fortnight to try is marked as invented, on the screen and on paper', async (browser) => {
+  const { page, messages } = await openPage(browser);
+  await page.click('text=Try it with invented days');
+  await settled(page);
+  expect(await page.locator('#told .grave').textContent()).toMatch(/invented/);
+  expect(await page.frameLocator('iframe').locator('header').textContent()).toMatch(/EXAMPLE.*invented days/s);
+  const { name, bytes } = await savedBy(page, 'analysis');
+  expect(name).toBe('EXAMPLE-analysis.json');
+  expect(JSON.parse(Buffer.from(bytes).toString('utf8')).settings.person.clinic).toBe('invented days');
+  expect(messages).toEqual([]);
+  await page.context().close();
+});
+
+check('nothing is kept: no storage holds anything once the papers are made', async (browser) => {
+  const { page } = await openPage(browser);
+  await page.click('text=Try it with invented days');
+  await settled(page);
+  const kept = await page.evaluate(`(async () => [
+    localStorage.length, sessionStorage.length, document.cookie, (await indexedDB.databases()).length,
+  ])()`);
+  expect(kept).toEqual([0, 0, '', 0]);
+  await page.context().close();
+});
+
+check('a choice shows at once, the old paper stands until then, and the focus stays', async (browser) => {
+  const { page } = await openPage(browser);
+  await page.click('text=Try it with invented days');
+  await settled(page);
+  const days = page.getByLabel('Days to look at');
+  await days.focus();
+  await days.selectOption('7');
+  await until(page, `document.querySelector('#told').textContent.includes('7 days')`);
+  await settled(page);
+  expect(await page.locator('iframe').count()).toBe(1);
+  expect(await page.frameLocator('iframe').locator('main').textContent()).toMatch(/7 days/);
+  expect(await page.evaluate('document.activeElement.tagName')).toBe('SELECT');
+  await page.getByLabel('Language').selectOption('es-MX');
+  await settled(page);
+  expect(await page.frameLocator('iframe').locator('html').getAttribute('lang')).toBe('es');
+  expect(await page.locator('html').getAttribute('lang')).toBe('es');
+  await page.context().close();
+});

@@ -1,0 +1,73 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import type { AxeResults } from 'axe-core';
+import { unzipSync } from 'fflate';
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import { home } from '../support/story.ts';
+import { axe, TAGS } from './opened.ts';
+
+export const PAGE = pathToFileURL(join(home, 'dist/daybands.html')).href;
+
+export interface OpenedPage {
+  page: Page;
+  /** Addresses asked for beside the page itself, complaints of the engine, and faults. */
+  messages: string[];
+}
+
+/** The page as a person opens it, from the disk, watched for whatever it asks for or complains of. */
+export async function openPage(browser: Browser, options: BrowserContextOptions = {}): Promise<OpenedPage> {
+  const context = await browser.newContext({ locale: 'en-US', viewport: { width: 1280, height: 900 }, ...options });
+  const page = await context.newPage();
+  const messages: string[] = [];
+  page.on('request', (request) => {
+    if (request.url() !== PAGE && !/^(blob|data):/.test(request.url())) messages.push(request.url());
+  });
+  page.on('console', (message) => messages.push(message.text()));
+  page.on('pageerror', (error) => messages.push(error.message));
+  await page.goto(PAGE);
+  return { page, messages };
+}
+
+/** Waits until an expression holds in the page. Asked from outside: the policy of the page lets nothing be evaluated within. */
+export async function until(page: Page, expression: string): Promise<void> {
+  for (const end = Date.now() + 30_000; !(await page.evaluate(`Boolean(${expression})`)); ) {
+    if (Date.now() > end) throw new Error(`It never held: ${expression}`);
+    await new Promise((done) => setTimeout(done, 20));
+  }
+}
+
+/** Until papers, questions or a fault are shown, and nothing is on its way. */
+export const settled = (page: Page): Promise<void> =>
+  until(
+    page,
+    `!document.querySelector('[aria-busy], #status:not([hidden]) button, .coming') &&
+      document.querySelector('iframe.paper, #asked h2, #who h2, #status .grave')`,
+  );
+
+/** The first file button takes files; texts are files of these names. */
+export async function bring(page: Page, files: string[] | Record<string, string>): Promise<void> {
+  const given = Array.isArray(files)
+    ? files
+    : Object.entries(files).map(([name, text]) => ({ name, mimeType: 'text/csv', buffer: Buffer.from(text) }));
+  await page.setInputFiles('input[type=file]', given);
+  await settled(page);
+}
+
+/** What one of the buttons that save hands to the browser. */
+export async function savedBy(page: Page, what: string): Promise<{ name: string; bytes: Uint8Array }> {
+  const [download] = await Promise.all([page.waitForEvent('download'), page.click(`[data-save="${what}"]`)]);
+  return { name: download.suggestedFilename(), bytes: readFileSync(await download.path()) };
+}
+
+/** Everything, out of the one archive. */
+export const savedAll = async (page: Page): Promise<Record<string, Uint8Array>> =>
+  unzipSync((await savedBy(page, 'zip')).bytes);
+
+/** Faults that axe sees. A paper's frame runs no script, so not axe either: papers are looked at as pages of their own. */
+export async function faults(page: Page): Promise<string[]> {
+  await page.evaluate(axe);
+  const asked = { iframes: false, runOnly: TAGS };
+  const { violations } = (await page.evaluate(`axe.run(document, ${JSON.stringify(asked)})`)) as AxeResults;
+  return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 160)).join(' | ')}`);
+}
