@@ -23,8 +23,8 @@ export interface Page {
   worker: Metafile;
 }
 
-/** The page as one file. `template` is the compiled template of web pages, as JSON; `made` the day, YYYY-MM-DD. */
-export async function buildPage(home: string, template: string, made: string): Promise<Page> {
+/** The page as one file. `template` is the compiled template of web pages, as JSON; `date` the day, YYYY-MM-DD. */
+export async function buildPage(home: string, template: string, date: string): Promise<Page> {
   const read = (path: string): Buffer => readFileSync(join(home, path));
   const bundled = async (entry: string) => {
     const built = await build({
@@ -49,7 +49,7 @@ export async function buildPage(home: string, template: string, made: string): P
       ...Object.fromEntries(
         LANGUAGES.map((language) => [`words-${language}`, JSON.stringify(screenWords(home, language))]),
       ),
-      made: `${manifest.version}, ${made}`,
+      stamp: `${manifest.version}, ${date}`,
       template,
       'face-regular': face(REGULAR),
       'face-semibold': face(SEMIBOLD),

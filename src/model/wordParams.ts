@@ -1810,6 +1810,7 @@ export interface WordParams {
   'understood.roles.alarm': never;
   'understood.roles.sensor-event': never;
   'understood.roles.person': never;
+  'understood.roles.nutrient': never;
   'indices.tightRange.name': never;
   'indices.tightRange.definition': never;
   'indices.gri.name': never;
@@ -2129,7 +2130,7 @@ export interface WordParams {
   'screen.foot.not': never;
   'screen.foot.leaves': never;
   'screen.foot.leavesHow': never;
-  'screen.foot.made': 'made';
+  'screen.foot.stamp': 'stamp';
   'screen.skip': never;
 }
 

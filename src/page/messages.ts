@@ -153,7 +153,7 @@ export interface Wanting {
   fhirReadings: boolean;
 }
 
-export interface Made {
+export interface SavedFile {
   name: string;
   bytes: Uint8Array;
   type: string;
@@ -165,7 +165,7 @@ export interface Jobs {
   take(given: { files: Taken[]; language: Pick<Wish, 'language' | 'region'> }): Found;
   read(given: Wish): Read;
   show(given: { sheet: Sheet }): Framed;
-  make(given: Wanting): Made[];
+  make(given: Wanting): SavedFile[];
 }
 
 export type Job = keyof Jobs;

@@ -17,7 +17,7 @@ const filesOf = (story: string): string[] => {
 };
 
 /** What the command makes of a story. */
-function made(story: string, language: string): Map<string, Buffer> {
+function written(story: string, language: string): Map<string, Buffer> {
   const out = mkdtempSync(join(tmpdir(), 'daybands-page-'));
   const args = ['report', join(home, 'sample-data', story), '--out', out, '--language', language];
   const { exit, err } = run(home, [...args, '--further', '--html', '--snapshot']);
@@ -29,7 +29,7 @@ function made(story: string, language: string): Map<string, Buffer> {
 
 /** Whether the page saved what the command writes: to the byte, and PDFs once unpacked, as packers differ. */
 async function compare(page: Page, story: string, language: string): Promise<void> {
-  const [own, command] = [await savedAll(page), made(story, language)];
+  const [own, command] = [await savedAll(page), written(story, language)];
   // The record for another system is made by the command for a folder only.
   const names = Object.keys(own).filter((name) => !name.endsWith('.fhir.json'));
   expect(names.sort()).toEqual([...command.keys()].sort());

@@ -43,7 +43,7 @@ for (const [state, files] of STATES) {
 
 check('the keyboard alone leads from the files to a saved paper', async (browser) => {
   const { page } = await openPage(browser);
-  // Listened for from the start: the engine is messages to hand its chooser over, which takes a moment.
+  // Listened for from the start: the engine has to be asked to hand its chooser over, which takes a moment.
   const chooser = page.waitForEvent('filechooser');
   const press = async (key: string, times = 1): Promise<void> => {
     for (let i = 0; i < times; i++) await page.keyboard.press(key);

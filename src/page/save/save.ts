@@ -1,7 +1,7 @@
-import type { Made } from '../messages.ts';
+import type { SavedFile } from '../messages.ts';
 
 /** Hands a file to the browser to save. The address is freed late: it is read after the click. */
-export function save({ name, bytes, type }: Made): void {
+export function save({ name, bytes, type }: SavedFile): void {
   const address = URL.createObjectURL(new Blob([bytes as Uint8Array<ArrayBuffer>], { type }));
   const link = document.createElement('a');
   link.href = address;
@@ -13,7 +13,7 @@ export function save({ name, bytes, type }: Made): void {
 }
 
 /** Several, one after the other: of four at once one engine saves only the last. */
-export async function saveAll(files: readonly Made[]): Promise<void> {
+export async function saveAll(files: readonly SavedFile[]): Promise<void> {
   for (const [i, file] of files.entries()) {
     if (i > 0) await new Promise((done) => setTimeout(done, 300));
     save(file);

@@ -12,7 +12,7 @@ export interface Asking {
 }
 
 /** What a question's part of the page has for an answer so far; null: none. */
-type Told = () => Answered | null;
+type Given = () => Answered | null;
 
 /**
  * What the files leave open, each with this file's own rows and every answer there is. Nothing is chosen beforehand and nothing
@@ -22,7 +22,7 @@ export function askingView({ asked, lines }: Pick<Read, 'asked' | 'lines'>, answ
   const parts = asked.map(questionPart);
   const wanted = el('p', { class: 'wanted', role: 'status' });
   const go = button(say('ask.go'), () => {
-    const given = parts.flatMap(({ told }) => told() ?? []);
+    const given = parts.flatMap(({ answer }) => answer() ?? []);
     if (given.length === 0) {
       wanted.textContent = say('ask.none');
       return;
@@ -41,9 +41,9 @@ export function askingView({ asked, lines }: Pick<Read, 'asked' | 'lines'>, answ
   ];
 }
 
-function questionPart(asked: Asked): { part: HTMLElement; told: Told } {
+function questionPart(asked: Asked): { part: HTMLElement; answer: Given } {
   const { of, field, text, file, rows } = asked;
-  const { inner, told } = answersOf(asked);
+  const { inner, answer } = answersOf(asked);
   const shown = rows.length > 0 ? [rowsTable(rows, file)] : [];
   const part = el(
     'fieldset',
@@ -52,19 +52,19 @@ function questionPart(asked: Asked): { part: HTMLElement; told: Told } {
     ...shown,
     ...inner,
   );
-  return { part, told };
+  return { part, answer };
 }
 
-function answersOf(asked: Asked): { inner: Node[]; told: Told } {
+function answersOf(asked: Asked): { inner: Node[]; answer: Given } {
   if (asked.names.length > 0) return meanings(asked);
   if (asked.readings.length > 0) return readings(asked);
   if (asked.of === 'zone') return zone(asked);
   if (asked.of === 'period') return period();
-  return { inner: [el('p', {}, say('ask.byFile'))], told: () => null };
+  return { inner: [el('p', {}, say('ask.byFile'))], answer: () => null };
 }
 
 /** Answers of which one is chosen, each with what the file's own rows would mean then. */
-function readings(asked: Asked): { inner: Node[]; told: Told } {
+function readings(asked: Asked): { inner: Node[]; answer: Given } {
   const name = newId('answer');
   const inputs = asked.readings.map(({ value }) => el('input', { type: 'radio', name, value }));
   const options = asked.readings.map(({ label, shows }, i) =>
@@ -77,7 +77,7 @@ function readings(asked: Asked): { inner: Node[]; told: Told } {
   );
   return {
     inner: [el('div', { class: 'readings' }, ...options)],
-    told: () => {
+    answer: () => {
       const at = inputs.findIndex(({ checked }) => checked);
       return at < 0 ? null : answerOf(asked, asked.readings[at]!);
     },
@@ -94,7 +94,7 @@ function answerOf({ of, field }: Asked, { value }: Reading): Answered {
 }
 
 /** Names of the file, each with a list of meanings to choose from. */
-function meanings({ field, names }: Asked): { inner: Node[]; told: Told } {
+function meanings({ field, names }: Asked): { inner: Node[]; answer: Given } {
   const { roles } = spoken();
   const known = field === 'kinds' ? KINDS : Object.keys(roles);
   const selects = names.map(({ name, role, seen }) => {
@@ -115,7 +115,7 @@ function meanings({ field, names }: Asked): { inner: Node[]; told: Told } {
   });
   return {
     inner: selects.map(({ part }) => part),
-    told: () => {
+    answer: () => {
       const chosen = selects.filter(({ select }) => select.value !== '');
       const lacking = field !== 'columns' && chosen.length < selects.length;
       if (chosen.length === 0 || lacking) return null;
@@ -140,7 +140,7 @@ export const KINDS = [
   ...['note', 'alarm', 'sensor-event'],
 ];
 
-function zone({ suggestions }: Asked): { inner: Node[]; told: Told } {
+function zone({ suggestions }: Asked): { inner: Node[]; answer: Given } {
   const list = newId('zones');
   const input = el('input', { type: 'text', list, autocomplete: 'off', spellcheck: false });
   return {
@@ -148,18 +148,18 @@ function zone({ suggestions }: Asked): { inner: Node[]; told: Told } {
       el('label', { class: 'field' }, el('span', {}, say('ask.zone')), input),
       el('datalist', { id: list }, ...suggestions.map((value) => el('option', { value }))),
     ],
-    told: () => (suggestions.includes(input.value.trim()) ? { asked: { zone: input.value.trim() } } : null),
+    answer: () => (suggestions.includes(input.value.trim()) ? { asked: { zone: input.value.trim() } } : null),
   };
 }
 
-function period(): { inner: Node[]; told: Told } {
+function period(): { inner: Node[]; answer: Given } {
   const [from, to] = [el('input', { type: 'date' }), el('input', { type: 'date' })];
   return {
     inner: [
       el('label', { class: 'field' }, el('span', {}, say('look.from')), from),
       el('label', { class: 'field' }, el('span', {}, say('look.to')), to),
     ],
-    told: () => {
+    answer: () => {
       const asked = {
         ...(from.value === '' ? {} : { from: from.value }),
         ...(to.value === '' ? {} : { to: to.value }),

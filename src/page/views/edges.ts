@@ -23,6 +23,6 @@ export function footView(): Node[] {
       el('ul', {}, ...Object.values(cautions).map((text) => el('li', {}, text))),
     ),
     el('details', {}, el('summary', {}, say('foot.leaves')), el('p', {}, say('foot.leavesHow'))),
-    el('p', {}, say('foot.made', { made: kept('made') })),
+    el('p', {}, say('foot.stamp', { stamp: kept('stamp') })),
   ];
 }

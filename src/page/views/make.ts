@@ -10,16 +10,16 @@ export function el<K extends keyof HTMLElementTagNameMap>(
   props: Props = {},
   ...children: Child[]
 ): HTMLElementTagNameMap[K] {
-  const made = document.createElement(tag);
+  const element = document.createElement(tag);
   for (const [name, value] of Object.entries(props)) {
-    if (typeof value === 'function') made.addEventListener(name.slice(2), value);
-    else if (value === true) made.setAttribute(name, '');
-    else if (value !== undefined && value !== false) made.setAttribute(name, String(value));
+    if (typeof value === 'function') element.addEventListener(name.slice(2), value);
+    else if (value === true) element.setAttribute(name, '');
+    else if (value !== undefined && value !== false) element.setAttribute(name, String(value));
   }
-  made.append(
+  element.append(
     ...children.filter((child): child is Node | string => child !== null && child !== undefined && child !== false),
   );
-  return made;
+  return element;
 }
 
 export const button = (text: string, act: () => void, props: Props = {}): HTMLButtonElement =>

@@ -67,13 +67,13 @@ export function look({ bytes }: Shelf, say: (wrong: NonNullable<Person['wrong']>
     ...(own === undefined ? {} : { settings: whole(own) }),
   };
   const readable = people.filter(({ wrong }) => wrong === undefined);
-  const apart = listing.exports.some((path) => path.includes('/'));
+  const inFolders = listing.exports.some((path) => path.includes('/'));
   const whose =
     listing.exports.length === 0
       ? 'none'
       : readable.length < 2 && people.length < 2
         ? 'one'
-        : apart
+        : inFolders
           ? 'many'
           : own !== undefined
             ? 'one'

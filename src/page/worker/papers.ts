@@ -7,7 +7,7 @@ import { setAsideCsv } from '../../papers/setAside.ts';
 import type { Teller } from '../../papers/teller.ts';
 import { type CompiledTemplate, framedHtml, writeHtml } from '../../writers/html/index.ts';
 import { asPrinted, type PdfFonts } from '../../writers/pdf/index.ts';
-import type { Framed, Made, Sheet, Wanting } from '../messages.ts';
+import type { Framed, SavedFile, Sheet, Wanting } from '../messages.ts';
 import type { Current } from './reading.ts';
 
 /** What the page brings along in its file. */
@@ -38,7 +38,7 @@ const TYPES: Record<string, string> = {
 };
 
 /** What was chosen of all that the command makes, under the same names; several as one archive where that is wanted. */
-export async function make({ what, ...wanting }: Wanting, current: Current, brought: Brought): Promise<Made[]> {
+export async function make({ what, ...wanting }: Wanting, current: Current, brought: Brought): Promise<SavedFile[]> {
   const { analysis, words, stem, wanted } = current;
   const { paper, grey, large } = wanted;
   const has = (...names: Wanting['what']): boolean => names.some((name) => what.includes(name));
@@ -61,11 +61,11 @@ export async function make({ what, ...wanting }: Wanting, current: Current, brou
       openPages: async () => (report, options) => writeHtml(report, brought.template, options),
     },
   );
-  const made = all
+  const files = all
     .filter((file) => what.includes(file.what))
     .map(({ name, bytes }) => ({ name, bytes: plain(bytes), type: TYPES[name.split('.').at(-1)!] ?? '' }));
-  if (!wanting.zip) return made;
-  return [{ name: `${stem}.zip`, bytes: zip(made), type: 'application/zip' }];
+  if (!wanting.zip) return files;
+  return [{ name: `${stem}.zip`, bytes: zip(files), type: 'application/zip' }];
 }
 
 const plain = (bytes: Uint8Array | string | string[]): Uint8Array => {

@@ -21,9 +21,9 @@ const wrong = (file: string, name: string, expected: string): Settled => ({
 export function settle(shelf: Shelf, wish: Wish, shown: Place): Settled {
   const { person, ofMany, today } = wish;
   const path = person.settings;
-  const beside = path === undefined ? undefined : shelf.bytes.get(path);
+  const lying = path === undefined ? undefined : shelf.bytes.get(path);
   const file = path ?? '';
-  const read = beside === undefined ? { settings: {} } : readSettings(utf8(beside), baseOf(file));
+  const read = lying === undefined ? { settings: {} } : readSettings(utf8(lying), baseOf(file));
   if ('issues' in read) return read;
   const chosen = settled(read.settings, wish.asked).asked;
   const asked: FolderSettings = ofMany ? { ...chosen, code: person.code } : chosen;
