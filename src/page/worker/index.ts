@@ -1,7 +1,8 @@
 import { wrongFromTheStart } from '../../clinic/outcome.ts';
 import { version } from '../../index.ts';
-import { type Place, placeOf, type Words } from '../../language/index.ts';
+import { LANGUAGES, type Place, placeOf, type Words } from '../../language/index.ts';
 import { ownWords } from '../../papers/own.ts';
+import { teller } from '../../papers/teller.ts';
 import type { CompiledTemplate } from '../../writers/html/index.ts';
 import type { Answer, Given, Job, Wish } from '../messages.ts';
 import { look, put, type Shelf } from './files.ts';
@@ -54,7 +55,8 @@ const work: Work = {
 async function spoken({ language, region }: Pick<Wish, 'language' | 'region'>) {
   const place: Place = placeOf(language, region) ?? placeOf(language, undefined)!;
   const own = await ownWords(place);
-  return { place, own, tell: tellerOf(await english, own) };
+  const forms = await Promise.all(LANGUAGES.map((one) => ownWords(placeOf(one, undefined)!)));
+  return { place, own, tell: tellerOf(await english, own), forms: forms.map(teller) };
 }
 
 function must<T>(value: T | undefined): T {

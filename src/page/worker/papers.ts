@@ -49,6 +49,7 @@ export async function make({ what, ...wanting }: Wanting, current: Current, brou
       ...{ paper, grey, large, attach: false },
       further: has('further', 'furtherPage', 'method'),
       html: has('clinicPage', 'patientPage', 'furtherPage'),
+      numbers: has('analysis'),
       snapshot: has('visit'),
       agreed: wanted.agreed,
       fhir: has('fhir'),

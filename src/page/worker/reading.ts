@@ -38,10 +38,10 @@ function inputsOf({ bytes }: Shelf, { files }: Someone): Input[] {
 export async function readPerson(
   shelf: Shelf,
   wish: Wish,
-  words: { place: Place; own: Words; tell: Teller },
+  words: { place: Place; own: Words; tell: Teller; forms: readonly Teller[] },
 ): Promise<{ read: Read; current?: Current }> {
   const { tell, place } = words;
-  const settledWish = settle(shelf, wish, place);
+  const settledWish = settle(shelf, wish, place, words.forms);
   if ('issues' in settledWish) {
     return { read: { ...nothing, lines: linesOf(tell, settledWish.issues, (text) => text) } };
   }

@@ -2,6 +2,9 @@ import { utf8 } from '../../bytes/text.ts';
 import type { Place } from '../../language/index.ts';
 import type { Issue } from '../../model/input.ts';
 import type { CompareChoice } from '../../model/settings.ts';
+import { agreedFrom } from '../../papers/agreedForm.ts';
+import { readPregnancyGoals } from '../../papers/pregnancyGoals.ts';
+import type { Teller } from '../../papers/teller.ts';
 import { a1cOf, comparedDays, settled, type Wanted, wantedOf } from '../../papers/wanted.ts';
 import { parseLayout } from '../../schemas/layout.ts';
 import { readVisit } from '../../schemas/readVisit.ts';
@@ -18,7 +21,7 @@ const wrong = (file: string, name: string, expected: string): Settled => ({
 });
 
 /** What is wanted for a person: settings that lie with the files, and over them what was chosen on the page. */
-export function settle(shelf: Shelf, wish: Wish, shown: Place): Settled {
+export function settle(shelf: Shelf, wish: Wish, shown: Place, forms: readonly Teller[]): Settled {
   const { person, ofMany, today } = wish;
   const path = person.settings;
   const lying = path === undefined ? undefined : shelf.bytes.get(path);
@@ -29,22 +32,35 @@ export function settle(shelf: Shelf, wish: Wish, shown: Place): Settled {
   const asked: FolderSettings = ofMany ? { ...chosen, code: person.code } : chosen;
   const folder = file.slice(0, file.lastIndexOf('/') + 1);
   if (asked.zone !== undefined && !isZone(asked.zone)) return wrong(file, 'zone', 'Europe/Madrid');
-  if (asked.agreed !== undefined) return wrong(file, 'agreed', '');
+  const agreed = agreedIn(shelf, folder, asked.agreed, forms);
+  if (agreed === null) return wrong(file, 'agreed', asked.agreed ?? '');
   const compare = comparedWith(shelf, folder, asked);
   if (compare === null) return wrong(file, 'compare', 'previous');
   const a1c = asked.a1c === undefined ? undefined : a1cOf(asked.a1c);
   if (a1c === null) return wrong(file, 'a1c', '7.1 %');
+  const pregnancyGoals = asked.pregnancyGoals === undefined ? undefined : readPregnancyGoals(asked.pregnancyGoals);
+  if (pregnancyGoals === null) return wrong(file, 'pregnancyGoals', '90/130/115');
   const layout = layoutOf(shelf, folder, asked.layout, wish.layout);
   if (layout === null) return wrong(file, 'layout', '{ }');
   const brought = {
     today,
     ...(compare === undefined ? {} : { compare }),
     ...(a1c === undefined ? {} : { a1c }),
+    ...(agreed === undefined ? {} : { agreed }),
+    ...(pregnancyGoals === undefined ? {} : { pregnancyGoals }),
     ...(layout === undefined ? {} : { layout }),
   };
   // The papers speak the language of the page: whoever sees them chose it.
   const wanted = wantedOf(asked, shown, brought);
   return { wanted, holds: { ...asked, paper: wanted.paper, targets: wanted.settings.targets } };
+}
+
+/** What was agreed, as a file that lies with the others holds it; null for what is none. */
+function agreedIn(shelf: Shelf, folder: string, named: string | undefined, forms: readonly Teller[]) {
+  if (named === undefined) return undefined;
+  const bytes = shelf.bytes.get(folder + named);
+  const read = bytes && agreedFrom(utf8(bytes), forms);
+  return read?.ok ? read.agreed : null;
 }
 
 /** Null for what cannot be read so. */
