@@ -20,7 +20,7 @@ const filesOf = (story: string): string[] => {
 function written(story: string, language: string): Map<string, Buffer> {
   const out = mkdtempSync(join(tmpdir(), 'daybands-page-'));
   const args = ['report', join(home, 'sample-data', story), '--out', out, '--language', language];
-  const { exit, err } = run(home, [...args, '--further', '--html', '--snapshot', '--numbers']);
+  const { exit, err } = run(home, [...args, '--further', '--html', '--snapshot']);
   expect([exit, err]).toEqual([0, '']);
   const files = new Map(readdirSync(out).map((name) => [name, readFileSync(join(out, name))] as const));
   rmSync(out, { recursive: true });
