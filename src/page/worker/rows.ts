@@ -14,9 +14,9 @@ const SAMPLES = 4;
 export function linesIn(inputs: readonly Input[], name: string): string[] {
   for (const input of inputs) {
     if (name !== input.name && !name.startsWith(`${input.name.replace(/\.gz$/i, '')}`)) continue;
-    const opened = unpack(input);
-    if ('failed' in opened) continue;
-    const found = opened.inputs.find((one) => one.name === name);
+    const found = unpack(input)
+      .flatMap((one) => ('input' in one ? [one.input] : []))
+      .find((one) => one.name === name);
     const text = found && decode(found.bytes.subarray(0, LOOKED_AT));
     if (text && 'bytes' in text) return utf8(text.bytes).split(/\r\n|\r|\n/);
   }
