@@ -21,7 +21,17 @@ interface Settles {
   'decimal-mark': ['.' | ',', 'cells'];
   unit: [
     GlucoseUnit | 'both',
-    'named' | 'line' | 'unit-in-rows' | 'unit-text' | 'ucum' | 'no-number' | 'values-with-decimals' | 'values-whole',
+    (
+      | 'named'
+      | 'line'
+      | 'unit-in-rows'
+      | 'unit-text'
+      | 'ucum'
+      | 'no-number'
+      | 'values-with-decimals'
+      | 'values-whole'
+      | 'values-above'
+    ),
   ];
   'glucose-kind': ['sensor' | 'finger-stick', 'minutes-between' | 'few-rows'];
   /** The column used of two that say the same. */

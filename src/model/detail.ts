@@ -56,7 +56,8 @@ interface Spread {
 export type ValuesSeen =
   | ({ is: 'values-seen' } & Spread)
   | ({ is: 'values-with-decimals' } & Spread)
-  | ({ is: 'values-whole' } & Spread);
+  | ({ is: 'values-whole' } & Spread)
+  | ({ is: 'values-above' } & Spread);
 
 export type DateOrder = 'day-first' | 'month-first' | 'year-first';
 

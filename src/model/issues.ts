@@ -44,6 +44,7 @@ export interface IssueTells {
   'stray-quote': Counted;
   'quote-unclosed': Found;
   'row-too-long': Found;
+  'row-too-short': Found;
   'decimal-mark-is-delimiter': Pair<string, string> & Counted;
   'lines-above-table': Counted;
   'rows-other-delimiter': { actual: string | Word<'tab'> } & Counted;

@@ -1076,6 +1076,7 @@ export interface WordParams {
   'issues.stray-quote': 'count' | 'file' | 'line';
   'issues.quote-unclosed': 'line' | 'file';
   'issues.row-too-long': 'line' | 'file';
+  'issues.row-too-short': 'line' | 'file';
   'issues.decimal-mark-is-delimiter': 'file' | 'line' | 'actual';
   'issues.decimal-marks-mixed': 'file' | 'actual' | 'option';
   'issues.decimal-mark-odd': 'expected' | 'file' | 'actual';
@@ -1738,6 +1739,7 @@ export interface WordParams {
   'understood.values-seen': 'count' | 'low' | 'high';
   'understood.values-with-decimals': 'count' | 'low' | 'high';
   'understood.values-whole': 'count' | 'low' | 'high';
+  'understood.values-above': 'count' | 'low' | 'high';
   'understood.values-before': 'count' | 'low' | 'high' | 'value' | 'line';
   'understood.either-unit': 'value' | 'line' | 'mmol' | 'mgdl';
   'understood.range': 'low' | 'high' | 'unit';

@@ -29,13 +29,14 @@ describe('unit', () => {
   test.each<[string, (i: number) => string | number, string | RegExp]>([
     ['decimals up to 33.3 are mmol/L', (i) => (4 + i * 0.7).toFixed(1), 'file: mmol/L'],
     ['whole numbers beyond 40 are mg/dL', (i) => 70 + i * 20, 'file: mg/dL'],
+    ['decimals that all lie beyond 33.3 are mg/dL', (i) => (100.5 + i * 9).toFixed(1), 'file: mg/dL'],
   ])('nobody names: %s', (_, value, choice) => {
     expect(tell(unitless(value)).choices.unit).toBe(choice);
   });
 
   test.each<[string, (i: number) => string | number, string]>([
     ['whole numbers from 20 to 31', (i) => 20 + i, 'refusal unit-unclear 13'],
-    ['decimals beyond 33.3', (i) => (100.5 + i * 9).toFixed(1), 'refusal unit-unclear 13'],
+    ['decimals on both sides of 33.3', (i) => (i % 3 ? 100.5 + i : 25.5).toFixed(1), 'refusal unit-unclear 13'],
     ['one size, then the other', (i) => (i < 6 ? 100 + i : '5.5'), 'refusal unit-changes 8'],
     ['sizes mixed', (i) => (i % 2 ? 100 + i : '5.5'), 'refusal unit-unclear 2'],
   ])('nobody names and nothing proves: %s', (_, value, issue) => {

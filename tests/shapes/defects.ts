@@ -255,10 +255,18 @@ function turnUnit(sheet: Sheet, making: Making, named: boolean): void {
   const later = rows.slice(Math.floor(rows.length / 2));
   const unit = making.shape.unit === 'mg/dL' ? 'mmol/L' : 'mg/dL';
   const at = glucoseAt(sheet);
+  const other = (value: number) =>
+    unit === 'mg/dL' ? Math.round(value * 18.0156) : Math.round((value / 18.0156) * 10) / 10;
   for (const line of later) {
+    // A meter's value in the same column.
+    const stick = making.shape.notes === 'kind-shared' && line.notes.find(({ kind }) => kind === 'fingerstick');
+    if (stick) {
+      stick.amount = other(stick.amount!);
+      stick.unit = unit;
+      line.cells[at] = glucoseText(stick.amount, { ...making.shape, unit, number: 'plain' });
+    }
     for (const reading of line.readings) {
-      reading.native =
-        unit === 'mg/dL' ? Math.round(reading.native * 18.0156) : Math.round((reading.native / 18.0156) * 10) / 10;
+      reading.native = other(reading.native);
       reading.unit = unit;
       line.cells[at] = glucoseText(reading.native, { ...making.shape, unit, number: 'plain' });
     }

@@ -49,6 +49,13 @@ export async function judge(written: Written): Promise<Verdict> {
   let questions = 0;
   for (let turn = 0; turn <= MOST_ANSWERS; turn++) {
     const read = intake(inputs, settings);
+    // Papers made without a file say so, and ask what they would of it alone.
+    if (read.ok && read.missing.length > 0 && written.never.length === 0) {
+      asked.push('file-left-out');
+      if (written.final) return { is: 'refused', asked, questions, differences: [] };
+      const open = read.issues.filter(({ question }) => question !== undefined);
+      if (turn < MOST_ANSWERS && open.some((issue) => answer(settings, issue, written))) continue;
+    }
     if (read.ok) {
       if (written.never.length > 0)
         return {

@@ -75,11 +75,12 @@ export function normal(given: Shape): Shape {
     s.second = s.secondClock = s.decoy = s.footer = 'none';
   }
   if (!s.notes.startsWith('kind-')) s.vocabulary = 'own';
+  if (s.notes === 'none') s.each = 'many';
   if (s.notes === 'kind-shared') {
     if (!['column', 'cell', 'preamble', 'nowhere', 'preamble-wrong'].includes(s.unitAt))
       s.unitAt = from(['column', 'cell', 'preamble'], s.unitAt);
     s.second = 'none';
-    if (['unit-turns', 'unit-turns-named'].includes(s.defect)) s.defect = 'none';
+    if (s.defect === 'unit-turns-named') s.defect = 'unit-turns';
   }
   if (s.notes === 'kind-own' && s.header === 'absent') s.header = 'plain';
   if (s.header === 'absent') {
@@ -204,6 +205,9 @@ export function normal(given: Shape): Shape {
   if (s.time === 'year-signs') s.language = from(['zh', 'ja'], s.language);
   if (s.defect === 'contradiction' && s.second === 'other-unit') s.second = 'none';
   if (s.notes === 'kind-shared' && s.container === 'wide') s.notes = 'none';
+  // Notes in columns without names are nobody's to tell apart.
+  if (s.header === 'absent' && !['none', 'own-file'].includes(s.notes)) s.notes = 'none';
+  if (s.notes === 'none') s.each = 'many';
   // Which cells are times is told by the columns of the first table.
   if (isSheet(s) && s.time === 'serial' && s.notes === 'second-table') s.notes = 'columns';
   return s;

@@ -23,6 +23,7 @@ export const PROPERTIES = {
   time: Object.keys(TIME_FORMS),
   start: ['late', 'early', 'new-year', 'spring', 'autumn'],
   notes: ['none', 'columns', 'columns-zeros', 'kind-shared', 'kind-own', 'second-table', 'own-file'],
+  each: ['many', 'two', 'one'],
   vocabulary: [...KNOWN_KINDS, ...UNKNOWN_KINDS],
   decoy: [
     ...['none', 'cholesterol', 'lactate', 'triglycerides', 'urine', 'coverage', 'predicted', 'mean', 'sugar', 'pulse'],
@@ -88,6 +89,7 @@ const SELDOM: Partial<Record<Property, number>> = {
   encoding: 0.4,
   container: 0.3,
   footer: 0.4,
+  each: 0.3,
   preamble: 0.5,
 };
 

@@ -2,14 +2,10 @@ import { expect, test } from 'vitest';
 import { shapeOf } from './cover.ts';
 import { judge } from './judge.ts';
 import { kindOf, tellShape } from './minimal.ts';
-import { passing } from './notYet.ts';
 import { write } from './write.ts';
 
-/**
- * The same shapes in every run, until no class of silent difference is left (docs/reliability.md); others by
- * `SHAPES_SEED=7`, and thousands by `npm run shapes`.
- */
-const SEED = Number(process.env.SHAPES_SEED ?? 20_261_129);
+/** Other shapes in every run; the same again by `SHAPES_SEED=7`, and thousands by `npm run shapes`. */
+const SEED = Number(process.env.SHAPES_SEED ?? Date.now() % 1_000_000);
 const COUNT = 240;
 /** Of shapes that leave nothing open, so many may be asked about. */
 const ASKED = 0.05;
@@ -19,7 +15,7 @@ test(`shapes of seed ${SEED} are read as they were written, or asked about`, asy
   let closed = 0;
   let asked = 0;
   for (let n = 0; n < COUNT; n++) {
-    const written = write(passing(shapeOf(SEED, n)));
+    const written = write(shapeOf(SEED, n));
     const verdict = await judge(written);
     const isClosed = written.open.length + written.never.length === 0;
     if (isClosed) closed++;

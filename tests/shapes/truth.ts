@@ -211,5 +211,18 @@ function notesOf(shape: Shape, words: Words, readings: TrueReading[], next: Chan
     add(4, day, { kind: 'text', word: 'note', words: [pick(words.remarks, next)] });
     add(3, day, { kind: 'medication', word: 'medicine', words: [pick(words.pills, next)] });
   }
-  return notes.sort((a, b) => a.wall - b.wall);
+  return fewEach(
+    shape,
+    notes.sort((a, b) => a.wall - b.wall),
+  );
+}
+
+/** Of each kind no more than the shape has. */
+function fewEach(shape: Shape, notes: TrueNote[]): TrueNote[] {
+  const most = { many: notes.length, two: 2, one: 1 }[shape.each] ?? notes.length;
+  const counts = new Map<string, number>();
+  return notes.filter(({ word }) => {
+    counts.set(word, (counts.get(word) ?? 0) + 1);
+    return counts.get(word)! <= most;
+  });
 }

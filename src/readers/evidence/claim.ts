@@ -123,6 +123,9 @@ function heard(column: Column, profile: Profile, all: Column[]): Heard {
       return as('ignore', 'serial');
   }
   if (isOfFood(column, profile, all)) return as('nutrient', 'name');
+  // Words under no name at all are somebody's remarks.
+  if (column.role === 'ignore' && kind === 'text' && /^(?:#\d+)?$/.test(column.name) && /\p{L}/u.test(profile.example))
+    return as('note', 'cells');
   if (!NUMBERS.includes(column.role)) return { column };
   // Words, times and names under a header that promises glucose are none.
   const wordy = NO_NUMBER.includes(kind) && Number.isNaN(profile.low) && profile.cells >= FEW_CELLS;

@@ -156,11 +156,13 @@ function unknownWords(
     learnt[main.word] = 'sensor';
   }
   const sensor = main && (learnt[main.word] || meaning(main.word) === 'reading' || meaning(main.word) === 'glucose');
+  // Where no word is known, few values are as likely doses as many.
+  const least = groups.some(({ word }) => meaning(word) !== undefined) ? FEW : 1;
   const unknown: string[] = [];
   for (const { word, curve, verdict } of groups) {
     if (meaning(word) !== undefined || learnt[word] || curve.n === 0) continue;
     if (sensor && verdict === 'same' && word !== '' && curve.pairs > 0) learnt[word] = 'sensor';
-    else if (curve.n >= FEW || word === '') unknown.push(word);
+    else if (curve.n >= least || word === '') unknown.push(word);
   }
   return unknown;
 }

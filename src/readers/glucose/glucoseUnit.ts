@@ -21,6 +21,8 @@ export interface UnitWords {
   headerLine: number;
   /** A layout says that each part is in the unit that its size shows. */
   bySize: boolean;
+  /** Other values of the same column change their unit half way. */
+  turned?: boolean;
   /** Units that lines above the table name. */
   above: { unit: GlucoseUnit; line: number }[];
 }
@@ -39,13 +41,12 @@ export function settleUnit(
 ): GlucoseUnit | undefined {
   const { laid, asked } = words;
   const named = cells.column.unit ? glucoseUnit(cells.column.unit) : undefined;
-  const own = ownUnits(cells);
   if (cells.column.foreign && !laid) {
     book.add('unit-foreign', 'refusal', words.headerLine, { actual: cells.column.unit!, expected: 'mg/dL, mmol/L' });
     return undefined;
   }
   const cut = cutAt(cells);
-  if (cut !== undefined && words.bySize) {
+  if ((cut !== undefined || words.turned) && words.bySize) {
     choices.push({ id: 'unit', value: 'both', by: 'user' });
     return fillBySize(cells);
   }
@@ -95,6 +96,7 @@ export function settleUnit(
     });
     return fill(cells, fromHeader);
   }
+  const own = withFewBare(cells, ownUnits(cells));
   if (own.with > 0 && own.without === 0) {
     const [unit, other] = own.kinds.map(unitOf);
     const value = other === undefined ? unit! : 'both';
@@ -169,6 +171,23 @@ function looksLikeOther(cells: GlucoseCells, unit: GlucoseUnit): Extract<Detail,
     high = Math.max(high, value);
   }
   return other >= FEW && other * 2 > n ? { is: 'values-seen', count: other, low, high } : undefined;
+}
+
+/** So small a share of cells without a unit, among cells with one, stops no file (ours). */
+const FEW_BARE = 0.02;
+
+/** Few numbers that name no unit beside many that name one: in the same where they cannot be in the other, else told one by one. */
+function withFewBare(cells: GlucoseCells, own: ReturnType<typeof ownUnits>): ReturnType<typeof ownUnits> {
+  if (own.without === 0 || own.without > own.with * FEW_BARE) return own;
+  const [code, other] = own.kinds;
+  const range = PLAUSIBLE[unitOf(code === 0 ? 1 : 0)];
+  for (let k = 0; k < cells.unit.length; k++) {
+    if ((cells.state[k] !== CELL.number && cells.state[k] !== CELL.limit) || cells.unit[k] !== 2) continue;
+    const both = cells.value[k]! >= range.low && cells.value[k]! <= range.high;
+    if (other !== undefined || both) cells.state[k] = CELL.unit;
+    else cells.unit[k] = code!;
+  }
+  return { ...own, without: 0 };
 }
 
 function ownUnits(cells: GlucoseCells): { with: number; without: number; kinds: number[] } {

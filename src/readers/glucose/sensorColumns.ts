@@ -12,6 +12,7 @@ import { settleMark } from './decimalMark.ts';
 import { closeTogether, comesAsSensor, compareColumns, medianStep } from './density.ts';
 import { applyUnitColumn, CELL, type GlucoseCells, readGlucoseCells } from './glucoseCell.ts';
 import { settleUnit, type UnitWords } from './glucoseUnit.ts';
+import { cutAt } from './unitChange.ts';
 
 /** A settled glucose column and what its numbers are. */
 export interface GlucoseColumn {
@@ -40,6 +41,7 @@ export function settleGlucose(context: GlucoseContext): GlucoseColumn[] | undefi
   const found = rawColumns(context);
   const unitColumn = columns.find((column) => column.role === 'unit');
   const settled: GlucoseColumn[] = [];
+  const turned = new Set<number>();
   // Sensor columns first, so that finger sticks without a unit can lean on theirs.
   found.sort((a, b) => Number(a.is === 'fingerstick') - Number(b.is === 'fingerstick'));
   for (const entry of found) {
@@ -50,7 +52,9 @@ export function settleGlucose(context: GlucoseContext): GlucoseColumn[] | undefi
     const sensor = settled.find((other) => other.is === 'reading');
     const leaning = entry.is === 'fingerstick' && sensor?.cells.column.unit && !cells.column.unit;
     if (leaning) cells.column = { ...cells.column, unit: sensor.cells.column.unit! };
-    const unit = settleUnit(cells, lineOf, context.unitWords, book, choices);
+    const { index } = cells.column;
+    if (cutAt(cells) !== undefined) turned.add(index);
+    const unit = settleUnit(cells, lineOf, { ...context.unitWords, turned: turned.has(index) }, book, choices);
     if (!unit) return undefined;
     if (!unitColumn) cells.column = { ...cells.column, unit };
     if (cells.column.maybe && !isSmooth(curveOf(numbersOf(cells), context.wall))) {

@@ -51,6 +51,10 @@ export function weighUnit(
     choices.push({ id: 'unit', value: 'mg/dL', by: 'file', evidence: { is: 'values-whole', ...seen } });
     return 'mg/dL';
   }
+  if (low > MMOL_TOP) {
+    choices.push({ id: 'unit', value: 'mg/dL', by: 'file', evidence: { is: 'values-above', ...seen } });
+    return 'mg/dL';
+  }
   const cut = cleanCut(cells);
   if (cut > 0) {
     const last = before(cells, cut);

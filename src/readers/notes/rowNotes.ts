@@ -1,9 +1,12 @@
+import { bytesOf } from '../../bytes/text.ts';
 import type { NoteEntry, NoteKind, NotePlace } from '../../model/input.ts';
 import type { Role } from '../../schemas/layout.ts';
 import type { Column } from '../table/header.ts';
 import { isMealRelation, isNo } from '../table/phrases.ts';
 import { cellText, locate, type Records } from '../table/records.ts';
 import { conceptsOf, tokens } from '../table/vocabulary.ts';
+import { readStamp } from '../times/dates.ts';
+import { newStamp, SHAPE } from '../times/stamp.ts';
 import { readAmount, readMinutes, readNamedDose } from './amounts.ts';
 import { isRest } from './kinds.ts';
 
@@ -15,6 +18,8 @@ export interface RowNotes {
   zero: boolean;
   /** Roles whose amount stood there without any unit. */
   bare: Set<Role>;
+  /** A whole time where an amount should stand: a row of another table, or a number that a spreadsheet turned. */
+  moment?: string;
 }
 
 /** What a column may hold beside glucose and times. */
@@ -65,6 +70,7 @@ export function notesOfRow(records: Records, row: number, columns: Column[], all
   const span = { from: 0, to: 0 };
   let rest = false;
   let zero = false;
+  let moment: string | undefined;
   const filled = columns.filter(
     (column) =>
       locate(records, row, column.index, span) &&
@@ -111,6 +117,10 @@ export function notesOfRow(records: Records, row: number, columns: Column[], all
     if (column.role === 'insulin') {
       const named = readNamedDose(text(column));
       const amount = named ? { amount: named.amount, unit: 'IU' } : amountOf(column);
+      if (amount.text !== undefined && isMoment(amount.text)) {
+        moment = amount.text;
+        continue;
+      }
       if (amount.amount === 0) {
         zero = true;
         continue;
@@ -148,7 +158,12 @@ export function notesOfRow(records: Records, row: number, columns: Column[], all
       });
     }
   }
-  return { notes, rest, zero, bare };
+  return moment === undefined ? { notes, rest, zero, bare } : { notes, rest, zero, bare, moment };
+}
+
+function isMoment(text: string): boolean {
+  const bytes = bytesOf(text);
+  return readStamp(bytes, 0, bytes.length, newStamp()) === SHAPE.stamp;
 }
 
 /** Whether a column of lengths is about exercise: its name, a layout, or another column says so. */

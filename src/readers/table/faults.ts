@@ -8,6 +8,7 @@ import type { TimePlan } from '../times/timeColumn.ts';
 import { TIME_FAULT } from '../times/wall.ts';
 import type { Column } from './header.ts';
 import { cellText, type Records, recordText } from './records.ts';
+import type { Misfit } from './rowFit.ts';
 
 const NO_CONTENT: Role[] = ['time', 'date', 'clock', 'offset', 'unit', 'kind', 'person', 'ignore'];
 
@@ -33,7 +34,7 @@ export function tellRow(
   row: number,
   k: number,
   line: number,
-  misfit: 'row-too-long' | 'quote-unclosed' | undefined,
+  misfit: Misfit | undefined,
   fault: number,
   plan: TimePlan,
   today: string,

@@ -22,6 +22,8 @@ export function columnsByContent(records: Records): { columns: Column[]; values:
   const withUnit: number[] = [];
   const first: string[] = [];
   const varied: boolean[] = [];
+  const clocks: number[] = [];
+  const days: number[] = [];
   const widths: number[] = [];
   const step = Math.max(1, Math.floor(records.count / SAMPLE));
   for (let r = 0; r < records.count; r += step) {
@@ -29,14 +31,19 @@ export function columnsByContent(records: Records): { columns: Column[]; values:
     widths.push(fields);
     for (let c = 0; c < fields; c++) {
       if (!locate(records, r, c, span)) continue;
-      const number = !Number.isNaN(readNumber(records.bytes, span.from, span.to, look));
+      const value = readNumber(records.bytes, span.from, span.to, look);
+      const number = !Number.isNaN(value);
       const shape = readStamp(records.bytes, span.from, span.to, stamp);
       const text = number || shape === SHAPE.none ? cellText(records, r, c) : '';
       const unit = !number && text !== '' && namesUnit(text);
       if (unit) withUnit[c] = (withUnit[c] ?? 0) + 1;
       if (first[c] === undefined) first[c] = text;
       else if (text !== first[c]) varied[c] = true;
-      const when = number ? shape === SHAPE.seconds || shape === SHAPE.millis : shape !== SHAPE.none;
+      // Four digits and parts of one may be anything; beside a date `0705` is a clock and 0.2930555556 a part of the day.
+      const when = shape !== SHAPE.none && !(number && shape === SHAPE.clock);
+      const part = number && value >= 0 && value < 1 && (value === 0 || look.after > 2);
+      if (part || (number && shape === SHAPE.clock && text.length === 4)) clocks[c] = (clocks[c] ?? 0) + 1;
+      if (shape === SHAPE.day || shape === SHAPE.serial) days[c] = (days[c] ?? 0) + 1;
       filled[c] = (filled[c] ?? 0) + 1;
       if (when) times[c] = (times[c] ?? 0) + 1;
       else if (number || unit) numbers[c] = (numbers[c] ?? 0) + 1;
@@ -50,12 +57,13 @@ export function columnsByContent(records: Records): { columns: Column[]; values:
   // Where cells of one column carry a unit of glucose, that one holds the values.
   const named = filled.some((n, index) => (withUnit[index] ?? 0) >= n * 0.8);
   const width = usualWidth(widths);
-  // A column may hold nothing in all rows that were looked at.
   Array.from({ length: Math.max(width, filled.length) }, (_, index) => filled[index] ?? 0).forEach((n, index) => {
     // Further cells of a few rows are no column: these rows are too long.
     if (index >= width && n <= widths.length * FEW_LONGER) return;
     const name = `#${index + 1}`;
-    if (n > 0 && (times[index] ?? 0) >= n * 0.8) columns.push({ index, name, role: 'time' });
+    const bareClock =
+      (clocks[index] ?? 0) >= n * 0.9 && filled.some((all, c) => c !== index && (days[c] ?? 0) >= all * 0.8);
+    if (n > 0 && (bareClock || (times[index] ?? 0) >= n * 0.8)) columns.push({ index, name, role: 'time' });
     else if (n > 0 && (numbers[index] ?? 0) >= n * 0.8 && isValue(index, n)) {
       columns.push({ index, name, role: 'glucose' });
       values++;
@@ -95,8 +103,14 @@ export function firstOfData(records: Records, columns: readonly Column[]): numbe
         locate(records, row, index, span) &&
         readStamp(records.bytes, span.from, span.to, stamp) !== SHAPE.none,
     );
+  // A second date is no value: such a line tells from when to when.
   const filled = (row: number): boolean =>
-    columns.some(({ role, index }) => role === 'glucose' && locate(records, row, index, span));
+    columns.some(
+      ({ role, index }) =>
+        role === 'glucose' &&
+        locate(records, row, index, span) &&
+        [SHAPE.none, SHAPE.clock].some((is) => is === readStamp(records.bytes, span.from, span.to, stamp)),
+    );
   for (let row = 0; row < Math.min(records.count, SAMPLE); row++) if (timed(row) && filled(row)) return row;
   return 0;
 }

@@ -14,6 +14,7 @@ import { remarkClock, remarkGlucose } from './remarks.ts';
 import { resolveColumns } from './roles.ts';
 import { delimiterInNumbers } from './rowFit.ts';
 import { readRows } from './rows.ts';
+import { evenShortRows } from './shortRows.ts';
 import type { Table } from './tables.ts';
 import { firstText, tableTimes } from './tableTimes.ts';
 
@@ -23,7 +24,8 @@ export type Settled = Pick<TableLayout, 'dateOrder' | 'decimalMark' | 'clock' | 
 };
 
 /** Reads one table: times, glucose, then row by row everything else. */
-export function readTable(reading: Reading, table: Table, layout: TableLayout | undefined): Settled | undefined {
+export function readTable(reading: Reading, found: Table, layout: TableLayout | undefined): Settled | undefined {
+  const { table, unnamed } = evenShortRows(reading.records, found);
   const { records, book, choices, entries, settings } = reading;
   const lineOf = (k: number): number => records.line[table.from + k]!;
   let claimed: Claimed | undefined;
@@ -60,12 +62,12 @@ export function readTable(reading: Reading, table: Table, layout: TableLayout | 
   if (!walls) return refuse();
   keepDay(reading, plan, walls, claimed.columns);
   if (clockCells.zone && !reading.zones.has(clockCells.zone)) reading.zones.set(clockCells.zone, lineOf(0));
-  const found = findKinds(records, table, claimed, walls.wall, layout);
-  if (found.open) {
-    askKinds(book, found.open, table.header < 0 ? lineOf(0) : records.line[table.header]!);
+  const kindsFound = findKinds(records, table, claimed, walls.wall, layout);
+  if (kindsFound.open) {
+    askKinds(book, kindsFound.open, table.header < 0 ? lineOf(0) : records.line[table.header]!);
     return refuse();
   }
-  const { kinds } = found;
+  const { kinds } = kindsFound;
   const columns = resolveColumns(records, { ...table, columns: claimed.columns }, kinds?.column);
   applyOffsets(reading, table, columns, walls.offset);
   if (!offsetsAgree(reading, walls, lineOf)) return refuse();
@@ -104,7 +106,7 @@ export function readTable(reading: Reading, table: Table, layout: TableLayout | 
 
   remarkClock(clockCells, book);
   for (const entry of glucose) if (entry.is === 'reading') remarkGlucose(entry.cells, book);
-  readRows(reading, { table, columns, kinds, plan, walls, glucose });
+  readRows(reading, { table, columns, kinds, plan, walls, glucose, unnamed });
   addWearers(reading, table, columns, walls.fault);
   const settledColumns = columns.map((column) => {
     const found = glucose.find((entry) => entry.cells.column.index === column.index);

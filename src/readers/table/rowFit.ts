@@ -2,9 +2,16 @@ import type { IssueBook } from '../book.ts';
 import { cellText, fieldCount, locate, type Records, recordText } from './records.ts';
 import type { Table } from './tables.ts';
 
-/** Why a row's shape rules it out: longer than its header with something in the extra cells, or a quote left open. */
-export function rowFit(records: Records, row: number, width: number): 'row-too-long' | 'quote-unclosed' | undefined {
+export type Misfit = 'row-too-long' | 'row-too-short' | 'quote-unclosed';
+
+/**
+ * Why a row's shape rules it out: longer than its header with something in the extra cells, a cell short with something under the
+ * `unnamed` column (shortRows.ts), or a quote left open.
+ */
+export function rowFit(records: Records, row: number, width: number, unnamed?: number): Misfit | undefined {
   const fields = records.first[row + 1]! - records.first[row]!;
+  if (unnamed !== undefined && fields === width - 1 && locate(records, row, unnamed, { from: 0, to: 0 }))
+    return 'row-too-short';
   if (fields > width) {
     const span = { from: 0, to: 0 };
     for (let c = width; c < fields; c++) if (locate(records, row, c, span)) return 'row-too-long';

@@ -41,7 +41,7 @@ export function readRows(reading: Reading, settled: SettledTable): void {
     const row = table.from + k;
     const line = records.line[row]!;
     const fault = walls.fault[k]!;
-    const misfit = rowFit(records, row, columns.length);
+    const misfit = rowFit(records, row, columns.length, settled.unnamed);
     if (misfit || fault !== TIME_FAULT.none) {
       if (isBlank(reading, row, span)) continue;
       if (tellRow(book, records, row, k, line, misfit, fault, plan, reading.settings.today, columns))
@@ -59,6 +59,10 @@ export function readRows(reading: Reading, settled: SettledTable): void {
       for (const role of result.bare) bare.add(role);
       got.entries += result.notes.length;
       if (result.notes.length > 0) entries.fate(row, 'note');
+      if (result.moment !== undefined) {
+        book.add('value-turned-date', 'warning', line, { actual: result.moment });
+        got.faults++;
+      }
       if (result.rest) got.rest = true;
       if (result.zero) got.zero = true;
     }

@@ -15,6 +15,8 @@ export interface SettledTable {
   plan: TimePlan;
   walls: Walls;
   glucose: GlucoseColumn[];
+  /** The column under which a row one cell short has lost a cell. */
+  unnamed?: number | undefined;
 }
 
 /** What one row gave, and how often something was wrong with it. */

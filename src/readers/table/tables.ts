@@ -25,6 +25,9 @@ const MOST_TABLES = 4000;
 /** As many as a sheet of a workbook may have (ISO/IEC 29500). */
 export const MAX_COLUMNS = 16_384;
 
+/** Quotes, blanks (of both kinds) and a spreadsheet's mark of text, which may stand before a digit. */
+const BEFORE = new Set([0x22, 0x20, 0x27, 0xc2, 0xa0]);
+
 /** Names never start with a digit in every cell of a row of data, which always holds a time or a number. */
 function mayBeHeader(records: Records, row: number): boolean {
   const fields = Math.min(fieldCount(records, row), MAX_COLUMNS);
@@ -32,10 +35,11 @@ function mayBeHeader(records: Records, row: number): boolean {
   let start = records.start[row]!;
   const firstField = records.first[row]!;
   for (let c = 0; c < fields; c++) {
-    let b = bytes[start]!;
-    if (b === 0x22 || b === 0x20) b = bytes[start + 1]!;
-    if (b >= 0x30 && b <= 0x39) return false;
-    start = records.ends[firstField + c]! + 1;
+    const end = records.ends[firstField + c]!;
+    while (start < end && BEFORE.has(bytes[start]!)) start++;
+    const b = bytes[start]!;
+    if (start < end && b >= 0x30 && b <= 0x39) return false;
+    start = end + 1;
   }
   return true;
 }

@@ -119,3 +119,13 @@ describe('what stands beside a reading of its own is harmless', () => {
     expect([refusals(file), numbers(file)]).toEqual([[], all]);
   });
 });
+
+test('a column that a layout calls the kinds is heard: words that nobody knows are asked about, never passed over', () => {
+  const row = (i: number): string =>
+    `${stamp(i)},Blorb,${sugar(i)}${i % 20 === 3 ? `\n${stamp(i)},Fnord,${4 + (i % 5)}` : ''}`;
+  const text = `Time,W9,Glucose (mg/dL)\n${lines(60, row)}\n`;
+  expect(refusals(read(text, { layout: { meanings: { W9: 'kind' } } }))).toEqual(['kinds-unknown']);
+  const all = { Blorb: 'sensor', Fnord: 'insulin' };
+  const file = read(text, { layout: { meanings: { W9: 'kind' }, kinds: all } });
+  expect([refusals(file), file.readings.count, file.notes.length]).toEqual([[], 60, 3]);
+});
