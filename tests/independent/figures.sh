@@ -21,3 +21,10 @@ noted() {
 noted evening-exercise 2026-04-13 2026-05-10 adult
 noted pregnancy 2026-02-02 2026-02-15 pregnancy-type-1
 noted steady-fortnight 2026-01-12 2026-01-25 adult
+orders() {
+  python3 "$here/orders.py" "$1" --from "$2" --to "$3" --set "$4" ${5:+--due "$5"} > "$here/orders/$1.json"
+}
+orders evening-exercise 2026-04-13 2026-05-10 adult
+orders pregnancy 2026-02-02 2026-02-15 pregnancy-type-1 2026-06-17
+orders steady-fortnight 2026-01-12 2026-01-25 adult
+orders long-highs 2026-05-18 2026-05-31 older
