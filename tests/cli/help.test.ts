@@ -25,10 +25,10 @@ describe.each(command.commands.map((one): [string, Command] => [one.name(), one]
 });
 
 test('every option of a command is read by something besides the help', () => {
-  const sources = ['', 'clinic/'].flatMap((folder) =>
-    readdirSync(`${home}/src/cli/${folder}`)
+  const sources = ['cli', 'cli/clinic', 'papers'].flatMap((folder) =>
+    readdirSync(`${home}/src/${folder}`)
       .filter((name) => name.endsWith('.ts') && name !== 'program.ts')
-      .map((name) => readFileSync(`${home}/src/cli/${folder}${name}`, 'utf8')),
+      .map((name) => readFileSync(`${home}/src/${folder}/${name}`, 'utf8')),
   );
   const names = new Set(sources.join('\n').match(/\w+/g));
   const all = command.commands.flatMap((one) => one.options.map((option) => option.attributeName()));
