@@ -9,6 +9,7 @@ import { measures } from '../measures/index.ts';
 import { sourceText } from '../pages/sourceText.ts';
 import { targetSets } from '../targets/index.ts';
 import { USUAL_ORDER } from '../topics/index.ts';
+import { methodDoc } from './methodDoc.ts';
 import { wordParams } from './wordParams.ts';
 import { zoneRules } from './zones.ts';
 
@@ -20,6 +21,7 @@ export function catalogues(): Record<string, string> {
     'docs/findings.md': page('Findings', FINDINGS, findingsOf(words)),
     'docs/topics.md': page('Topics', TOPICS, [topicsOf(words)]),
     'docs/targets.md': page('Targets', TARGETS, targetsOf(words)),
+    'docs/method.md': `${WRITTEN}\n\n${methodDoc(words)}`,
     'docs/issues.md': page('Issues', ISSUES, issuesOf(words)),
     'src/model/wordParams.ts': wordParams(leaves(words)),
     'src/time/zones.json': zoneRules(),
@@ -48,8 +50,10 @@ published for that unit. Shares for low and high include the outer level.`;
 const ISSUES = `Everything the program may have to say about its input (the registry: \`model/issues.ts\`), with the files that
 say it. Words are in message format: what stands in braces is filled in.`;
 
+const WRITTEN = '<!-- Written by `npm run docs`; change the source instead. -->';
+
 const page = (title: string, about: string, sections: string[]): string =>
-  `<!-- Written by \`npm run docs\`; change the source instead. -->\n\n# ${title}\n\n${about}\n\n${sections.join('\n\n')}\n`;
+  `${WRITTEN}\n\n# ${title}\n\n${about}\n\n${sections.join('\n\n')}\n`;
 
 const text = (words: Words, key: string): string => {
   let at: string | Words | undefined = words;

@@ -641,6 +641,7 @@ export interface WordParams {
   'pages.method.rule.duplicates': never;
   'pages.method.rule.limits': never;
   'pages.method.rule.notes': never;
+  'pages.method.rule.signs': never;
   'pages.method.made': 'version' | 'hash';
   'pages.method.unreviewed': never;
   'pages.method.nameAndBasis': 'name' | 'basis';

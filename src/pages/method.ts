@@ -5,7 +5,7 @@ import { targetSets } from '../targets/index.ts';
 import { heading, paragraph, word } from './context.ts';
 import { sourceText } from './sourceText.ts';
 
-const RULES = ['interval', 'axis', 'gaps', 'night', 'units', 'duplicates', 'limits', 'notes'] as const;
+const RULES = ['interval', 'axis', 'gaps', 'night', 'units', 'duplicates', 'limits', 'notes', 'signs'] as const;
 
 /** Definition and source of each number, the rules that are ours, and what the reports are not: the same for everyone. */
 export function methodPage(speaker: Speaker): Page {

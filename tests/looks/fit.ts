@@ -1,95 +1,103 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { type Analysis, analyse } from '../../src/analyse.ts';
+import { logWords } from '../../src/cli/logWords.ts';
 import { compose } from '../../src/compose.ts';
 import type { Settings } from '../../src/model/settings.ts';
 import { asPrinted } from '../../src/writers/pdf/index.ts';
-import { analyseStory, held, storyNames } from '../samples/stories.ts';
+import { held } from '../samples/stories.ts';
 import { CROWD } from '../support/crowd.ts';
 import { touchingIn } from '../support/geometry.ts';
-import { fonts, wordsOf } from '../support/story.ts';
+import { collisions } from '../support/pieces.ts';
+import { analysisOf, fonts, stories, wordsOf } from '../support/story.ts';
 import { open, write } from '../writers/paper.ts';
 
 /**
- * `npx tsx tests/looks/fit.ts [folder of shared datasets] [--keep folder]`: every invented story, every stress person and every
- * real person, in both languages on both papers: sides, words, and what touches.
+ * `npx tsx tests/looks/fit.ts [folder of the shared datasets] [folder to keep the papers in] [names]`: sides, words and what touches
+ * of every story, every one of the crowd and every real person, in both languages on both papers; the table of docs/looks.md.
  */
-const args = process.argv.slice(2);
-const keepAt = args.indexOf('--keep');
-const keep = keepAt < 0 ? null : args.splice(keepAt, 2)[1]!;
-const onlyAt = args.indexOf('--only');
-const only = onlyAt < 0 ? null : new RegExp(args.splice(onlyAt, 2)[1]!);
-const combosAt = args.indexOf('--combos');
-const combos = combosAt < 0 ? null : new RegExp(args.splice(combosAt, 2)[1]!);
-const folder = args[0];
-if (keep) mkdirSync(keep, { recursive: true });
+const [datasets = '', keep = '', names = ''] = process.argv.slice(2);
+if (keep !== '') mkdirSync(keep, { recursive: true });
 
-const REAL: [string, string[], Partial<Settings>][] = [
-  ['bigideas 001', ['bigideas/001.csv', 'bigideas/Food_Log_001.csv'], {}],
-  ['bigideas 002', ['bigideas/002.csv', 'bigideas/Food_Log_002.csv'], {}],
-  ['bigideas 006', ['bigideas/006.csv', 'bigideas/Food_Log_006.csv'], {}],
-  ['hupa 0011', ['hupa_ucm/HUPA0011P.csv'], {}],
-  ['hupa 0015', ['hupa_ucm/HUPA0015P.csv'], {}],
-  [
-    't1d 2314',
-    ['Basal', 'Bolus', 'Glucose', 'Nutrition', 'Activity'].map((n) => `t1d_uom/UoM${n}2314.csv`),
-    { unit: 'mmol/L', dateOrder: 'day-first' },
-  ],
-  [
-    't1d 2320',
-    ['Bolus', 'Glucose', 'Nutrition'].map((n) => `t1d_uom/UoM${n}2320.csv`),
-    { unit: 'mmol/L', dateOrder: 'day-first' },
-  ],
-  [
-    't1d 2404',
-    ['Bolus', 'Glucose', 'Nutrition'].map((n) => `t1d_uom/UoM${n}2404.csv`),
-    { unit: 'mmol/L', dateOrder: 'day-first' },
-  ],
+const UOM: Partial<Settings> = { unit: 'mmol/L', dateOrder: 'day-first' };
+const uom = (person: string, ...kinds: string[]): [string[], Partial<Settings>] => [
+  kinds.map((kind) => `t1d_uom/UoM${kind}${person}.csv`),
+  UOM,
 ];
-function* everyone(): Generator<[string, () => Analysis]> {
-  for (const story of storyNames) yield [story, () => held(analyseStory(story))];
-  for (const { name, make } of CROWD) yield [name, make];
-  if (folder)
-    for (const days of [14, 28])
-      for (const [name, files, more] of REAL)
-        yield [
-          `${name} ${days}`,
-          () =>
-            held(
-              analyse(
-                files.map((file) => ({ name: file.split('/')[1]!, bytes: readFileSync(join(folder, file)) })),
-                { targets: 'adult', today: '2026-11-01', period: { days }, person: {}, ...more },
-                'test',
-              ),
-            ),
-        ];
+const ideas = (person: string): [string[], Partial<Settings>] => [
+  [`bigideas/${person}.csv`, `bigideas/Food_Log_${person}.csv`],
+  {},
+];
+const SHARED: Record<string, [files: string[], settings: Partial<Settings>]> = {
+  'bigideas 001': ideas('001'),
+  'bigideas 002': ideas('002'),
+  'bigideas 006': ideas('006'),
+  'hupa_ucm 0011': [['hupa_ucm/HUPA0011P.csv'], {}],
+  'hupa_ucm 0015': [['hupa_ucm/HUPA0015P.csv'], {}],
+  't1d_uom 2314': uom('2314', 'Basal', 'Bolus', 'Glucose', 'Nutrition', 'Activity'),
+  't1d_uom 2320': uom('2320', 'Bolus', 'Glucose', 'Nutrition'),
+  't1d_uom 2404': uom('2404', 'Bolus', 'Glucose', 'Nutrition'),
+};
+
+function shared([files, settings]: [string[], Partial<Settings>], days: number): Analysis {
+  const inputs = files.map((file) => ({ name: basename(file), bytes: readFileSync(join(datasets, file)) }));
+  const usual = { targets: 'adult', today: '2026-11-01', person: {}, logWords: logWords() } as const;
+  return held(analyse(inputs, { ...usual, period: { days }, ...settings }, 'test'));
 }
-for (const [name, make] of everyone()) {
-  if (only && !only.test(name)) continue;
-  let analysis: Analysis;
-  try {
-    analysis = make();
-  } catch (error) {
-    console.log(name, 'refused', String(error).slice(0, 300));
-    continue;
-  }
-  for (const language of ['en', 'es'] as const)
-    for (const paper of ['a4', 'letter'] as const)
-      for (const kind of ['clinic', 'patient', 'large'] as const) {
-        const id = `${language}-${paper}-${kind}`;
-        if (combos && !combos.test(id)) continue;
-        const voice = kind === 'clinic' ? 'clinic' : 'patient';
-        const report = compose(analysis, wordsOf(language), { voice, paper, large: kind === 'large' });
-        const bytes = await write(report);
-        const file = await open(bytes);
-        const words = file.sheets.reduce((sum, { text }) => sum + text.split(/\s+/).filter((w) => w !== '').length, 0);
-        const printed = asPrinted(report, fonts(), { version: 'test' });
-        const touches = touchingIn(printed);
-        console.log(`${name} | ${id} | sides ${file.sheets.length} | words ${words} | touching ${touches.length}`);
-        for (const t of touches.slice(0, 12)) console.log(`    ${t}`);
-        if (keep) {
-          writeFileSync(join(keep, `${name.replaceAll(' ', '-')}_${id}.pdf`), bytes);
-          writeFileSync(join(keep, `${name.replaceAll(' ', '-')}_${id}_grey.pdf`), await write(report, { grey: true }));
-        }
+
+function everyone(): { name: string; make(): Analysis | Promise<Analysis> }[] {
+  const real = datasets === '' ? [] : Object.entries(SHARED);
+  return [
+    ...stories.map((name) => ({ name, make: () => analysisOf(name) })),
+    ...CROWD,
+    ...real.flatMap(([name, files]) =>
+      [14, 28].map((days) => ({ name: `whole ${name}, ${days} days`, make: () => shared(files, days) })),
+    ),
+  ].filter(({ name }) => new RegExp(names).test(name));
+}
+
+/** One paper: its sides but for the sheet of remarks, its words, and all that touches on it. */
+async function looked(name: string, analysis: Analysis, kind: string, language: string, paper: 'a4' | 'letter') {
+  const voice = kind === 'clinic' ? 'clinic' : 'patient';
+  const whole = compose(analysis, wordsOf(language), { voice, paper, large: kind === 'large' });
+  const report = { ...whole, pages: whole.pages.filter(({ id }) => id !== 'remarks') };
+  const { sheets } = await open(await write(report));
+  if (keep !== '')
+    for (const grey of [false, true])
+      writeFileSync(
+        join(keep, `${name.replaceAll(/\W+/g, '-')}_${kind}_${language}_${paper}${grey ? '_grey' : ''}.pdf`),
+        await write(whole, { grey }),
+      );
+  return {
+    sides: sheets.length,
+    words: sheets.flatMap(({ text }) => text.split(/\s+/).filter((word) => word !== '')).length,
+    touching: [
+      ...touchingIn(asPrinted(report, fonts(), { version: 'test' })),
+      ...(kind === 'clinic' ? sheets.flatMap(({ pieces }) => collisions(pieces)) : []),
+    ],
+  };
+}
+
+console.log(
+  '| whose | clinic, person, large print: sides in en A4, en Letter, es A4, es Letter | words clinic en, es | touching |',
+);
+console.log('|---|---|---|---|');
+for (const { name, make } of everyone()) {
+  const analysis = await make();
+  const touching: string[] = [];
+  const words: number[] = [];
+  const sides: string[] = [];
+  for (const kind of ['clinic', 'person', 'large']) {
+    const each: number[] = [];
+    for (const language of ['en', 'es'])
+      for (const paper of ['a4', 'letter'] as const) {
+        const paperOf = await looked(name, analysis, kind, language, paper);
+        each.push(paperOf.sides);
+        touching.push(...paperOf.touching);
+        if (kind === 'clinic' && paper === 'a4') words.push(paperOf.words);
       }
+    sides.push(each.join(' '));
+  }
+  console.log(`| ${name} | ${sides.join(', ')} | ${words.join(', ')} | ${touching.length} |`);
+  for (const one of touching) console.error(`${name}: ${one}`);
 }
