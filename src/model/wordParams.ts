@@ -2120,6 +2120,7 @@ export interface WordParams {
   'screen.ledger.place': never;
   'screen.ledger.reason': never;
   'screen.ledger.save': never;
+  'screen.ledger.passedOver': 'names';
   'screen.status.reading': never;
   'screen.status.stop': never;
   'screen.status.failed': 'reason';

@@ -9,7 +9,7 @@ export interface Changing {
 }
 
 /** How the files were understood: every row, every column, every choice, and what can be changed. A click away, never in the way. */
-export function ledgerView(read: Read, act: Changing): Node[] {
+export function ledgerView(read: Read, passedOver: readonly string[], act: Changing): Node[] {
   return [
     el(
       'details',
@@ -17,6 +17,7 @@ export function ledgerView(read: Read, act: Changing): Node[] {
       el('summary', {}, say('ledger.title')),
       el('p', {}, say('ledger.help')),
       read.allRows === '' ? null : el('p', {}, el('strong', {}, say('ledger.all')), ' ', read.allRows),
+      passedOver.length > 0 && el('p', {}, say('ledger.passedOver', { names: passedOver.join(', ') })),
       ...read.renamed.map(({ file, as }) => el('p', {}, say('ledger.renamed', { file, as }))),
       ...read.files.map((file) => fileLedger(file, act)),
       ...(read.setAside.length > 0 ? [setAside(read)] : []),

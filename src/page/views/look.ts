@@ -21,7 +21,6 @@ export function lookView(state: State, read: Read, act: Looking): Node[] {
   };
   const goals = Object.entries(spoken().targets);
   return [
-    el('h3', {}, say('look.title')),
     ...periodFields(state, read, act),
     choice(say('look.goals'), goals, holds.targets ?? 'adult', (value) =>
       set(() => (asked.targets = value as 'adult')),

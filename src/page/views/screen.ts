@@ -54,7 +54,7 @@ export function openScreen(state: State, desk: () => Desk): Screen & { dress(): 
     put('told', papers ? toldView(state, papers, desk()) : []);
     const saving = { save: desk().save, print: () => printPaper(place('paper')) };
     put('saving', papers ? savingView(state, saving) : []);
-    put('ledger', read && (papers || step === 'asking') ? ledgerView(read, desk()) : []);
+    put('ledger', read && (papers || step === 'asking') ? ledgerView(read, state.found?.passedOver ?? [], desk()) : []);
   }
 
   function dress(): void {

@@ -1,0 +1,78 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { unzipSync } from 'fflate';
+import { afterAll, expect } from 'vitest';
+import { run } from '../cli/run.ts';
+import { home, stories } from '../support/story.ts';
+import { EVERY_TOOL, needs } from '../support/tools.ts';
+import { unpacked } from '../support/unpacked.ts';
+import type { Driven } from './driven.ts';
+import { firefoxProgram, openFirefox } from './firefox.ts';
+import { PAGE } from './pageOpened.ts';
+import { openWebkit, webkitProgram } from './webkit.ts';
+
+/** Engines that CI tries besides: the page opened from the disk, used as a person uses it. */
+const ENGINES: { name: string; there: boolean; open(): Promise<Driven> }[] = [
+  { name: 'firefox-esr', there: firefoxProgram() !== undefined, open: openFirefox },
+  { name: 'webkit2gtk-driver and xvfb', there: webkitProgram() !== undefined, open: openWebkit },
+];
+
+/** Waits in the page until something holds, and gives it. */
+const once = (expression: string): string => `(async () => {
+  for (let i = 0; i < 600; i++) {
+    const found = ${expression};
+    if (found) return found;
+    await new Promise((done) => setTimeout(done, 50));
+  }
+  throw new Error('it never held');
+})()`;
+
+const SETTLED = `!document.querySelector('[aria-busy], #status:not([hidden]) button, .coming') && document.querySelector('iframe.paper, #asked h2') && 'shown'`;
+
+/** What the page hands to the engine to save, read from where it lies. */
+const SAVED = `(async () => {
+  const real = URL.createObjectURL;
+  const blob = await new Promise((done) => {
+    URL.createObjectURL = (given) => {
+      URL.createObjectURL = real;
+      done(given);
+      return real.call(URL, given);
+    };
+    document.querySelector('[data-save=zip]').click();
+  });
+  const reader = new FileReader();
+  await new Promise((done) => { reader.onload = done; reader.readAsDataURL(blob); });
+  return reader.result.slice(reader.result.indexOf(',') + 1);
+})()`;
+
+for (const { name, there, open } of EVERY_TOOL ? ENGINES : []) {
+  let opened: Promise<Driven> | undefined;
+  afterAll(async () => (await opened)?.close());
+  for (const story of stories) {
+    needs(name, there)(`${name}, ${story}: the page saves what the command writes`, async () => {
+      opened ??= open();
+      const engine = await opened;
+      const folder = join(home, 'sample-data', story);
+      await engine.goto(PAGE);
+      await engine.evaluate(once('document.documentElement.dataset.ready'));
+      await engine.evaluate(`document.querySelector('input[value=visit]').click()`);
+      const files = readdirSync(folder).filter((file) => !file.startsWith('README'));
+      await engine.setFiles(
+        '#bring input[type=file]',
+        files.map((file) => join(folder, file)),
+      );
+      expect(await engine.evaluate(once(SETTLED))).toBe('shown');
+      expect(await engine.evaluate(`document.querySelector('iframe').contentDocument.fonts.size`)).toBe(2);
+      const own = unzipSync(Buffer.from(String(await engine.evaluate(SAVED)), 'base64'));
+      const out = mkdtempSync(join(tmpdir(), 'daybands-engine-'));
+      expect(run(home, ['report', folder, '--out', out, '--further', '--html', '--snapshot']).exit).toBe(0);
+      for (const file of readdirSync(out)) {
+        const [here, command] = [Buffer.from(own[file] ?? []), readFileSync(join(out, file))];
+        if (file.endsWith('.pdf')) expect(unpacked(here) === unpacked(command), file).toBe(true);
+        else expect(here.equals(command), file).toBe(true);
+      }
+      rmSync(out, { recursive: true });
+    });
+  }
+}
