@@ -1,9 +1,10 @@
 import { type Analysis, analyse as analyseWith, type Refusal } from './analyse.ts';
-import { type Language, placeOf, type Words } from './language/index.ts';
+import { LANGUAGES, type Language, placeOf, type Words } from './language/index.ts';
 import type { Input } from './model/input.ts';
 import type { Report } from './model/report.ts';
 import type { Settings } from './model/settings.ts';
 import { completed, ownWords, version } from './papers/own.ts';
+import { refusedSettings } from './papers/wrongSettings.ts';
 import type { Bundle, FhirOptions } from './writers/fhir/index.ts';
 import type { CompiledTemplate, HtmlOptions } from './writers/html/index.ts';
 import type { PdfFonts, PdfInfo } from './writers/pdf/info.ts';
@@ -17,6 +18,7 @@ export type { Measures } from './model/measures.ts';
 export type { Report } from './model/report.ts';
 export type { PeriodChoice, Settings } from './model/settings.ts';
 export type { Timeline } from './model/timeline.ts';
+export { issueText } from './papers/issueText.ts';
 export { version } from './papers/own.ts';
 export { openWorkbooks } from './readers/containers/workbook.ts';
 export type { AnalysisJson } from './schemas/analysis/index.ts';
@@ -29,20 +31,23 @@ export type { PdfFonts, PdfInfo } from './writers/pdf/info.ts';
 
 /**
  * The analysis that the command makes of the same files and settings, with the same numbers and hash. Words of logbooks
- * and names of medicines come with the program, unless the settings bring others.
+ * and names of medicines come with the program, unless the settings bring others. Settings that do not fit are refused, each place
+ * with an issue, as files are that cannot be read safely.
  */
 export const analyse = (inputs: readonly Input[], settings: Settings): Analysis | Refusal =>
-  analyseWith(inputs, completed(settings), version);
+  refusedSettings(settings) ?? analyseWith(inputs, completed(settings), version);
 
 /**
- * The words of the papers for a language (`en`), or a language and a region (`es-MX`, or `MX` beside a language).
+ * The words of the papers by the name of a language (`en`), of a region (`es-MX`), or of both (`es`, `MX`).
  * @throws RangeError where there are none.
  */
-export async function words(language?: Language, region?: string): Promise<Words> {
-  const place = placeOf(language, region);
-  if (!place) throw new RangeError(`no words for ${[language, region].join(' ').trim()}`);
+export async function words(name: string = 'en', region?: string): Promise<Words> {
+  const place = isLanguage(name) ? placeOf(name, region) : region === undefined ? placeOf(undefined, name) : null;
+  if (!place) throw new RangeError(`no words for ${[name, region].join(' ').trim()}`);
   return ownWords(place);
 }
+
+const isLanguage = (name: string): name is Language => (LANGUAGES as readonly string[]).includes(name);
 
 // Heavy writers are loaded when their output is asked for.
 

@@ -43,6 +43,13 @@ test.each<[string, Tree, string[]]>([
     ['templates/words/en.json: words for a finding toy that there is not'],
   ],
   [
+    'a topic that is misspelt, and a rule',
+    changed('templates/topics.json', (before) =>
+      before.replace('"long-lows"', '"long-low"').replace('"wide-spread"', '"wide-spread", "rule": "spread"'),
+    ),
+    ['templates/topics.json: long-low is no finding'],
+  ],
+  [
     'a measure without its name',
     without('en', ({ measures }) => delete (measures!.gmi as Nested).name),
     ['templates/words/en.json: measures.gmi lacks name'],

@@ -17,7 +17,9 @@ export interface Tree {
  * not in the tests that its missing words make red. What types can ask for, they ask for.
  */
 export function missing(tree: Tree): string[] {
-  return [findingsOf, measuresOf, targetsOf, chartsOf, pagesOf, kindsOf, wordsOf, saidOf].flatMap((look) => look(tree));
+  return [findingsOf, topicsOf, measuresOf, targetsOf, chartsOf, pagesOf, kindsOf, wordsOf, saidOf].flatMap((look) =>
+    look(tree),
+  );
 }
 
 const camel = (id: string): string => id.replace(/-(\w)/g, (_, letter: string) => letter.toUpperCase());
@@ -41,6 +43,17 @@ function findingsOf(tree: Tree): string[] {
       ];
     }),
   ];
+}
+
+/** The usual order is JSON, which a clinic may change, and so is not met by types. */
+function topicsOf(tree: Tree): string[] {
+  const path = 'templates/topics.json';
+  const { rows } = JSON.parse(tree.text(path)) as { rows: { topic: string; rule: string }[] };
+  const rules = (JSON.parse(tree.text('templates/words/en.json')) as Words).findings as Words;
+  return rows.flatMap(({ topic, rule }) => [
+    ...(findings.some(({ id }) => id === topic.split('/')[0]) ? [] : [`${path}: ${topic} is no finding`]),
+    ...(wordAt(rules, `rules.${rule}`) === undefined ? [`${path}: the rule ${rule} has no words`] : []),
+  ]);
 }
 
 const measuresOf = (): string[] =>

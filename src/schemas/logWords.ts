@@ -6,7 +6,7 @@ import { check } from './problems.ts';
 const words = z.array(z.string());
 const slot = z.enum(['morning', 'midday', 'afternoon', 'evening', 'night', 'snack']);
 
-const logWords = z.strictObject({
+export const logWords = z.strictObject({
   about: z.unknown().optional(),
   amounts: words,
   joins: words,

@@ -110,21 +110,30 @@ export function readSettings(text: string, file: string): { settings: FolderSett
   }
   const checked = folderSettings.safeParse(content);
   if (checked.success) return { settings: checked.data };
-  return {
-    issues: checked.error.issues.slice(0, MOST_TOLD).flatMap((issue) => {
-      const names =
-        issue.code === 'unrecognized_keys' ? issue.keys.slice(0, MOST_TOLD) : [issue.path.join('.') || '{ }'];
-      return names.map((whole): Issue => {
-        const name = whole.slice(0, LETTERS);
-        const origin = { file, line: lineOfName(text, name) };
-        if (issue.code === 'unrecognized_keys') {
-          const expected = Object.keys(folderSettings.shape).join(', ');
-          return { code: 'settings-unknown-name', level: 'refusal', origin, actual: name, expected };
-        }
-        return { code: 'settings-wrong-value', level: 'refusal', origin, actual: name, expected: expectation(issue) };
-      });
-    }),
+  const shown = {
+    names: Object.keys(folderSettings.shape),
+    originOf: (name: string) => ({ file, line: lineOfName(text, name) }),
   };
+  return { issues: issuesOf(checked.error, shown) };
+}
+
+/** What does not fit, place by place, as a refusal each. */
+export function issuesOf(
+  { issues }: z.ZodError,
+  { names, originOf }: { names: readonly string[]; originOf?: (name: string) => Issue['origin'] },
+): Issue[] {
+  return issues.slice(0, MOST_TOLD).flatMap((issue) => {
+    const places =
+      issue.code === 'unrecognized_keys' ? issue.keys.slice(0, MOST_TOLD) : [issue.path.join('.') || '{ }'];
+    return places.map((whole): Issue => {
+      const name = whole.slice(0, LETTERS);
+      const origin = originOf?.(name);
+      const at = { level: 'refusal', actual: name, ...(origin && { origin }) } as const;
+      if (issue.code === 'unrecognized_keys')
+        return { code: 'settings-unknown-name', ...at, expected: names.join(', ') };
+      return { code: 'settings-wrong-value', ...at, expected: expectation(issue) };
+    });
+  });
 }
 
 function expectation(issue: z.core.$ZodIssue): Tells<'settings-wrong-value'>['expected'] {

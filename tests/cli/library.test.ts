@@ -48,6 +48,8 @@ test('the library writes the papers of the command: PDF, web page and FHIR', asy
 test('words go by a language, a region, or both', async () => {
   expect(await built.words()).toEqual(await built.words('en'));
   expect(await built.words('es', 'ES')).toMatchObject({ id: 'es', locale: 'es-ES' });
-  expect(await built.words(undefined, 'en-GB')).toMatchObject({ id: 'en', locale: 'en-GB' });
-  await expect(built.words('en', 'FR')).rejects.toThrow('no words for en FR');
+  expect(await built.words('en-GB')).toMatchObject({ id: 'en', locale: 'en-GB' });
+  expect(await built.words('es-ES')).toEqual(await built.words('es', 'ES'));
+  for (const [name, region] of [['en', 'FR'], ['fr'], ['es-FR'], ['', 'MX'], ['es-MX', 'ES']] as const)
+    await expect(built.words(name, region)).rejects.toThrow(/^no words for/);
 });

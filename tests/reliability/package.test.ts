@@ -97,6 +97,9 @@ const npm = (folder: string, ...args: string[]): string =>
     stdio: ['ignore', 'pipe', 'pipe'],
   });
 
+/** What the library itself looks for only when a workbook is opened. */
+const OUTSIDE = ['--external:read-excel-file', '--external:@e965/xlsx'];
+
 /** npm's words for what it did not have and nobody gave it. */
 const NO_ANSWER =
   /ENOTCACHED|ENOTFOUND|EAI_AGAIN|ECONNREFUSED|ECONNRESET|ETIMEDOUT|ENETUNREACH|EHOSTUNREACH|E(403|405|50\d)/;
@@ -163,32 +166,33 @@ describe('the package', () => {
     mkdirSync(join(project, 'node_modules'), { recursive: true });
     cpSync(join(prefix, 'lib/node_modules'), join(project, 'node_modules'), { recursive: true });
     writeFileSync(join(project, 'package.json'), '{ "type": "module" }');
-    writeFileSync(
-      join(project, 'use.ts'),
-      `import { readFileSync } from 'node:fs';
-import { type Analysis, analyse, analysisJson, compose, type PdfFonts, type Refusal, type Report, type Settings, words, writePdf } from 'daybands';
-const settings: Settings = { targets: 'adult', today: '2026-04-01', person: {} };
-const inputs = [{ name: 'readings.csv', bytes: readFileSync('../story/readings.csv') }];
-const analysis: Analysis | Refusal = analyse(inputs, settings);
-if (!analysis.ok) throw new Error('refused');
-const report: Report = compose(analysis, await words('es'), { voice: 'patient', paper: 'a4' });
-const face = (name: string) => readFileSync(\`node_modules/daybands/dist/fonts/IBMPlexSans-\${name}.ttf\`);
-const fonts: PdfFonts = { regular: face('Regular'), semibold: face('SemiBold') };
-const pdf = await writePdf(report, fonts);
-console.log(report.pages.length, JSON.parse(analysisJson(analysis).join('')).schema, pdf.length > 10_000);
-`,
-    );
+    // The program of the page on the library, as it stands there.
+    const [, program] = /```ts\n([\s\S]*?)```/.exec(readFileSync(join(home, 'docs/library.md'), 'utf8'))!;
+    writeFileSync(join(project, 'use.ts'), program!);
+    for (const name of ['readings.csv', 'logbook.csv']) cpSync(join(folder, 'story', name), join(project, name));
     const strict = ['--noEmit', '--strict', '--module', 'nodenext', '--target', 'es2023', '--types', 'node'];
     const types = ['--typeRoots', join(home, 'node_modules/@types')];
     execFileSync(join(home, 'node_modules/.bin/tsc'), [...strict, ...types, 'use.ts'], { cwd: project });
-    const used = execFileSync(
-      process.execPath,
-      ['--import', join(home, 'node_modules/tsx/dist/loader.mjs'), 'use.ts'],
-      {
-        cwd: project,
-        encoding: 'utf8',
-      },
-    );
-    expect(used.trim()).toMatch(/^\d+ 3 true$/);
+    const asked = ['--code', 'HL-104', '--date', '2026-01-27', '--days', '14', '--targets', 'adult'];
+    mkdirSync(join(folder, 'bare'));
+    for (const name of ['readings.csv', 'logbook.csv']) cpSync(join(folder, 'story', name), join(folder, 'bare', name));
+    expect(run('report', 'bare', ...asked, '--out', 'command').status).toBe(0);
+    const numbers = readFileSync(join(folder, 'command/HL-104-analysis.json'), 'utf8');
+    const { hash, measures } = JSON.parse(numbers);
+    const share = measures.timeInBands.value.exclusiveShare['in-range'].value;
+    // In Node as its types are taken off, and bundled with the library in it.
+    const options = ['--format=esm', '--platform=node', '--target=node20'];
+    const esbuild = (...more: string[]) =>
+      execFileSync(join(home, 'node_modules/.bin/esbuild'), ['use.ts', ...options, ...more], { cwd: project });
+    esbuild('--outfile=plain.js');
+    esbuild('--bundle', '--splitting', '--outdir=bundled', '--out-extension:.js=.mjs', ...OUTSIDE);
+    for (const built of ['plain.js', 'bundled/use.mjs']) {
+      for (const paper of ['clinic.pdf', 'patient.pdf', 'analysis.json']) rmSync(join(project, paper), { force: true });
+      const used = spawnSync(process.execPath, [built], { cwd: project, encoding: 'utf8', timeout: 60_000 });
+      expect([used.stdout.trim(), used.status]).toEqual([`time in range ${share} hash ${hash}`, 0]);
+      expect(readFileSync(join(project, 'analysis.json'), 'utf8')).toBe(numbers);
+      for (const voice of ['clinic', 'patient'])
+        expect(readFileSync(join(project, `${voice}.pdf`), 'latin1').slice(0, 5)).toBe('%PDF-');
+    }
   });
 });
