@@ -46,6 +46,13 @@ const given = z.strictObject({
     .optional(),
   a1c: z.strictObject({ value: z.number().positive(), unit: z.enum(['%', 'mmol/mol']) }).optional(),
   dueDate: date.optional(),
+  pregnancyGoals: z
+    .strictObject({
+      fastingMgPerDl: z.number().nullable(),
+      oneHourMgPerDl: z.number().nullable(),
+      twoHoursMgPerDl: z.number().nullable(),
+    })
+    .optional(),
   moreIndices: z.boolean().optional(),
   acceptLosses: z.array(z.string()).optional(),
 } satisfies Record<keyof Settings, z.ZodType>);

@@ -107,7 +107,7 @@ const NO_ANSWER =
 /** The program, its templates and faces, and nothing else. */
 const CONTENTS = [
   /^(README\.md|LICENSE|package\.json)$/,
-  /^dist\/(daybands\.js|program\.cjs|program\.cache|thread\.js|index\.js|page\.json|LICENCES\.txt)$/,
+  /^dist\/(daybands\.js|program\.cjs|program\.cache|thread\.js|index\.js|page\.json|LICENCES\.txt|daybands\.html(\.sha256)?)$/,
   /^dist\/library\/[\w-]+\.js$/,
   /^dist\/fonts\/[\w-]+(\.ttf|\.otf)?$/,
   /^dist\/schemas\/\w+\.schema\.json$/,
