@@ -9,6 +9,7 @@ import { issuesOf } from './settings.ts';
 
 const date = z.iso.date();
 const line = z.string().min(1).max(80);
+const goal = z.number().positive().nullable();
 const ways = {
   previous: z.strictObject({ with: z.literal('previous') }),
   dates: z.strictObject({ with: z.literal('dates'), from: date, to: date }),
@@ -46,13 +47,7 @@ const given = z.strictObject({
     .optional(),
   a1c: z.strictObject({ value: z.number().positive(), unit: z.enum(['%', 'mmol/mol']) }).optional(),
   dueDate: date.optional(),
-  pregnancyGoals: z
-    .strictObject({
-      fastingMgPerDl: z.number().nullable(),
-      oneHourMgPerDl: z.number().nullable(),
-      twoHoursMgPerDl: z.number().nullable(),
-    })
-    .optional(),
+  pregnancyGoals: z.strictObject({ fasting: goal, oneHour: goal, twoHours: goal }).optional(),
   moreIndices: z.boolean().optional(),
   acceptLosses: z.array(z.string()).optional(),
 } satisfies Record<keyof Settings, z.ZodType>);

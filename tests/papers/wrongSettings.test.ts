@@ -1,6 +1,10 @@
 import { expect, test } from 'vitest';
 import { analyse, issueText, type Settings, words } from '../../src/index.ts';
+import type { LocalDate, MgPerDl } from '../../src/model/glucose.ts';
+import { wrongSettings } from '../../src/schemas/givenSettings.ts';
+import { USUAL_ORDER } from '../../src/topics/order.ts';
 import { plainExport } from '../cli/run.ts';
+import { logWords } from '../occasions/logs.ts';
 
 const inputs = [{ name: 'a.csv', bytes: new TextEncoder().encode(plainExport(15)) }];
 const RIGHT: Settings = { targets: 'adult', today: '2026-04-01', person: {}, zone: 'Europe/Madrid' };
@@ -39,6 +43,38 @@ test.each<[string, unknown, RegExp[]]>([
       texts.some((text) => pattern.test(text)),
       texts.join('\n'),
     ).toBe(true);
+});
+
+/** Every setting there is: a new one that this does not name does not compile. */
+const ALL: Required<Settings> = {
+  ...RIGHT,
+  person: { name: 'Somebody', code: 'P-1', clinic: 'A clinic', phone: '555 0100' },
+  unit: 'mg/dL',
+  zone: 'Europe/Madrid',
+  dateOrder: 'day-first',
+  period: { from: '2026-03-03', to: '2026-03-14' },
+  layout: { unit: 'mg/dL' },
+  logWords,
+  inferMeals: true,
+  compare: { with: 'change', date: '2026-03-08' as LocalDate, text: 'a new routine' },
+  medicines: [{ id: 'a', words: ['a'], source: 'ours' }],
+  topicOrder: USUAL_ORDER,
+  a1c: { value: 7.1, unit: '%' },
+  dueDate: '2026-10-01' as LocalDate,
+  pregnancyGoals: { fasting: 90 as MgPerDl, oneHour: null, twoHours: 115 as MgPerDl },
+  moreIndices: true,
+  acceptLosses: ['a.csv'],
+};
+
+test('whatever can be set is taken', () => {
+  expect(wrongSettings(ALL)).toEqual([]);
+  const ways: Settings['compare'][] = [
+    { with: 'previous' },
+    { with: 'dates', from: '2026-03-01' as LocalDate, to: '2026-03-02' as LocalDate },
+    { with: 'visits', visits: [] },
+  ];
+  for (const compare of ways) expect(wrongSettings({ ...ALL, compare })).toEqual([]);
+  expect(wrongSettings({ ...RIGHT, period: { days: 28 } })).toEqual([]);
 });
 
 test('right settings are used, and an issue is said in each language', async () => {
