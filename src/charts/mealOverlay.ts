@@ -27,7 +27,7 @@ export function mealOverlayChart(timeline: Timeline, laid: Laid[], context: Char
   const { speaker, text } = context;
   const left = text * 3.2;
   const width = (CONTENT_WIDTH - left - GAP * (laid.length - 1)) / laid.length;
-  const marks = laid.flatMap((one, index): Mark[] => {
+  const marksOf = (one: Laid, index: number): Mark[] => {
     const plot: Plot = {
       left: round(left + index * (width + GAP)),
       top: text + 5,
@@ -52,11 +52,13 @@ export function mealOverlayChart(timeline: Timeline, laid: Laid[], context: Char
       { kind: 'line', role: 'median', lines: middle(one.profile, plot), width: 2.2 },
       ...spanAxis(plot, OVERLAY, 60, context),
     ];
-  });
+  };
   return {
     width: CONTENT_WIDTH,
     height: round(text + 5 + HEIGHT + text + 7),
-    summary: laid.map((one) => sentence(one, context)).join(' '),
+    get summary() {
+      return laid.map((one) => sentence(one, context)).join(' ');
+    },
     get table() {
       return {
         columns: [
@@ -77,7 +79,9 @@ export function mealOverlayChart(timeline: Timeline, laid: Laid[], context: Char
         ),
       };
     },
-    marks,
+    get marks() {
+      return laid.flatMap(marksOf);
+    },
   };
 }
 
