@@ -19,17 +19,18 @@ const TELL = 'process.on("exit",()=>require("node:fs").writeSync(2,"peak "+proce
 const home = fileURLToPath(new URL('../../', import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), 'daybands-bench-'));
 
-const bundle = join(folder, 'one.mjs');
+const [bundle, parts] = ['one', 'parts'].map((name) => join(folder, `${name}.js`)) as [string, string];
+writeFileSync(join(folder, 'package.json'), '{"type":"module"}');
 await build({
   absWorkingDir: home,
-  entryPoints: ['tests/bench/one.ts'],
-  outfile: bundle,
+  entryPoints: ['tests/bench/one.ts', 'tests/bench/parts.ts'],
+  outdir: folder,
   bundle: true,
   platform: 'node',
   format: 'esm',
   legalComments: 'none',
   logLevel: 'warning',
-  external: Object.keys(manifest.dependencies),
+  external: Object.keys(manifest.dependencies).filter((name) => name !== 'zod'),
   banner: {
     js: `import{createRequire as $require}from'node:module';const require=$require(${JSON.stringify(`${home}package.json`)});`,
   },
@@ -49,8 +50,9 @@ const rows = workloads.map((workload, i) => {
   });
   return { workload: workload.name, ...one, ...cold(files) };
 });
-rmSync(folder, { recursive: true, force: true });
 console.table(rows);
+console.log(execFileSync(process.execPath, [parts], { cwd: home, encoding: 'utf8' }));
+rmSync(folder, { recursive: true, force: true });
 console.table(await readKinds());
 
 /** Seconds (the median of some runs) and megabytes (the most of them) of the built command. */

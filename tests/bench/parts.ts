@@ -20,7 +20,7 @@ import { madePerson } from '../support/people.ts';
 
 /**
  * Where a warm person's time in a clinic's folder goes: milliseconds of each part, over varied people, one after another in one
- * thread as a worker has them. `npx tsx tests/bench/bench.ts parts [people]` bundles and runs it. The first third warms up.
+ * thread as a worker has them. The first third warms up. Bundled and run by bench.ts.
  */
 ownHash();
 const [people = 300, days = 14, step = 3] = process.argv.slice(2).map(Number);
@@ -66,8 +66,9 @@ async function turn(number: number): Promise<void> {
       pageAsText(compose(analysis, words, { voice: 'clinic', paper: 'a4', part: 'draft' }), 'interpretation'),
     ),
   );
-  files.push(await timed('analysis.json', () => analysisJson(analysis).join('')));
-  files.push(await timed('snapshot', () => visitText(visitOf(analysis, 'visit.json', null))));
+  // On request in a folder run, so not saved below.
+  await timed('analysis.json', () => analysisJson(analysis).join(''));
+  files.push(await timed('visit file', () => visitText(visitOf(analysis, 'visit.json', null))));
   await timed('hash and save', () => {
     for (const [i, file] of files.entries()) {
       const bytes = typeof file === 'string' ? Buffer.from(file) : file;
