@@ -17,6 +17,8 @@ export interface Group {
   odd: number;
   far: number;
   unjudged: number;
+  /** Its values lie as near the curve as readings do, wherever in time they stand. */
+  near: boolean;
 }
 
 /** Rows of a group looked at for their neighbours; more would say the same. */
@@ -76,7 +78,7 @@ function ownOf(
     wall: Float64Array.from(mine, (i) => wall[series.row[i]!]!),
   };
   const curve = curveOf(own.value, own.wall);
-  if (mine.length === 0) return { curve, verdict: 'bare', odd: 0, far: 0, unjudged: 0 };
+  if (mine.length === 0) return { curve, verdict: 'bare', odd: 0, far: 0, unjudged: 0, near: true };
   const all: number[] = [];
   const alone: number[] = [];
   let [between, odd, far, unjudged] = [0, 0, 0, 0];
@@ -103,13 +105,13 @@ function ownOf(
     if (!Number.isNaN(ownOff)) alone.push(ownOff);
   }
   const seen = { curve, odd, far, unjudged };
-  if (all.length === 0) return { ...seen, verdict: 'same' };
+  if (all.length === 0) return { near: false, ...seen, verdict: 'same' };
   const off = middle(all);
   // Near enough in size, or no further off among all than among its own.
   const near = off <= OWN_SHARE * curve.median || (alone.length >= 8 && off <= TIMES_OWN * middle(alone));
-  if (!near && off > FAR_SHARE * curve.median) return { ...seen, verdict: 'other' };
-  if (between * 2 > all.length && mine.length * 2 < series.row.length) return { ...seen, verdict: 'between' };
-  return { ...seen, verdict: near ? 'same' : 'other' };
+  if (!near && off > FAR_SHARE * curve.median) return { ...seen, near, verdict: 'other' };
+  if (between * 2 > all.length && mine.length * 2 < series.row.length) return { ...seen, near, verdict: 'between' };
+  return { ...seen, near, verdict: near ? 'same' : 'other' };
 }
 
 /** Whether a value at an end of the rows is far from the one neighbour it has, or nearer in time than readings are; undefined without one. */

@@ -137,13 +137,21 @@ function rawColumns(context: GlucoseContext): { cells: GlucoseCells; is: 'readin
   return found.filter(({ cells }) => cells.filled > 0);
 }
 
+/** Fewer readings than this are no series that values could stand among; fewer judged values say nothing of the others (ours). */
+const SERIES = 24;
+const FEWEST_JUDGED = 6;
+
 /** Whether the values of a second column lie on the curve of the first: what a sensor stored and what was asked of it. */
 function joins(a: GlucoseCells, b: GlucoseCells, wall: Float64Array): boolean {
   const code = Int16Array.from(a.state, (state, k) => (state === CELL.number ? 1 : b.state[k] === CELL.number ? 2 : 0));
   const value = a.value.map((number, k) => (code[k] === 1 ? number : code[k] === 2 ? b.value[k]! : Number.NaN));
   const rows = [0, 1, 2].map((one) => code.filter((other) => other === one).length);
   const groups = groupsOf({ words: ['', '1', '2'], code, rows }, value, wall);
-  return groups.every(({ verdict }) => verdict !== 'other');
+  if (!groups.every(({ verdict }) => verdict !== 'other')) return false;
+  const [few, many] = [...groups].sort((x, y) => x.curve.n - y.curve.n);
+  // What stands here and there among a sensor's readings may be a meter's: only what lies on their curve is a sensor's.
+  if (!few || !many || few.curve.n * 2 > many.curve.n || many.curve.n < SERIES) return true;
+  return few.near && few.curve.n - few.unjudged >= FEWEST_JUDGED;
 }
 
 /** Two sensor columns filled in the same rows: the same in two units, or two things of which only one can be meant. */

@@ -4,11 +4,13 @@ import type { Layout } from '../../schemas/layout.ts';
 import type { IssueBook } from '../book.ts';
 import { meantColumns } from '../evidence/claim.ts';
 import { askSensor } from '../evidence/questions.ts';
+import { readStamp } from '../times/dates.ts';
+import { newStamp, SHAPE } from '../times/stamp.ts';
 import { delimiterName, fitDelimiters, fitOfRecords, hintedDelimiter, onlyDelimiter } from './delimiter.ts';
 import type { Column } from './header.ts';
 import { columnsByContent, firstOfData } from './nameless.ts';
-import { cellText, type Records, recordText, scanRecords } from './records.ts';
-import { findTables, type Table, unknownNames } from './tables.ts';
+import { cellText, locate, type Records, recordText, scanRecords } from './records.ts';
+import { findTables, SAMPLE, type Table, unknownNames } from './tables.ts';
 
 interface Opened {
   records: Records;
@@ -89,11 +91,24 @@ const markShown = (delimiter: number): Tells<'delimiter-unclear'>['actual'] => {
   return name === 'tab' ? { is: name } : name;
 };
 
-/** 2: names that mean something; 1: a time and one number a row; 0: nothing. */
+/** 3: names that mean something over times; 2: names only; 1: a time and one number a row; 0: nothing. */
 function meaningOf({ records, tables }: Opened): number {
-  if (tables.length > 0) return 2;
+  const [first] = tables;
+  if (first) return hasTimes(records, first) ? 3 : 2;
   const { columns, values } = columnsByContent(records);
   return columns.some((column) => column.role === 'time') && values > 0 ? 1 : 0;
+}
+
+/** Whether a time stands under a name of times as this delimiter parts the rows. */
+function hasTimes(records: Records, { from, to, columns }: Table): boolean {
+  const stamp = newStamp();
+  const span = { from: 0, to: 0 };
+  const whens = columns.filter(({ role }) => role === 'time' || role === 'date' || role === 'clock');
+  for (let r = from; r < Math.min(to, from + SAMPLE); r++)
+    for (const { index } of whens)
+      if (locate(records, r, index, span) && readStamp(records.bytes, span.from, span.to, stamp) !== SHAPE.none)
+        return true;
+  return false;
 }
 
 function finish(
