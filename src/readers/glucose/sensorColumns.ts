@@ -148,7 +148,7 @@ function joins(a: GlucoseCells, b: GlucoseCells, wall: Float64Array): boolean {
   const rows = [0, 1, 2].map((one) => code.filter((other) => other === one).length);
   const groups = groupsOf({ words: ['', '1', '2'], code, rows }, value, wall);
   if (!groups.every(({ verdict }) => verdict !== 'other')) return false;
-  const [few, many] = [...groups].sort((x, y) => x.curve.n - y.curve.n);
+  const [few, many] = groups.filter(({ curve }) => curve.n > 0).sort((x, y) => x.curve.n - y.curve.n);
   // What stands here and there among a sensor's readings may be a meter's: only what lies on their curve is a sensor's.
   if (!few || !many || few.curve.n * 2 > many.curve.n || many.curve.n < SERIES) return true;
   return few.near && few.curve.n - few.unjudged >= FEWEST_JUDGED;
