@@ -16,7 +16,9 @@ export function evidence(context: PageContext): Block[] {
   const { exercise, meals } = analysis.measures;
   const story = storyOf(analysis.found, analysis.topics);
   const low = /low/.test(first.id) || story === 'before-lows';
-  const pairs = low && exercise.ok && exercise.value.length > 1 ? sessionPairs(context) : [];
+  // Sessions that no low followed are nothing a topic of lows rests on.
+  const followed = exercise.ok && exercise.value.some(({ untilMorning }) => untilMorning.low === true);
+  const pairs = low && followed && exercise.value.length > 1 ? sessionPairs(context) : [];
   const lined = low ? linedUpLows(context) : [];
   const highs = !low && ABOUT_HIGHS.test(first.id) && highDays(context).length > 0 ? [besideHighs(context)] : [];
   const laid = meals.ok && !low ? laidOver(context, meals.value) : [];
