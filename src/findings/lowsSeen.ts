@@ -2,7 +2,7 @@ import type { LocalDate } from '../model/glucose.ts';
 import { deepest } from './evidence/deepest.ts';
 import { beginningOf, daysOf, evidenceOf, extremes } from './evidence/episodes.ts';
 import { felt } from './evidence/felt.ts';
-import { count, dates, limit, often } from './evidence/quantities.ts';
+import { count, dates, limit, often, word } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 
 /** As many lows that begin on one day are told by themselves (ours). */
@@ -35,6 +35,7 @@ export const lowsSeen: Finding<'lows-seen'> = {
         often: often(days.length, ofDays, 'days'),
         days: count(days.length),
         ofDays: count(ofDays),
+        seen: word(coverage.ok && ofDays < coverage.value.byDay.length ? 'some' : 'all'),
         most: count(begun(crowded) >= MANY ? begun(crowded) : 0),
         mostDate: dates([crowded]),
         shortDays: count(short),

@@ -575,7 +575,7 @@ export interface WordParams {
   'pages.interpretation.sentences.topic': 'topic';
   'pages.interpretation.sentences.end': never;
   'pages.interpretation.sentences.veryLow': 'limit' | 'kind' | 'total' | 'count' | 'lowest' | 'deeper' | 'deepest';
-  'pages.interpretation.sentences.lows': 'count' | 'limit' | 'days' | 'ofDays' | 'longest';
+  'pages.interpretation.sentences.lows': 'count' | 'limit' | 'days' | 'ofDays' | 'seen' | 'longest';
   'pages.interpretation.sentences.briefLows': 'limit' | 'total';
   'pages.interpretation.sentences.noLows': 'limit' | 'hours' | 'nightHours';
   'pages.interpretation.sentences.bestWindow': 'from' | 'to' | 'share' | 'often';
@@ -1357,7 +1357,7 @@ export interface WordParams {
   'findings.brief-lows.untold': never;
   'findings.lows-seen.name': never;
   'findings.lows-seen.topic': 'count';
-  'findings.lows-seen.clinic.what': 'count' | 'days' | 'ofDays' | 'limit' | 'longest' | 'deeper' | 'lowest' | 'deepest' | 'deepestDate' | 'most' | 'mostDate' | 'cut' | 'pressed' | 'shortDays';
+  'findings.lows-seen.clinic.what': 'count' | 'days' | 'ofDays' | 'seen' | 'limit' | 'longest' | 'deeper' | 'lowest' | 'deepest' | 'deepestDate' | 'most' | 'mostDate' | 'cut' | 'pressed' | 'shortDays';
   'findings.lows-seen.clinic.why': never;
   'findings.lows-seen.clinic.ask': 'felt' | 'count' | 'feltOf';
   'findings.lows-seen.patient.what': 'limit' | 'count' | 'often' | 'longest' | 'most' | 'mostDate';
@@ -2160,7 +2160,7 @@ export interface FindingAsks {
   'cv-over-limit': 'way' | 'cv' | 'limit';
   'readings-at-limits': 'side' | 'count' | 'below' | 'above';
   'brief-lows': 'limit' | 'total' | 'days' | 'dates' | 'hours';
-  'lows-seen': 'count' | 'days' | 'ofDays' | 'limit' | 'longest' | 'deeper' | 'lowest' | 'deepest' | 'deepestDate' | 'most' | 'mostDate' | 'cut' | 'pressed' | 'shortDays' | 'felt' | 'feltOf' | 'often';
+  'lows-seen': 'count' | 'days' | 'ofDays' | 'seen' | 'limit' | 'longest' | 'deeper' | 'lowest' | 'deepest' | 'deepestDate' | 'most' | 'mostDate' | 'cut' | 'pressed' | 'shortDays' | 'felt' | 'feltOf' | 'often';
   'extra-carbs-first': 'a' | 'aLow' | 'limit' | 'six' | 'b' | 'bLow' | 'aLowest' | 'bLowest' | 'leftOut';
   'exercise-or-rest': 'six' | 'limit' | 'low' | 'days' | 'from' | 'restLow' | 'rest' | 'leftOut' | 'hint';
   'low-after-exercise': 'count' | 'of' | 'limit' | 'six' | 'soon' | 'lowest' | 'unknown' | 'felt' | 'feltOf';
