@@ -1,9 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
-import { build, type Metafile } from 'esbuild';
+import { build, type Metafile, type Plugin } from 'esbuild';
 import manifest from '../../package.json' with { type: 'json' };
 import { targetSets } from '../targets/index.ts';
+import { SCRIPT } from '../writers/html/script.ts';
 import { anywhere } from './core.ts';
 import { FACES } from './fonts.ts';
 import { singleFile } from './singleFile.ts';
@@ -33,6 +34,7 @@ export async function buildPage(home: string, template: string, date: string): P
       format: 'iife',
       define: { 'import.meta.url': '"file:///daybands/"' },
       entryPoints: [entry],
+      plugins: [...(anywhere.plugins ?? []), paperScript],
       write: false,
     });
     return { text: asScript(built.outputFiles[0]!.text.trimEnd()), metafile: built.metafile! };
@@ -64,6 +66,16 @@ export async function buildPage(home: string, template: string, date: string): P
   });
   return { html, script: script.metafile, worker: worker.metafile };
 }
+
+/** The script of the papers' web pages, as a function of the document and the window it is to work in. */
+const paperScript: Plugin = {
+  name: 'paper-script',
+  setup({ onLoad }) {
+    onLoad({ filter: /page[\\/]views[\\/]enliven\.ts$/ }, () => ({
+      contents: `export const enliven = (document, addEventListener) => {\n${SCRIPT}\n};`,
+    }));
+  },
+};
 
 /** The same script, with nothing in it that would end the element it stands in or begin a comment there. */
 const asScript = (text: string): string => text.replace(/<\/(script)/gi, '<\\/$1').replaceAll('<!--', '<\\!--');

@@ -97,3 +97,23 @@ check('a choice shows at once, the old paper stands until then, and the focus st
   expect(await page.locator('html').getAttribute('lang')).toBe('es');
   await page.context().close();
 });
+
+check('a day of a paper is read hour by hour with the keys', async (browser) => {
+  const { page, messages } = await openPage(browser);
+  await page.click('text=Try it with invented days');
+  await settled(page);
+  await page.getByRole('tab', { name: 'Further pages' }).click();
+  await until(
+    page,
+    `document.querySelectorAll('iframe').length === 1 && document.querySelector('iframe[title="Further pages"]')`,
+  );
+  const strip = page.frameLocator('iframe').locator('.strip').nth(1);
+  await strip.locator('input[type=range]').focus();
+  for (let i = 0; i < 7; i++) await page.keyboard.press('ArrowRight');
+  const seventh = await strip.locator('tbody tr').nth(7).locator('th,td').allTextContents();
+  const readout = await strip.locator('.readout').textContent();
+  for (const cell of seventh) expect(readout).toContain(cell);
+  expect(await strip.locator('input[type=range]').getAttribute('aria-valuetext')).toBe(readout);
+  expect(messages).toEqual([]);
+  await page.context().close();
+});

@@ -64,6 +64,19 @@ for (const { name, there, open } of EVERY_TOOL ? ENGINES : []) {
       );
       expect(await engine.evaluate(once(SETTLED))).toBe('shown');
       expect(await engine.evaluate(`document.querySelector('iframe').contentDocument.fonts.size`)).toBe(2);
+      // As tall as its paper, so that the page scrolls and not the frame.
+      const room = `(({ clientHeight, contentDocument }) => clientHeight - contentDocument.documentElement.scrollHeight)`;
+      expect(await engine.evaluate(`${room}(document.querySelector('iframe'))`)).toBeGreaterThanOrEqual(-1);
+      // The page's own listeners are heard in the frame.
+      const heard = `(() => {
+        const { contentDocument } = document.querySelector('iframe');
+        const area = contentDocument.querySelector('main');
+        let heard = false;
+        area.addEventListener('x', () => { heard = true; });
+        area.dispatchEvent(new Event('x'));
+        return heard;
+      })()`;
+      expect(await engine.evaluate(heard)).toBe(true);
       const own = unzipSync(Buffer.from(String(await engine.evaluate(SAVED)), 'base64'));
       const out = mkdtempSync(join(tmpdir(), 'daybands-engine-'));
       expect(run(home, ['report', folder, '--out', out, '--further', '--html', '--snapshot']).exit).toBe(0);

@@ -1,4 +1,5 @@
 import type { Framed } from '../messages.ts';
+import { enliven } from './enliven.ts';
 
 interface Policy {
   createHTML(text: string): string;
@@ -10,6 +11,19 @@ declare const trustedTypes:
 /** Only what the worker wrote becomes markup: there every text of a file is a text node by construction. */
 const policy =
   typeof trustedTypes === 'undefined' ? undefined : trustedTypes.createPolicy('paper', { createHTML: (text) => text });
+
+/**
+ * A sandbox keeps scripts of a paper from running once more, besides the policy. One engine then keeps ours from listening there too:
+ * the policy alone has to do in it.
+ */
+let sandboxed = true;
+
+function listens(inside: Document): boolean {
+  let heard = false;
+  inside.addEventListener('heard', () => (heard = true));
+  inside.dispatchEvent(new Event('heard'));
+  return heard;
+}
 
 /**
  * Shows a paper in a frame in the place of the one before, which stays until the new one is there. The frame runs no script and
@@ -24,18 +38,24 @@ export async function showPaper(
   const frame = document.createElement('iframe');
   frame.title = title;
   frame.className = 'paper coming';
-  frame.setAttribute('sandbox', 'allow-same-origin allow-modals');
+  if (sandboxed) frame.setAttribute('sandbox', 'allow-same-origin allow-modals');
   frame.setAttribute('srcdoc', policy?.createHTML(paper.html) ?? paper.html);
   const loaded = new Promise((done) => frame.addEventListener('load', done, { once: true }));
   place.append(frame);
   await loaded;
   const { contentDocument: inside, contentWindow } = frame;
   if (!inside || !contentWindow) return;
+  if (sandboxed && !listens(inside)) {
+    sandboxed = false;
+    frame.remove();
+    return showPaper(place, paper, title, faces);
+  }
   const Sheet = (contentWindow as Window & { CSSStyleSheet: typeof CSSStyleSheet }).CSSStyleSheet;
   const sheet = new Sheet();
   sheet.replaceSync(paper.style);
   inside.adoptedStyleSheets = [sheet];
   for (const face of faces) inside.fonts.add(face);
+  enliven(inside, contentWindow.addEventListener.bind(contentWindow));
   const grow = (): void => {
     frame.style.height = `${inside.documentElement.getBoundingClientRect().height}px`;
   };
