@@ -55,6 +55,7 @@ export interface IssueTells {
   'kinds-unknown': { actual: Is<'group' | 'bare-group'>[]; expected: string } & Asks<'layout'>;
   'column-parts-values': { actual: Is<'group' | 'bare-group'>[]; expected: string } & Asks<'layout'>;
   'column-unknown': Pair<string, Is<'values-seen'>> & Asks<'layout'>;
+  'column-like-glucose': Pair<string, Is<'values-seen'>> & Asks<'layout'>;
   'sheet-without-table': Found & Asks<'layout'>;
   'kind-unknown': Found;
   'no-value': Partial<Found>;

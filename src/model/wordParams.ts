@@ -1163,6 +1163,7 @@ export interface WordParams {
   'issues.unit-contradicts-user': 'expected' | 'file' | 'actual';
   'issues.kinds-unknown': 'expected' | 'file' | 'actual' | 'option';
   'issues.column-parts-values': 'expected' | 'file' | 'actual' | 'option';
+  'issues.column-like-glucose': 'file' | 'actual' | 'expected' | 'option';
   'issues.column-unknown': 'actual' | 'file' | 'expected' | 'option';
   'issues.sheet-without-table': 'file' | 'actual' | 'option';
   'issues.early-estimates': 'count' | 'file';

@@ -56,6 +56,7 @@ export function isOpen(file: ReadFile, hints: Hints): boolean {
   if (few && hints.sensor) return true;
   return file.issues.some(
     ({ code }) =>
+      (code === 'column-like-glucose' && hints.sensor === true) ||
       (code === 'date-order-unclear' && hints.order !== undefined) ||
       (code === 'unit-unclear' && hints.unit !== undefined),
   );

@@ -7,6 +7,7 @@ import type { TimeCells } from '../times/timeColumn.ts';
 import type { Group } from './groups.ts';
 import type { OpenKinds } from './kinds.ts';
 import type { TwoClocks } from './oneClock.ts';
+import type { Unheard } from './unheard.ts';
 
 /** Groups shown in one question, the largest first, and words in its answer. */
 const SHOWN = 6;
@@ -66,6 +67,15 @@ export function askMeaning(book: IssueBook, { column, value }: GlucoseCells, lin
     actual: column.name,
     expected: { is: 'values-seen', count: numbers.length, low, high },
     question: meaning({ [column.name]: 'fingerstick' }),
+  });
+}
+
+/** Asks about numbers under an unknown name that run as a sensor's do, where nothing else holds readings. */
+export function askUnheard(book: IssueBook, { column, count, low, high }: Unheard, line: number): void {
+  book.add('column-like-glucose', 'refusal', line, {
+    actual: column.name,
+    expected: { is: 'values-seen', count, low, high },
+    question: meaning({ [column.name === '' ? `#${column.index + 1}` : column.name]: 'sensor' }),
   });
 }
 

@@ -13,6 +13,9 @@ export type OddCell =
   | { is: 'text' };
 
 const NOTHING = /^(?:[-–—]+|na|n\/a|n\.a\.|null|none|nan|\.|\?|#n\/a|#ref!|#value!|#num!|#div\/0!)$/i;
+/** Arrows before or behind a value tell how it runs, not what it is (U+2190-21FF, 2794-27BE, 2B00-2B4F). */
+const TREND =
+  /^(?:[\u2190-\u21ff\u2794-\u27be\u2b00-\u2b4f]\ufe0f?|\s)+|(?:[\u2190-\u21ff\u2794-\u27be\u2b00-\u2b4f]\ufe0f?|\s)+$/gu;
 const DATE_LIKE = /^(?:\d{1,4}[/-]\d{1,2}(?:[/-]\d{1,4})?|\d{1,2}[-. ][a-zä]{3,4}\.?|[a-zä]{3,4}[-. ]\d{1,2})$/i;
 /** A sign or words before a number, or words behind it: "<40", "less than 40 mg/dL", "40 or less", "40以下". */
 const BEFORE = /^(<=?|>=?|≤|≥|=<|=>|[\p{L}\p{M}][\p{L}\p{M}. :'’-]*?)\s*(\d[\d.,]*)\s*(\D.*)?$/u;
@@ -24,7 +27,7 @@ const AMOUNT = /^([+-]?[\d.,'’ \u00a0\u202f]+(?:e[+-]?\d+)?)\s*([\p{L}%].*)?$/
 /** The slow road for cells the fast one could not read: censored values, units in the cell, other digits, groups. */
 export function readOddCell(raw: string): OddCell {
   if (raw.length > 60) return { is: 'text' };
-  const text = asciiDigits(raw.normalize('NFKC')).trim();
+  const text = asciiDigits(raw.normalize('NFKC')).replace(TREND, '').trim();
   if (text === '' || NOTHING.test(text)) return { is: 'empty' };
   const limit = limitWord(text);
   if (limit !== 0) return { is: 'limit', limit, bound: Number.NaN };

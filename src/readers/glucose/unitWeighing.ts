@@ -22,6 +22,7 @@ export function weighUnit(
   let lowAt = 0;
   let highAt = 0;
   let decimals = 0;
+  let fractions = 0;
   let n = 0;
   for (let k = 0; k < cells.state.length; k++) {
     const value = cells.value[k]!;
@@ -36,6 +37,7 @@ export function weighUnit(
       highAt = k;
     }
     if (cells.mark[k] !== 0) decimals++;
+    if (!Number.isInteger(value)) fractions++;
   }
   if (n === 0) {
     // Only words such as LOW, or nothing: no number depends on the unit.
@@ -47,8 +49,14 @@ export function weighUnit(
     choices.push({ id: 'unit', value: 'mmol/L', by: 'file', evidence: { is: 'values-with-decimals', ...seen } });
     return 'mmol/L';
   }
-  if (decimals === 0 && high > 40) {
-    choices.push({ id: 'unit', value: 'mg/dL', by: 'file', evidence: { is: 'values-whole', ...seen } });
+  // A program may write whole numbers as 140.0; what is no whole number is mg/dL where no number could be mmol/L.
+  if ((fractions === 0 && high > 40 && low > 0) || (low > MMOL_TOP && high > PLAUSIBLE['mmol/L'].high)) {
+    choices.push({
+      id: 'unit',
+      value: 'mg/dL',
+      by: 'file',
+      evidence: { is: fractions === 0 ? 'values-whole' : 'values-with-decimals', ...seen },
+    });
     return 'mg/dL';
   }
   if (low > MMOL_TOP) {

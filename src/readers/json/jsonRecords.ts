@@ -30,21 +30,44 @@ function recordsIn(text: JsonText): Elements {
   if (text.form !== 'object') return text.elements;
   let best: Elements = NO_ELEMENTS;
   for (const list of text.inside.values()) if (list.count > best.count) best = list;
-  return best;
+  return isScalar(best, 0) ? columnsOf(text, best.count) : best;
 }
 
-/** Fields of an object by name; objects inside it are opened one level: `glucose.value`. */
+function isScalar(list: Elements, i: number): boolean {
+  try {
+    return list.count > 0 && typeof list.value(i) !== 'object';
+  } catch {
+    return false;
+  }
+}
+
+/** Lists of one length beside each other, `{"time": […], "glucose": […]}`, are the columns of one table. */
+function columnsOf({ inside }: JsonText, count: number): Elements {
+  const columns = [...inside].filter(([, list]) => list.count === count);
+  const [first] = columns;
+  if (!first || columns.length < 2) return NO_ELEMENTS;
+  return {
+    count,
+    line: (i) => first[1].line(i),
+    value: (i) => Object.fromEntries(columns.map(([name, list]) => [name, list.value(i)])),
+  };
+}
+
+/** How deep objects inside a record are opened. */
+const DEEPEST = 4;
+
+/** Fields of an object by name, those of objects inside it too: `glucose value`. */
 function fieldsOf(value: unknown): Map<string, string> {
   const fields = new Map<string, string>();
-  const put = (name: string, inner: unknown): void => {
-    if (typeof inner === 'string') fields.set(name, inner);
-    else if (typeof inner === 'number' || typeof inner === 'boolean') fields.set(name, String(inner));
+  const open = (before: string, object: unknown, depth: number): void => {
+    for (const [key, inner] of Object.entries(objectIn(object) ?? {})) {
+      const name = before === '' ? key : `${before} ${key}`;
+      if (typeof inner === 'string') fields.set(name, inner);
+      else if (typeof inner === 'number' || typeof inner === 'boolean') fields.set(name, String(inner));
+      else if (depth < DEEPEST) open(name, inner, depth + 1);
+    }
   };
-  for (const [name, inner] of Object.entries(objectIn(value) ?? {})) {
-    const nested = objectIn(inner);
-    if (nested) for (const [below, deep] of Object.entries(nested)) put(`${name} ${below}`, deep);
-    else put(name, inner);
-  }
+  open('', value, 1);
   return fields;
 }
 

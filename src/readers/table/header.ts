@@ -73,6 +73,8 @@ function meaningOf(index: number, name: string): Column {
   // Wide brackets and units in one sign (℃, ㎎) as those of a keyboard.
   const split = splitUnit(trimmed.normalize('NFKC'));
   const { words, unit = minutesOfMoving(split.words) } = split;
+  const exchange = exchangeIn(tokens(trimmed));
+  if (exchange !== undefined) return { index, name: trimmed, role: 'carbohydrate', unit: exchange };
   // A column called just `Minutes` holds minutes.
   if (words.length === 1 && !unit && otherUnit(words[0]!) === 'min')
     return { index, name: trimmed, role: 'minutes', unit: 'min' };
@@ -103,6 +105,27 @@ function meaningOf(index: number, name: string): Column {
     if (offset !== undefined) column.offset = offset;
   }
   return column;
+}
+
+/**
+ * Carbohydrate counted in units of bread or in exchanges, of 10 to 15 g each by country: kept as it is written, never as grams. From
+ * memory, without accents.
+ */
+const EXCHANGE =
+  /^(?:be|ke|khe|xe|хе|ww|broteinheit\p{L}*|broodeenheid\p{L}*|kohlenhydrateinheit\p{L}*|exchanges?|raciones|wymiennik\p{L}*)$/u;
+
+/** The word of such a unit in a header that says nothing else but food. */
+function exchangeIn(words: string[]): string | undefined {
+  const found = words.find((word) => EXCHANGE.test(word));
+  if (words.some((word) => word.startsWith('хлебн')) && words.some((word) => word.startsWith('един'))) return 'ХЕ';
+  if (found === undefined) return undefined;
+  const others = words.filter((word) => word !== found);
+  // Two letters may be a word of any language, unless food stands beside them or nothing does.
+  const food = others.every(
+    (word) =>
+      conceptsOf([word]).has('carbohydrate') || conceptsOf([word]).has('food') || conceptsOf([word]).has('unit'),
+  );
+  return food ? found.toUpperCase() : undefined;
 }
 
 const isGlucoseUnit = (unit: string | undefined): boolean => unit === 'mg/dL' || unit === 'mmol/L';

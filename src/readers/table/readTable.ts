@@ -2,7 +2,8 @@ import type { TableLayout } from '../../schemas/layout.ts';
 import { type Claimed, claimColumns } from '../evidence/claim.ts';
 import { findKinds } from '../evidence/kinds.ts';
 import { columnLedger } from '../evidence/ledger.ts';
-import { askKinds } from '../evidence/questions.ts';
+import { askKinds, askUnheard } from '../evidence/questions.ts';
+import { unheardSensor } from '../evidence/unheard.ts';
 import { addWearers } from '../evidence/wearers.ts';
 import { settleGlucose } from '../glucose/sensorColumns.ts';
 import type { Reading } from '../reading.ts';
@@ -96,6 +97,14 @@ export function readTable(reading: Reading, found: Table, layout: TableLayout | 
     sensorElsewhere: reading.hints.sensor === true,
   });
   if (!glucose) return refuse();
+  const unheard =
+    glucose.length === 0 && !kinds && !reading.hints.sensor
+      ? unheardSensor(records, table, { ...claimed, columns }, walls.wall)
+      : undefined;
+  if (unheard) {
+    askUnheard(book, unheard, table.header < 0 ? lineOf(0) : records.line[table.header]!);
+    return refuse();
+  }
   if (walls.carried > 0)
     choices.push({
       id: 'date-carried',

@@ -62,7 +62,7 @@ const WORDS: Record<Concept, string> = {
   date: 'date day fecha dia datum tag jour data giorno dag dato paiva paivamaara pvm dzien',
   zone: 'zone timezone tz offset zeitzone fuseau fuso tijdzone tidszon aikavyohyke strefa huso',
   glucose:
-    'bg sg gl glu *gluc* *glukos* *glucos* *glukoos* *glukoz* *glykemi* *glycemi* *glicemi* *glycaemi* *glicos* *zucker* *suiker* *socker* *sukker* *sokeri* sugar cukier cgm isf *glukose*',
+    'bg sg gl glu *gluc* *glukos* *glucos* *glukoos* *glukoz* *glykemi* *glycemi* *glicemi* *glycaemi* *glicos* *zucker* *suiker* *socker* *sukker* *sokeri* sugar azucar acucar zucchero cukier cgm isf *glukose*',
   sensor:
     'sensor* cgm interstiti* intersticial* tissue gewebe* continuous kontinuierlich* continu* kudos* capteur senseur scan isf tejido',
   fingerstick:
@@ -84,7 +84,7 @@ const WORDS: Record<Concept, string> = {
   intensity: 'intensity effort intensitat intensidad intensite intensita intensiteit intensitet',
   medication:
     'medication* medicine* drug drugs tablet* pill* medikament* medicament* farmac* medicijn* lakemedel laake laakkeet lek leki medicin remedio pastill*',
-  note: 'note notes comment comments remark remarks diary memo text notiz* bemerkung* kommentar* nota notas comentari* remarque* commentaire* opmerking* notitie* anteckning* huomautu* muistiinpano* uwagi notatk* observac* annotation* detail details',
+  note: 'note notes comment comments remark remarks diary memo text notiz* bemerkung* kommentar* nota notas comentari* remarque* commentaire* opmerking* notitie* anteckning* huomautu* huom muistiinpano* uwagi notatk* observac* annotation* detail details',
   alarm: 'alarm* alert* warning* alarma allarme avviso waarschuwing larm varning* halytys* avis aviso',
   person:
     'person patient* participant* subject* ptid pid paciente paziente potila* pacjent* teilnehmer* proband* sujet deltagar* henkilo client study user users account email mail login member mrn surname vorname nachname apellido apellidos prenom cognome achternaam voornaam efternamn fornamn sukunimi etunimi nazwisko imie',
