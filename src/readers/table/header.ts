@@ -3,6 +3,7 @@ import { isOwnName, type MarkKind, markKindOf } from '../evidence/persons.ts';
 import { offsetNamed } from '../evidence/zoneWords.ts';
 import { anyUnit, foreignUnit, glucoseUnit, otherUnit } from '../glucose/unit.ts';
 import { isNutrient } from '../notes/nutrients.ts';
+import { exchangeIn, isEatenTotal } from './exchanges.ts';
 import { isRate } from './phrases.ts';
 import { type Concept, conceptsOf, tokens } from './vocabulary.ts';
 
@@ -107,27 +108,6 @@ function meaningOf(index: number, name: string): Column {
   return column;
 }
 
-/**
- * Carbohydrate counted in units of bread or in exchanges, of 10 to 15 g each by country: kept as it is written, never as grams. From
- * memory, without accents.
- */
-const EXCHANGE =
-  /^(?:be|ke|khe|xe|хе|ww|broteinheit\p{L}*|broodeenheid\p{L}*|kohlenhydrateinheit\p{L}*|exchanges?|raciones|wymiennik\p{L}*)$/u;
-
-/** The word of such a unit in a header that says nothing else but food. */
-function exchangeIn(words: string[]): string | undefined {
-  const found = words.find((word) => EXCHANGE.test(word));
-  if (words.some((word) => word.startsWith('хлебн')) && words.some((word) => word.startsWith('един'))) return 'ХЕ';
-  if (found === undefined) return undefined;
-  const others = words.filter((word) => word !== found);
-  // Two letters may be a word of any language, unless food stands beside them or nothing does.
-  const food = others.every(
-    (word) =>
-      conceptsOf([word]).has('carbohydrate') || conceptsOf([word]).has('food') || conceptsOf([word]).has('unit'),
-  );
-  return food ? found.toUpperCase() : undefined;
-}
-
 const isGlucoseUnit = (unit: string | undefined): boolean => unit === 'mg/dL' || unit === 'mmol/L';
 
 /** "Minutes of exercise" names its unit in words. */
@@ -143,11 +123,6 @@ const isTablets = (words: string[], unit: string | undefined): boolean =>
 
 /** Ways and energies are no minutes and no food. */
 const ASIDE_UNITS = new Set(['km', 'mi', 'm', 'steps', 'kcal', 'kj', 'cal']);
-
-const isEatenTotal = (words: string[]): boolean =>
-  words.every(
-    (word) => /^(?:total|net|sum|gesamt\w*|totales?|totaux)$/.test(word) || conceptsOf([word]).has('carbohydrate'),
-  );
 
 /** Dates in one language and something else in another: beside a word for content they are no date. */
 const WEAK_DATES = new Set(['tag', 'data', 'dag', 'dia', 'day', 'jour', 'moment']);
