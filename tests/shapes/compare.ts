@@ -180,7 +180,10 @@ const isOfFood = ({ shape }: Written, { kind, amount, text }: Timeline['notes'][
   shape.decoy === 'protein' &&
   kind === 'meal' &&
   !amount &&
-  text?.includes(allWords.get(shape.language)!.decoys.protein!) === true;
+  upper(text ?? '', shape).includes(upper(allWords.get(shape.language)!.decoys.protein!, shape));
+
+/** Headers may stand in capitals. */
+const upper = (text: string, { language }: Written['shape']): string => text.toLocaleUpperCase(language);
 
 const amountFits = (one: TrueNote, amount: number | undefined): boolean =>
   one.amount === undefined || (amount !== undefined && near(amount, one.amount));
