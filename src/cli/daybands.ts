@@ -11,7 +11,7 @@ import { ownHash } from './ownHash.ts';
 import { program } from './program.ts';
 import { read } from './read.ts';
 import { report } from './report.ts';
-import { wrongUse } from './tell.ts';
+import { reasonText, wrongUse } from './tell.ts';
 
 ownHash();
 const language = words('en');
@@ -68,7 +68,7 @@ async function main(): Promise<number> {
     // The argument parser has already said what was wrong, or shown the help that was asked for.
     const { code, exitCode } = error as { code?: string; exitCode?: number };
     if (code?.startsWith('commander.')) return exitCode === 0 ? EXIT.done : EXIT.usage;
-    console.error(tell.say('cli.error.unexpected', { reason: reasonOf(error) }));
+    console.error(tell.say('cli.error.unexpected', { reason: { sentence: reasonText(tell, reasonOf(error)) } }));
     if (process.env.DAYBANDS_TRACE) console.error(error);
     return EXIT.partly;
   }

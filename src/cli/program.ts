@@ -2,6 +2,7 @@ import { Command, Option } from 'commander';
 import { LANGUAGES } from '../language/index.ts';
 import type { Below } from '../model/words.ts';
 import type { Teller } from '../papers/teller.ts';
+import { glucoseUnit } from '../readers/glucose/unit.ts';
 import type { FolderSettings } from '../schemas/settings.ts';
 import { targetSets } from '../targets/index.ts';
 import { isLocalDate } from '../time/calendar.ts';
@@ -48,7 +49,7 @@ export function program(version: string, tell: Teller, actions: Actions): Comman
       .configureHelp({ helpWidth: 100 });
   const forReading = (command: Command): Command =>
     command
-      .addOption(option('--unit', '<unit>', 'unit', choice('mg/dL', 'mmol/L')))
+      .addOption(option('--unit', '<unit>', 'unit', unit))
       .addOption(option('--date-order', '<order>', 'dateOrder', choice('day-first', 'month-first', 'year-first')))
       .addOption(option('--zone', '<zone>', 'zone'))
       .addOption(option('--layout', '<file>', 'layout'))
@@ -130,6 +131,14 @@ const choice =
   (value: string): string => {
     if (!allowed.includes(value)) throw new WrongUse('wrongValue', { option, value, expected: allowed.join(', ') });
     return value;
+  };
+
+/** Either unit as people write it: `mgdl`, `MMOL/L`. */
+const unit =
+  (option: string) =>
+  (value: string): string => {
+    const meant = glucoseUnit(value) ?? glucoseUnit(value.replace(/^(mg|mmol)\W*(dl|l)$/i, '$1/$2'));
+    return choice('mg/dL', 'mmol/L')(option)(meant ?? value);
   };
 
 /** Given once for each file. */

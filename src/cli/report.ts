@@ -15,7 +15,7 @@ import { paperTools } from './paperTools.ts';
 import type { ReportOptions } from './program.ts';
 import { type Output, saveAll } from './save.ts';
 import { settle, type Wanted } from './settings.ts';
-import { issueLines } from './tell.ts';
+import { issueLines, reasonText } from './tell.ts';
 import { paperWords } from './words.ts';
 
 /** Reads one person's files and writes both papers, the numbers, and what was set aside. Gives the exit code. */
@@ -45,7 +45,9 @@ export async function report(files: string[], options: ReportOptions, door: Door
   try {
     saveAll(out, outputs);
   } catch (error) {
-    door.complain(tell.say('cli.error.cannotWrite', { path: out, reason: reasonOf(error) }));
+    door.complain(
+      tell.say('cli.error.cannotWrite', { path: out, reason: { sentence: reasonText(door.tell, reasonOf(error)) } }),
+    );
     return EXIT.partly;
   }
   print(accounts(tell, analysis.ledger));

@@ -2,8 +2,34 @@ import type { Issue } from '../model/input.ts';
 import { asParams, issueMessage, printable, type Teller } from '../papers/teller.ts';
 import type { WrongUse } from './exits.ts';
 
-export const wrongUse = (tell: Teller, error: WrongUse): string =>
-  tell.speaker.repeat({ key: `cli.error.${error.key}`, params: asParams(error.details) });
+export function wrongUse(tell: Teller, { key, details }: WrongUse): string {
+  const { reason } = details;
+  const said = reason === undefined ? details : { ...details, reason: { sentence: reasonText(tell, reason) } };
+  return tell.speaker.repeat({ key: `cli.error.${key}`, params: asParams(said) });
+}
+
+/** What the system says in codes that people meet. */
+const CODES = [
+  ...([
+    'ENOENT',
+    'EACCES',
+    'EPERM',
+    'ENOSPC',
+    'EROFS',
+    'EISDIR',
+    'ENOTDIR',
+    'EEXIST',
+    'EMFILE',
+    'ENAMETOOLONG',
+  ] as const),
+  ...(['EBUSY', 'EIO', 'ECONNREFUSED', 'ENOTFOUND', 'ETIMEDOUT'] as const),
+];
+
+/** The system's word for what went wrong in ours, with the code for who has to look it up; another as it stands. */
+export function reasonText(tell: Teller, reason: string): string {
+  const code = CODES.find((one) => one === reason);
+  return code === undefined ? printable(reason) : `${tell.say(`cli.system.${code}`)}; ${code}`;
+}
 
 /** One issue as a line: where and what. Editors and terminals know `file:line:` as a place to jump to. */
 function issueLine(tell: Teller, { origin }: Issue, message: string): string {

@@ -10,10 +10,16 @@ export function pageAsText(report: Report, id: string): string {
   const page = report.pages.find((one) => one.id === id);
   if (!page) return '';
   const lines = [report.header.left, report.header.right, '', ...page.blocks.flatMap(linesOf), '', report.footer.left];
-  // No-break spaces are for paper: pasted into a form they are found by no search.
-  const text = lines.join('\n').replace(/[\u00a0\u202f]/g, ' ');
+  const text = lines.map(plainLine).join('\n');
   return `${text.replace(/\n{3,}/g, '\n\n').trim()}\n`;
 }
+
+/**
+ * No-break spaces are for paper: pasted into a form they are found by no search. What a name or a note holds of controls and
+ * of signs that turn the direction of writing would do its work wherever the text is pasted.
+ */
+const plainLine = (line: string): string =>
+  line.replace(/[\u00a0\u202f\t\n\r\p{Zl}\p{Zp}]+/gu, ' ').replace(/[\p{Cc}\p{Cf}\p{Cs}]/gu, '');
 
 function linesOf(block: Block): string[] {
   switch (block.kind) {

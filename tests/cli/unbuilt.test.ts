@@ -1,32 +1,31 @@
 import { spawnSync } from 'node:child_process';
-import { cpSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import type { WrongUse } from '../../src/cli/exits.ts';
+import { ownFile, threadFile, words } from '../../src/cli/home.ts';
+import { wrongUse } from '../../src/cli/tell.ts';
+import { teller } from '../../src/papers/teller.ts';
 import { home, listed, plainExport, scratch } from './run.ts';
 
-/** The tree as it is cloned, with packages and without what is built. */
-function clone(): string {
-  const folder = scratch();
-  for (const part of ['src', 'templates', 'package.json'])
-    cpSync(join(home, part), join(folder, part), { recursive: true });
-  symlinkSync(join(home, 'node_modules'), join(folder, 'node_modules'));
-  return folder;
-}
-
-test('run from its source before it was built, the command says what to run', () => {
-  const tree = clone();
-  const work = scratch({ 'a.csv': plainExport(2) });
-  const source = (...args: string[]) => {
-    const command = ['--import', import.meta.resolve('tsx'), join(tree, 'src/cli/daybands.ts'), ...args];
-    const ran = spawnSync(process.execPath, command, { cwd: work, encoding: 'utf8', timeout: 60_000 });
-    return { exit: ran.status, err: ran.stderr.split('\n')[0] };
-  };
-  expect(source('report', 'a.csv', '--zone', 'Europe/Madrid')).toEqual({
-    exit: 64,
-    err: '"dist/fonts/IBMPlexSans-Regular.ttf" is missing, a part of this program. Build it first: npm run build',
-  });
-  expect(source('clinic', '.')).toEqual({ exit: 64, err: expect.stringContaining('npm run build') });
-  expect(listed(work)).toEqual(['a.csv']);
+test.each<[string, () => unknown, string]>([
+  [
+    'a face that the build copies',
+    () => ownFile('dist/fonts/Nowhere.ttf'),
+    '"dist/fonts/Nowhere.ttf" is missing, a part of this program. Build it first: npm run build',
+  ],
+  [
+    'a thread',
+    threadFile,
+    'A folder is worked on by the built command only. Build it (npm run build), then run: node dist/daybands.js clinic',
+  ],
+])('run from its source before it was built, the command says what to run: %s', (_, ask, said) => {
+  let thrown: unknown;
+  try {
+    ask();
+  } catch (error) {
+    thrown = error;
+  }
+  expect(wrongUse(teller(words('en')), thrown as WrongUse)).toBe(said);
 });
 
 test('whoever reads along may leave early', () => {

@@ -5,7 +5,7 @@ import { countTiers, rank } from '../../clinic/worklist.ts';
 import type { Door } from '../door.ts';
 import { EXIT, reasonOf, WrongUse } from '../exits.ts';
 import { fonts, threadFile } from '../home.ts';
-import { wrongUse } from '../tell.ts';
+import { reasonText, wrongUse } from '../tell.ts';
 import { openPages } from '../webPage.ts';
 import { type Asked, ask, type ClinicOptions } from './asked.ts';
 import { dryRun } from './dry.ts';
@@ -13,6 +13,7 @@ import { exitOf } from './exit.ts';
 import { lock } from './lock.ts';
 import { type Log, openLog } from './log.ts';
 import { savePart } from './parts.ts';
+import { connectionOf } from './queue.ts';
 import { type Ran, runPeople } from './run.ts';
 import { saveLists } from './save.ts';
 import { tellLists } from './tellLists.ts';
@@ -31,6 +32,7 @@ export async function clinic(folder: string, given: ClinicOptions, door: Door): 
     Math.min(given.threads ?? availableParallelism(), Math.ceil(asked.people.length / WORTH_A_THREAD)),
   );
   if (given.dryRun) return dryRun(asked, given, threads, door);
+  if (given.queue !== undefined) connectionOf(given.queue);
   // Better to know now than when everyone has been worked on: the worklist is such a page too, and has its fonts.
   threadFile();
   fonts();
@@ -78,7 +80,9 @@ async function finish(asked: Asked, ran: Ran, door: Door, log: Log): Promise<num
     }
   } catch (error) {
     unsaved = true;
-    complain(tell.say('cli.clinic.listsUnsaved', { path: asked.out, reason: reasonOf(error) }));
+    complain(
+      tell.say('cli.clinic.listsUnsaved', { path: asked.out, reason: { sentence: reasonText(tell, reasonOf(error)) } }),
+    );
   }
   if (kept > 0) print(tell.say('cli.clinic.kept', { n: kept }));
   tellLists(door, lines, asked.passedOver);

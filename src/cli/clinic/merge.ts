@@ -4,6 +4,7 @@ import { USUAL } from '../../clinic/thresholds.ts';
 import { rank } from '../../clinic/worklist.ts';
 import type { Door } from '../door.ts';
 import { EXIT, reasonOf, WrongUse } from '../exits.ts';
+import { reasonText } from '../tell.ts';
 import { readThresholds } from './asked.ts';
 import { exitOf } from './exit.ts';
 import { partsIn } from './parts.ts';
@@ -53,7 +54,9 @@ export async function worklist(folders: string[], given: WorklistOptions, door: 
     print(tell.say('cli.clinic.written', { folder: out, names: names.join(', ') }));
   } catch (error) {
     if (error instanceof WrongUse) throw error;
-    complain(tell.say('cli.clinic.listsUnsaved', { path: out, reason: reasonOf(error) }));
+    complain(
+      tell.say('cli.clinic.listsUnsaved', { path: out, reason: { sentence: reasonText(tell, reasonOf(error)) } }),
+    );
     return EXIT.partly;
   }
   tellLists(door, lines, passedOver);

@@ -5,7 +5,7 @@ export const QUEUE = 'daybands-people';
 
 /** `redis://[user:password@]host[:port][/db]`, as the queue's library wants it. Throws WrongUse for anything else. */
 export function connectionOf(url: string): ConnectionOptions {
-  const wrong = new WrongUse('noQueue', { queue: url, reason: 'redis://host:port' });
+  const wrong = new WrongUse('wrongQueue', { value: url });
   let parsed: URL;
   try {
     parsed = new URL(url);
@@ -26,11 +26,11 @@ export function connectionOf(url: string): ConnectionOptions {
 
 /** Fails soon and in words where no server answers, instead of trying for ever. Gives the address without its secret. */
 export async function reach(url: string): Promise<string> {
+  const connection = connectionOf(url) as { host: string; port: number };
   const shown = new URL(url);
   shown.password = '';
   shown.username = '';
   const { Redis } = await import('ioredis');
-  const connection = connectionOf(url) as { host: string; port: number };
   const probe = new Redis({ ...connection, lazyConnect: true, retryStrategy: () => null, connectTimeout: 5_000 });
   probe.on('error', () => {});
   try {
