@@ -61,6 +61,11 @@ export function tableTimes(
   const half = columns.find(({ role }) => role === 'half');
   // A clock that runs to 12 is compared with another one only once its halves are known.
   const early = half && halvesOfOne(records, table.from, half.index, cells);
+  const unlike = table.header < 0 ? clocksUnlike(cells) : undefined;
+  if (unlike) {
+    askClocks(book, unlike, records, table);
+    return undefined;
+  }
   const chosen = oneClock(cells, glucose, strange);
   if ('ask' in chosen) {
     askClocks(book, chosen.ask, records, table);
@@ -131,6 +136,16 @@ export function tableTimes(
     });
   for (const { own, world } of chosen.distances) offsetsFrom(own, world);
   return { plan, clock };
+}
+
+/** Without names, two columns of whole times in forms that are not compared: one of them may be when the rows were sent. */
+function clocksUnlike(cells: TimeCells[]): { a: TimeCells; b: TimeCells; minutes: number; row: number } | undefined {
+  const of = (shapes: number[]): TimeCells | undefined =>
+    cells.find(({ counts, column }) => !column.given && shapes.some((shape) => counts[shape]! > 0));
+  const [a, b] = [of([SHAPE.stamp]), of([SHAPE.serial, SHAPE.seconds, SHAPE.millis])];
+  if (!a || !b || a === b) return undefined;
+  const row = a.shape.findIndex((shape, k) => shape !== SHAPE.none && b.shape[k] !== SHAPE.none);
+  return row < 0 ? undefined : { a, b, minutes: Number.NaN, row };
 }
 
 /** Whether every clock time beside a date lies between 1:00 and 12:59 without a half of its own; a sum below the table has no date. */

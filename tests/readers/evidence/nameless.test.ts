@@ -70,4 +70,16 @@ describe('a table without column names', () => {
     );
     expect(two.map(({ persons }) => persons)).toEqual([['Ada Fjord'], ['Bo Berg']]);
   });
+  it('asks which clock is the wearer’s where one is a day number or a count of seconds, and takes the answer', () => {
+    const sent = (i: number): string => stamp(i + 108);
+    for (const own of [
+      (i: number) => ((START + i * 300_000) / 86_400_000 + 25_569).toFixed(10),
+      (i: number) => String((START + i * 300_000) / 1000),
+    ]) {
+      const text = lines(N, (i) => `${sent(i)},${own(i)},${sugar(i)} mg/dL`);
+      expect(refusals(read(text))).toContain('two-clocks');
+      const answered = read(text, { layout: { meanings: { '#2': 'time', '#1': 'ignore' } } });
+      expect([refusals(answered), times(answered)]).toEqual([[], TIMES]);
+    }
+  });
 });
