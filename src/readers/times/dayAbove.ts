@@ -20,11 +20,20 @@ const meaningOf = (columns: Column[]): string => columns.flatMap(({ role }) => (
 /** Keeps how a table ended, for the one below it. */
 export function keepDay(reading: Reading, plan: TimePlan, { wall, lastDay }: Walls, columns: Column[]): void {
   delete reading.dayAbove;
-  const timed = wall.filter((t) => !Number.isNaN(t));
-  const last = timed[timed.length - 1];
-  if (plan.kind !== 'two' || last === undefined || Number.isNaN(lastDay)) return;
-  const rising = timed.length < 2 || last >= timed[timed.length - 2]!;
+  if (plan.kind !== 'two' || Number.isNaN(lastDay)) return;
+  const at = timedBefore(wall, wall.length);
+  if (at < 0) return;
+  const last = wall[at]!;
+  const before = timedBefore(wall, at);
+  const rising = before < 0 || last >= wall[before]!;
   reading.dayAbove = { columns: meaningOf(columns), day: lastDay, clock: last % DAY_MS, rising };
+}
+
+/** The last row before another that has a time; -1 for none. */
+function timedBefore(wall: Float64Array, row: number): number {
+  let k = row - 1;
+  while (k >= 0 && Number.isNaN(wall[k]!)) k--;
+  return k;
 }
 
 /** The day that clock times without a date go on with: the one above a repeated header, where these go on as well. */
