@@ -21,6 +21,10 @@ export interface OwnStyle {
   rules(): string;
 }
 
+/** A column of less than this share, percent, holds a heading of one word, which is never broken. */
+const NARROW = 15;
+const WORD = '6rem';
+
 export function ownStyle(): OwnStyle {
   const rules = new Map<string, string>();
   const whole = (share: number): number => Math.max(1, Math.round(share * 100));
@@ -31,7 +35,7 @@ export function ownStyle(): OwnStyle {
       rules.set(
         name,
         of === 'grid'
-          ? `.${name}{grid-template-columns:${numbers.map((n) => `minmax(0,${n}fr)`).join(' ')}}`
+          ? `.${name}{grid-template-columns:${numbers.map((n) => `minmax(${n < NARROW ? WORD : 0},${n}fr)`).join(' ')}}`
           : `.${name}{width:${numbers[0]}%}`,
       );
       return name;
