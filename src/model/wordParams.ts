@@ -1005,9 +1005,7 @@ export interface WordParams {
   'pages.lastTime.nothing': never;
   'pages.lastTime.goal': 'text';
   'pages.lastTime.step': 'text';
-  'pages.lastTime.helper': 'text';
   'pages.lastTime.sure': 'count';
-  'pages.lastTime.next': 'date';
   'pages.lastTime.question': 'text';
   'pages.lastTime.noMeasure': never;
   'pages.lastTime.note': 'note' | 'name' | 'of' | 'beforeK' | 'beforeN' | 'nowK' | 'nowN';

@@ -16,6 +16,7 @@ import { isThin } from './visit/layout.ts';
 import { remarksSheet } from './visit/remarks.ts';
 import { safety } from './visit/safety.ts';
 import { usualDaySide } from './visit/usualDay.ts';
+import { visitByVisit } from './visitByVisit.ts';
 
 export type { PageContext } from './context.ts';
 export { methodPage } from './method.ts';
@@ -35,6 +36,16 @@ export function pagesOf(paper: PaperOf, context: PageContext): readonly PageMake
 const PAGES: Record<Exclude<PaperOf, 'clinic'>, readonly PageMaker[]> = {
   // One sheet; two in large print.
   patient: [patientFront, patientLows, patientBack, patientSafe],
-  further: [standsOut, usualDay, dayStrips, aroundNotes, thenAndNow, sensorTrust, accounting, indicesAnnex],
+  further: [
+    standsOut,
+    usualDay,
+    dayStrips,
+    aroundNotes,
+    thenAndNow,
+    visitByVisit,
+    sensorTrust,
+    accounting,
+    indicesAnnex,
+  ],
   draft: [interpretation],
 };

@@ -113,8 +113,8 @@ function row(change: Change, context: PageContext): Cell[] {
     verdict === 'cannot-tell' ? (`cannotTell.${why!}` as const) : moreThanNoise ? 'told' : sure ? 'small' : 'notTold';
   return [
     { text: nameOfChange(change, context), strong: moreThanNoise },
-    { text: amount(change, change.before, context) },
-    { text: amount(change, change.now, context) },
+    { text: amountOf(change, change.before, context) },
+    { text: amountOf(change, change.now, context) },
     { text: signed(change, change.change, context), strong: moreThanNoise },
     {
       text:
@@ -141,7 +141,7 @@ export function nameOfChange({ of }: Change, { speaker }: PageContext): string {
     : speaker.say(`pages.thenAndNow.of.${of}`);
 }
 
-function amount({ of }: Change, value: number, { speaker }: PageContext): string {
+export function amountOf({ of }: Change, value: number, { speaker }: PageContext): string {
   if (isShare(of)) return speaker.value({ q: 'share', value });
   if (of === 'mean') return speaker.value({ q: 'glucose', value: value as MgPerDl }, 'short');
   return speaker.number(value, 1);

@@ -16,8 +16,9 @@ const CHANCE = 0.05;
 /** Occasions apart from one another, such as days with a note: Fisher's exact test of the two shares. */
 export function occasionsThenAndNow(then: Times, now: Times | null): CountThenAndNow {
   if (now === null || now.n === 0) return { before: then, now, verdict: 'cannot-tell', why: 'none' };
-  const { p, least } = exactTable(then.k, then.n, now.k, now.n);
-  if (least >= CHANCE) return { before: then, now, verdict: 'cannot-tell', why: 'few' };
+  const { p } = exactTable(then.k, then.n, now.k, now.n);
+  const likeliest = [0, now.n].map((k) => exactTable(then.k, then.n, k, now.n).p);
+  if (p >= CHANCE && Math.min(...likeliest) >= CHANCE) return { before: then, now, verdict: 'cannot-tell', why: 'few' };
   return { before: then, now, verdict: p < CHANCE ? 'more-than-noise' : 'not-told-apart' };
 }
 

@@ -2,6 +2,7 @@ import { isolated } from '../../language/index.ts';
 import type { Block } from '../../model/report.ts';
 import { besideTopic } from '../../topics/index.ts';
 import { findingText, heading, type PageContext, type PageMaker, paragraph, word } from '../context.ts';
+import { agreedLastTime } from './lastTime.ts';
 import { isLarge } from './sides.ts';
 import { since, topic } from './topic.ts';
 
@@ -11,12 +12,14 @@ const LEAST_QUESTIONS = 2;
 /** The second side: what to look at together, room to ask and to answer, what was agreed, how to stay safe. */
 export const patientBack: PageMaker = (context) => {
   const title = context.speaker.say('pages.patientBack.title');
+  const before = agreedLastTime(context);
   return {
     id: 'patient-back',
     title,
     blocks: [
+      ...before,
       ...topic(context),
-      ...since(context),
+      ...since(context, before.length > 0),
       ...questions(context),
       ...(isLarge(context) ? [own(context)] : [side(context), ...last(context)]),
     ],

@@ -85,8 +85,9 @@ function notes(context: PageContext): string[] {
   return line === null ? [] : [line];
 }
 
-/** What changed since the earlier period, when one was compared: real or chance, lows first. */
-export function since(context: PageContext): Block[] {
-  const [line] = tellAll(context, ['changed-lows', 'goals-then-and-now', 'changed-range', 'change-not-told']);
+/** What changed since the earlier period, when one was compared: real or chance, lows first. Where what was agreed is told, only what is real. */
+export function since(context: PageContext, agreed: boolean): Block[] {
+  const all = ['changed-lows', 'goals-then-and-now', 'changed-range', 'change-not-told'] as const;
+  const [line] = tellAll(context, agreed ? all.slice(0, -1) : all);
   return line === undefined ? [] : [heading(2, context.speaker.say('pages.patientBack.since')), paragraph(line)];
 }

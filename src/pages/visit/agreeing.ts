@@ -2,6 +2,7 @@ import type { Block } from '../../model/report.ts';
 import { count, heading, heldTopics, type PageContext, type PageMaker, paragraph, tellAll, word } from '../context.ts';
 import { fewDays } from './days.ts';
 import { evidence } from './evidence.ts';
+import { lastTime } from './lastTime.ts';
 import { aside, isThin } from './layout.ts';
 import { wellSaid } from './otherFindings.ts';
 import { remarks } from './remarks.ts';
@@ -15,7 +16,7 @@ export const agreeing: PageMaker = (context) => {
     title,
     blocks: [
       heading(1, title),
-      ...(isThin(context) ? [...fewDays(context), ...remarks(context)] : evidence(context)),
+      ...(isThin(context) ? [...lastTime(context), ...fewDays(context), ...remarks(context)] : evidence(context)),
       ...well(context),
       ...untold(context),
       ...draft(context),

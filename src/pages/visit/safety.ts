@@ -5,6 +5,7 @@ import { count, heading, type PageContext, type PageMaker, paragraph, periodPara
 import { numbersTable } from '../numbersTable.ts';
 import { dataLine } from './dataLine.ts';
 import { highsLine } from './highsLine.ts';
+import { samePerson } from './lastTime.ts';
 import { lowsFirst, nightsRow } from './lowsFirst.ts';
 import { otherFindings } from './otherFindings.ts';
 import { remarksApart } from './remarks.ts';
@@ -22,6 +23,7 @@ export const safety: PageMaker = (context) => {
     blocks: [
       heading(1, speaker.say('pages.overview.title', periodParams(context))),
       who(context),
+      ...samePerson(context),
       ...dataLine(context),
       ...lowsFirst(context),
       ...highsLine(context),

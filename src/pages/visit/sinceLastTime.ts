@@ -1,21 +1,30 @@
 import { changesChart } from '../../charts/changes.ts';
-import type { Block } from '../../model/report.ts';
+import type { Block, Form } from '../../model/report.ts';
+import type { VisitByVisit } from '../../model/visits.ts';
 import { heading, type PageContext, paragraph, tellAll } from '../context.ts';
 import { isShare, nameOfChange } from '../thenAndNow.ts';
+import { trendSaid } from '../visitByVisit.ts';
 import { CHANGES } from './otherFindings.ts';
 
-/** The five shares then and now, each with its interval; nothing where no earlier period was asked for. */
+/**
+ * The five shares then and now, each with its interval, and a line through several visits where it rises or falls; nothing where
+ * no earlier period was asked for. Where room is short, in words alone.
+ */
 export function sinceLastTime(context: PageContext): Block[] {
   const { speaker, analysis, chart } = context;
-  const { thenAndNow } = analysis.measures;
+  const { thenAndNow, visitByVisit } = analysis.measures;
   if (!thenAndNow.ok) return [];
   const shares = thenAndNow.value.changes.filter(({ of }) => isShare(of));
   const lines = tellAll(context, CHANGES);
-  const blocks: Block[] = [
-    heading(2, speaker.say('pages.thenAndNow.title')),
-    ...(lines.length > 0 ? [paragraph(lines.join(' '))] : []),
+  if (visitByVisit.ok && isSure(visitByVisit.value)) lines.push(trendSaid(context, visitByVisit.value.trend));
+  const title = heading(2, speaker.say('pages.thenAndNow.title'));
+  const words: Block[] = lines.length > 0 ? [title, paragraph(lines.join(' '))] : [];
+  if (!shares.some(({ low }) => low !== null)) return words;
+  const drawn: Form = () => [
+    ...(words.length > 0 ? words : [title]),
+    { kind: 'chart', drawing: changesChart(shares, (change) => nameOfChange(change, context), chart) },
   ];
-  if (shares.some(({ low }) => low !== null))
-    blocks.push({ kind: 'chart', drawing: changesChart(shares, (change) => nameOfChange(change, context), chart) });
-  return blocks;
+  return [{ kind: 'fit', gives: 2, forms: [drawn, () => words] }];
 }
+
+const isSure = ({ trend }: VisitByVisit): boolean => trend.case === 'line' && trend.verdict === 'more-than-noise';

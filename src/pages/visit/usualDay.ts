@@ -2,6 +2,7 @@ import { hourSharesChart } from '../../charts/hourShares.ts';
 import { CURVE_LABELS, modalDayChart } from '../../charts/modalDay.ts';
 import type { Block } from '../../model/report.ts';
 import { heading, type PageMaker, paragraph, space, tellAll } from '../context.ts';
+import { lastTime } from './lastTime.ts';
 import { clockSaid } from './otherFindings.ts';
 import { remarks } from './remarks.ts';
 import { sinceLastTime } from './sinceLastTime.ts';
@@ -10,12 +11,12 @@ import { weekByWeek } from './weekByWeek.ts';
 /** Heights of the ribbon that are tried. */
 const RIBBON = [230, 196, 170, 146, 124];
 
-/** The back of the first sheet: how the usual day runs, whether it changed, and what the person wrote. */
+/** The back of the first sheet: what was agreed last time, how the usual day runs, whether it changed, and what the person wrote. */
 export const usualDaySide: PageMaker = (context) => {
   const { speaker, analysis, chart } = context;
   const { modalDay, hourly } = analysis.measures;
   const title = speaker.say('pages.usualDay.title');
-  const blocks: Block[] = [heading(1, title)];
+  const blocks: Block[] = [heading(1, title), ...lastTime(context)];
   if (!modalDay.ok)
     blocks.push(
       paragraph(

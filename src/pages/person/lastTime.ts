@@ -1,0 +1,53 @@
+import { isolated } from '../../language/index.ts';
+import type { Block } from '../../model/report.ts';
+import type { MeasureThenAndNow } from '../../model/visits.ts';
+import { heading, type PageContext, paragraph, word } from '../context.ts';
+import { countsOf, noteOf } from '../visit/lastTime.ts';
+
+/** What the person wanted and agreed last time, and how it went: with its verdict, or nothing is said of it. */
+export function agreedLastTime(context: PageContext): Block[] {
+  const { speaker, analysis } = context;
+  const found = analysis.measures.lastTime;
+  if (!found.ok) return [];
+  const { agreed, measure } = found.value;
+  const own = (text: string) => ({ text: word(isolated(text)) });
+  const { goal, step, question } = agreed ?? {};
+  const wanted = [
+    ...(goal === undefined ? [] : [speaker.say('pages.patientBack.lastTime.goal', own(goal))]),
+    ...(step === undefined ? [] : [speaker.say('pages.patientBack.lastTime.step', own(step))]),
+  ];
+  const asked = question === undefined ? [] : [speaker.say('pages.patientBack.lastTime.question', own(question))];
+  const went = howItWent(context, measure);
+  if (wanted.length + went.length === 0) return [];
+  const form = (lines: string[]) => (): Block[] => [
+    heading(2, speaker.say('pages.patientBack.lastTime.title')),
+    paragraph(lines.join(' ')),
+  ];
+  const forms = [form([...wanted, ...went, ...asked]), form([...wanted, ...went])];
+  return [{ kind: 'fit', gives: 3, forms: asked.length > 0 ? forms : forms.slice(1) }];
+}
+
+function howItWent(context: PageContext, measure: MeasureThenAndNow | null): string[] {
+  const { speaker } = context;
+  if (measure === null) return [];
+  const verdict = (key: 'told' | 'notTold' | 'few' | 'cannot') =>
+    speaker.say(`pages.patientBack.lastTime.verdict.${key}`);
+  if ('change' in measure) {
+    const { before, now, verdict: found } = measure.change;
+    const said = speaker.say('pages.patientBack.lastTime.share', {
+      of: word(measure.of.replaceAll('-', '')),
+      before: { q: 'share', value: measure.of === 'cv' ? 0 : before },
+      now: { q: 'share', value: measure.of === 'cv' ? 0 : now },
+    });
+    return [said, verdict(found === 'cannot-tell' ? 'cannot' : found === 'more-than-noise' ? 'told' : 'notTold')];
+  }
+  // A note that was not made any more shows nothing.
+  if (measure.now === null || measure.now.n === 0) return [];
+  const counts = countsOf(measure);
+  const said =
+    measure.of === 'nights-low'
+      ? speaker.say('pages.patientBack.lastTime.nights', counts)
+      : speaker.say('pages.patientBack.lastTime.note', { ...counts, ...noteOf(measure) });
+  const few = measure.verdict === 'cannot-tell';
+  return [said, verdict(few ? 'few' : measure.verdict === 'more-than-noise' ? 'told' : 'notTold')];
+}
