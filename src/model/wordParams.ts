@@ -1005,7 +1005,6 @@ export interface WordParams {
   'pages.lastTime.nothing': never;
   'pages.lastTime.goal': 'text';
   'pages.lastTime.step': 'text';
-  'pages.lastTime.sure': 'count';
   'pages.lastTime.question': 'text';
   'pages.lastTime.noMeasure': never;
   'pages.lastTime.note': 'note' | 'name' | 'of' | 'beforeK' | 'beforeN' | 'nowK' | 'nowN';

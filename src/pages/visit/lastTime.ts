@@ -48,14 +48,13 @@ const when = ({ speaker }: PageContext, value: LastTime): string =>
 function agreedSaid({ speaker }: PageContext, { agreed, changed }: LastTime, whole: boolean): string[] {
   const own = (text: string) => ({ text: word(isolated(text)) });
   const date = (value: LocalDate) => word(speaker.value({ q: 'date', value }, 'dated'));
-  const { goal, step, sure, question } = agreed ?? {};
+  const { goal, step, question } = agreed ?? {};
   const lines = [
     ...(goal === undefined ? [] : [speaker.say('pages.lastTime.goal', own(goal))]),
     ...(step === undefined ? [] : [speaker.say('pages.lastTime.step', own(step))]),
     ...(question === undefined ? [] : [speaker.say('pages.lastTime.question', own(question))]),
   ];
   if (whole) {
-    if (sure !== undefined) lines.push(speaker.say('pages.lastTime.sure', { count: count(sure) }));
     for (const { on, what } of changed)
       lines.push(speaker.say('pages.lastTime.changed', { date: date(on), ...own(what) }));
   }

@@ -14,7 +14,14 @@ const MOST_WELL = 2;
 const IN_LINES: readonly FindingId[] = ['not-enough-data', 'nights-without-data', 'readings-at-limits', 'lows-seen'];
 /** Told by the table of bands and goals, and that of numbers. */
 const IN_TABLES: readonly FindingId[] = ['time-in-range', 'time-low-over-goal', 'cv-over-limit'];
-export const CHANGES: readonly FindingId[] = ['changed-lows', 'changed-range', 'change-not-told'];
+const CHANGES: readonly FindingId[] = ['changed-lows', 'changed-range', 'change-not-told'];
+
+/** That nothing is told apart goes without saying where the measure of what was agreed has just been told with its verdict. */
+export function changesSaid({ analysis }: PageContext): readonly FindingId[] {
+  const { lastTime } = analysis.measures;
+  const measured = lastTime.ok && lastTime.value.measure !== null;
+  return measured ? CHANGES.filter((id) => id !== 'change-not-told') : CHANGES;
+}
 
 const holding = (context: PageContext, ids: readonly FindingId[]): FindingId[] =>
   ids.filter((id) => held(context, id) !== null);
@@ -38,7 +45,7 @@ function firstSide(context: PageContext): FindingId[] {
 export function otherFindings(context: PageContext): Block[] {
   const { speaker, analysis } = context;
   const thin = isThin(context);
-  const second = thin ? [] : [...clockSaid(context), ...holding(context, CHANGES)];
+  const second = thin ? [] : [...clockSaid(context), ...holding(context, changesSaid(context))];
   const last = wellSaid(context);
   const printed = [...firstSide(context), ...second, ...last];
   const rest = analysis.found.flatMap(({ id, look }) => (look.case === 'holds' && !printed.includes(id) ? [id] : []));

@@ -3,7 +3,7 @@ import type { Remark } from '../../model/remarks.ts';
 import type { Block } from '../../model/report.ts';
 import { count, heading, type PageContext, type PageMaker, paragraph, tellAll } from '../context.ts';
 import { isThin } from './layout.ts';
-import { CHANGES, clockSaid } from './otherFindings.ts';
+import { changesSaid, clockSaid } from './otherFindings.ts';
 import { remarkLine } from './remarkLine.ts';
 import { quoted } from './topicBox.ts';
 
@@ -12,18 +12,19 @@ import { quoted } from './topicBox.ts';
  * them weeks and a comparison take; letters of a line of remarks and of running text. More remarks go to a sheet of their own: page 1
  * names it, and cannot know how this side was laid out. `tests/pages/sides.test.ts` holds these against the people who need most.
  */
-const ROOM = { lines: 21, weeks: 5, comparison: 12, letters: 92, text: 90 };
+const ROOM = { lines: 21, weeks: 5, comparison: 12, agreed: 6, letters: 92, text: 90 };
 /** Beside the few days of the one sheet of thin data. */
 const ROOM_THIN = 3;
 
 function roomFor(context: PageContext): number {
   if (isThin(context)) return ROOM_THIN;
-  const { daily, thenAndNow } = context.analysis.measures;
+  const { daily, thenAndNow, lastTime } = context.analysis.measures;
   const textLines = (lines: string[]): number =>
     lines.reduce((sum, line) => sum + Math.ceil(line.length / ROOM.text), 0);
   const weeks = daily.ok && wholeWeeks(daily.value).length > 1 ? ROOM.weeks : 0;
-  const comparison = thenAndNow.ok ? ROOM.comparison + textLines(tellAll(context, CHANGES)) : 0;
-  return Math.max(0, ROOM.lines - weeks - comparison - textLines(tellAll(context, clockSaid(context))));
+  const comparison = thenAndNow.ok ? ROOM.comparison + textLines(tellAll(context, changesSaid(context))) : 0;
+  const agreed = lastTime.ok ? ROOM.agreed : 0;
+  return Math.max(0, ROOM.lines - weeks - comparison - agreed - textLines(tellAll(context, clockSaid(context))));
 }
 
 /** All remarks but those that stand with the topic: near a low first, then in order of time; those that fit, and the others. */

@@ -4,7 +4,7 @@ import type { VisitByVisit } from '../../model/visits.ts';
 import { heading, type PageContext, paragraph, tellAll } from '../context.ts';
 import { isShare, nameOfChange } from '../thenAndNow.ts';
 import { trendSaid } from '../visitByVisit.ts';
-import { CHANGES } from './otherFindings.ts';
+import { changesSaid } from './otherFindings.ts';
 
 /**
  * The five shares then and now, each with its interval, and a line through several visits where it rises or falls; nothing where
@@ -15,7 +15,7 @@ export function sinceLastTime(context: PageContext): Block[] {
   const { thenAndNow, visitByVisit } = analysis.measures;
   if (!thenAndNow.ok) return [];
   const shares = thenAndNow.value.changes.filter(({ of }) => isShare(of));
-  const lines = tellAll(context, CHANGES);
+  const lines = tellAll(context, changesSaid(context));
   if (visitByVisit.ok && isSure(visitByVisit.value)) lines.push(trendSaid(context, visitByVisit.value.trend));
   const title = heading(2, speaker.say('pages.thenAndNow.title'));
   const words: Block[] = lines.length > 0 ? [title, paragraph(lines.join(' '))] : [];
