@@ -205,6 +205,9 @@ export function normal(given: Shape): Shape {
   if (s.time === 'year-signs') s.language = from(['zh', 'ja'], s.language);
   if (s.defect === 'contradiction' && s.second === 'other-unit') s.second = 'none';
   if (s.notes === 'kind-shared' && s.container === 'wide') s.notes = 'none';
+  // A column that holds every amount names no unit of glucose.
+  if (s.notes === 'kind-shared' && !['column', 'cell', 'preamble', 'nowhere', 'preamble-wrong'].includes(s.unitAt))
+    s.unitAt = 'column';
   // Notes in columns without names are nobody's to tell apart.
   if (s.header === 'absent' && !['none', 'own-file'].includes(s.notes)) s.notes = 'none';
   if (s.notes === 'none') s.each = 'many';
