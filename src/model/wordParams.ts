@@ -926,7 +926,7 @@ export interface WordParams {
   'pages.visit.highs': never;
   'pages.visit.highTime': 'limit' | 'share' | 'whole' | 'time';
   'pages.visit.highLongest': 'limit' | 'longest' | 'date' | 'clock';
-  'pages.visit.highDays': 'days' | 'dates' | 'kinds' | 'basal' | 'noted' | 'all' | 'of' | 'gaps';
+  'pages.visit.highDays': 'days' | 'dates' | 'kinds' | 'of' | 'basal' | 'noted' | 'all' | 'gaps';
   'pages.visit.ownWords': 'remarks';
   'pages.visit.also': never;
   'pages.visit.onPage': 'page' | 'names';
