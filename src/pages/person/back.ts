@@ -19,12 +19,18 @@ export const patientBack: PageMaker = (context) => {
     blocks: [
       ...before,
       ...topic(context),
-      ...since(context, before.length > 0),
+      ...changed(context, before.length > 0),
       ...questions(context),
       ...(isLarge(context) ? [own(context)] : [side(context), ...last(context)]),
     ],
   };
 };
+
+/** What changed besides gives way to what was agreed. */
+function changed(context: PageContext, agreed: boolean): Block[] {
+  const lines = since(context, agreed);
+  return agreed && lines.length > 0 ? [{ kind: 'fit', gives: 1, forms: [() => lines, () => []] }] : lines;
+}
 
 /** Of large print: what the third side has no room for. */
 export const patientSafe: PageMaker = (context) => {
