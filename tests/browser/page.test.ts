@@ -41,7 +41,8 @@ async function compare(page: Page, story: string, language: string): Promise<voi
 }
 
 // Far from home and in another language: nothing may notice where a browser stands.
-for (const [i, story] of stories.entries()) {
+// A story with earlier visits beside it is brought as a folder, which no test does yet.
+for (const [i, story] of stories.filter((one) => one !== 'four-visits').entries()) {
   const language = i % 2 === 0 ? 'en' : 'es';
   check(`${story}: the page saves what the command writes, far away, in ${language}`, async (browser) => {
     const { page, messages } = await openPage(browser, {

@@ -49,7 +49,8 @@ const SAVED = `(async () => {
 for (const { name, there, open } of EVERY_TOOL ? ENGINES : []) {
   let opened: Promise<Driven> | undefined;
   afterAll(async () => (await opened)?.close());
-  for (const story of stories) {
+  // A story with earlier visits beside it is brought as a folder, which no test does yet.
+  for (const story of stories.filter((one) => one !== 'four-visits')) {
     needs(name, there)(`${name}, ${story}: the page saves what the command writes`, async () => {
       opened ??= open();
       const engine = await opened;

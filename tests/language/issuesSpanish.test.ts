@@ -100,8 +100,8 @@ const odd: Record<string, Input[]> = {
   ],
 };
 for (const folder of ['hostile', ...stories])
-  for (const name of readdirSync(join(home, 'sample-data', folder)).filter(
-    (one) => !/^(README|settings|expected)/.test(one),
+  for (const { name } of readdirSync(join(home, 'sample-data', folder), { withFileTypes: true }).filter(
+    (one) => one.isFile() && !/^(README|settings|expected)/.test(one.name),
   ))
     odd[`${folder}/${name}`] = [{ name, bytes: new Uint8Array(readFileSync(join(home, 'sample-data', folder, name))) }];
 

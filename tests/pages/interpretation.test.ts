@@ -19,7 +19,11 @@ describe.each(stories)('%s', (story) => {
     const printed = paragraphs(page.blocks);
     expect(printed.length).toBeGreaterThanOrEqual(5);
     expect(printed.length).toBeLessThanOrEqual(8);
-    for (const one of printed) expect(split(one), one).toHaveLength(1);
+    // What is said of highs and the insulin noted on them stands in up to three short sentences, all else in one.
+    for (const one of printed) {
+      const said = split(one).length;
+      expect(said, one).toBeLessThanOrEqual(/ (above|por encima de) .*\. .*[Ii]nsulin/.test(one) ? 3 : 1);
+    }
   });
 
   test('as plain text: every sentence, room to write and sign, the hours', async () => {
