@@ -942,7 +942,7 @@ export interface WordParams {
   'pages.visit.beside.none': never;
   'pages.visit.beside.noted': 'kind' | 'known' | 'sum' | 'notes';
   'pages.visit.beside.rates': never;
-  'pages.visit.lows': 'count' | 'limit' | 'days' | 'of' | 'seen' | 'night' | 'veryLow' | 'outer' | 'longest' | 'lowest' | 'deeper' | 'deepest';
+  'pages.visit.lows': 'count' | 'limit' | 'days' | 'of' | 'seen' | 'night' | 'nights' | 'toldNights' | 'allNights' | 'veryLow' | 'outer' | 'longest' | 'lowest' | 'deeper' | 'deepest';
   'pages.visit.readings': never;
   'pages.visit.lowsTitle': never;
   'pages.visit.weeks.title': 'more' | 'shown' | 'all';

@@ -41,7 +41,7 @@ export function lowsSaid({ analysis }: PageContext): FindingId[] {
 /** In two sentences, then a row for every evening with a low. */
 export function lowsFirst(context: PageContext): Block[] {
   const { speaker, analysis, chart } = context;
-  const { lows, coverage } = analysis.measures;
+  const { lows, nights, coverage } = analysis.measures;
   const line = (text: string): Block => sideHeaded(speaker.say('pages.visit.lowsTitle'), [paragraph(text)]);
   if (!lows.ok) return [line(speaker.say(`why.${lows.why}`))];
   // Silence is never "no lows": where nothing can be told, that is told.
@@ -53,6 +53,9 @@ export function lowsFirst(context: PageContext): Block[] {
   const longest = list.reduce((most, one) => (one.minutes > most.minutes ? one : most));
   const { extreme } = extremes(list);
   const ofDays = coverage.ok ? coverage.value.daysWithReadings : analysis.timeline.days.length;
+  // Where no night was seen, none began at night is no comfort.
+  const all = nights.ok ? nights.value.length : 0;
+  const seenNights = nights.ok ? nights.value.filter(({ state }) => state !== 'unknown').length : 0;
   const counted = speaker.say('pages.visit.lows', {
     count: count(list.length),
     limit: { q: 'limit', of: 'low' },
@@ -61,6 +64,9 @@ export function lowsFirst(context: PageContext): Block[] {
     of: count(ofDays),
     seen: word(ofDays < analysis.timeline.days.length ? 'some' : 'all'),
     night: count(night),
+    nights: word(seenNights === 0 ? 'none' : seenNights < all ? 'some' : 'all'),
+    toldNights: count(seenNights),
+    allNights: count(all),
     veryLow: count(level2),
     longest: { q: 'minutes', value: longest.minutes },
     lowest: extreme,
