@@ -7,6 +7,7 @@ import { foods, laidOver, overTheClock, sessionPairs, sessions } from './aroundP
 import { comparisonsBlocks } from './comparisons.ts';
 import {
   count,
+  dotted,
   evidenceDays,
   findingText,
   heading,
@@ -106,7 +107,7 @@ function statements(context: PageContext, ids: readonly FindingId[]): Block[] {
         blocks: [
           heading(3, nameOf(context, id, 'name', look)),
           paragraph(what),
-          paragraph(more.filter((one) => one !== '').join(' · '), 'small'),
+          paragraph(dotted(more.filter((one) => one !== '')), 'small'),
         ],
       },
     ];

@@ -1,7 +1,7 @@
 import { measures } from '../measures/index.ts';
 import type { Measured } from '../model/measured.ts';
 import type { Block } from '../model/report.ts';
-import { count, heading, type PageContext, paragraph, word } from './context.ts';
+import { count, dotted, heading, type PageContext, paragraph, word } from './context.ts';
 
 /** How much each number of this report rests on, or why there is none, and how to know that two reports are the same. */
 export function basis({ speaker, analysis }: PageContext): Block[] {
@@ -19,7 +19,7 @@ export function basis({ speaker, analysis }: PageContext): Block[] {
   const origin = { version: word(analysis.version), hash: word(analysis.hash) };
   return [
     heading(2, speaker.say('pages.method.basis')),
-    paragraph(bases.join(' · ')),
+    paragraph(dotted(bases)),
     paragraph(speaker.say('pages.method.made', origin), 'small'),
   ];
 }

@@ -122,6 +122,9 @@ export function evidenceDays({ speaker }: PageContext, where: Evidence[]): strin
 export const yearOf = (from: LocalDate, to: LocalDate): 'plain' | 'dated' =>
   from.slice(0, 4) === to.slice(0, 4) ? 'plain' : 'dated';
 
+/** Parts of a line with a dot between them, which stays with what stands before it: no line begins with one. */
+export const dotted = (parts: readonly string[]): string => parts.join('\u00a0· ');
+
 /** `14 days, March 2 to March 15, 2026`, as parameters of a message. */
 export function periodParams({ analysis, speaker }: PageContext): ParamsOf<'pages.overview.title'> {
   const { timeline } = analysis;

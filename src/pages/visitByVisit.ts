@@ -2,7 +2,17 @@ import { isolated } from '../language/index.ts';
 import type { MgPerDl } from '../model/glucose.ts';
 import type { Cell } from '../model/report.ts';
 import type { VisitNumber, VisitRow, VisitTrend } from '../model/visits.ts';
-import { count, denseTable, heading, type PageContext, type PageMaker, paragraph, word, yearOf } from './context.ts';
+import {
+  count,
+  denseTable,
+  dotted,
+  heading,
+  type PageContext,
+  type PageMaker,
+  paragraph,
+  word,
+  yearOf,
+} from './context.ts';
 
 /** One before this would only say again what then and now says. */
 const LEAST_SHOWN = 3;
@@ -85,12 +95,12 @@ function cells({ speaker }: PageContext, row: VisitRow): Cell[] {
     high: word(speaker.value({ q: 'date', value: to }, 'dated')),
   });
   return [
-    { text: [period, ...remarks].join(' · '), strong: true },
+    { text: dotted([period, ...remarks]), strong: true },
     { text: speaker.say('pages.visitByVisit.days', { full: count(row.fullDays), days: count(row.days) }) },
     ranged(numbers.inRangeShare, share),
     ranged(numbers.lowShare, share),
     ranged(numbers.meanMgPerDl, mean),
     ranged(numbers.nightsLowShare, share),
-    { text: step.length > 0 ? step.join(' · ') : '–' },
+    { text: step.length > 0 ? dotted(step) : '–' },
   ];
 }

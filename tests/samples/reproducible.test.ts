@@ -25,7 +25,7 @@ describe('sample data', () => {
     const filesIn = (place: string): string[] =>
       readdirSync(place, { recursive: true, encoding: 'utf8' }).filter((name) => statSync(join(place, name)).isFile());
     const names = filesIn(join(folder, story));
-    // Written by hand, or left by an earlier visit as the program then was.
+    // Written by hand, or by the program of an earlier visit's files (tests/golden/stories.test.ts).
     const stored = filesIn(join(kept, story)).filter(
       (name) => !/README\.md$|settings\.json$|-agreed\.txt$|-visit-/.test(name),
     );

@@ -4,7 +4,7 @@ import type { LowStory, NotedNear } from '../../model/lowStories.ts';
 import type { Episode } from '../../model/measures.ts';
 import type { Block } from '../../model/report.ts';
 import { NIGHT_END } from '../../targets/consensus.ts';
-import { caution, count, heading, type PageContext, paragraph, tellAll, word } from '../context.ts';
+import { caution, count, dotted, heading, type PageContext, paragraph, tellAll, word } from '../context.ts';
 import { weekdayAnd } from './sides.ts';
 
 /** So many lows are told as they went; more are dates. */
@@ -66,7 +66,7 @@ function rest(
   if (listed && dates.length <= MOST_DATES)
     return speaker.say('pages.patientLows.more', {
       count: count(lows.length),
-      dates: word(dates.map((one) => weekdayAnd(one, speaker)).join(' · ')),
+      dates: word(dotted(dates.map((one) => weekdayAnd(one, speaker)))),
     });
   return speaker.say('pages.patientLows.moreMany', {
     count: count(lows.length),

@@ -2,7 +2,17 @@ import type { FindingId } from '../../findings/index.ts';
 import type { Block } from '../../model/report.ts';
 import type { Below } from '../../model/words.ts';
 import { besideTopic, notesWorthWriting } from '../../topics/index.ts';
-import { findingText, heading, held, heldTopics, type PageContext, paragraph, tellAll, word } from '../context.ts';
+import {
+  dotted,
+  findingText,
+  heading,
+  held,
+  heldTopics,
+  type PageContext,
+  paragraph,
+  tellAll,
+  word,
+} from '../context.ts';
 import { weekdayAnd } from './sides.ts';
 
 /** What already stands on the first side is not said twice. */
@@ -67,7 +77,7 @@ function daysOf(id: FindingId, context: PageContext): Block[] {
   return [
     paragraph(
       speaker.say('pages.patientBack.days', {
-        dates: word(shown.join(' · ')),
+        dates: word(dotted(shown)),
         all: word(all.length > shown.length ? 'no' : 'yes'),
       }),
       'small',

@@ -2,7 +2,7 @@ import { isolated } from '../../language/index.ts';
 import type { Remark } from '../../model/remarks.ts';
 import type { Block } from '../../model/report.ts';
 import { storyOf } from '../../topics/index.ts';
-import { findingText, heading, heldTopics, type PageContext, paragraph, word } from '../context.ts';
+import { dotted, findingText, heading, heldTopics, type PageContext, paragraph, word } from '../context.ts';
 import { remarkLine } from './remarkLine.ts';
 
 /** So many remarks stand with the topic; the others on the back. */
@@ -58,7 +58,7 @@ function box(context: PageContext, form: (typeof FORMS)[number]): Block[] {
         paragraph(lines.filter((line) => line !== null).join(' ')),
         ...(sticks === null ? [] : [paragraph(sticks)]),
         ...(own.length > 0
-          ? [paragraph(speaker.say('pages.visit.ownWords', { remarks: word(isolated(own.join(' · '))) }))]
+          ? [paragraph(speaker.say('pages.visit.ownWords', { remarks: word(isolated(dotted(own))) }))]
           : []),
       ],
     },
