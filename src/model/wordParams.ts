@@ -600,7 +600,8 @@ export interface WordParams {
   'pages.interpretation.sentences.before-lows': 'order' | 'k' | 'events' | 'hours' | 'note' | 'name' | 'of' | 'withK' | 'withN' | 'withoutK' | 'withoutN';
   'pages.interpretation.sentences.before-highs': 'of' | 'outer' | 'limit' | 'withK' | 'withN' | 'note' | 'name' | 'withoutK' | 'withoutN';
   'pages.interpretation.sentences.before-unsteady': 'withK' | 'withN' | 'note' | 'name' | 'withoutK' | 'withoutN';
-  'pages.interpretation.sentences.highs': 'count' | 'length' | 'limit' | 'share' | 'noted' | 'kinds' | 'basal' | 'topInsulin' | 'topDays' | 'insulinDays' | 'ofDays' | 'gaps';
+  'pages.interpretation.sentences.highs': 'count' | 'length' | 'limit' | 'share';
+  'pages.interpretation.sentences.insulin': 'noted' | 'kinds' | 'basal' | 'topInsulin' | 'topDays' | 'insulinDays' | 'ofDays' | 'gaps';
   'pages.agreed.title': never;
   'pages.agreed.how': never;
   'pages.agreed.matters': never;

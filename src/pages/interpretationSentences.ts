@@ -6,17 +6,17 @@ import { storyOf } from '../topics/index.ts';
 import { count, held, heldTopics, type PageContext, word } from './context.ts';
 import { bounded } from './numbersTable.ts';
 
-const MOST = 8;
+const MOST = 9;
 
 type Sentence = (context: PageContext) => string | null;
 
 /**
- * Five to eight sentences in reading order: enough data, very low glucose, lows, nights, long highs, what went well, range
- * with mean and spread, the topic, what was noted before it. Each rests on a finding or a measure with evidence on another page; what could not be
- * told is said, so that silence never stands for "nothing seen".
+ * Five to nine sentences in reading order: enough data, very low glucose, lows, nights, long highs and the insulin noted on them,
+ * what went well, range with mean and spread, the topic, what was noted before it. Each rests on a finding or a measure with
+ * evidence on another page; what could not be told is said, so that silence never stands for "nothing seen".
  */
 export function interpretationSentences(context: PageContext): string[] {
-  const order = highsFirst(context) ? [highs, veryLow, lows, nights] : [veryLow, lows, nights, highs];
+  const order = highsFirst(context) ? [highs, insulin, veryLow, lows, nights] : [veryLow, lows, nights, highs, insulin];
   const sentences = [data, ...order, well, range, topic, story].flatMap((sentence) => {
     const text = sentence(context);
     return text === null ? [] : [{ sentence, text }];
@@ -78,6 +78,9 @@ const USUAL_VERY_HIGH = 0.05;
 const GRAVE_LOWS: readonly FindingId[] = ['very-low', 'long-lows', 'lows-clustered', 'time-low-over-goal'];
 
 const highs: Sentence = (context) => seen(context, 'long-very-high', 'highs');
+
+/** On how many of the days of these highs insulin is noted. */
+const insulin: Sentence = (context) => seen(context, 'long-very-high', 'insulin');
 
 const veryLow: Sentence = (context) => seen(context, 'very-low', 'veryLow');
 
