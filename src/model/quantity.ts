@@ -10,7 +10,7 @@ import type { Question } from './question.ts';
 export type Quantity =
   | { q: 'count'; value: number }
   /**
-   * 0 to 1; spoken as percent, or in hours a day for the patient. `beside` is a goal told in the same breath: the
+   * 0 to 1; spoken as percent, or in hours a day for the patient. `goal` is told in the same breath: the
    * text gets the decimals it takes not to contradict the verdict.
    */
   | { q: 'share'; value: number; goal?: number }

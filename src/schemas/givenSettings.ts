@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import type { Issue } from '../model/issues.ts';
 import type { Settings } from '../model/settings.ts';
-import { glucoseUnit, targetId } from './analysis/parts.ts';
+import { dateOrder, glucoseUnit, targetId } from './analysis/parts.ts';
 import './jitless.ts';
 import { logWords } from './logWords.ts';
 import { medicine } from './medicines.ts';
@@ -32,7 +32,7 @@ const given = z.strictObject({
   }),
   unit: glucoseUnit.optional(),
   zone: line.optional(),
-  dateOrder: z.enum(['day-first', 'month-first', 'year-first']).optional(),
+  dateOrder: dateOrder.optional(),
   period: z
     .strictObject({ days: z.int().min(1).max(366).optional(), from: date.optional(), to: date.optional() })
     .optional(),

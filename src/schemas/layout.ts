@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import './jitless.ts';
+import { dateOrder, glucoseUnit } from './analysis/parts.ts';
 import { check } from './problems.ts';
 
 /**
@@ -128,8 +129,8 @@ const table = z.strictObject({
   headerLine: z.int().min(0).optional(),
   firstLine: z.int().min(1).optional(),
   decimalMark: z.enum(['.', ',']).optional(),
-  unit: z.enum(['mg/dL', 'mmol/L']).optional(),
-  dateOrder: z.enum(['day-first', 'month-first', 'year-first']).optional(),
+  unit: glucoseUnit.optional(),
+  dateOrder: dateOrder.optional(),
   clock: z.literal('24-hour').optional(),
   serialDates: z.literal([1900, 1904]).optional(),
   columns: withoutProto.pipe(z.record(z.string(), column)).optional(),

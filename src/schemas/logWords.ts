@@ -1,10 +1,10 @@
 import * as z from 'zod';
 import type { LogWords } from '../model/logbook.ts';
 import './jitless.ts';
+import { slot } from './analysis/parts.ts';
 import { check } from './problems.ts';
 
 const words = z.array(z.string());
-const slot = z.enum(['morning', 'midday', 'afternoon', 'evening', 'night', 'snack']);
 
 export const logWords = z.strictObject({
   about: z.unknown().optional(),

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { targetId } from './analysis/parts.ts';
+import { glucoseUnit, targetId } from './analysis/parts.ts';
 import './jitless.ts';
 
 const text = z.string().min(1).max(80);
@@ -10,7 +10,7 @@ export const manifestRow = z.strictObject({
   code: text.optional(),
   name: text.optional(),
   targets: targetId.optional(),
-  unit: z.enum(['mg/dL', 'mmol/L']).optional(),
+  unit: glucoseUnit.optional(),
   zone: text.optional(),
   language: z.enum(['en', 'es']).optional(),
   visit: z

@@ -2,7 +2,7 @@ import * as z from 'zod';
 import type { ValueKind } from '../model/detail.ts';
 import type { Issue } from '../model/input.ts';
 import type { Tells } from '../model/issues.ts';
-import { targetId } from './analysis/parts.ts';
+import { dateOrder, glucoseUnit, targetId } from './analysis/parts.ts';
 import './jitless.ts';
 import { MOST_TOLD } from './problems.ts';
 
@@ -56,9 +56,9 @@ const path = z.string().min(1).max(400);
 const line = z.string().min(1).max(80);
 
 export const folderSettings = z.strictObject({
-  unit: z.enum(['mg/dL', 'mmol/L']).optional(),
+  unit: glucoseUnit.optional(),
   zone: line.optional(),
-  dateOrder: z.enum(['day-first', 'month-first', 'year-first']).optional(),
+  dateOrder: dateOrder.optional(),
   targets: targetId.optional(),
   days: z.int().min(1).max(366).optional(),
   from: date.optional(),

@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import type { DaySums, PeriodSums } from '../model/thenAndNow.ts';
 import './jitless.ts';
-import { targetId } from './analysis/parts.ts';
+import { glucoseUnit, targetId } from './analysis/parts.ts';
 
 export const SNAPSHOT_FORMAT = 'daybands-snapshot';
 
@@ -14,7 +14,7 @@ export const snapshot = z.strictObject({
   version: z.literal(1),
   made: z.strictObject({ by: z.string().max(40), hash: z.string().max(40), on: z.iso.date() }),
   targets: targetId,
-  unit: z.enum(['mg/dL', 'mmol/L']),
+  unit: glucoseUnit,
   interval: z.number().min(0.5).max(120),
   sensors: z.int().min(0).max(1000),
   days: z

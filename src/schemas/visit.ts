@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { band, noted, outcome, targetId } from './analysis/parts.ts';
+import { band, glucoseUnit, noted, outcome, targetId } from './analysis/parts.ts';
 import './jitless.ts';
 
 const finite = z.number();
@@ -61,9 +61,12 @@ export const agreed = z.strictObject({
   question: words.optional(),
 });
 
+/** What sums of days give. */
+export const summedMeasure = z.enum(['low', 'very-low', 'high', 'very-high', 'in-range', 'cv']);
+
 /** `count`: on how many nights, or days with the note, it came, of those on which it could be told. */
 const topicMeasure = z.union([
-  z.strictObject({ of: z.enum(['low', 'very-low', 'high', 'very-high', 'in-range', 'cv']) }),
+  z.strictObject({ of: summedMeasure }),
   z.strictObject({ of: z.literal('nights-low'), count: counted }),
   z.strictObject({
     of: z.literal('after-note'),
@@ -88,7 +91,7 @@ export const visit = z.strictObject({
   period: z.strictObject({ from: date, to: date }),
   targets: targetId,
   goals: z.array(z.strictObject({ of: band, op: z.enum(['<', '>']), share })).max(10),
-  unit: z.enum(['mg/dL', 'mmol/L']),
+  unit: glucoseUnit,
   intervalMinutes: finite.min(0.5).max(120),
   sensors: whole,
   numbers,

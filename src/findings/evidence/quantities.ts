@@ -17,9 +17,9 @@ export const often = (k: number, n: number, of: 'days' | 'nights' | 'lows'): Qua
 /** Each day once, in order. */
 export const dates = (values: Iterable<LocalDate>): Quantity => ({ q: 'dates', value: [...new Set(values)].sort() });
 
-/** 0 to 1; `beside` is the goal it is told with. */
+/** 0 to 1; `goal` is what it is told against. */
 export const share = (value: number, goal?: number): Quantity =>
-  goal === undefined ? { q: 'share', value } : { q: 'share', value, goal: goal };
+  goal === undefined ? { q: 'share', value } : { q: 'share', value, goal };
 
 export const shareEstimate = (value: Estimate, goal?: number): Quantity =>
-  goal === undefined ? { q: 'estimate', value, as: 'share' } : { q: 'estimate', value, as: 'share', goal: goal };
+  goal === undefined ? { q: 'estimate', value, as: 'share' } : { q: 'estimate', value, as: 'share', goal };

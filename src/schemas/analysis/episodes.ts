@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import '../jitless.ts';
-import { estimate } from './parts.ts';
+import { estimate, sensorLimit } from './parts.ts';
 
 const episodeDay = z.strictObject({
   date: z.iso.date(),
@@ -18,7 +18,7 @@ const episode = z.strictObject({
   endMinute: z.number(),
   minutes: z.number(),
   extremeMgPerDl: z.number(),
-  extremeLimit: z.literal([-1, 0, 1]),
+  extremeLimit: sensorLimit,
   extremeAtEpochMs: z.number(),
   level: z.literal([1, 2]),
   outerMinutes: z.number(),
@@ -90,7 +90,7 @@ export const rebounds = z.strictObject({
       highDate: z.iso.date(),
       minutesAfter: z.number(),
       peakMgPerDl: z.number(),
-      peakLimit: z.literal([-1, 0, 1]),
+      peakLimit: sensorLimit,
     }),
   ),
   ofLows: z.number(),
@@ -106,11 +106,12 @@ export const pressedLows = z.strictObject({
   pressedVeryLows: z.number(),
 });
 
-const stretch = z.strictObject({ fromHours: z.number(), toHours: z.number(), lows: z.number(), hours: z.number() });
+const lowsInHours = z.strictObject({ lows: z.number(), hours: z.number() });
+const stretch = z.strictObject({ fromHours: z.number(), toHours: z.number() }).extend(lowsInHours.shape);
 
 export const lowsLined = z.strictObject({
-  during: z.strictObject({ lows: z.number(), hours: z.number() }),
+  during: lowsInHours,
   exercise: z.array(stretch),
   bedtime: z.array(stretch),
-  without: z.strictObject({ lows: z.number(), hours: z.number() }),
+  without: lowsInHours,
 });

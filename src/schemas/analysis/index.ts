@@ -2,7 +2,7 @@ import * as z from 'zod';
 import '../jitless.ts';
 import { fileAccount, issue, ledger, loss } from './files.ts';
 import { measures } from './measures.ts';
-import { glucoseUnit, targetId, why } from './parts.ts';
+import { dateOrder, glucoseUnit, targetId, why } from './parts.ts';
 import { targetSet } from './targets.ts';
 import { compareChoice, periodChoice } from './thenAndNow.ts';
 import { timeline } from './timeline.ts';
@@ -22,7 +22,7 @@ const settings = z.strictObject({
   period: periodChoice.optional(),
   unit: glucoseUnit.optional(),
   zone: z.string().optional(),
-  dateOrder: z.enum(['day-first', 'month-first', 'year-first']).optional(),
+  dateOrder: dateOrder.optional(),
   inferMeals: z.boolean().optional(),
   compare: compareChoice.optional(),
   a1c: z.strictObject({ value: z.number(), unit: z.enum(['%', 'mmol/mol']) }).optional(),

@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import '../jitless.ts';
-import { band, bandMinutes, estimate } from './parts.ts';
+import { band, bandMinutes, bound, estimate, interval, sensorLimit } from './parts.ts';
 
 export const coverage = z.strictObject({
   share: z.number(),
@@ -20,7 +20,7 @@ export const coverage = z.strictObject({
 export const meanGlucose = z.strictObject({
   meanMgPerDl: estimate,
   bounded: z.boolean(),
-  bound: z.enum(['lower', 'upper', 'both']).nullable(),
+  bound: bound,
   censored: z.number(),
   below: z.number(),
   above: z.number(),
@@ -67,9 +67,9 @@ export const modalDay = z.strictObject({ binMinutes: z.number(), bins: z.array(m
 
 export const curveRange = z.strictObject({
   minute: z.number(),
-  p25MgPerDl: z.strictObject({ value: z.number(), low: z.number(), high: z.number() }),
-  p50MgPerDl: z.strictObject({ value: z.number(), low: z.number(), high: z.number() }),
-  p75MgPerDl: z.strictObject({ value: z.number(), low: z.number(), high: z.number() }),
+  p25MgPerDl: interval,
+  p50MgPerDl: interval,
+  p75MgPerDl: interval,
 });
 
 export const hourShares = z.strictObject({
@@ -88,7 +88,7 @@ export const night = z.strictObject({
   veryLowMinutes: z.number(),
   highMinutes: z.number(),
   lowestMgPerDl: z.number().nullable(),
-  lowestLimit: z.literal([-1, 0, 1]),
+  lowestLimit: sensorLimit,
   lowestMinute: z.number().nullable(),
   longestLowMinutes: z.number(),
 });
@@ -99,8 +99,8 @@ export const dailySummary = z.strictObject({
   meanMgPerDl: z.number().nullable(),
   lowestMgPerDl: z.number().nullable(),
   highestMgPerDl: z.number().nullable(),
-  limits: z.strictObject({ lowest: z.literal([-1, 0, 1]), highest: z.literal([-1, 0, 1]) }),
-  bound: z.enum(['lower', 'upper', 'both']).nullable(),
+  limits: z.strictObject({ lowest: sensorLimit, highest: sensorLimit }),
+  bound: bound,
   minutes: bandMinutes,
   inRangeShare: z.number().nullable(),
   full: z.boolean(),
@@ -146,17 +146,15 @@ export const overnight = z.strictObject({
   steady: z.number(),
 });
 
+const slopes = z.strictObject({
+  over1MgPerDlPerMinute: z.number(),
+  over2MgPerDlPerMinute: z.number(),
+  over3MgPerDlPerMinute: z.number(),
+});
+
 export const rates = z.strictObject({
-  fallingShare: z.strictObject({
-    over1MgPerDlPerMinute: z.number(),
-    over2MgPerDlPerMinute: z.number(),
-    over3MgPerDlPerMinute: z.number(),
-  }),
-  risingShare: z.strictObject({
-    over1MgPerDlPerMinute: z.number(),
-    over2MgPerDlPerMinute: z.number(),
-    over3MgPerDlPerMinute: z.number(),
-  }),
+  fallingShare: slopes,
+  risingShare: slopes,
   steepest: z
     .strictObject({
       rateMgPerDlPerMinute: z.number(),
@@ -173,7 +171,7 @@ export const rates = z.strictObject({
       minutes: z.number(),
       fromMgPerDl: z.number(),
       toMgPerDl: z.number(),
-      limits: z.strictObject({ from: z.literal([-1, 0, 1]), to: z.literal([-1, 0, 1]) }),
+      limits: z.strictObject({ from: sensorLimit, to: sensorLimit }),
     })
     .nullable(),
 });

@@ -1,7 +1,6 @@
 import * as z from 'zod';
 import '../jitless.ts';
-
-import { noted, noteKind, outcome, slot, times } from './parts.ts';
+import { interval, noted, noteKind, outcome, slot, times } from './parts.ts';
 
 const medicineNoted = z.strictObject({
   name: z.string(),
@@ -14,7 +13,7 @@ export const noteLog = z.strictObject({
   noted: z.number(),
   byKind: z.array(z.strictObject({ kind: noteKind, days: z.number(), notes: z.number() })),
   byHour: z.array(z.strictObject({ kind: noteKind, hours: z.array(z.number()) })),
-  mealDays: z.partialRecord(z.enum(['morning', 'midday', 'afternoon', 'evening', 'night', 'snack']), z.number()),
+  mealDays: z.partialRecord(slot, z.number()),
   medication: z.array(medicineNoted),
   meals: z.number(),
   withCarbs: z.number(),
@@ -46,7 +45,7 @@ export const meal = z.strictObject({
   date: z.iso.date(),
   weekday: z.number(),
   minute: z.number(),
-  slot: slot,
+  slot,
   foods: z.array(z.string()),
   carbsGrams: z.number().nullable(),
   insulin: z.union([
@@ -83,7 +82,7 @@ export const session = z.strictObject({
   lowestDuringMgPerDl: z.number().nullable(),
   lowestSoonMgPerDl: z.number().nullable(),
   lowSoon: z.boolean().nullable(),
-  untilMorning: untilMorning,
+  untilMorning,
 });
 
 export const correction = z.strictObject({
@@ -133,7 +132,7 @@ export const comparison = z.strictObject({
   a: side,
   b: side,
   verdict: z.enum(['too-few', 'not-told-apart', 'hint']),
-  difference: z.strictObject({ value: z.number(), low: z.number(), high: z.number() }).nullable(),
+  difference: interval.nullable(),
   p: z.number().nullable(),
   alsoDiffers: alsoDiffers.nullable(),
 });

@@ -23,6 +23,13 @@ export const why = z.enum([
   'failed',
 ]);
 
+/** Of a reading: 0, or beyond the sensor's lower (-1) or upper (1) limit. */
+export const sensorLimit = z.literal([-1, 0, 1]);
+/** How readings beyond those limits make a number a bound. */
+export const bound = z.enum(['lower', 'upper', 'both']).nullable();
+
+export const interval = z.strictObject({ value: z.number(), low: z.number(), high: z.number() });
+
 export const estimate = z.strictObject({
   value: z.number(),
   low: z.number().nullable(),
@@ -69,6 +76,7 @@ export const noted = z.strictObject({
 export const times = z.strictObject({ k: z.number(), n: z.number() });
 
 export const glucoseUnit = z.enum(['mg/dL', 'mmol/L']);
+export const dateOrder = z.enum(['day-first', 'month-first', 'year-first']);
 
 export const goal = z.strictObject({
   of: band,

@@ -62,7 +62,7 @@ export const fingersticks = z.strictObject({
   madMgPerDl: z.number(),
   within15Share: z.number(),
   within20Share: z.number(),
-  zones: z.record(z.enum(['A', 'B', 'C', 'D', 'E']), z.number()),
+  zones: z.record(gridZone, z.number()),
   afterFirstDay: z.strictObject({ pairs: z.number(), mardShare: z.number() }).nullable(),
 });
 

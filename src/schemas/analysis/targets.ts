@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import '../jitless.ts';
-import { goal, targetId } from './parts.ts';
+import { glucoseUnit, goal, targetId } from './parts.ts';
 
 const limits = z.strictObject({
   veryLow: z.number(),
@@ -12,7 +12,7 @@ const limits = z.strictObject({
 export const targetSet = z.strictObject({
   id: targetId,
   source: z.string(),
-  limits: z.record(z.enum(['mg/dL', 'mmol/L']), limits),
+  limits: z.record(glucoseUnit, limits),
   goals: z.array(goal),
   cvLimitPercent: z.number().nullable(),
   gmi: z.boolean(),

@@ -1,6 +1,5 @@
 import * as z from 'zod';
 import '../jitless.ts';
-
 import { visit } from '../visit.ts';
 import { band, compared, glucoseUnit, targetId } from './parts.ts';
 

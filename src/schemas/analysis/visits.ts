@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import '../jitless.ts';
-import { agreed, changed, counted, numbers, person } from '../visit.ts';
+import { agreed, changed, counted, numbers, person, summedMeasure } from '../visit.ts';
 import { noted, outcome } from './parts.ts';
 import { change, verdict } from './thenAndNow.ts';
 
@@ -12,7 +12,7 @@ const count = z.strictObject({
 });
 
 const measure = z.union([
-  z.strictObject({ of: z.enum(['low', 'very-low', 'high', 'very-high', 'in-range', 'cv']), change }),
+  z.strictObject({ of: summedMeasure, change }),
   count.extend({ of: z.literal('nights-low') }),
   count.extend({ of: z.literal('after-note'), outcome, note: noted }),
 ]);
