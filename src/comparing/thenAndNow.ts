@@ -44,8 +44,10 @@ const COUNTED: readonly Compared[] = ['lows', 'very-lows', 'highs'];
 /** As many days as would hold a rare thing evenly (Kish 1965), of both periods together, before its change is looked at (ours). */
 export const NEEDED_EVEN = 6;
 
+export type Comparison = Measured<Omit<ThenAndNow, 'with' | 'text'>>;
+
 /** Puts two periods side by side. Days in both count in "now" only. */
-export function compare(earlier: PeriodSums, now: PeriodSums): Measured<Omit<ThenAndNow, 'with' | 'text'>> {
+export function compare(earlier: PeriodSums, now: PeriodSums): Comparison {
   const dates = new Set(now.days.map(({ date }) => date));
   const before = { ...earlier, days: earlier.days.filter(({ date }) => !dates.has(date)) };
   const days = { before: seen(before.days), now: seen(now.days) };
@@ -136,13 +138,17 @@ function changeIn(
 
 const evenDays = ({ columns }: DayStatistic): number => (total(columns[0]!) > 0 ? daysThatCount(columns[0]!) : 0);
 
-function factsOf({ days, interval, sensors }: PeriodSums): PeriodFacts {
+/** Whether 70 % of a day was seen. */
+export const isFull = ({ minutes, length }: DaySums): boolean => minutes >= SEEN_SHARE * length;
+
+/** A period's days and how much of them was seen. */
+export function factsOf({ days, interval, sensors }: PeriodSums): PeriodFacts {
   const length = days.reduce((sum, day) => sum + day.length, 0);
   return {
     from: days[0]!.date,
     to: days.at(-1)!.date,
     days: days.length,
-    fullDays: days.filter((day) => day.minutes >= SEEN_SHARE * day.length).length,
+    fullDays: days.filter(isFull).length,
     share: days.reduce((sum, day) => sum + Math.min(day.length, day.minutes), 0) / length,
     interval,
     sensors,

@@ -1,5 +1,6 @@
 import { LONG } from '../measures/longHighs.ts';
 import type { LongHighs } from '../model/highs.ts';
+import { kindsOf } from '../occasions/insulin.ts';
 import { daysOf, evidenceOf, extremes, whenOf } from './evidence/episodes.ts';
 import { count, glucose, limit, minutes, share, word } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
@@ -61,7 +62,7 @@ function insulinNoted({ top, insulinDays, basalDays, basal, days }: LongHighs) {
   const noted = all === 0 ? 'none' : on === 0 ? 'elsewhere' : on === top.length ? 'all' : 'some';
   return {
     noted: word(noted),
-    kinds: word(doses ? (basal === 'none' ? 'doses' : 'apart') : basal === 'none' ? 'none' : 'basal'),
+    kinds: word(kindsOf(doses, basal)),
     basal: word(basal),
     insulinDays: count(all),
     topInsulin: count(on),

@@ -1,8 +1,9 @@
+import type { Comparison } from '../comparing/thenAndNow.ts';
 import type { LocalDate, MgPerDl } from '../model/glucose.ts';
 import type { LogWords } from '../model/logbook.ts';
 import type { PregnancyGoals } from '../model/settings.ts';
 import type { Limits, TargetSet } from '../model/targets.ts';
-import type { ComparedWith } from '../model/thenAndNow.ts';
+import type { ComparedWith, PeriodSums } from '../model/thenAndNow.ts';
 import type { Readings, Timeline } from '../model/timeline.ts';
 import type { Medicine } from '../model/trust.ts';
 import type { Visit } from '../model/visits.ts';
@@ -67,6 +68,8 @@ export interface Context extends Asked {
   occasions(): Occasions;
   /** Denominators already drawn, by the column they stand in. */
   bases: Map<Float64Array, Basis>;
+  /** Comparisons already made, by their earlier side. */
+  compared: Map<PeriodSums, Comparison>;
 }
 
 export function context(
@@ -101,6 +104,7 @@ export function context(
     highs: once(() => findHighs(shared)),
     occasions: once(() => findOccasions(shared, words, asked.inferMeals ?? false)),
     bases: new Map(),
+    compared: new Map(),
   };
   return shared;
 }

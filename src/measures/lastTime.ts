@@ -1,7 +1,7 @@
-import { compare } from '../comparing/thenAndNow.ts';
 import type { PeriodSums } from '../model/thenAndNow.ts';
 import type { MeasureThenAndNow, TopicMeasure } from '../model/visits.ts';
 import { nightsThenAndNow, occasionsThenAndNow } from '../visits/counts.ts';
+import { comparedTo } from './comparedTo.ts';
 import type { Context } from './context.ts';
 import { periodSums } from './daySums.ts';
 import type { Measure } from './measure.ts';
@@ -42,7 +42,7 @@ function thenAndNow(measure: TopicMeasure, before: PeriodSums, shared: Context):
     const same = before?.notes.find(({ id, name }) => id === note.id && name === note.name);
     return { of: 'after-note', outcome, note, ...occasionsThenAndNow(count, same?.withIt ?? null) };
   }
-  const compared = compare(before, periodSums(shared));
+  const compared = comparedTo(shared, before);
   const change = compared.ok ? compared.value.changes.find(({ of }) => of === measure.of) : undefined;
   return change ? { of: measure.of, change } : null;
 }

@@ -1,6 +1,6 @@
 import type { LongHigh, LongHighs } from '../model/highs.ts';
 import type { Note } from '../model/timeline.ts';
-import type { InsulinKind } from '../occasions/insulin.ts';
+import { basalOf } from '../occasions/insulin.ts';
 import { MINUTE_MS } from '../time/calendar.ts';
 import { mgPerDl } from '../units.ts';
 import type { Context } from './context.ts';
@@ -112,8 +112,3 @@ const mealsOf = ({ timeline }: Context): { note: Note }[] =>
   timeline.notes.filter(({ kind, amount }) => kind === 'meal' && amount !== 0).map((note) => ({ note }));
 
 const daysOf = (notes: readonly { note: Note }[]): Set<number> => new Set(notes.map(({ note }) => note.day));
-
-function basalOf(notes: readonly { is: InsulinKind }[]): LongHighs['basal'] {
-  const [long, rates] = (['long-acting', 'rate'] as const).map((kind) => notes.some(({ is }) => is === kind));
-  return long ? (rates ? 'both' : 'long-acting') : rates ? 'rates' : 'none';
-}

@@ -1,5 +1,6 @@
 import { compare, DRAWS, LEVEL, NEEDED_DAYS, NEEDED_EVEN } from '../comparing/thenAndNow.ts';
 import type { PeriodSums } from '../model/thenAndNow.ts';
+import { comparedTo } from './comparedTo.ts';
 import { periodSums } from './daySums.ts';
 import type { Measure } from './measure.ts';
 
@@ -13,12 +14,12 @@ export const thenAndNow: Measure<'thenAndNow'> = {
   compute(shared) {
     const { comparedWith } = shared;
     if (comparedWith === null) return { ok: false, why: 'not-asked' };
-    const all = periodSums(shared);
     if (comparedWith.with !== 'change') {
       if (comparedWith.before === null) return { ok: false, why: 'no-earlier-readings' };
-      const compared = compare(comparedWith.before, all);
+      const compared = comparedTo(shared, comparedWith.before);
       return compared.ok ? { ...compared, value: { with: comparedWith.with, text: '', ...compared.value } } : compared;
     }
+    const all = periodSums(shared);
     const side = (isThen: boolean): PeriodSums => ({
       ...all,
       sensors: sensorsWorn(shared.timeline, comparedWith.date, isThen),

@@ -1,6 +1,6 @@
+import { factsOf } from '../comparing/thenAndNow.ts';
 import type { PeriodSums } from '../model/thenAndNow.ts';
-import type { Visit, VisitNumbers, VisitRow } from '../model/visits.ts';
-import { SEEN_SHARE } from '../targets/consensus.ts';
+import type { Visit, VisitRow } from '../model/visits.ts';
 import { DAY_MS, midnightOf } from '../time/calendar.ts';
 import { LEAST_VISITS, LEVEL, trendOf } from '../visits/trend.ts';
 import { periodSums } from './daySums.ts';
@@ -17,7 +17,7 @@ export const visitByVisit: Measure<'visitByVisit'> = {
     const { earlier } = shared.visits;
     if (earlier.length === 0) return { ok: false, why: 'not-asked' };
     const now = periodSums(shared);
-    const all = [...earlier.map(rowOf), { sums: now, numbers: visitNumbers(shared), agreed: null }];
+    const all = [...earlier, { sums: now, numbers: visitNumbers(shared), agreed: null }];
     const rows = all.map((one, i) => row(one, all[i - 1]?.sums, now));
     return {
       ok: true,
@@ -28,27 +28,23 @@ export const visitByVisit: Measure<'visitByVisit'> = {
   },
 };
 
-const rowOf = ({ sums, numbers, agreed }: Visit) => ({ sums, numbers, agreed });
-
 /** Shares of the time under other limits are other shares. */
 const comparable = (all: { sums: PeriodSums }[], now: PeriodSums): PeriodSums[] =>
   all.map(({ sums }) => sums).filter(({ targets }) => targets === now.targets);
 
 function row(
-  { sums, numbers, agreed }: { sums: PeriodSums; numbers: VisitNumbers; agreed: VisitRow['agreed'] },
+  { sums, numbers, agreed }: Pick<Visit, 'sums' | 'numbers' | 'agreed'>,
   before: PeriodSums | undefined,
   now: PeriodSums,
 ): VisitRow {
-  const { days } = sums;
-  const [from, to] = [days[0]!.date, days.at(-1)!.date];
-  const length = days.reduce((sum, day) => sum + day.length, 0);
+  const { from, to, days, fullDays, share } = factsOf(sums);
   const pause = before && (midnightOf(from) - midnightOf(before.days.at(-1)!.date)) / DAY_MS - 1;
   return {
     from,
     to,
-    days: days.length,
-    fullDays: days.filter((day) => day.minutes >= SEEN_SHARE * day.length).length,
-    share: days.reduce((sum, day) => sum + Math.min(day.length, day.minutes), 0) / length,
+    days,
+    fullDays,
+    share,
     pauseDays: pause === undefined ? null : Math.max(0, pause),
     differs: (['interval', 'targets', 'unit'] as const).filter((what) => sums[what] !== now[what]),
     numbers,

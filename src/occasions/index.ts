@@ -2,14 +2,13 @@ import type { LogWords } from '../model/logbook.ts';
 import type { OutcomeNotes } from '../model/notedBefore.ts';
 import type { Comparison, Correction, Meal, Noted, NoteLog, Session } from '../model/occasions.ts';
 import type { Remark } from '../model/remarks.ts';
-import type { Note } from '../model/timeline.ts';
 import { MINUTE_MS } from '../time/calendar.ts';
 import { besideMeals } from './besideMeals.ts';
 import { compareAll } from './comparisons.ts';
 import { findCorrections } from './corrections.ts';
 import { dayStretches } from './dayStretches.ts';
 import { inferMeals } from './inferred.ts';
-import { type InsulinKind, insulinKind } from './insulin.ts';
+import { type InsulinNote, insulinNotes } from './insulin.ts';
 import { findMeals, mealtimeInsulin } from './meals.ts';
 import { type NotedAt, notedAt, notedBetween, ofTheDay } from './noted.ts';
 import { notedBefore } from './notedBefore.ts';
@@ -32,7 +31,7 @@ export interface Occasions {
   before: OutcomeNotes[];
   remarks: Remark[];
   /** Insulin notes by what they stand for, those that none was taken left out. */
-  insulin: { note: Note; is: InsulinKind }[];
+  insulin: InsulinNote[];
 }
 
 /** Lines the notes of a timeline up with its readings; `infer` adds rises that look like meals, marked so. A pure function; nothing is made up for what was not written down. */
@@ -58,10 +57,7 @@ export function findOccasions(signal: Signal, words: LogWords, infer = false): O
     log,
     comparisons: compareAll(meals, sessions, restDays(signal, sessions, notedDays), noted),
     remarks: findRemarks(signal, read),
-    insulin: timeline.notes.flatMap((note) => {
-      const is = insulinKind(note, read);
-      return is === null ? [] : [{ note, is }];
-    }),
+    insulin: insulinNotes(timeline.notes, read),
     before: notedBefore(stretches.days, stretches.events, noted),
   };
 }

@@ -2,7 +2,7 @@ import { issueSaid } from '../language/index.ts';
 import type { Ledger } from '../model/input.ts';
 import type { Block, Cell } from '../model/report.ts';
 import { basis } from './basis.ts';
-import { count, denseTable, heading, type PageContext, type PageMaker, paragraph, word } from './context.ts';
+import { columnsOf, count, denseTable, heading, type PageContext, type PageMaker, paragraph, word } from './context.ts';
 import { evidenceText, valueText } from './understoodTexts.ts';
 
 /** So many single issues fit; the rest stand in set-aside.csv and analysis.json. */
@@ -51,14 +51,12 @@ function ledgerTable({ speaker, analysis }: PageContext): Block {
   if (rows.length > 1) rows.push(row(speaker.say('pages.accounting.total'), analysis.ledger, true));
   return denseTable(
     speaker.say('pages.accounting.tableCaption'),
-    [
-      { title: speaker.say('pages.accounting.file'), align: 'start', width: 0.34 },
-      ...columns.map((column) => ({
-        title: speaker.say(`pages.accounting.columns.${column}`),
-        align: 'end' as const,
-        width: 0.11,
-      })),
-    ],
+    columnsOf(
+      (name: 'file' | (typeof columns)[number]) =>
+        speaker.say(name === 'file' ? 'pages.accounting.file' : `pages.accounting.columns.${name}`),
+      ['file', 0.34],
+      ...columns.map((column) => [column, 0.11] as const),
+    ),
     rows,
   );
 }
@@ -97,12 +95,13 @@ function choices({ speaker, analysis }: PageContext): Block {
   );
   return denseTable(
     speaker.say('pages.accounting.choicesCaption'),
-    [
-      { title: speaker.say('pages.accounting.file'), align: 'start', width: 0.17 },
-      { title: speaker.say('pages.accounting.choice'), align: 'start', width: 0.2 },
-      { title: speaker.say('pages.accounting.value'), align: 'start', width: 0.33 },
-      { title: speaker.say('pages.accounting.decided'), align: 'start', width: 0.3 },
-    ],
+    columnsOf(
+      (name: 'file' | 'choice' | 'value' | 'decided') => speaker.say(`pages.accounting.${name}`),
+      ['file', 0.17],
+      ['choice', 0.2, 'words'],
+      ['value', 0.33, 'words'],
+      ['decided', 0.3, 'words'],
+    ),
     rows,
   );
 }

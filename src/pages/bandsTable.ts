@@ -4,7 +4,7 @@ import type { Block, Cell } from '../model/report.ts';
 import type { Band, Goal } from '../model/targets.ts';
 import type { ParamsOf } from '../model/words.ts';
 import { DAY_MINUTES } from '../time/calendar.ts';
-import { denseTable, type PageContext, word } from './context.ts';
+import { columnsOf, denseTable, type PageContext, word } from './context.ts';
 
 /** Time below, in and above range with intervals, against the set's goals: cumulative lines, as the consensus prints goals. */
 export function bandsTable(time: TimeInBands, context: PageContext): Block {
@@ -19,13 +19,14 @@ export function bandsTable(time: TimeInBands, context: PageContext): Block {
   if (hasVeryHigh) lines.push({ of: 'very-high', band: 'very-high', estimate: time.exclusive['very-high'] });
   return denseTable(
     speaker.say('pages.bandsTable.caption'),
-    [
-      { title: speaker.say('pages.bandsTable.band'), align: 'start', width: 0.225 },
-      { title: speaker.say('pages.bandsTable.share'), align: 'end', width: 0.122 },
-      { title: speaker.say('pages.bandsTable.interval'), align: 'end', width: 0.228 },
-      { title: speaker.say('pages.bandsTable.perDay'), align: 'end', width: 0.2 },
-      { title: speaker.say('pages.bandsTable.goal'), align: 'end', width: 0.225 },
-    ],
+    columnsOf(
+      (name: 'band' | 'share' | 'interval' | 'perDay' | 'goal') => speaker.say(`pages.bandsTable.${name}`),
+      ['band', 0.225],
+      ['share', 0.122],
+      ['interval', 0.228],
+      ['perDay', 0.2],
+      ['goal', 0.225],
+    ),
     lines.map(({ of, band, estimate }) => row(of, band, estimate, time, context)),
   );
 }

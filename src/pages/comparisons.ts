@@ -2,7 +2,7 @@ import type { Comparison, Side, Unusable } from '../model/occasions.ts';
 import type { Quantity } from '../model/quantity.ts';
 import type { Block, Cell } from '../model/report.ts';
 import { NIGHT_END } from '../targets/consensus.ts';
-import { columnsOf, count, heading, type PageContext, paragraph, word } from './context.ts';
+import { columnsOf, count, denseTable, heading, type PageContext, paragraph, word } from './context.ts';
 
 const SIX: { six: Quantity } = { six: { q: 'clock', value: NIGHT_END } };
 const REASONS: readonly Unusable[] = ['overlap', 'gap', 'low-at-start', 'exercise', 'small'];
@@ -54,20 +54,10 @@ function table(listed: readonly Comparison[], context: PageContext): Block {
   const { speaker } = context;
   const title = (column: 'what' | 'first' | 'second' | 'difference' | 'verdict') =>
     speaker.say(`pages.aroundNotes.${column}`);
-  return {
-    kind: 'table',
-    caption: speaker.say('pages.aroundNotes.comparedCaption'),
-    captionShown: false,
-    dense: true,
-    columns: columnsOf(
-      title,
-      ['what', 0.33],
-      ['first', 0.17],
-      ['second', 0.17],
-      ['difference', 0.19],
-      ['verdict', 0.14],
-    ),
-    rows: listed.map((one): Cell[] => [
+  return denseTable(
+    speaker.say('pages.aroundNotes.comparedCaption'),
+    columnsOf(title, ['what', 0.33], ['first', 0.17], ['second', 0.17], ['difference', 0.19], ['verdict', 0.14]),
+    listed.map((one): Cell[] => [
       { text: question(one, context) },
       { text: side(one.a, one, context) },
       { text: side(one.b, one, context) },
@@ -78,7 +68,7 @@ function table(listed: readonly Comparison[], context: PageContext): Block {
         muted: one.verdict !== 'hint',
       },
     ]),
-  };
+  );
 }
 
 function question({ id, slot, grams, fromMinute, a, b }: Comparison, { speaker }: PageContext): string {

@@ -94,7 +94,7 @@ type Table = Extract<Block, { kind: 'table' }>;
 /** Columns by their names and shares of the width: the first one and those of words stand at the left, numbers at the right. */
 export const columnsOf = <Name extends string>(
   title: (name: Name) => string,
-  ...columns: readonly [name: Name, width: number, words?: 'words'][]
+  ...columns: readonly (readonly [name: Name, width: number, words?: 'words'])[]
 ): Table['columns'] =>
   columns.map(([name, width, words], i) => ({
     title: title(name),

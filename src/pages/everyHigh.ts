@@ -1,28 +1,22 @@
 import type { LongHigh } from '../model/highs.ts';
 import type { Block, Cell } from '../model/report.ts';
 import type { Below } from '../model/words.ts';
-import { count, denseTable, heading, type PageContext } from './context.ts';
+import { columnsOf, count, denseTable, heading, type PageContext } from './context.ts';
 
 /** The long highs one by one, as the lows are, with what was noted near each. */
 export function everyHigh(context: PageContext): Block[] {
   const { speaker, analysis } = context;
   const { longHighs } = analysis.measures;
   if (!longHighs.ok || longHighs.value.list.length === 0) return [];
-  const title = (column: Exclude<Below<'pages.everyHigh'>, 'outer' | 'notes'>) =>
-    speaker.say(`pages.everyHigh.${column}`);
   const level = { q: 'glucose' as const, value: longHighs.value.level };
   const limit = analysis.targets.limits[analysis.timeline.unit].veryHigh === null ? level : veryHigh;
+  const title = (column: Exclude<Below<'pages.everyHigh'>, 'notes'>) =>
+    speaker.say(`pages.everyHigh.${column}`, { limit });
   return [
     heading(2, title('title')),
     denseTable(
       title('title'),
-      [
-        { title: title('start'), align: 'start', width: 0.3 },
-        { title: title('minutes'), align: 'end', width: 0.12 },
-        { title: title('highest'), align: 'end', width: 0.16 },
-        { title: speaker.say('pages.everyHigh.outer', { limit }), align: 'end', width: 0.18 },
-        { title: title('noted'), align: 'start', width: 0.24 },
-      ],
+      columnsOf(title, ['start', 0.3], ['minutes', 0.12], ['highest', 0.16], ['outer', 0.18], ['noted', 0.24, 'words']),
       longHighs.value.list.map((each) => cells(context, each)),
     ),
   ];

@@ -1,8 +1,8 @@
 import { type Index, indices } from '../indices/index.ts';
 import type { Measured } from '../model/measured.ts';
-import type { Block, Cell } from '../model/report.ts';
+import type { Cell } from '../model/report.ts';
 import { MGDL_PER_MMOL } from '../units.ts';
-import { count, heading, type PageContext, type PageMaker, paragraph } from './context.ts';
+import { columnsOf, count, denseTable, heading, type PageContext, type PageMaker, paragraph } from './context.ts';
 import { sourceText } from './sourceText.ts';
 
 /** Further published indices, each with its unit, its source and what it rests on. Only when asked for. */
@@ -14,20 +14,14 @@ export const indicesAnnex: PageMaker = (context) => {
   const rows = (Object.values(indices) as Index<unknown>[]).flatMap((index) =>
     rowsOf(index, found[index.id]!, context),
   );
-  const table: Block = {
-    kind: 'table',
-    caption: title,
-    captionShown: false,
-    dense: true,
-    columns: [
-      { title: speaker.say('pages.indicesAnnex.index'), align: 'start', width: 0.23 },
-      { title: speaker.say('pages.indicesAnnex.value'), align: 'end', width: 0.11 },
-      { title: speaker.say('pages.indicesAnnex.unit'), align: 'start', width: 0.16 },
-      { title: speaker.say('pages.indicesAnnex.definition'), align: 'start', width: 0.3 },
-      { title: speaker.say('pages.indicesAnnex.source'), align: 'start', width: 0.2 },
-    ],
-    rows,
-  };
+  const columns = columnsOf(
+    (name: 'index' | 'value' | 'unit' | 'definition' | 'source') => speaker.say(`pages.indicesAnnex.${name}`),
+    ['index', 0.23],
+    ['value', 0.11],
+    ['unit', 0.16, 'words'],
+    ['definition', 0.3, 'words'],
+    ['source', 0.2, 'words'],
+  );
   return {
     id: 'indices',
     title,
@@ -36,7 +30,7 @@ export const indicesAnnex: PageMaker = (context) => {
       paragraph(
         speaker.say('pages.indicesAnnex.how', { interval: { q: 'minutes', value: analysis.timeline.interval } }),
       ),
-      table,
+      denseTable(title, columns, rows),
     ],
   };
 };

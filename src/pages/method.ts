@@ -2,7 +2,7 @@ import type { Speaker } from '../language/index.ts';
 import { measures } from '../measures/index.ts';
 import type { Block, Cell, Page } from '../model/report.ts';
 import { targetSets } from '../targets/index.ts';
-import { heading, paragraph, word } from './context.ts';
+import { columnsOf, denseTable, heading, paragraph, word } from './context.ts';
 import { sourceText } from './sourceText.ts';
 
 const RULES = ['interval', 'axis', 'gaps', 'night', 'units', 'duplicates', 'limits', 'notes', 'signs'] as const;
@@ -42,15 +42,10 @@ function measuresTable(speaker: Speaker): Block {
       }),
     },
   ]);
-  return {
-    kind: 'table',
-    caption: speaker.say('pages.method.tableCaption'),
-    captionShown: false,
-    dense: true,
-    columns: [
-      { title: speaker.say('pages.method.measure'), align: 'start', width: 0.24 },
-      { title: speaker.say('pages.method.definition'), align: 'start', width: 0.76 },
-    ],
+  const title = (name: 'measure' | 'definition') => speaker.say(`pages.method.${name}`);
+  return denseTable(
+    speaker.say('pages.method.tableCaption'),
+    columnsOf(title, ['measure', 0.24], ['definition', 0.76, 'words']),
     rows,
-  };
+  );
 }

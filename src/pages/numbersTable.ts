@@ -1,7 +1,7 @@
 import type { Measured } from '../model/measured.ts';
 import type { MeanGlucose } from '../model/measures.ts';
 import type { Block, Cell } from '../model/report.ts';
-import { type PageContext, word } from './context.ts';
+import { columnsOf, denseTable, type PageContext, word } from './context.ts';
 
 /** A number of which only the way it may lie off is known, when it is a bound at all. */
 export const bounded = (speaker: PageContext['speaker'], way: MeanGlucose['bound'], value: string): string =>
@@ -44,16 +44,10 @@ export function numbersTable({ speaker, analysis }: PageContext): Block {
     range(spread.low, spread.high, (end) => speaker.number(end, 0)),
   );
   if (gmi.ok || gmi.why !== 'not-for-these-targets') measuredLine('gmi', gmi, (value) => bound(percent(value.percent)));
-  return {
-    kind: 'table',
-    caption: speaker.say('pages.numbers.caption'),
-    captionShown: false,
-    dense: true,
-    columns: [
-      { title: speaker.say('pages.numbers.name'), align: 'start', width: 0.28 },
-      { title: speaker.say('pages.numbers.value'), align: 'end', width: 0.43 },
-      { title: speaker.say('pages.numbers.interval'), align: 'end', width: 0.29 },
-    ],
+  const title = (name: 'name' | 'value' | 'interval') => speaker.say(`pages.numbers.${name}`);
+  return denseTable(
+    speaker.say('pages.numbers.caption'),
+    columnsOf(title, ['name', 0.28], ['value', 0.43], ['interval', 0.29]),
     rows,
-  };
+  );
 }

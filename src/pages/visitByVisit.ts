@@ -3,6 +3,7 @@ import type { MgPerDl } from '../model/glucose.ts';
 import type { Cell } from '../model/report.ts';
 import type { VisitNumber, VisitRow, VisitTrend } from '../model/visits.ts';
 import {
+  columnsOf,
   count,
   denseTable,
   dotted,
@@ -26,9 +27,8 @@ export const visitByVisit: PageMaker = (context) => {
   if (!found.ok || found.value.rows.length < LEAST_SHOWN) return null;
   const { rows, trend } = found.value;
   const title = speaker.say('pages.visitByVisit.title');
-  const column = (name: 'visit' | 'days' | 'inRange' | 'low' | 'nights' | 'agreed') =>
-    speaker.say(`pages.visitByVisit.columns.${name}`);
-  const mean = speaker.say('pages.visitByVisit.columns.mean', { unit: word(speaker.unit) });
+  const column = (name: 'visit' | 'days' | 'inRange' | 'low' | 'mean' | 'nights' | 'agreed') =>
+    speaker.say(`pages.visitByVisit.columns.${name}`, { unit: word(speaker.unit) });
   return {
     id: 'visit-by-visit',
     title,
@@ -38,15 +38,16 @@ export const visitByVisit: PageMaker = (context) => {
       paragraph(trendSaid(context, trend), 'strong'),
       denseTable(
         title,
-        [
-          { title: column('visit'), align: 'start', width: 0.17 },
-          { title: column('days'), align: 'end', width: 0.09 },
-          { title: column('inRange'), align: 'end', width: 0.12 },
-          { title: column('low'), align: 'end', width: 0.12 },
-          { title: mean, align: 'end', width: 0.12 },
-          { title: column('nights'), align: 'end', width: 0.12 },
-          { title: column('agreed'), align: 'start', width: 0.26 },
-        ],
+        columnsOf(
+          column,
+          ['visit', 0.17],
+          ['days', 0.09],
+          ['inRange', 0.12],
+          ['low', 0.12],
+          ['mean', 0.12],
+          ['nights', 0.12],
+          ['agreed', 0.26, 'words'],
+        ),
         rows.map((row) => cells(context, row)),
       ),
       paragraph(speaker.say('pages.visitByVisit.power', { power: count(POWER) }), 'small'),

@@ -1,7 +1,7 @@
 import type { Speaker } from '../language/index.ts';
 import type { Said, Tier, WorklistLine } from '../model/clinic.ts';
 import type { Block, Cell, Page } from '../model/report.ts';
-import { count, denseTable, heading, paragraph } from './context.ts';
+import { columnsOf, count, denseTable, heading, paragraph } from './context.ts';
 import { tierTable, visitTable, wholeTable } from './worklistTables.ts';
 import { tierName } from './worklistTexts.ts';
 
@@ -57,10 +57,7 @@ function tables(content: WorklistContent, speaker: Speaker, on: 'paper' | 'scree
 function tierCounts({ lines, tiers }: WorklistContent, speaker: Speaker): Block {
   return denseTable(
     speaker.say('pages.worklist.tiersCaption'),
-    [
-      { title: speaker.say('pages.worklist.group'), align: 'start', width: 0.8 },
-      { title: speaker.say('pages.worklist.people'), align: 'end', width: 0.2 },
-    ],
+    columnsOf((name: 'group' | 'people') => speaker.say(`pages.worklist.${name}`), ['group', 0.8], ['people', 0.2]),
     tiers.map((tier): Cell[] => {
       const n = lines.filter((line) => line.tier === tier).length;
       return [

@@ -1,12 +1,11 @@
 import { statisticOf } from '../comparing/statistics.ts';
-import { NEEDED_DAYS, SMALLEST } from '../comparing/thenAndNow.ts';
+import { isFull, NEEDED_DAYS, SMALLEST } from '../comparing/thenAndNow.ts';
 import type { DaySums, PeriodSums } from '../model/thenAndNow.ts';
 import type { VisitTrend } from '../model/visits.ts';
 import { errorOf, neighbours } from '../stats/dayError.ts';
 import { influence } from '../stats/dayStatistic.ts';
 import { studentQuantile } from '../stats/distributions.ts';
 import { square } from '../stats/elementary.ts';
-import { SEEN_SHARE } from '../targets/consensus.ts';
 import { DAY_MS, midnightOf } from '../time/calendar.ts';
 
 /** With two visits a trend would be their difference under another name. */
@@ -67,8 +66,6 @@ export function trendOf(visits: readonly PeriodSums[]): VisitTrend {
     verdict: sure && moved >= SMALLEST['in-range'] ? 'more-than-noise' : 'not-told-apart',
   };
 }
-
-const isFull = ({ minutes, length }: DaySums): boolean => minutes >= SEEN_SHARE * length;
 
 /** Days with readings of each visit; a day of two visits counts in the later one. */
 function daysOnce(visits: readonly PeriodSums[]): DaySums[][] {

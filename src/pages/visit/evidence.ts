@@ -6,7 +6,7 @@ import { laidOver, sessionPairs } from '../aroundPictures.ts';
 import { columnsOf, denseTable, heading, type PageContext } from '../context.ts';
 import { linedUpLows } from '../readingOrders.ts';
 import { ABOUT_HIGHS, highDays } from './highsLine.ts';
-import { insulinOn } from './notedInsulin.ts';
+import { notedInsulin } from './notedInsulin.ts';
 
 /** What the topic rests on, and nothing else: lows lined up, exercise beside lows, insulin notes beside highs, meals laid over one another. */
 export function evidence(context: PageContext): Block[] {
@@ -36,7 +36,7 @@ function besideHighs(context: PageContext): Block {
   const { speaker, analysis } = context;
   const { notes, days } = analysis.timeline;
   const title = (name: 'day' | 'far' | 'highest' | 'insulin' | 'food') => speaker.say(`pages.visit.beside.${name}`);
-  const on = insulinOn(context);
+  const noted = notedInsulin(context);
   const rows = highDays(context).map((day): Cell[] => {
     const notedText = (kind: 'dose' | 'long' | 'meal', some: readonly Note[]): string => {
       const sum = some.reduce((total, { amount }) => total + (amount ?? 0), 0);
@@ -47,7 +47,7 @@ function besideHighs(context: PageContext): Block {
         known: { q: 'word', value: sum === 0 ? 'no' : 'yes' },
       });
     };
-    const insulin = on(day.date);
+    const insulin = noted.filter(({ date }) => date === day.date);
     const kind = (wanted: InsulinKind) => insulin.filter(({ is }) => is === wanted).map(({ note }) => note);
     const none = speaker.say('pages.visit.beside.none');
     const long = kind('long-acting');

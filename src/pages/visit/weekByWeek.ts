@@ -1,6 +1,6 @@
 import { type Week, wholeWeeks } from '../../measures/weeks.ts';
 import type { Block, Cell } from '../../model/report.ts';
-import { count, denseTable, heading, type PageContext, word } from '../context.ts';
+import { columnsOf, count, denseTable, heading, type PageContext, word } from '../context.ts';
 import { bounded } from '../numbersTable.ts';
 
 /** One week is the period itself. */
@@ -27,18 +27,16 @@ function table(context: PageContext, weeks: Week[], all: number): Block[] {
     all: count(all),
     more: word(weeks.length < all ? 'yes' : 'no'),
   });
-  const column = (name: 'inRange' | 'low' | 'mean') => speaker.say(`pages.pregnancy.columns.${name}`);
+  const column = (name: 'first' | 'inRange' | 'low' | 'mean' | 'read'): string => {
+    if (name === 'first' || name === 'read') return speaker.say(`pages.visit.weeks.${name}`);
+    const words = speaker.say(`pages.pregnancy.columns.${name}`);
+    return name === 'mean' ? `${words}, ${speaker.unit}` : words;
+  };
   return [
     heading(2, title),
     denseTable(
       title,
-      [
-        { title: speaker.say('pages.visit.weeks.first'), align: 'start', width: 0.32 },
-        { title: column('inRange'), align: 'end', width: 0.16 },
-        { title: column('low'), align: 'end', width: 0.16 },
-        { title: `${column('mean')}, ${speaker.unit}`, align: 'end', width: 0.2 },
-        { title: speaker.say('pages.visit.weeks.read'), align: 'end', width: 0.16 },
-      ],
+      columnsOf(column, ['first', 0.32], ['inRange', 0.16], ['low', 0.16], ['mean', 0.2], ['read', 0.16]),
       weeks.map((week) => cells(context, week)),
     ),
   ];
