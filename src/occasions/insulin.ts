@@ -6,7 +6,7 @@ import type { LogReader } from './words.ts';
 export type InsulinKind = 'dose' | 'long-acting' | 'rate';
 
 /** What an insulin note stands for; null where none was taken (an amount of 0), or it is another note. */
-export function insulinKind(note: Pick<Note, 'kind' | 'amount' | 'label'>, read: LogReader): InsulinKind | null {
+function insulinKind(note: Pick<Note, 'kind' | 'amount' | 'label'>, read: LogReader): InsulinKind | null {
   if (note.amount === 0) return null;
   if (note.kind === 'insulin-rate') return 'rate';
   if (note.kind !== 'insulin') return null;
