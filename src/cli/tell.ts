@@ -1,5 +1,6 @@
 import type { Issue } from '../model/input.ts';
 import { asParams, issueMessage, printable, type Teller } from '../papers/teller.ts';
+import { placesOf } from '../readers/book.ts';
 import type { WrongUse } from './exits.ts';
 
 export function wrongUse(tell: Teller, { key, details }: WrongUse): string {
@@ -44,20 +45,24 @@ const SHOWN = 5;
 
 /** Issues in the order they came up, each kind together and cut short with a count of the rest. */
 export function issueLines(tell: Teller, issues: readonly Issue[], shown = SHOWN): string[] {
-  const kinds = new Map<string, Issue[]>();
-  for (const issue of issues) {
-    const kind = kinds.get(issue.code);
-    if (kind) kind.push(issue);
-    else kinds.set(issue.code, [issue]);
-  }
-  return [...kinds.values()].flatMap((kind) => {
-    const lines = kind.slice(0, shown).flatMap((issue) => {
+  const places = placesOf(issues);
+  const kinds = new Map<string, { all: Issue[]; places: number }>();
+  issues.forEach((issue, i) => {
+    const kind = kinds.get(issue.code) ?? { all: [], places: 0 };
+    kinds.set(issue.code, kind);
+    kind.all.push(issue);
+    kind.places += places[i]!;
+  });
+  return [...kinds.values()].flatMap(({ all, places }) => {
+    const first = all.slice(0, shown);
+    const rest = places - first.length;
+    const lines = first.flatMap((issue) => {
       const message = issueMessage(tell, issue);
       const line = `${tell.say(`cli.told.level.${issue.level}`)}: ${issueLine(tell, issue, message)}`;
       if (issue.question === undefined) return [line];
       const option = tell.speaker.value({ q: 'question', value: issue.question });
       return message.includes(option) ? [line] : [line, `  ${tell.say('cli.told.option', { option })}`];
     });
-    return kind.length > shown ? [...lines, `  ${tell.say('cli.told.more', { n: kind.length - shown })}`] : lines;
+    return rest > 0 ? [...lines, `  ${tell.say('cli.told.more', { n: rest })}`] : lines;
   });
 }

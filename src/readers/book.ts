@@ -65,6 +65,20 @@ export function openBook(file: string): IssueBook {
   };
 }
 
+/**
+ * How many places each of these issues stands for: one, but for the last of those that share a code and a file where there were
+ * more than are told one by one.
+ */
+export function placesOf(issues: readonly Issue[]): number[] {
+  const told = new Map<string, number>();
+  return issues.map(({ code, origin, count = 1 }) => {
+    const of = `${code} ${origin?.file ?? ''}`;
+    const nth = (told.get(of) ?? 0) + 1;
+    told.set(of, nth);
+    return nth === TOLD_SINGLY + 1 ? count : 1;
+  });
+}
+
 /** The same with every text of the file cut to what can be shown. */
 function cut(shown: Shown): Shown {
   if (typeof shown === 'string') return shown.slice(0, LONGEST);

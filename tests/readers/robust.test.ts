@@ -106,3 +106,22 @@ describe('nothing makes a reader throw or lose a row', () => {
     expect(faults.at(-1)).toMatchObject({ count: 480 });
   });
 });
+
+/** Bytes of a generator that any number begins (Park and Miller 1988), with nothing at their start that tells a kind. */
+function noise(seed: number, length: number): Uint8Array {
+  let state = seed;
+  return Uint8Array.from({ length }, (_, i) => {
+    state = (state * 48_271) % 2_147_483_647;
+    return i === 0 ? 0x44 : state >> 8;
+  });
+}
+
+test.each([1, 2, 3, 4, 5, 6, 7, 8])(
+  'bytes without any meaning are called that, and nothing of them is shown: %i',
+  (seed) => {
+    for (const length of [2_000, 20_000, 200_000]) {
+      const [file] = readInputs([{ name: 'a.csv', bytes: noise(seed, length) }], { today: TODAY });
+      expect(file!.issues.map(({ code, actual }) => [code, actual])).toEqual([['not-text', { is: 'binary-data' }]]);
+    }
+  },
+);

@@ -80,7 +80,9 @@ function convert(
   // Only bytes that were looked at are called UTF-8 by the file.
   const known = by === 'file' && encoding === 'utf-8';
   const text = known || (encoding === 'utf-8' && isUtf8(bytes)) ? bytes : reencode(bytes, encoding);
-  if (looksBinary(text)) return { notText: 'binary-data' };
+  // What is taken for a code page only because it is no UTF-8 is looked at as it came: written as UTF-8 it grows, its control bytes do not.
+  const guessed = by === 'default';
+  if (looksBinary(guessed ? bytes : text, guessed ? 0.05 : 0.1)) return { notText: 'binary-data' };
   let guessedLetters = 0;
   if (by === 'default') for (const byte of bytes) if (byte >= 0x80) guessedLetters++;
   return { bytes: text, choice: { id: 'encoding', value: encoding, by, evidence: { is } }, guessedLetters };
@@ -90,13 +92,13 @@ function reencode(bytes: Uint8Array, encoding: TextEncoding): Uint8Array {
   return bytesOf(new TextDecoder(encoding).decode(bytes));
 }
 
-/** Text holds next to no control bytes besides tab and line ends; a stray NUL alone does not make a file binary. */
-function looksBinary(bytes: Uint8Array): boolean {
+/** Text holds next to no control bytes besides tab and line ends (shares ours); a stray NUL alone does not make a file binary. */
+function looksBinary(bytes: Uint8Array, most: number): boolean {
   const n = Math.min(bytes.length, 16_384);
   let control = 0;
   for (let i = 0; i < n; i++) {
     const b = bytes[i]!;
     if (b < 9 || (b > 13 && b < 32)) control++;
   }
-  return control > n * 0.1;
+  return control > n * most;
 }
