@@ -70,11 +70,11 @@ export function openBook(file: string): IssueBook {
  * more than are told one by one.
  */
 export function placesOf(issues: readonly Issue[]): number[] {
-  const told = new Map<string, number>();
+  const counted = new Map<string, number>();
   return issues.map(({ code, origin, count = 1 }) => {
     const of = `${code} ${origin?.file ?? ''}`;
-    const nth = (told.get(of) ?? 0) + 1;
-    told.set(of, nth);
+    const nth = (counted.get(of) ?? 0) + 1;
+    counted.set(of, nth);
     return nth === TOLD_SINGLY + 1 ? count : 1;
   });
 }
