@@ -4,6 +4,8 @@ import type { Layout } from '../schemas/layout.ts';
 
 /** A layout of more letters is a file that somebody edits; it is not shown again (ours). */
 const LONGEST = 600;
+/** Letters of what the files of a run ask together; a folder of hundreds would ask each of them for all (ours). */
+const MOST_SHARED = 2000;
 /** Where things stand in one file; another file has its own places. */
 const PLACES = new Set(['columns', 'headerLine', 'firstLine', 'delimiter', 'encoding', 'tables']);
 /** What a person has looked at is nobody else's answer. */
@@ -20,24 +22,29 @@ interface Proposal {
 
 /**
  * Makes one layout of all that a run asks of it: whoever takes the line of one question has answered the others too, and keeps what was
- * answered before. Where two questions want different words for one thing, each keeps its own.
+ * answered before. Where two questions want different words for one thing, each keeps its own. Where the questions of other files come to
+ * more than anybody reads, each file keeps to its own.
  */
 export function proposeOneLayout(files: readonly ReadFile[], given: Layout | undefined): void {
-  const all = files.flatMap((file) => file.issues.flatMap((issue, at) => proposalOf(file, issue, at)));
-  const before = given !== undefined && JSON.stringify(given).length <= LONGEST ? fieldsOf(given) : {};
-  const merged = all.map((one) => {
-    const others = all.filter((other) => other !== one && !ALONE.has(other.field));
-    let layout = one.own;
-    for (const { file, own } of others) layout = joined(layout, file === one.file ? own : withoutPlaces(own));
-    return joined(layout, before);
-  });
-  all.forEach(({ file, at }, i) => {
-    const issue = file.issues[at]!;
-    // It stays what it was, but for the answer it shows.
-    if ('question' in issue && issue.question?.of === 'layout')
-      file.issues[at] = { ...issue, question: { ...issue.question, answer: JSON.stringify(merged[i]) } } as Issue;
-  });
+  const all = files.map((file) => file.issues.flatMap((issue, at) => proposalOf(file, issue, at)));
+  const before = given !== undefined && lengthOf(given) <= LONGEST ? fieldsOf(given) : {};
+  const anywhere = all.flat().reduce((fields, one) => joined(fields, withoutPlaces(sharedOf(one))), {});
+  const shared = joined(lengthOf(anywhere) <= MOST_SHARED ? anywhere : {}, before);
+  for (const ofFile of all) {
+    const beside = ofFile.reduce((fields, one) => joined(fields, sharedOf(one)), {});
+    for (const { file, at, own } of ofFile) {
+      const issue = file.issues[at]!;
+      const answer = JSON.stringify(joined(joined(own, beside), shared));
+      // It stays what it was, but for the answer it shows.
+      if ('question' in issue && issue.question?.of === 'layout')
+        file.issues[at] = { ...issue, question: { ...issue.question, answer } } as Issue;
+    }
+  }
 }
+
+const lengthOf = (fields: object): number => JSON.stringify(fields).length;
+
+const sharedOf = ({ field, own }: Proposal): Fields => (ALONE.has(field) ? {} : own);
 
 function proposalOf(file: ReadFile, issue: Issue, at: number): Proposal[] {
   if (issue.level !== 'refusal' || !('question' in issue) || issue.question?.of !== 'layout') return [];

@@ -26,6 +26,17 @@ describe('rows parted by another delimiter than the rest', () => {
     );
   });
 
+  it('are read where a comma within their dates parts them by chance', () => {
+    const day = (t: string) => `Wed, 14 Jan 2026 ${t.slice(11, 16)}`;
+    for (const other of [';', '\t', '|']) {
+      const digest = tell(
+        `Time,Glucose (mg/dL)\n${rows(12, (i, t) => (i < 8 ? `"${day(t)}",${100 + i}` : `${day(t)}${other}${100 + i}`))}`,
+      );
+      expect(digest.readings.at(-1)).toBe('2026-01-14 08:55 111 mg/dL');
+      expect(digest.readings).toHaveLength(12);
+    }
+  });
+
   it('are found under a second header too', () => {
     const digest = tell(
       `Time|Glucose (mg/dL)\n${rows(12, (i, t) => `${t.slice(0, 16)}|${100 + i}`)}\n\nTime|Food|Carbs (g)\n2026-01-14 08:03;soup;40\n`,

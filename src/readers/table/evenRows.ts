@@ -2,7 +2,7 @@ import { bytesOf, utf8 } from '../../bytes/text.ts';
 import { readStamp } from '../times/dates.ts';
 import { newStamp, SHAPE } from '../times/stamp.ts';
 import type { Column } from './header.ts';
-import { fieldCount, type Records } from './records.ts';
+import { fieldCount, locate, type Records } from './records.ts';
 import type { Table } from './tables.ts';
 
 /** The comma last: it is a decimal mark as well. */
@@ -10,6 +10,7 @@ const DELIMITERS = [';', '\t', '|', ','];
 const WHEN: readonly string[] = ['time', 'date', 'clock'];
 /** Longer rows are not put right (ours). */
 const LONGEST = 20_000;
+const stamp = newStamp();
 
 /** The text with the rows of its tables that another delimiter parts brought to the file's own, and what was done. */
 export interface Evened {
@@ -27,6 +28,7 @@ export interface Evened {
 export function evenRows(records: Records, tables: Table[]): Evened | undefined {
   const found: { row: number; text: string }[] = [];
   const own = String.fromCharCode(records.delimiter);
+  if (!DELIMITERS.some((one) => one !== own && records.bytes.includes(one.charCodeAt(0)))) return undefined;
   let first = '';
   for (const { from, to, columns } of tables) {
     for (let row = from; row < to; row++) {
@@ -55,7 +57,8 @@ export function evenRows(records: Records, tables: Table[]): Evened | undefined 
 
 /**
  * The fields of a row to which another delimiter than the file's gives exactly as many as the header has, and its own does not. Where
- * its own gives several, a time must stand where the header has one: a date with a comma in it is parted by chance.
+ * its own gives several, a time must stand where the header has one: a date with a comma in it is parted by chance, also into as many
+ * as the header has.
  */
 export function otherFields(
   records: Records,
@@ -63,22 +66,33 @@ export function otherFields(
   columns: readonly Column[],
 ): { fields: string[]; delimiter: string } | undefined {
   const width = columns.length;
-  if (width < 2 || fieldCount(records, row) === width) return undefined;
+  const count = fieldCount(records, row);
+  if (width < 2 || (count === width && timeFits(records, row, columns))) return undefined;
   const [start, end] = [records.start[row]!, records.ends[records.first[row + 1]! - 1]!];
   if (end - start > LONGEST || !othersIn(records.bytes, start, end, width - 1)) return undefined;
   const text = utf8(records.bytes, start, end);
   for (const delimiter of DELIMITERS) {
     if (delimiter.charCodeAt(0) === records.delimiter) continue;
     const fields = fieldsOf(text, delimiter);
-    if (fields.length === width && (fieldCount(records, row) === 1 || timeStands(fields, columns)))
-      return { fields, delimiter };
+    if (fields.length === width && (count === 1 || timeStands(fields, columns))) return { fields, delimiter };
   }
   return undefined;
 }
 
+/** Whether the file's own delimiter leaves a time where the header has one, or nothing there at all. */
+function timeFits(records: Records, row: number, columns: readonly Column[]): boolean {
+  const span = { from: 0, to: 0 };
+  let filled = false;
+  for (const { role, index } of columns) {
+    if (!WHEN.includes(role) || !locate(records, row, index, span)) continue;
+    filled = true;
+    if (readStamp(records.bytes, span.from, span.to, stamp) !== SHAPE.none) return true;
+  }
+  return !filled;
+}
+
 function timeStands(fields: readonly string[], columns: readonly Column[]): boolean {
   const whens = columns.filter(({ role }) => WHEN.includes(role));
-  const stamp = newStamp();
   return (
     whens.length === 0 ||
     whens.some(({ index }) => {
