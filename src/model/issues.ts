@@ -129,6 +129,7 @@ export interface IssueTells {
   // JSON and records of other systems.
   'json-broken': Bare;
   'json-line-broken': Bare;
+  'json-list-unread': Found & Counted;
   'json-unknown': Bare;
   'element-unknown': Bare;
   'schema-ignored': Found & Counted;

@@ -1150,6 +1150,7 @@ export interface WordParams {
   'issues.workbook': 'file';
   'issues.json-broken': 'file' | 'line';
   'issues.json-line-broken': 'line' | 'file';
+  'issues.json-list-unread': 'actual' | 'file' | 'count';
   'issues.json-unknown': 'file';
   'issues.element-unknown': 'line' | 'file';
   'issues.status-not-usable': 'line' | 'file' | 'actual';

@@ -277,3 +277,23 @@ describe('a text of more than 4 MB', () => {
     if (rows === COUNT + 2) expect(file.fates.at(-1)).toBe('duplicate');
   });
 });
+
+describe('lists beside the one that is read', () => {
+  const time = Array.from(
+    { length: 30 },
+    (_, i) => `2026-01-14 ${String(8 + Math.floor(i / 12)).padStart(2, '0')}:${String((i % 12) * 5).padStart(2, '0')}`,
+  );
+  const glucose = time.map((_, i) => 100 + i);
+  it.each<[string, object]>([
+    ['a column that is too short', { time, 'glucose mg/dL': glucose, carbs: [30, 0, 45] }],
+    [
+      'doses as records of their own',
+      { readings: time.map((t, i) => ({ time: t, 'glucose mg/dL': glucose[i] })), doses: [{}, {}, {}] },
+    ],
+  ])('are told: %s', (_, data) => {
+    const digest = tell(JSON.stringify(data), {}, 'data.json');
+    expect(digest.readings).toHaveLength(30);
+    expect(digest.issues).toEqual(['warning json-list-unread']);
+    expect(digest.file.issues[0]).toMatchObject({ count: 3 });
+  });
+});

@@ -25,12 +25,26 @@ export function recogniseJson(head: Uint8Array, name: string): number {
   return /\.(?:nd)?jsonl?$/i.test(name) && /^[[{]/.test(text) ? 0.4 : 0;
 }
 
+interface Found {
+  records: Elements;
+  /** Lists beside it that nothing is read from, and how many entries each has. */
+  unread: { name: string; count: number }[];
+}
+
 /** The list of objects in a JSON text: the array, the lines, or the longest list directly inside one object. */
-function recordsIn(text: JsonText): Elements {
-  if (text.form !== 'object') return text.elements;
+function recordsIn(text: JsonText): Found {
+  if (text.form !== 'object') return { records: text.elements, unread: [] };
+  const lists = [...text.inside];
   let best: Elements = NO_ELEMENTS;
-  for (const list of text.inside.values()) if (list.count > best.count) best = list;
-  return isScalar(best, 0) ? columnsOf(text, best.count) : best;
+  for (const [, list] of lists) if (list.count > best.count) best = list;
+  const asColumns = isScalar(best, 0);
+  const columns = asColumns ? lists.filter(([, list]) => list.count === best.count) : [];
+  const isRead = (list: Elements): boolean =>
+    list.count === 0 || (asColumns ? list.count === best.count : list === best);
+  return {
+    records: asColumns ? columnsOf(columns) : best,
+    unread: lists.flatMap(([name, list]) => (isRead(list) ? [] : [{ name, count: list.count }])),
+  };
 }
 
 function isScalar(list: Elements, i: number): boolean {
@@ -42,12 +56,11 @@ function isScalar(list: Elements, i: number): boolean {
 }
 
 /** Lists of one length beside each other, `{"time": […], "glucose": […]}`, are the columns of one table. */
-function columnsOf({ inside }: JsonText, count: number): Elements {
-  const columns = [...inside].filter(([, list]) => list.count === count);
+function columnsOf(columns: [string, Elements][]): Elements {
   const [first] = columns;
   if (!first || columns.length < 2) return NO_ELEMENTS;
   return {
-    count,
+    count: first[1].count,
     line: (i) => first[1].line(i),
     value: (i) => Object.fromEntries(columns.map(([name, list]) => [name, list.value(i)])),
   };
@@ -84,7 +97,7 @@ const quoted = (text: string): string => `"${text.replaceAll('"', '""')}"`;
 export function readJsonRecords(input: Input, settings: CheckedSettings, hints: Hints = {}): ReadFile {
   const opened = openJson(input.bytes);
   if ('brokenAt' in opened) return refused(input, opened.brokenAt);
-  const records = recordsIn(opened);
+  const { records, unread } = recordsIn(opened);
   const names = new Set<string>();
   const { brokenAt, broken } = walk(opened, records, (record) => {
     for (const name of fieldsOf(record).keys()) if (names.size < MAX_NAMES) names.add(name);
@@ -118,7 +131,7 @@ export function readJsonRecords(input: Input, settings: CheckedSettings, hints: 
   });
   const laidOut = { name: input.name, bytes: table.bytes() };
   const file = readDelimited(laidOut, withoutPlaces(settings, true), hints);
-  return backToRecords(input, file, cameFrom, broken, above.length + 1);
+  return backToRecords(input, file, cameFrom, { broken, unread }, above.length + 1);
 }
 
 /** Physical lines of a text: one, and one more for each line end. */
@@ -138,7 +151,13 @@ function refused(input: Input, brokenAt: number): ReadFile {
 }
 
 /** Puts lines and rows of the laid-out table back to those of the records. */
-function backToRecords(input: Input, file: ReadFile, cameFrom: number[], broken: number[], head: number): ReadFile {
+function backToRecords(
+  input: Input,
+  file: ReadFile,
+  cameFrom: number[],
+  { broken, unread }: { broken: number[] } & Pick<Found, 'unread'>,
+  head: number,
+): ReadFile {
   const restored = putBack(
     file,
     (line) => cameFrom[line] ?? 1,
@@ -146,6 +165,7 @@ function backToRecords(input: Input, file: ReadFile, cameFrom: number[], broken:
   );
   const book = openBook(input.name);
   for (const line of broken) book.add('json-line-broken', 'warning', line);
+  for (const { name, count } of unread) book.add('json-list-unread', 'warning', 0, { actual: name, count });
   const ofTable = new Set(['delimiter', 'header', 'encoding']);
   return {
     ...accountOf(input, KIND, { book }),
