@@ -31,10 +31,10 @@ export function proposeOneLayout(files: readonly ReadFile[], given: Layout | und
   const anywhere = all.flat().reduce((fields, one) => joined(fields, withoutPlaces(sharedOf(one))), {});
   const shared = joined(lengthOf(anywhere) <= MOST_SHARED ? anywhere : {}, before);
   for (const ofFile of all) {
-    const beside = ofFile.reduce((fields, one) => joined(fields, sharedOf(one)), {});
+    const ofItsFile = ofFile.reduce((fields, one) => joined(fields, sharedOf(one)), {});
     for (const { file, at, own } of ofFile) {
       const issue = file.issues[at]!;
-      const answer = JSON.stringify(joined(joined(own, beside), shared));
+      const answer = JSON.stringify(joined(joined(own, ofItsFile), shared));
       // It stays what it was, but for the answer it shows.
       if ('question' in issue && issue.question?.of === 'layout')
         file.issues[at] = { ...issue, question: { ...issue.question, answer } } as Issue;
