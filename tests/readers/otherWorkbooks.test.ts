@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { utils, write } from '@e965/xlsx';
 import { strToU8, zipSync } from 'fflate';
 import { describe, expect, it, test, vi } from 'vitest';
 import { openWorkbooks } from '../../src/readers/containers/workbook.ts';
@@ -114,4 +115,29 @@ describe('what cannot be read is said', () => {
     const bytes = new Uint8Array(CFB.write(file, { type: 'array' }) as Uint8Array);
     expect((await read(bytes, 'letter.doc'))[0]!.issues).toEqual(['warning not-text']);
   });
+});
+
+// Day numbers 1.7 and 4 shown as dates: 1 January 1900 in programs that take 1900 for a leap year, 31 December 1899 in others (ISO/IEC
+// 29500-1, 18.17.4.1, from memory).
+it('doses in an old workbook whose cells show dates are the numbers that were typed', async () => {
+  const sheet = utils.aoa_to_sheet([
+    ['Time', 'Glucose (mg/dL)', 'Insulin (IU)'],
+    ...Array.from({ length: 30 }, (_, i) => [
+      `2026-01-14 ${String(8 + Math.floor(i / 12)).padStart(2, '0')}:${String((i % 12) * 5).padStart(2, '0')}`,
+      100 + i,
+    ]),
+  ]);
+  [1.7, 4, 59.5].forEach((v, i) => {
+    sheet[`C${4 + i}`] = { t: 'n', v, z: 'yyyy-mm-dd hh:mm' };
+  });
+  sheet.C9 = { t: 'n', v: 7 };
+  sheet['!ref'] = 'A1:C31';
+  const bytes: ArrayBuffer = write({ SheetNames: ['a'], Sheets: { a: sheet } }, { type: 'array', bookType: 'xls' });
+  const [log] = await read(new Uint8Array(bytes), 'log.xls');
+  expect(log!.notes.map((note) => note.split(' ').slice(2).join(' '))).toEqual([
+    'insulin 1.7',
+    'insulin 4',
+    'insulin 59.5',
+    'insulin 7',
+  ]);
 });

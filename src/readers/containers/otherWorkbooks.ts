@@ -1,5 +1,6 @@
 import { find, latin1 } from '../../bytes/text.ts';
-import type { Cell } from './sheetText.ts';
+import { DAY_MS } from '../../time/calendar.ts';
+import { type Cell, MARCH_1900 } from './sheetText.ts';
 import { isPlainXml } from './workbookXml.ts';
 import type { Packed } from './zip.ts';
 
@@ -58,9 +59,13 @@ export async function otherSheets(
     const rows = range
       ? utils.sheet_to_json<unknown[]>(cells, { header: 1, raw: true, UTC: true, defval: null, blankrows: true, range })
       : [];
-    return { sheet, rows: rows.map((row) => row.map(cellOf)) };
+    return { sheet, rows: rows.map((row) => row.map((cell) => cellOf(files ? cell : fromDayZero(cell)))) };
   });
 }
+
+/** The library shows the first sixty day numbers of an old workbook as the program did that took 1900 for a leap year: a day late. */
+const fromDayZero = (value: unknown): unknown =>
+  value instanceof Date && value.getTime() < MARCH_1900 ? new Date(value.getTime() - DAY_MS) : value;
 
 const cellOf = (value: unknown): Cell =>
   typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean' || value instanceof Date

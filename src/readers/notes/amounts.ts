@@ -1,5 +1,4 @@
 import { bytesOf } from '../../bytes/text.ts';
-import { DAY_MS } from '../../time/calendar.ts';
 import { anyUnit, otherUnit } from '../glucose/unit.ts';
 import { asciiDigits, readNumber } from '../table/numbers.ts';
 
@@ -15,15 +14,17 @@ const WITH_UNIT = /^([+-]?[\d.,]+)\s*([^\d\s.,].{0,20})$/;
 /** A thousand of these is nobody's dose and nobody's meal: three decimals are decimals. */
 const NEVER_THOUSANDS = new Set(['IU', 'IU/h', 'g']);
 
-/** Days from which spreadsheets count, written out with a time of day: a number in a cell that shows dates. */
-const SHOWN_AS_DATE = /^(1899-12-3[01]|1900-\d\d-\d\d)(?:[ T](\d\d):(\d\d):(\d\d))?$/;
-const DAY_ZERO = Date.UTC(1899, 11, 30);
+/**
+ * The two days before 1900 from which some spreadsheets count, written out with a time of day: a number in a cell that shows dates. A day
+ * of January or February 1900 is none that can be turned back: programs count it differently.
+ */
+const SHOWN_AS_DATE = /^1899-12-3([01])(?:[ T](\d\d):(\d\d):(\d\d))?$/;
 
 /** `1899-12-31 16:48:00` is 1.7 in a cell that shows dates; nobody noted a dose then. */
 function withoutDate(text: string): string {
   const [, day, h = '0', m = '0', s = '0'] = SHOWN_AS_DATE.exec(text) ?? [];
   if (day === undefined) return text;
-  const days = (Date.parse(day) - DAY_ZERO) / DAY_MS + (Number(h) * 3600 + Number(m) * 60 + Number(s)) / 86_400;
+  const days = Number(day) + (Number(h) * 3600 + Number(m) * 60 + Number(s)) / 86_400;
   return String(Math.round(days * 10_000) / 10_000);
 }
 

@@ -18,7 +18,7 @@ export interface RowNotes {
   zero: boolean;
   /** Roles whose amount stood there without any unit. */
   bare: Set<Role>;
-  /** A whole time where an amount should stand: a row of another table, or a number that a spreadsheet turned. */
+  /** A whole time or a day where an amount should stand: a row of another table, or a number that a spreadsheet turned. */
   moment?: string;
 }
 
@@ -163,7 +163,8 @@ export function notesOfRow(records: Records, row: number, columns: Column[], all
 
 function isMoment(text: string): boolean {
   const bytes = bytesOf(text);
-  return readStamp(bytes, 0, bytes.length, newStamp()) === SHAPE.stamp;
+  const shape = readStamp(bytes, 0, bytes.length, newStamp());
+  return shape === SHAPE.stamp || shape === SHAPE.day;
 }
 
 /** Whether a column of lengths is about exercise: its name, a layout, or another column says so. */

@@ -56,15 +56,21 @@ describe('a whole time where a dose should stand', () => {
     expect(file.notes.map(({ kind, amount }) => [kind, amount])).toEqual([['insulin', 4]]);
     expect(file.issues.find(({ code }) => code === 'value-turned-date')?.origin?.line).toBe(N + 2);
   });
-  it('is a number that a sheet shows as a day of 1900', () => {
-    const shown = ['1899-12-31 16:48:00', '1900-01-08 19:12:00', '1899-12-30 12:00:00', '1900-01-03'];
-    const file = read(
+  const doses = (shown: string[]) =>
+    read(
       table(
         'Time,Glucose (mg/dL),Insulin (IU)',
         N,
         (i) => `${sugar(i)},${i < 40 && i % 10 === 9 ? shown[(i - 9) / 10] : ''}`,
       ),
     );
-    expect(file.notes.map(({ amount }) => amount)).toEqual([1.7, 9.8, 0.5, 4]);
+  it('is a number where it is a day before 1900', () => {
+    const file = doses(['1899-12-31 16:48:00', '1899-12-30 12:00:00', '1899-12-31', '4']);
+    expect(file.notes.map(({ amount }) => amount)).toEqual([1.7, 0.5, 1, 4]);
+  });
+  it('is told where it is a day of 1900, which programs count differently', () => {
+    const file = doses(['1900-01-01 16:48:00', '1900-01-04', '4', '1900-02-11 00:00']);
+    expect(file.notes.map(({ amount }) => amount)).toEqual([4]);
+    expect(file.issues.filter(({ code }) => code === 'value-turned-date')).toHaveLength(3);
   });
 });
