@@ -1,4 +1,4 @@
-import { count, limit, share, word } from './evidence/quantities.ts';
+import { choice, count, limit, share, word } from './evidence/quantities.ts';
 import { absent, type Finding, holds, quiet } from './finding.ts';
 
 /**
@@ -18,7 +18,7 @@ export const goalsThenAndNow: Finding<'goals-then-and-now'> = {
     const verdict = changes.find(({ of }) => of === first.of)?.verdict ?? 'cannot-tell';
     return holds(
       {
-        of: word(first.of.replaceAll('-', '')),
+        of: choice(first.of),
         way: word(first.metNow ? 'now' : 'then'),
         before: share(first.before, first.share),
         now: share(first.now, first.share),

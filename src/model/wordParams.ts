@@ -1297,7 +1297,7 @@ export interface WordParams {
   'findings.time-in-range.untold': never;
   'findings.long-very-high.name': never;
   'findings.long-very-high.topic': never;
-  'findings.long-very-high.clinic.what': 'count' | 'length' | 'limit' | 'span' | 'dates' | 'last' | 'days' | 'longest' | 'highest' | 'share' | 'noted' | 'kinds' | 'basal' | 'topDays' | 'insulinDays' | 'ofDays' | 'topInsulin' | 'topBasal' | 'basalDays' | 'gaps' | 'withInsulin' | 'withFood';
+  'findings.long-very-high.clinic.what': 'count' | 'length' | 'limit' | 'span' | 'dates' | 'last' | 'days' | 'longest' | 'highest' | 'share' | 'noted' | 'kinds' | 'basal' | 'topDays' | 'topInsulin' | 'insulinDays' | 'ofDays' | 'topBasal' | 'basalDays' | 'gaps' | 'withInsulin' | 'withFood';
   'findings.long-very-high.clinic.why': 'ketones' | 'unbroken';
   'findings.long-very-high.clinic.ask': never;
   'findings.long-very-high.patient.what': 'count' | 'length' | 'limit' | 'longest';
@@ -2168,7 +2168,7 @@ export interface FindingAsks {
   'best-window': 'from' | 'to' | 'share' | 'often';
   'best-days': 'kind' | 'goal' | 'often' | 'dates' | 'count' | 'top' | 'share';
   'time-in-range': 'from' | 'to' | 'estimate' | 'verdict' | 'goal' | 'steady' | 'above' | 'aboveVerdict' | 'aboveGoal' | 'best' | 'known' | 'low' | 'high';
-  'long-very-high': 'count' | 'length' | 'limit' | 'span' | 'dates' | 'last' | 'days' | 'longest' | 'highest' | 'share' | 'noted' | 'kinds' | 'basal' | 'topDays' | 'insulinDays' | 'ofDays' | 'topInsulin' | 'topBasal' | 'basalDays' | 'gaps' | 'withInsulin' | 'withFood' | 'ketones' | 'unbroken';
+  'long-very-high': 'count' | 'length' | 'limit' | 'span' | 'dates' | 'last' | 'days' | 'longest' | 'highest' | 'share' | 'noted' | 'kinds' | 'basal' | 'topDays' | 'topInsulin' | 'insulinDays' | 'ofDays' | 'topBasal' | 'basalDays' | 'gaps' | 'withInsulin' | 'withFood' | 'ketones' | 'unbroken';
   'high-after-window': 'from' | 'to' | 'often' | 'length' | 'limit' | 'share';
   'rebound-after-lows': 'limit' | 'within' | 'often' | 'after' | 'peak';
   'dawn-rise': 'least' | 'often' | 'usual' | 'leftOut';

@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import type { Issue } from '../model/issues.ts';
 import type { Settings } from '../model/settings.ts';
-import { dateOrder, glucoseUnit, targetId } from './analysis/parts.ts';
+import { dateOrder, glucoseUnit, targetId } from './parts.ts';
 import './jitless.ts';
 import { logWords } from './logWords.ts';
 import { medicine } from './medicines.ts';

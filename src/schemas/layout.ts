@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import './jitless.ts';
-import { dateOrder, glucoseUnit } from './analysis/parts.ts';
+import { dateOrder, glucoseUnit } from './parts.ts';
 import { check } from './problems.ts';
 
 /**

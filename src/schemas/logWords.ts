@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import type { LogWords } from '../model/logbook.ts';
 import './jitless.ts';
-import { slot } from './analysis/parts.ts';
+import { slot } from './parts.ts';
 import { check } from './problems.ts';
 
 const words = z.array(z.string());

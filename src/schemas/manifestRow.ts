@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { glucoseUnit, targetId } from './analysis/parts.ts';
+import { glucoseUnit, targetId } from './parts.ts';
 import './jitless.ts';
 
 const text = z.string().min(1).max(80);

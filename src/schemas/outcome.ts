@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import type { Facts, Outcome } from '../model/clinic.ts';
-import { band, compared, glucoseUnit, targetId } from './analysis/parts.ts';
+import { band, compared, glucoseUnit, targetId } from './parts.ts';
 import './jitless.ts';
 import { check } from './problems.ts';
 

@@ -2,7 +2,7 @@ import * as z from 'zod';
 import type { ValueKind } from '../model/detail.ts';
 import type { Issue } from '../model/input.ts';
 import type { Tells } from '../model/issues.ts';
-import { dateOrder, glucoseUnit, targetId } from './analysis/parts.ts';
+import { dateOrder, glucoseUnit, targetId } from './parts.ts';
 import './jitless.ts';
 import { MOST_TOLD } from './problems.ts';
 

@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import type { DaySums, PeriodSums } from '../model/thenAndNow.ts';
 import './jitless.ts';
-import { glucoseUnit, targetId } from './analysis/parts.ts';
+import { glucoseUnit, targetId } from './parts.ts';
 
 export const SNAPSHOT_FORMAT = 'daybands-snapshot';
 

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { band, glucoseUnit, noted, outcome, targetId } from './analysis/parts.ts';
+import { band, glucoseUnit, noted, outcome, targetId } from './parts.ts';
 import './jitless.ts';
 
 const finite = z.number();

@@ -2,8 +2,7 @@ import type { Measures } from '../../model/measures.ts';
 import type { NoteBefore, Outcome, OutcomeNotes } from '../../model/notedBefore.ts';
 import { NIGHT_END } from '../../targets/consensus.ts';
 import { absent, holds, untold } from '../finding.ts';
-import { noteWord } from './hint.ts';
-import { clock, count, limit, word } from './quantities.ts';
+import { choice, clock, count, limit, word } from './quantities.ts';
 
 /** Notes that last all day: nothing follows them by hours. */
 const ALL_DAY: readonly NoteBefore['id'][] = ['weekend', 'first-sensor-day'];
@@ -27,9 +26,9 @@ function hintOf({ of, dates }: OutcomeNotes, note: NoteBefore) {
   const after = more && followed.n > 0 && !ALL_DAY.includes(id);
   return holds(
     {
-      of: word(of.replaceAll('-', '')),
+      of: choice(of),
       order: word(after ? 'after' : 'day'),
-      note: noteWord(id),
+      note: choice(id),
       name: word(name),
       hours: count(hours),
       k: count(followed.k),

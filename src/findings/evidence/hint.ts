@@ -4,7 +4,7 @@ import type { AlsoDiffers, Comparison, ComparisonId, Noted, Side } from '../../m
 import { alsoDiffers } from '../../occasions/alsoDiffers.ts';
 import { WINDOW } from '../../occasions/mealCourse.ts';
 import { stretchFrom } from './places.ts';
-import { count, word } from './quantities.ts';
+import { choice, count, word } from './quantities.ts';
 
 /** The comparisons of one kind; `why` when none could be made at all. */
 export function ofKind(comparisons: Measured<Comparison[]>, id: ComparisonId): { list: Comparison[] } | { why: Why } {
@@ -51,13 +51,10 @@ export const alsoBeside = (low: readonly { nearby: Noted[] }[], rest: readonly {
     ),
   );
 
-/** Choices of a message hold no hyphen. */
-export const noteWord = (id: Noted['id']) => word(id.replaceAll('-', ''));
-
 function alsoParams(differing: AlsoDiffers | null): Also | undefined {
   if (differing === null) return undefined;
   const { id, name, a, b } = differing;
-  return { note: noteWord(id), name: word(name), a: count(a.k), aOf: count(a.n), b: count(b.k), bOf: count(b.n) };
+  return { note: choice(id), name: word(name), a: count(a.k), aOf: count(a.n), b: count(b.k), bOf: count(b.n) };
 }
 
 export const seenOn = ({ occasions }: Side): Evidence[] => occasions.map((one) => stretchFrom(one, WINDOW));

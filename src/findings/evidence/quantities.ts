@@ -15,6 +15,9 @@ export const glucose = (value: MgPerDl, beyond: -1 | 0 | 1 = 0): Quantity => ({ 
 export const often = (k: number, n: number, of: 'days' | 'nights' | 'lows'): Quantity => ({ q: 'often', k, n, of });
 
 /** Each day once, in order. */
+/** A name of ours as a choice within a message, which holds no hyphen. */
+export const choice = (name: string): Quantity => word(name.replaceAll('-', ''));
+
 export const dates = (values: Iterable<LocalDate>): Quantity => ({ q: 'dates', value: [...new Set(values)].sort() });
 
 /** 0 to 1; `goal` is what it is told against. */

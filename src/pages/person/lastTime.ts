@@ -1,3 +1,4 @@
+import { choice } from '../../findings/evidence/quantities.ts';
 import { isolated } from '../../language/index.ts';
 import type { Block } from '../../model/report.ts';
 import type { MeasureThenAndNow } from '../../model/visits.ts';
@@ -35,7 +36,7 @@ function howItWent(context: PageContext, measure: MeasureThenAndNow | null): str
   if ('change' in measure) {
     const { before, now, verdict: found } = measure.change;
     const said = speaker.say('pages.patientBack.lastTime.share', {
-      of: word(measure.of.replaceAll('-', '')),
+      of: choice(measure.of),
       before: { q: 'share', value: measure.of === 'cv' ? 0 : before },
       now: { q: 'share', value: measure.of === 'cv' ? 0 : now },
     });

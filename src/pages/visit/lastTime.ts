@@ -1,4 +1,4 @@
-import { noteWord } from '../../findings/evidence/hint.ts';
+import { choice } from '../../findings/evidence/quantities.ts';
 import { isolated } from '../../language/index.ts';
 import type { LocalDate } from '../../model/glucose.ts';
 import type { Block } from '../../model/report.ts';
@@ -96,11 +96,10 @@ export const countsOf = ({ before, now }: CountThenAndNow) => ({
   nowN: count(now?.n ?? 0),
 });
 
-/** Choices of a message hold no hyphen. */
 export const noteOf = ({ note, outcome }: Extract<MeasureThenAndNow, { of: 'after-note' }>) => ({
-  note: noteWord(note.id),
+  note: choice(note.id),
   name: word(isolated(note.name)),
-  of: word(outcome.replaceAll('-', '')),
+  of: choice(outcome),
 });
 
 function countVerdict({ speaker }: PageContext, { verdict, why }: CountThenAndNow): string {

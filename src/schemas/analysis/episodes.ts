@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import '../jitless.ts';
-import { estimate, sensorLimit } from './parts.ts';
+import { estimate, sensorLimit } from '../parts.ts';
 
 const episodeDay = z.strictObject({
   date: z.iso.date(),

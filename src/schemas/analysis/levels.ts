@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import '../jitless.ts';
-import { band, bandMinutes, bound, estimate, interval, sensorLimit } from './parts.ts';
+import { band, bandMinutes, bound, estimate, interval, sensorLimit } from '../parts.ts';
 
 export const coverage = z.strictObject({
   share: z.number(),

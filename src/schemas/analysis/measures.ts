@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import '../jitless.ts';
+import { estimate, measured } from '../parts.ts';
 import { episodes, longHighs, lowStories, lowsLined, pressedLows, rebounds } from './episodes.ts';
 import {
   coverage,
@@ -19,7 +20,6 @@ import {
   weekParts,
 } from './levels.ts';
 import { comparison, correction, meal, noteLog, outcomeNotes, session } from './occasions.ts';
-import { estimate, measured } from './parts.ts';
 import { fixedTimes, insulinNoted, pregnancy, remark } from './readingOrders.ts';
 import { alarms, fingersticks, medicinesNoted, oddStretches, sensors } from './sensors.ts';
 import { thenAndNow } from './thenAndNow.ts';

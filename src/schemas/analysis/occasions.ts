@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import '../jitless.ts';
-import { interval, noted, noteKind, outcome, slot, times } from './parts.ts';
+import { interval, noted, noteKind, outcome, slot, times } from '../parts.ts';
 
 const medicineNoted = z.strictObject({
   name: z.string(),

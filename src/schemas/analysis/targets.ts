@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import '../jitless.ts';
-import { glucoseUnit, goal, targetId } from './parts.ts';
+import { glucoseUnit, goal, targetId } from '../parts.ts';
 
 const limits = z.strictObject({
   veryLow: z.number(),

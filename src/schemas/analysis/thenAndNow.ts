@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import '../jitless.ts';
+import { band, compared, glucoseUnit, targetId } from '../parts.ts';
 import { visit } from '../visit.ts';
-import { band, compared, glucoseUnit, targetId } from './parts.ts';
 
 const periodFacts = z.strictObject({
   from: z.iso.date(),

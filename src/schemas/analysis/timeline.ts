@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import '../jitless.ts';
+import { glucoseUnit, noteKind } from '../parts.ts';
 import { origin } from './files.ts';
-import { glucoseUnit, noteKind } from './parts.ts';
 
 const day = z.strictObject({
   date: z.iso.date(),

@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import '../jitless.ts';
+import { noted, outcome } from '../parts.ts';
 import { agreed, changed, counted, numbers, person, summedMeasure } from '../visit.ts';
-import { noted, outcome } from './parts.ts';
 import { change, verdict } from './thenAndNow.ts';
 
 const count = z.strictObject({

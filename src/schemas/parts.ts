@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import '../jitless.ts';
+import './jitless.ts';
 
 export const targetId = z.enum(['adult', 'older', 'pregnancy-type-1', 'pregnancy-other']);
 export const band = z.enum(['very-low', 'low', 'in-range', 'high', 'very-high']);
