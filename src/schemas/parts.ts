@@ -8,21 +8,6 @@ export const compared = z.enum([...band.options, 'mean', 'cv', 'lows', 'very-low
 /** What came of a day, before which notes are counted. */
 export const outcome = z.enum(['lows', 'very-lows', 'night-lows', 'very-highs', 'much-high', 'unsteady']);
 
-export const why = z.enum([
-  'no-readings',
-  'too-few-readings',
-  'too-few-days',
-  'too-few-nights',
-  'too-few-occasions',
-  'not-for-these-targets',
-  'bound-unknown',
-  'not-asked',
-  'none-noted',
-  'no-pairs',
-  'no-earlier-readings',
-  'failed',
-]);
-
 /** Of a reading: 0, or beyond the sensor's lower (-1) or upper (1) limit. */
 export const sensorLimit = z.literal([-1, 0, 1]);
 /** How readings beyond those limits make a number a bound. */
@@ -83,15 +68,3 @@ export const goal = z.strictObject({
   op: z.enum(['<', '>']),
   share: z.number(),
 });
-
-/** A measure with what it rests on, or why there is none. */
-export const measured = <T extends z.ZodType>(value: T) =>
-  z.discriminatedUnion('ok', [
-    z.strictObject({
-      ok: z.literal(true),
-      value,
-      n: z.number(),
-      of: z.enum(['readings', 'days', 'nights', 'episodes', 'pairs', 'occasions', 'notes']),
-    }),
-    z.strictObject({ ok: z.literal(false), why }),
-  ]);

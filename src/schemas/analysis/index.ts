@@ -1,7 +1,8 @@
 import * as z from 'zod';
 import '../jitless.ts';
-import { dateOrder, glucoseUnit, targetId, why } from '../parts.ts';
+import { dateOrder, glucoseUnit, targetId } from '../parts.ts';
 import { fileAccount, issue, ledger, loss } from './files.ts';
+import { why } from './measured.ts';
 import { measures } from './measures.ts';
 import { targetSet } from './targets.ts';
 import { compareChoice, periodChoice } from './thenAndNow.ts';

@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import '../jitless.ts';
-import { estimate, measured } from '../parts.ts';
+import { estimate } from '../parts.ts';
 import { episodes, longHighs, lowStories, lowsLined, pressedLows, rebounds } from './episodes.ts';
 import {
   coverage,
@@ -19,6 +19,7 @@ import {
   timeInBands,
   weekParts,
 } from './levels.ts';
+import { measured } from './measured.ts';
 import { comparison, correction, meal, noteLog, outcomeNotes, session } from './occasions.ts';
 import { fixedTimes, insulinNoted, pregnancy, remark } from './readingOrders.ts';
 import { alarms, fingersticks, medicinesNoted, oddStretches, sensors } from './sensors.ts';
