@@ -1,6 +1,6 @@
 import { fork } from 'node:child_process';
 import { rmSync } from 'node:fs';
-import { availableParallelism } from 'node:os';
+import { availableParallelism, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { coverage, shapeOf } from './cover.ts';
 import { judge } from './judge.ts';
@@ -9,10 +9,10 @@ import { write } from './write.ts';
 
 /**
  * `npm run shapes -- 20000 [seed] [folder]`: so many random shapes of file, each written from a truth, read, and compared.
- * Prints figures, and writes the plainest example of every class of failure into the folder (usually /tmp/shapes).
+ * Prints figures, and writes the plainest example of every class of failure into the folder (`shapes` in the machine's own for such files, where none is named).
  */
 const [count = 1000, seed = Date.now() % 1_000_000] = process.argv.slice(2, 4).map(Number);
-const folder = process.argv[4] ?? '/tmp/shapes';
+const folder = process.argv[4] ?? join(tmpdir(), 'shapes');
 /** Failures of one way that are made plain, by each part of a run. */
 const MADE_PLAIN = 12;
 
