@@ -27,8 +27,17 @@ function settingsOf(story: string): FolderSettings {
   return read.settings;
 }
 
-/** What the program makes of a story with the settings in its folder, or with others instead. */
-export function analyseStory(story: string, other: Partial<Settings> = {}): Analysis | Refusal {
+const asItStands = new Map<string, Analysis | Refusal>();
+
+/** What the program makes of a story with the settings in its folder, made once; or with others instead, made each time. */
+export function analyseStory(story: string, other?: Partial<Settings>): Analysis | Refusal {
+  if (other) return analysedStory(story, other);
+  const known = asItStands.get(story) ?? analysedStory(story, {});
+  asItStands.set(story, known);
+  return known;
+}
+
+function analysedStory(story: string, other: Partial<Settings>): Analysis | Refusal {
   const { targets, zone, unit, date, days } = settingsOf(story);
   const settings: Settings = {
     targets: targets!,

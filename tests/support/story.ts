@@ -16,11 +16,18 @@ export const stories = readdirSync(join(home, 'sample-data')).filter((name) =>
 export const wordsOf = (language = 'en'): unknown =>
   JSON.parse(readFileSync(join(home, `templates/words/${language}.json`), 'utf8'));
 
-/** A story's analysis, made as the report command makes it. */
-export async function analysisOf(
-  story: string,
-  asked: { days?: number; moreIndices?: boolean; a1c?: string } = {},
-): Promise<Analysis> {
+type Asked = { days?: number; moreIndices?: boolean; a1c?: string };
+const asItStands = new Map<string, Promise<Analysis>>();
+
+/** A story's analysis, made as the report command makes it: once where nothing more is asked. */
+export function analysisOf(story: string, asked?: Asked): Promise<Analysis> {
+  if (asked) return analysed(story, asked);
+  const known = asItStands.get(story) ?? analysed(story, {});
+  asItStands.set(story, known);
+  return known;
+}
+
+async function analysed(story: string, asked: Asked): Promise<Analysis> {
   const { inputs, settingsPath } = gather([join(home, 'sample-data', story)]);
   const wanted = await settle(asked, settingsPath, '2026-01-01');
   if ('issues' in wanted) throw new Error(JSON.stringify(wanted.issues));

@@ -3,7 +3,6 @@ import PDFDocument from 'pdfkit';
 import { describe, expect, test } from 'vitest';
 import { deflate } from '../../src/bytes/pack.ts';
 import { bytesOf } from '../../src/bytes/text.ts';
-import { fonts } from '../../src/cli/home.ts';
 import type { Pdf } from '../../src/writers/pdf/document.ts';
 import type { Face } from '../../src/writers/pdf/face.ts';
 import {
@@ -15,6 +14,7 @@ import {
   takePacked,
 } from '../../src/writers/pdf/patches.ts';
 import { plainSetter } from '../../src/writers/pdf/plainSetter.ts';
+import { FONTS } from './paper.ts';
 
 // Each patch against the library as it comes: what is told apart here is told apart in every file we write.
 
@@ -29,7 +29,7 @@ const plainDocument = (): Pdf => new PDFDocument(OPTIONS as unknown as PDFKit.PD
 
 /** A document of a line of text, by the library's own means. */
 function written(pdf: Pdf, prepare: (pdf: Pdf) => void): Pdf {
-  pdf.font(create(fonts().regular));
+  pdf.font(create(FONTS.regular));
   prepare(pdf);
   pdf.addPage();
   (pdf as unknown as PDFKit.PDFDocument).fontSize(12).text('Steady nights', 50, 50);
@@ -44,7 +44,7 @@ const streamed = (pdf: Pdf): Buffer => {
   return Buffer.concat(pieces);
 };
 const face = (): Face => ({
-  font: create(fonts().regular),
+  font: create(FONTS.regular),
   plain: null,
   codes: new Map(),
   files: new Map(),
@@ -116,7 +116,7 @@ describe('a face that is cut and packed once', () => {
 });
 
 test('plain text set the short way is what the shaper gives, and the library asks for it by `layout`', () => {
-  const bytes = fonts().regular;
+  const bytes = FONTS.regular;
   const [short, long] = [create(bytes), create(bytes)];
   const plain = plainSetter(bytes)!;
   let asked = 0;
