@@ -1,10 +1,11 @@
 import type { Analysis } from '../analyse.ts';
 import type { ChartContext } from '../charts/context.ts';
+import { count, word } from '../findings/evidence/quantities.ts';
 import type { FindingId } from '../findings/index.ts';
 import type { Speaker } from '../language/index.ts';
 import type { LocalDate } from '../model/glucose.ts';
 import type { Evidence, Look } from '../model/look.ts';
-import type { Params, Quantity } from '../model/quantity.ts';
+import type { Params } from '../model/quantity.ts';
 import type { Block, Cell, Page } from '../model/report.ts';
 import type { Below, FindingParams, ParamsOf, WordKey } from '../model/words.ts';
 import type { Topic } from '../topics/index.ts';
@@ -65,8 +66,7 @@ export function tellAll(
   return ids.flatMap((id) => findingText(context, id, part) ?? []);
 }
 
-export const count = (value: number): Quantity => ({ q: 'count', value });
-export const word = (value: string): Quantity => ({ q: 'word', value });
+export { count, word };
 
 /** So many files that could not be read are named. */
 const NAMED = 4;
