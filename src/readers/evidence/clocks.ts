@@ -90,9 +90,8 @@ export function standing({ column, offset }: TimeCells): number {
 export function ownClock(a: TimeCells, b: TimeCells): TimeCells | undefined {
   const [x, y] = [standing(a), standing(b)];
   if (x === y) return undefined;
-  const [more, less] = x > y ? [a, b] : [b, a];
   // Only a clock that is said to be the wearer's, or one beside world time, is it.
-  return Math.max(x, y) > 0 || Math.min(x, y) < 0 ? (more === less ? undefined : more) : undefined;
+  return Math.max(x, y) > 0 || Math.min(x, y) < 0 ? (x > y ? a : b) : undefined;
 }
 
 /** Gives a clock without offsets the distance from the world time beside it, where that is one that zones have. */

@@ -34,9 +34,10 @@ export function unheardSensor(
     if (profiles[i]?.kind !== 'number' || accounts.has(column.index)) continue;
     if (conceptsOf(tokens(column.name)).size > 0) continue;
     const value = numbersOf(records, table, column);
-    const { n, low, high, ...curve } = curveOf(value, wall);
+    const curve = curveOf(value, wall);
+    const { n, low, high } = curve;
     const fits = RANGES.some(([from, to]) => low >= from && high <= to);
-    if (n >= FEW && fits && isSmooth({ n, low, high, ...curve })) return { column, count: n, low, high };
+    if (n >= FEW && fits && isSmooth(curve)) return { column, count: n, low, high };
   }
   return undefined;
 }

@@ -1,4 +1,5 @@
 import type { NoteKind } from '../../model/input.ts';
+import { onceUpTo } from '../../once.ts';
 import { isRate } from '../table/phrases.ts';
 import { conceptsOf, tokens } from '../table/vocabulary.ts';
 import { isNutrient } from './nutrients.ts';
@@ -6,17 +7,12 @@ import { isNutrient } from './nutrients.ts';
 /** What a word in a record-kind column says the row is about. */
 export type RowKind = NoteKind | 'reading' | 'glucose' | 'nutrient';
 
-const known = new Map<string, RowKind | ''>();
+/** Kinds are few; a column of free text is not. */
+const meaningOf = onceUpTo(2000, meaning);
 
 /** The kind a cell such as "Sensor glucose", "Rapid insulin" or "Meal" names; undefined when it names none. */
 export function rowKind(text: string): RowKind | undefined {
-  let kind = known.get(text);
-  if (kind === undefined) {
-    kind = meaning(text);
-    // Kinds are few; a column of free text must not grow the table without end.
-    if (known.size < 2000) known.set(text, kind);
-  }
-  return kind === '' ? undefined : kind;
+  return meaningOf(text) || undefined;
 }
 
 function meaning(text: string): RowKind | '' {

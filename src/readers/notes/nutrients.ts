@@ -1,3 +1,4 @@
+import { onceUpTo } from '../../once.ts';
 import { plain, tokens } from '../table/vocabulary.ts';
 
 /**
@@ -25,21 +26,15 @@ const OF_BODY =
 /** Units in which food values stand. */
 const UNITS = new Set(['g', 'mg', 'kcal', 'kj', 'cal', '']);
 
-const known = new Map<string, boolean>();
-
 /** Whether words (of a header, or of a kind of row) name a value of food that is no carbohydrate. */
-export function isNutrient(name: string): boolean {
-  let is = known.get(name);
-  if (is === undefined) {
-    const words = tokens(name);
-    is =
-      name.length <= 60 &&
-      (words.some((word) => NUTRIENT.test(word)) || UNPARTED.test(plain(name).normalize('NFC'))) &&
-      !words.some((word) => OF_BODY.test(word));
-    if (known.size < 2000) known.set(name, is);
-  }
-  return is;
-}
+export const isNutrient = onceUpTo(2000, (name): boolean => {
+  const words = tokens(name);
+  return (
+    name.length <= 60 &&
+    (words.some((word) => NUTRIENT.test(word)) || UNPARTED.test(plain(name).normalize('NFC'))) &&
+    !words.some((word) => OF_BODY.test(word))
+  );
+});
 
 export const isSugar = (name: string): boolean => tokens(name).some((word) => SUGAR.test(word));
 

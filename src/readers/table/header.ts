@@ -1,3 +1,4 @@
+import { onceUpTo } from '../../once.ts';
 import type { Role } from '../../schemas/layout.ts';
 import { isOwnName, type MarkKind, markKindOf } from '../evidence/persons.ts';
 import { offsetNamed } from '../evidence/zoneWords.ts';
@@ -55,19 +56,11 @@ function shortUnit(word: string): string | undefined {
   return otherUnit(word);
 }
 
-/** Headers are few, but any row of words may be one; a hostile file must not grow the table without end. */
-const known = new Map<string, Column>();
-const MOST_KNOWN = 2000;
+/** Headers are few, but any row of words may be one. */
+const namedOf = onceUpTo(2000, (name) => meaningOf(0, name));
 
 /** What a header cell says its column holds. */
-export function columnOf(index: number, name: string): Column {
-  let column = known.get(name);
-  if (!column) {
-    column = meaningOf(index, name);
-    if (known.size < MOST_KNOWN) known.set(name, column);
-  }
-  return { ...column, index };
-}
+export const columnOf = (index: number, name: string): Column => ({ ...namedOf(name), index });
 
 function meaningOf(index: number, name: string): Column {
   const trimmed = name.trim();

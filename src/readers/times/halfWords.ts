@@ -1,3 +1,4 @@
+import { onceUpTo } from '../../once.ts';
 import { plain } from '../table/vocabulary.ts';
 
 /** Words for the two halves of a day, as clocks and spreadsheets of many places write them. From memory. */
@@ -11,15 +12,7 @@ const HALVES = new Map<string, 1 | 2>([
 ]);
 
 const LONGEST = 16;
-const known = new Map<string, 0 | 1 | 2>();
+const knownHalf = onceUpTo(500, (text): 0 | 1 | 2 => HALVES.get(plain(text).replace(/[.\s'"’”׳״]/g, '')) ?? 0);
 
 /** 1 before noon, 2 after noon, 0 for any other word. */
-export function halfOf(text: string): 0 | 1 | 2 {
-  if (text.length > LONGEST) return 0;
-  let half = known.get(text);
-  if (half === undefined) {
-    half = HALVES.get(plain(text).replace(/[.\s'"’”׳״]/g, '')) ?? 0;
-    if (known.size < 500) known.set(text, half);
-  }
-  return half;
-}
+export const halfOf = (text: string): 0 | 1 | 2 => (text.length > LONGEST ? 0 : knownHalf(text));
