@@ -75,7 +75,7 @@ function folderOfThePages(): string {
   const logbook = readdirSync(story).find((name) => /log|notes|diary/i.test(name));
   cpSync(join(story, logbook ?? 'readings.csv'), join(folder, 'logbook.csv'));
   diary(folder);
-  const visit = run(folder, ['report', 'exports/p17', '--snapshot', '--out', 'visits', '--code', 'P-17']);
+  const visit = run(folder, ['report', 'exports/p17', '--snapshot', '--out', 'of-earlier', '--code', 'P-17']);
   expect(visit.err + visit.out).toContain('visit');
   return folder;
 }
@@ -90,6 +90,7 @@ describe('every command in the pages is understood, and does what it says', () =
     expect(ours.length).toBeGreaterThan(5);
   });
 
+  // In their order: a folder that one command names, another has to have written.
   test('each runs', () => {
     const folder = folderOfThePages();
     for (const { page, line, command } of ours) {
@@ -100,7 +101,10 @@ describe('every command in the pages is understood, and does what it says', () =
       const at = `${page}:${line}: ${command}`;
       const snapshot = words.findIndex((word) => /visit-\d/.test(word));
       if (snapshot > 0) {
-        words[snapshot] = join('visits', readdirSync(join(folder, 'visits')).find((name) => /-visit-/.test(name))!);
+        words[snapshot] = join(
+          'of-earlier',
+          readdirSync(join(folder, 'of-earlier')).find((name) => /-visit-/.test(name))!,
+        );
       }
       const { exit, out, err } = run(folder, words);
       if (redirect >= 0) writeFileSync(join(folder, said[redirect + 1]!), out);
