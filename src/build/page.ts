@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { build, type Metafile, type Plugin } from 'esbuild';
 import manifest from '../../package.json' with { type: 'json' };
+import { KINDS } from '../schemas/layout.ts';
 import { targetSets } from '../targets/index.ts';
 import { SCRIPT } from '../writers/html/script.ts';
 import { anywhere } from './core.ts';
@@ -108,6 +109,7 @@ function screenWords(home: string, language: string) {
     screen: words.screen,
     targets: Object.fromEntries(Object.keys(targetSets).map((id) => [id, words.targets[id].name])),
     roles: words.understood.roles,
+    kinds: KINDS,
     cautions: words.cautions,
   };
 }

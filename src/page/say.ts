@@ -8,6 +8,8 @@ export interface ScreenWords {
   /** Names of target sets, of roles of columns, and the cautions, by id. */
   targets: Record<string, string>;
   roles: Record<string, string>;
+  /** What a word in a column of kinds can say about its rows, by its name in `roles`, and `ignore`. */
+  kinds: readonly string[];
   cautions: Record<string, string>;
 }
 

@@ -9,7 +9,7 @@ const check = inBrowser();
 const hostile = (name: string): string => join(home, 'sample-data/hostile', name);
 
 /** Each state of the page, and how a person comes to it. */
-const STATES: [state: string, files: string[] | Record<string, string> | 'none' | 'example'][] = [
+const STATES: [state: string, files: string[] | Record<string, string> | 'none' | 'example' | 'fault'][] = [
   ['empty', 'none'],
   ['asking', [hostile('no-unit-could-be-either.csv')]],
   ['asking for meanings', [hostile('two-value-columns.csv')]],
@@ -17,6 +17,7 @@ const STATES: [state: string, files: string[] | Record<string, string> | 'none' 
   ['nothing to read', { 'letter.doc': 'x' }],
   ['whose files', { 'a.csv': 'x', 'b.csv': 'y' }],
   ['papers', 'example'],
+  ['failed', 'fault'],
 ];
 
 for (const [state, files] of STATES) {
@@ -26,9 +27,13 @@ for (const [state, files] of STATES) {
         ...{ viewport: DESK, locale: language === 'en' ? 'en-US' : 'es-MX' },
         colorScheme: language === 'en' ? 'light' : 'dark',
       });
+      // As where a file was taken away after it was chosen.
+      if (files === 'fault')
+        await page.evaluate(`Blob.prototype.arrayBuffer = () => Promise.reject(new Error('not found'))`);
       if (files === 'example') await page.locator('.roads button').click();
-      else if (files !== 'none') await bring(page, files);
+      else if (files !== 'none') await bring(page, files === 'fault' ? { 'a.csv': 'x' } : files);
       if (files === 'example') await settled(page);
+      expect(await page.locator('#status .grave').count()).toBe(files === 'fault' ? 1 : 0);
       await page.evaluate(`for (const part of document.querySelectorAll('details')) part.open = true`);
       expect(await faults(page)).toEqual([]);
       for (const viewport of [NARROWEST, PHONE, DESK]) {

@@ -54,6 +54,12 @@ export async function bring(page: Page, files: string[] | Record<string, string>
   await settled(page);
 }
 
+/** The button for folders takes one, with all that lies in it. */
+export async function bringFolder(page: Page, folder: string): Promise<void> {
+  await page.setInputFiles('input[type=file][webkitdirectory]', folder);
+  await settled(page);
+}
+
 /** What one of the buttons that save hands to the browser. */
 export async function savedBy(page: Page, what: string): Promise<{ name: string; bytes: Uint8Array }> {
   const [download] = await Promise.all([page.waitForEvent('download'), page.click(`[data-save="${what}"]`)]);

@@ -1,11 +1,15 @@
 import { expect, test } from 'vitest';
-import { look, put, type Shelf } from '../../src/page/worker/files.ts';
+import { look, put, type Shelf, visitsAt } from '../../src/page/worker/files.ts';
 
 function found(...paths: string[]) {
+  return lookedAt(Object.fromEntries(paths.map((path) => [path, '\u0001'])));
+}
+
+function lookedAt(files: Record<string, string>) {
   const shelf: Shelf = { bytes: new Map() };
   put(
     shelf,
-    paths.map((path) => ({ path, bytes: new Uint8Array([1]) })),
+    Object.entries(files).map(([path, text]) => ({ path, bytes: new TextEncoder().encode(text) })),
   );
   return look(shelf, ({ why }) => why);
 }
@@ -42,4 +46,31 @@ test('files side by side are asked for, and one file is nobody to ask about', ()
   expect(found('readings.csv').whose).toBe('one');
   expect(found('readings.csv').together.stem).toBe('readings');
   expect(found('letter.doc').whose).toBe('none');
+});
+
+test('a folder that settings name to compare with holds earlier visits and nobody of now', () => {
+  const earlier = { 'anna/earlier/old.csv': 'x', 'anna/earlier/A-visit-2026-03-29.json': '{}' };
+  const now = { 'anna/readings.csv': 'x', 'anna/log.csv': 'x', ...earlier };
+  for (const compare of ['earlier', './earlier/', ['earlier']]) {
+    const { whose, together, passedOver } = lookedAt({ ...now, 'anna/settings.json': JSON.stringify({ compare }) });
+    expect(whose).toBe('one');
+    expect(together).toMatchObject({
+      files: ['anna/log.csv', 'anna/readings.csv'],
+      visits: ['anna/earlier/A-visit-2026-03-29.json'],
+    });
+    expect(passedOver).toContain('old.csv');
+  }
+  expect(lookedAt({ ...now, 'anna/settings.json': '{"compare":"previous"}' }).whose).toBe('many');
+});
+
+test('a path to compare with is a file, or the visit files that lie in a folder and no deeper', () => {
+  const shelf: Shelf = { bytes: new Map() };
+  const paths = ['e/A-visit-2026-03-29.json', 'e/A-visit-2026-02-01.json', 'e/x.csv', 'e/f/A-visit-2026-01-01.json'];
+  put(
+    shelf,
+    paths.map((path) => ({ path, bytes: new Uint8Array() })),
+  );
+  expect(visitsAt(shelf, 'e')).toEqual(['e/A-visit-2026-02-01.json', 'e/A-visit-2026-03-29.json']);
+  expect(visitsAt(shelf, 'e/x.csv')).toEqual(['e/x.csv']);
+  expect(visitsAt(shelf, 'elsewhere')).toEqual([]);
 });

@@ -1,8 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { lacking } from '../../src/language/index.ts';
-import { KINDS } from '../../src/page/views/asking.ts';
 import { withoutOptions } from '../../src/page/worker/said.ts';
-import { KINDS as LAYOUT_KINDS } from '../../src/schemas/layout.ts';
 import { everyMessage } from '../support/everyMessage.ts';
 import { wordsOf } from '../support/story.ts';
 
@@ -39,8 +37,4 @@ test('a sentence keeps all that names no option', () => {
   expect(withoutOptions('Lines 3–4 are odd – e.g. x--y. ¿Es así? Diga cuál con --zone.')).toBe(
     'Lines 3–4 are odd – e.g. x--y. ¿Es así?',
   );
-});
-
-test('the page offers every kind that a layout knows', () => {
-  expect([...KINDS, 'ignore'].sort()).toEqual([...LAYOUT_KINDS].sort());
 });

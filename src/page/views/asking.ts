@@ -1,7 +1,7 @@
 import type { Asked, Read, Reading } from '../messages.ts';
 import { say, spoken } from '../say.ts';
 import type { Answered } from '../state/state.ts';
-import { linesView, placedText } from './ledger.ts';
+import { linesView, meaningOptions, placedText } from './ledger.ts';
 import { button, el, newId, table } from './make.ts';
 
 export interface Asking {
@@ -95,18 +95,11 @@ function answerOf({ of, field }: Asked, { value }: Reading): Answered {
 
 /** Names of the file, each with a list of meanings to choose from. */
 function meanings({ field, names }: Asked): { inner: Node[]; answer: Given } {
-  const { roles } = spoken();
-  const known = field === 'kinds' ? KINDS : Object.keys(roles);
+  const { roles, kinds } = spoken();
+  const known = field === 'kinds' ? kinds : [...Object.keys(roles), 'ignore'];
   const selects = names.map(({ name, role, seen }) => {
     const select = el('select', {}, el('option', { value: '' }, say('ask.choose')));
-    for (const one of [...known, 'ignore'])
-      select.append(
-        el(
-          'option',
-          { value: one, selected: one === role },
-          one === 'ignore' ? say('ask.ignore') : (roles[one] ?? one),
-        ),
-      );
+    select.append(...meaningOptions(known, role));
     return {
       name,
       select,
@@ -123,22 +116,6 @@ function meanings({ field, names }: Asked): { inner: Node[]; answer: Given } {
     },
   };
 }
-
-/** What a word in a column of kinds can say about its rows; as `schemas/layout.ts` has it (a test compares). */
-export const KINDS = [
-  ...[
-    'sensor',
-    'glucose',
-    'fingerstick',
-    'calibration',
-    'insulin',
-    'insulin-rate',
-    'carbohydrate',
-    'exercise',
-    'medication',
-  ],
-  ...['note', 'alarm', 'sensor-event'],
-];
 
 function zone({ suggestions }: Asked): { inner: Node[]; answer: Given } {
   const list = newId('zones');

@@ -56,11 +56,16 @@ function meaningOf(key: string, name: string, role: string, as: string, act: Cha
     onchange: () => act.answer([{ layout: { meanings: { [key]: select.value } } }]),
   });
   if (roles[role] === undefined && role !== 'ignore') select.append(el('option', { value: role, selected: true }, as));
-  for (const one of [...Object.keys(roles), 'ignore'])
-    select.append(
-      el('option', { value: one, selected: one === role }, one === 'ignore' ? say('ask.ignore') : (roles[one] ?? one)),
-    );
+  select.append(...meaningOptions([...Object.keys(roles), 'ignore'], role));
   return select;
+}
+
+/** Meanings to choose from, in words. */
+export function meaningOptions(known: readonly string[], chosen: string): Node[] {
+  const { roles } = spoken();
+  return known.map((one) =>
+    el('option', { value: one, selected: one === chosen }, one === 'ignore' ? say('ask.ignore') : (roles[one] ?? one)),
+  );
 }
 
 function setAside({ setAside: rows }: Read): HTMLElement {

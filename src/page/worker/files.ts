@@ -1,7 +1,10 @@
+import { utf8 } from '../../bytes/text.ts';
 import { findPeople, type Listing } from '../../clinic/people.ts';
 import type { Person } from '../../model/clinic.ts';
 import { isExport, isNoExport, isOfTheSystem, SETTINGS } from '../../papers/inputNames.ts';
 import { visitDay } from '../../papers/resultNames.ts';
+import { comparedDays } from '../../papers/wanted.ts';
+import { readSettings } from '../../schemas/settings.ts';
 import type { Found, Someone, Taken } from '../messages.ts';
 
 /** The files that were taken, by path. The worker's own: handed over by the page, which keeps none of their bytes. */
@@ -21,6 +24,29 @@ export function put({ bytes }: Shelf, files: readonly Taken[]): void {
   }
 }
 
+/** What settings in a folder (empty, or with `/` at its end) call by this name. */
+export const besideIn = (folder: string, name: string): string =>
+  folder +
+  name
+    .split('/')
+    .filter((part) => part !== '' && part !== '.')
+    .join('/');
+
+/** The visit file of this path, or all that lie in the folder of this path, as the command takes them; none: no such path. */
+export function visitsAt({ bytes }: Shelf, path: string): string[] {
+  if (bytes.has(path)) return [path];
+  const inside = [...bytes.keys()].filter((each) => each === `${path}/${baseOf(each)}`);
+  return inside.filter((each) => visitDay(baseOf(each)) !== undefined).sort();
+}
+
+/** Folders that a person's settings name to compare with: what lies there is of earlier visits, and no export of now. */
+function earlierFolders({ bytes }: Shelf, folder: string): string[] {
+  const lying = bytes.get(folder + SETTINGS);
+  const read = lying && readSettings(utf8(lying), SETTINGS);
+  const named = read && 'settings' in read ? [read.settings.compare ?? []].flat() : [];
+  return named.filter((name) => comparedDays(name) === null).map((name) => `${besideIn(folder, name)}/`);
+}
+
 /** The one folder that all of it lies in; empty where files lie beside each other. */
 function folderOf(paths: readonly string[]): string {
   const tops = new Set(paths.map((path) => (path.includes('/') ? path.slice(0, path.indexOf('/')) : '')));
@@ -29,15 +55,21 @@ function folderOf(paths: readonly string[]): string {
 }
 
 /** Who is there, told apart by the rules of a clinic's folder; `say` words why somebody's files cannot be read. */
-export function look({ bytes }: Shelf, say: (wrong: NonNullable<Person['wrong']>) => string): Found {
-  const paths = [...bytes.keys()].sort();
+export function look(shelf: Shelf, say: (wrong: NonNullable<Person['wrong']>) => string): Found {
+  const paths = [...shelf.bytes.keys()].sort();
   const top = folderOf(paths);
   const listing: Listing & { passedOver: string[] } = {
     ...{ exports: [], settings: [], unknown: [], folders: [], odd: [], closed: [], passedOver: [] },
   };
   const from = top === '' ? 0 : top.length + 1;
-  for (const path of paths.map((whole) => whole.slice(from))) {
+  const earlier = earlierFolders(shelf, top === '' ? '' : `${top}/`);
+  for (const full of paths) {
+    const path = full.slice(from);
     const name = baseOf(path);
+    if (earlier.some((folder) => full.startsWith(folder))) {
+      listing.passedOver.push(path);
+      continue;
+    }
     if (path.includes('/')) listing.folders.push(path.slice(0, path.indexOf('/')));
     if (name === SETTINGS) listing.settings.push(path);
     else if (isExport(name) && !isNoExport(name)) listing.exports.push(path);

@@ -12,7 +12,7 @@ import { type FolderSettings, readSettings } from '../../schemas/settings.ts';
 import { isLocalDate } from '../../time/calendar.ts';
 import { isZone } from '../../time/zone.ts';
 import type { LayoutAnswers, Wish } from '../messages.ts';
-import { baseOf, type Shelf } from './files.ts';
+import { baseOf, besideIn, type Shelf, visitsAt } from './files.ts';
 
 type Settled = { wanted: Wanted; holds: FolderSettings } | { issues: Issue[] };
 
@@ -74,12 +74,18 @@ function comparedWith(shelf: Shelf, folder: string, asked: FolderSettings): Comp
   const named = typeof compare === 'string' ? [compare] : compare;
   const days = named.length === 1 ? comparedDays(named[0]!) : null;
   if (days) return days.with === 'dates' && days.from > days.to ? null : days;
-  const visits = named.flatMap((name) => {
-    const bytes = shelf.bytes.get(folder + name) ?? shelf.bytes.get(name);
-    const read = bytes && readVisit(utf8(bytes), baseOf(name));
-    return read && 'visit' in read ? [read.visit] : [];
-  });
-  return visits.length === named.length ? { with: 'visits', visits } : null;
+  const visits = [];
+  for (const name of named) {
+    const beside = visitsAt(shelf, besideIn(folder, name));
+    const paths = beside.length > 0 ? beside : visitsAt(shelf, name);
+    if (paths.length === 0) return null;
+    for (const path of paths) {
+      const read = readVisit(utf8(shelf.bytes.get(path)!), baseOf(path));
+      if (!('visit' in read)) return null;
+      visits.push(read.visit);
+    }
+  }
+  return { with: 'visits', visits };
 }
 
 /** The layout that lies with the files, and over it what was answered; null for what is none. */
