@@ -76,8 +76,8 @@ function comparedWith(shelf: Shelf, folder: string, asked: FolderSettings): Comp
   if (days) return days.with === 'dates' && days.from > days.to ? null : days;
   const visits = [];
   for (const name of named) {
-    const beside = visitsAt(shelf, besideIn(folder, name));
-    const paths = beside.length > 0 ? beside : visitsAt(shelf, name);
+    const inFolder = visitsAt(shelf, besideIn(folder, name));
+    const paths = inFolder.length > 0 ? inFolder : visitsAt(shelf, name);
     if (paths.length === 0) return null;
     for (const path of paths) {
       const read = readVisit(utf8(shelf.bytes.get(path)!), baseOf(path));
