@@ -24,7 +24,7 @@ export function differences(written: Written, timeline: Timeline, setAside: SetA
   const all = [
     ...readingDifferences(written, timeline, aside),
     ...noteDifferences(written, timeline, aside),
-    ...asideDifferences(written, aside),
+    ...asideDifferences(written, timeline, aside),
   ];
   return all.sort((a, b) => gravity(a) - gravity(b));
 }
@@ -192,9 +192,13 @@ const amountFits = (one: TrueNote, amount: number | undefined): boolean =>
 const unitWritten = ({ shape }: Written): boolean =>
   shape.notes !== 'kind-shared' || shape.unitAt === 'column' || shape.unitAt === 'cell';
 
-function asideDifferences(written: Written, aside: Set<string>): Difference[] {
+function asideDifferences(written: Written, { notes }: Timeline, aside: Set<string>): Difference[] {
+  // A row whose reading is no number is used where protein stands beside it.
+  const eaten = new Set(
+    notes.flatMap((note) => (isOfFood(written, note) ? [`${sheetName(note.origin.file)}:${note.origin.line}`] : [])),
+  );
   const bad = new Set(written.bad.map(placeKey));
-  const silent = [...bad].filter((place) => !aside.has(place));
+  const silent = [...bad].filter((place) => !aside.has(place) && !eaten.has(place));
   const holding = new Set([...written.readings, ...written.notes].map(placeKey));
   const more = [...aside].filter((place) => !bad.has(place) && !written.loose.has(place) && !holding.has(place));
   return [
