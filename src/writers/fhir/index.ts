@@ -2,8 +2,9 @@ import type { Analysis } from '../../analyse.ts';
 import { base64 } from '../../bytes/hash.ts';
 import { LAB, loinc, OWN, PROFILE } from './codes.ts';
 import { type Bundle, type Entry, entry, identifier, type Resource, urn, uuid } from './entries.ts';
+import type { About } from './observation.ts';
 import { readingEntries } from './readings.ts';
-import { type About, summaryEntries } from './summary.ts';
+import { summaryEntries } from './summary.ts';
 
 export type { Bundle, Entry, Resource } from './entries.ts';
 

@@ -1,8 +1,8 @@
 import { MINUTE_MS, midnightOf } from '../../time/calendar.ts';
 import { offsetText } from '../../time/offset.ts';
-import { LABORATORY, loinc, PROFILE, quantity, TZ_CODE } from './codes.ts';
-import { type Entry, entry, identifier, type Resource, uuid } from './entries.ts';
-import type { About } from './summary.ts';
+import { loinc, quantity, TZ_CODE } from './codes.ts';
+import { type Entry, uuid } from './entries.ts';
+import { type About, observation } from './observation.ts';
 
 const MASS = {
   profile: 'cgm-sensor-reading-mass-per-volume',
@@ -21,8 +21,8 @@ const ABSENT = 'http://terminology.hl7.org/CodeSystem/data-absent-reason';
  * Every reading of the period in its native unit, in order of time. Without a zone there are none: a FHIR time needs an
  * offset, and one that nobody gave would be a lie.
  */
-export function readingEntries({ analysis, subject, seed }: About): Entry[] {
-  const { timeline } = analysis;
+export function readingEntries(about: About): Entry[] {
+  const { timeline } = about.analysis;
   const { readings, days, zone } = timeline;
   if (zone === null) return [];
   const entries: Entry[] = [];
@@ -30,20 +30,13 @@ export function readingEntries({ analysis, subject, seed }: About): Entry[] {
     const { profile, unit, code } = readings.unit[i] === 0 ? MASS : MOLES;
     const at = readings.at[i]!;
     const time = localTime(at, days[readings.day[i]!]!.date, readings.minute[i]!);
-    const id = uuid(seed, 'reading', at, readings.native[i]!, readings.limit[i]!);
-    const resource: Resource = {
-      resourceType: 'Observation',
-      meta: { profile: [`${PROFILE}${profile}`] },
-      identifier: identifier(id),
-      status: 'final',
-      category: [LABORATORY],
-      code,
-      subject,
+    const content = {
       effectiveDateTime: time,
       _effectiveDateTime: { extension: [{ url: TZ_CODE, valueCode: zone }] },
       ...value(readings.native[i]!, readings.limit[i]!, unit),
     };
-    entries.push(entry(id, resource));
+    const id = uuid(about.seed, 'reading', at, readings.native[i]!, readings.limit[i]!);
+    entries.push(observation(about, { id, profile, code, content }));
   }
   return entries;
 }

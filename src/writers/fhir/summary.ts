@@ -1,17 +1,8 @@
-import type { Analysis } from '../../analyse.ts';
 import type { TimeInBands } from '../../model/measures.ts';
 import { MGDL_PER_MMOL } from '../../units.ts';
-import { LABORATORY, loinc, PROFILE, quantity, type UnitCode } from './codes.ts';
-import { type Entry, entry, identifier, type Resource, uuid } from './entries.ts';
-
-/** What all results of one bundle share. */
-export interface About {
-  analysis: Analysis;
-  /** Reference of the patient. */
-  subject: { reference: string };
-  /** First of every id: the person and the analysis. */
-  seed: string;
-}
+import { loinc, quantity, type UnitCode } from './codes.ts';
+import { type Entry, uuid } from './entries.ts';
+import { type About, observation } from './observation.ts';
 
 /**
  * The summary with its members, or none: the guide asks for six members at least, so where GMI or CV is withheld (too few
@@ -23,7 +14,7 @@ export function summaryEntries(about: About): Entry[] {
   if (!mean.ok || !timeInBands.ok || !gmi.ok || !cv.ok || !coverage.ok) return [];
   const { mgdl } = mean.value;
   const single = (profile: string, code: string, display: string | undefined, value: number, unit: UnitCode): Entry =>
-    observation(about, profile, { code: loinc(code, display) }, { valueQuantity: quantity(value, unit) });
+    ofPeriod(about, profile, loinc(code, display), { valueQuantity: quantity(value, unit) });
   const members = [
     single(
       'cgm-summary-mean-glucose-mass-per-volume',
@@ -51,10 +42,10 @@ export function summaryEntries(about: About): Entry[] {
       '%',
     ),
   ];
-  const panel = observation(
+  const panel = ofPeriod(
     about,
     'cgm-summary',
-    { code: loinc('107931-8', 'Continuous glucose monitoring summary panel - Reporting Period') },
+    loinc('107931-8', 'Continuous glucose monitoring summary panel - Reporting Period'),
     { hasMember: members.map(({ fullUrl }) => ({ reference: fullUrl })) },
   );
   return [panel, ...members];
@@ -79,31 +70,21 @@ function timesInRanges(about: About, { exclusive }: TimeInBands): Entry {
     code: loinc(code, display),
     valueQuantity: quantity(exclusive[band].value * 100, '%'),
   }));
-  return observation(
+  return ofPeriod(
     about,
     'cgm-summary-times-in-ranges',
-    { code: loinc('106793-3', 'Continuous glucose monitoring time in ranges panel') },
+    loinc('106793-3', 'Continuous glucose monitoring time in ranges panel'),
     { method: { text: `${targets.id}: ${cuts} ${timeline.unit} (${targets.source})` }, component },
   );
 }
 
-function observation(
-  { analysis: { timeline }, subject, seed }: About,
-  profile: string,
-  named: { code: unknown },
-  content: Record<string, unknown>,
-): Entry {
-  const id = uuid(seed, profile);
-  const resource: Resource = {
-    resourceType: 'Observation',
-    meta: { profile: [`${PROFILE}${profile}`] },
-    identifier: identifier(id),
-    status: 'final',
-    category: [LABORATORY],
-    ...named,
-    subject,
-    effectivePeriod: { start: timeline.from, end: timeline.to },
-    ...content,
-  };
-  return entry(id, resource);
+function ofPeriod(about: About, profile: string, code: unknown, content: Record<string, unknown>): Entry {
+  const { from, to } = about.analysis.timeline;
+  const effectivePeriod = { start: from, end: to };
+  return observation(about, {
+    id: uuid(about.seed, profile),
+    profile,
+    code,
+    content: { effectivePeriod, ...content },
+  });
 }
