@@ -1,9 +1,11 @@
 import type { Analysis } from '../analyse.ts';
-import type { Facts } from '../model/clinic.ts';
+import type { Facts, TopicWent } from '../model/clinic.ts';
 import type { LocalDate } from '../model/glucose.ts';
 import type { Measured } from '../model/measured.ts';
 import type { Episode } from '../model/measures.ts';
+import type { Times } from '../model/occasions.ts';
 import type { Directed, ThenAndNow } from '../model/thenAndNow.ts';
+import type { LastTime, MeasureThenAndNow } from '../model/visits.ts';
 
 const known = <T>(measured: Measured<T>): T | null => (measured.ok ? measured.value : null);
 const dates = (episodes: readonly Episode[]): LocalDate[] => [...new Set(episodes.map(({ date }) => date))];
@@ -73,6 +75,7 @@ export function factsOf(analysis: Analysis): Facts {
         .map(({ state }) => state) ?? [],
     topic: topicOf(analysis),
     change: settings.compare === undefined ? null : changeOf(measures.thenAndNow),
+    lastTime: lastTimeOf(measures.lastTime),
     failed: failedIn(analysis),
     withheld: Object.fromEntries(
       Object.entries(measures).flatMap(([id, measured]) => (measured.ok ? [] : [[id, measured.why]])),
@@ -105,6 +108,27 @@ function changeOf(measured: Measured<ThenAndNow>): Facts['change'] {
     told: changes.some(({ verdict }) => verdict !== 'cannot-tell'),
   };
 }
+
+function lastTimeOf(measured: Measured<LastTime>): NonNullable<Facts['lastTime']> | null {
+  if (!measured.ok) return null;
+  const { agreed, measure } = measured.value;
+  const { goal, step } = agreed ?? {};
+  return {
+    ...(goal === undefined ? {} : { goal }),
+    ...(step === undefined ? {} : { step }),
+    measure: measure && { of: measure.of, way: wayOf(measure) },
+  };
+}
+
+/** Fewer nights, days and hours of what the visit was about are for the better, and less swing; only of time in range more is. */
+function wayOf(measure: MeasureThenAndNow): TopicWent['way'] {
+  const { verdict } = 'change' in measure ? measure.change : measure;
+  if (verdict !== 'more-than-noise') return verdict === 'cannot-tell' ? 'cannot-tell' : 'within-noise';
+  const more = 'change' in measure ? measure.change.change > 0 : shareOf(measure.now!) > shareOf(measure.before);
+  return more === (measure.of === 'in-range') ? 'better' : 'worse';
+}
+
+const shareOf = ({ k, n }: Times): number => k / n;
 
 /** Measures and findings that could not be worked out because of a fault of ours. */
 export const failedIn = ({ measures, found }: Analysis): string[] => [

@@ -4,7 +4,7 @@ import type { Facts, WorklistLine } from '../model/clinic.ts';
 import type { LocalDate } from '../model/glucose.ts';
 import type { Report } from '../model/report.ts';
 import { type WorklistContent, worklistPage } from '../pages/worklist.ts';
-import { hoursText, reasonsText, sinceText, tierName } from '../pages/worklistTexts.ts';
+import { agreedText, hoursText, reasonsText, sinceText, tierName } from '../pages/worklistTexts.ts';
 import type { Thresholds } from '../schemas/thresholds.ts';
 import { targetSets } from '../targets/index.ts';
 import { csvText } from '../writers/csv.ts';
@@ -75,6 +75,7 @@ const COLUMNS = [
   'period',
   'visit',
   'since',
+  'agreed',
   'seenBy',
   'seenOn',
   'remark',
@@ -96,6 +97,7 @@ export function worklistCsv(lines: readonly WorklistLine[], speaker: Speaker): s
       period: periodText(speaker, facts),
       visit: outcome.visit ?? '',
       since: sinceText(speaker, line),
+      agreed: agreedText(speaker, line),
       seenBy: '',
       seenOn: '',
       remark: '',

@@ -52,6 +52,9 @@ export function reasonsOf(facts: Facts, { veryLow, lows, veryHigh, data }: Thres
     });
   }
   for (const of of facts.change?.worse ?? []) add('worse', `worse.${of}`);
+  // Shares of the time are told above; nights and days with a note are counts of their own.
+  const went = facts.lastTime?.measure;
+  if (went?.way === 'worse' && (went.of === 'nights-low' || went.of === 'after-note')) add('worse', `worse.${went.of}`);
   const few = data.days !== null && facts.coverage.days < data.days;
   const thin = data.share !== null && facts.coverage.share < data.share;
   if (few || thin) {

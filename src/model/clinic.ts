@@ -4,6 +4,7 @@ import type { Night } from './measures.ts';
 import type { Params } from './quantity.ts';
 import type { TargetSet } from './targets.ts';
 import type { Directed } from './thenAndNow.ts';
+import type { TopicMeasure } from './visits.ts';
 
 /** Where a person stands on the worklist, the most pressing first. */
 export type Tier = 'unread' | 'very-low' | 'long-high' | 'lows' | 'very-high' | 'worse' | 'not-enough' | 'steady';
@@ -116,10 +117,21 @@ export interface Facts {
    * `with`: its last day, null where there was none to compare with. `told`: whether anything could be told at all.
    */
   change: { with: LocalDate | null; worse: Directed[]; better: Directed[]; told: boolean } | null;
+  /**
+   * What the visit before left: what was agreed, as it was typed in (hostile text), and which way the measure of its topic went
+   * by the rule of then and now; null where it has none. Absent in older records.
+   */
+  lastTime?: { goal?: string; step?: string; measure: TopicWent | null } | null;
   /** Measures or findings that could not be worked out because of a fault of ours. */
   failed: string[];
   /** Measures withheld, and why. */
   withheld: Record<string, Why>;
+}
+
+/** Which way the measure of the last visit's topic went: by more than chance, or not; or that nothing can be told. */
+export interface TopicWent {
+  of: TopicMeasure['of'];
+  way: 'better' | 'worse' | 'within-noise' | 'cannot-tell';
 }
 
 /** How one person's turn ended. Kept beside the papers, so that the next run knows what is there. */

@@ -1934,8 +1934,12 @@ export interface WordParams {
   'clinic.reasons.worse.lows': never;
   'clinic.reasons.worse.very-lows': never;
   'clinic.reasons.worse.highs': never;
+  'clinic.reasons.worse.nights-low': never;
+  'clinic.reasons.worse.after-note': never;
   'clinic.reasons.sinceLast': 'names';
   'clinic.reasons.more': 'count' | 'file';
+  'clinic.agreed.quoted': 'text';
+  'clinic.agreed.lastTime': 'texts' | 'way';
   'clinic.unread.emptyFolder': never;
   'clinic.unread.unknownKind': 'actual';
   'clinic.unread.link': never;
@@ -1971,6 +1975,7 @@ export interface WordParams {
   'clinic.columns.inputs': never;
   'clinic.columns.printed': never;
   'clinic.columns.since': never;
+  'clinic.columns.agreed': never;
   'clinic.columns.glance': never;
   'clinic.hoursOf': 'hours' | 'of';
   'clinic.periodOf': 'from' | 'to';

@@ -4,7 +4,16 @@ import type { Tier, WorklistLine } from '../model/clinic.ts';
 import type { Block, Cell } from '../model/report.ts';
 import { count, heading, word } from './context.ts';
 import type { WorklistContent } from './worklist.ts';
-import { briefReasons, hoursText, sinceText, tierName, topicAnd, visitText, whyText } from './worklistTexts.ts';
+import {
+  briefReasons,
+  hoursText,
+  sinceText,
+  tierName,
+  topicAnd,
+  visitText,
+  whyText,
+  withAgreed,
+} from './worklistTexts.ts';
 
 interface Column {
   /** Words of the title, where the usual ones are not enough. */
@@ -53,7 +62,11 @@ function onPaper(tier: Tier, compared: boolean, speaker: Speaker): Column[] {
     width: 0.27,
     cell: (line) => ({ text: topicAnd(speaker, line, whyText(speaker, line)) }),
   };
-  const since: Column = { id: 'since', width: 0.33, cell: (line) => ({ text: sinceText(speaker, line) }) };
+  const since: Column = {
+    id: 'since',
+    width: 0.33,
+    cell: (line) => ({ text: withAgreed(speaker, line, sinceText(speaker, line)) }),
+  };
   const glance: Column = { id: 'glance', width: 0.2, cell: (line) => glanceCell(speaker, line) };
   const hours: Column = { id: 'hours', width: 0.1, cell: (line) => ({ text: hoursText(speaker, line) }) };
   const visit: Column = { id: 'visit', width: 0.09, cell: (line) => ({ text: visitText(speaker, line) }) };
@@ -124,7 +137,13 @@ export function wholeTable({ lines, order, tiers, linked }: WorklistContent, spe
       key: ({ tier }, place) => tiers.indexOf(tier) * lines.length + place,
     },
     ...(isCompared(lines)
-      ? [{ id: 'since' as const, width: 0.16, cell: (line: WorklistLine) => ({ text: sinceText(speaker, line) }) }]
+      ? [
+          {
+            id: 'since' as const,
+            width: 0.16,
+            cell: (line: WorklistLine) => ({ text: withAgreed(speaker, line, sinceText(speaker, line)) }),
+          },
+        ]
       : []),
     {
       id: 'hours',

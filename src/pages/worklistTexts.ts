@@ -1,4 +1,5 @@
-import type { Speaker } from '../language/index.ts';
+import { choice } from '../findings/evidence/quantities.ts';
+import { isolated, type Speaker } from '../language/index.ts';
 import type { Reason, Tier, WorklistLine } from '../model/clinic.ts';
 import type { Params } from '../model/quantity.ts';
 import type { Directed } from '../model/thenAndNow.ts';
@@ -70,12 +71,29 @@ export function visitText(speaker: Speaker, { outcome: { visit, time } }: Workli
   return time === undefined ? date : `${date}, ${speaker.value({ q: 'clock', value: hour * 60 + minute })}`;
 }
 
-/** The reasons, and what is closer to the goals than last time. */
+/** The reasons, what is closer to the goals than last time, and what was agreed then. */
 export function whyText(speaker: Speaker, line: WorklistLine): string {
   const better = line.outcome.facts?.change?.better ?? [];
   const reasons = briefReasons(speaker, line.reasons);
-  if (better.length === 0) return reasons;
-  return `${reasons}; ${speaker.say('clinic.change.better', { names: word(namesOf(better, speaker)) })}`;
+  const closer =
+    better.length > 0 ? [speaker.say('clinic.change.better', { names: word(namesOf(better, speaker)) })] : [];
+  return withAgreed(speaker, line, [reasons, ...closer].join('; '));
+}
+
+/** What was agreed at the visit before, and how the measure of its topic went; nothing where nobody typed it in. */
+export function agreedText(speaker: Speaker, { outcome: { facts } }: WorklistLine): string {
+  const { goal, step, measure = null } = facts?.lastTime ?? {};
+  const texts = [goal, step].flatMap((text) => (text === undefined ? [] : isolated(text)));
+  if (texts.length === 0) return '';
+  const quoted = texts.map((text) => speaker.say('clinic.agreed.quoted', { text: word(text) })).join(', ');
+  return speaker.say('clinic.agreed.lastTime', { texts: word(quoted), way: choice(measure?.way ?? 'none') });
+}
+
+/** A line of its own sentence, after what is said of the person. */
+export function withAgreed(speaker: Speaker, line: WorklistLine, text: string): string {
+  const agreed = agreedText(speaker, line);
+  if (text === '' || agreed === '') return text + agreed;
+  return `${text}${text.endsWith('.') ? '' : '.'} ${agreed}`;
 }
 
 /** What the visit is about, in front of why a person stands here. */

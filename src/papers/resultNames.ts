@@ -35,3 +35,7 @@ export const isResultName = (name: string): boolean => RESULT.test(name);
 /** The last day of the visit file (or snapshot) of this name; undefined when it is the name of none. */
 export const visitDay = (name: string): string | undefined =>
   VISITS.map((pattern) => pattern.exec(name)?.[1]).find((day) => day !== undefined);
+
+/** Whether a visit file is called as this person's are. */
+export const isVisitOf = (name: string, stem: string): boolean =>
+  name.startsWith(stem) && VISITS.some((pattern) => pattern.exec(name)?.index === stem.length);

@@ -1,8 +1,9 @@
 import * as z from 'zod';
-import type { Facts, Outcome } from '../model/clinic.ts';
+import type { Facts, Outcome, TopicWent } from '../model/clinic.ts';
 import { band, compared, glucoseUnit, targetId } from './parts.ts';
 import './jitless.ts';
 import { check } from './problems.ts';
+import { agreed, summedMeasure } from './visit.ts';
 
 /** A name that stays in the folder it is put into, whatever the record says. */
 const plainName = z.string().regex(/^[^./\\:\0][^/\\:\0]*$/);
@@ -93,6 +94,16 @@ const facts = shape<Facts>({
     .optional(),
   topic: z
     .looseObject({ id: z.string().regex(/^[a-z0-9-]+$/), words: z.record(z.string(), z.string()) })
+    .nullable()
+    .optional(),
+  lastTime: agreed
+    .pick({ goal: true, step: true })
+    .extend({
+      measure: shape<TopicWent>({
+        of: z.union([summedMeasure, z.enum(['nights-low', 'after-note'])]),
+        way: z.enum(['better', 'worse', 'within-noise', 'cannot-tell']),
+      }).nullable(),
+    })
     .nullable()
     .optional(),
 });

@@ -7,7 +7,7 @@ import { countTiers, place, rank } from '../../src/clinic/worklist.ts';
 import type { Speaker } from '../../src/language/index.ts';
 import type { Facts, Tier, WorklistLine } from '../../src/model/clinic.ts';
 import type { LocalDate } from '../../src/model/glucose.ts';
-import { briefReasons, reasonsText } from '../../src/pages/worklistTexts.ts';
+import { agreedText, briefReasons, reasonsText, sinceText, withAgreed } from '../../src/pages/worklistTexts.ts';
 import { parseThresholds } from '../../src/schemas/thresholds.ts';
 import { english } from '../support/english.ts';
 import { facts, outcome } from './outcomes.ts';
@@ -139,6 +139,31 @@ test('reasons in one line: dates short, what is further from the goals together,
   expect(reasonsOf(place(outcome({ facts: null, refusals: unread }), USUAL))).toMatch(
     /[^.;]\. the folder holds no export$/,
   );
+});
+
+test('what was agreed last time stands with how its measure went; more such nights or days count as further from the goals', () => {
+  const agreed = { goal: 'fewer lows after football', step: 'food before it' };
+  const of = (lastTime: Facts['lastTime']) => place(outcome({ facts: facts({ change, lastTime: lastTime! }) }), USUAL);
+  const speaker = listSpeaker(english);
+  const better = of({ ...agreed, measure: { of: 'after-note', way: 'better' } });
+  expect([better.tier, withAgreed(speaker, better, sinceText(speaker, better))]).toEqual([
+    'steady',
+    'within day-to-day noise. Agreed last time: “fewer lows after football”, “food before it”; its measure is better now.',
+  ]);
+  const worse = of({ ...agreed, measure: { of: 'nights-low', way: 'worse' } });
+  expect([worse.tier, reasonsOf(worse)]).toEqual(['worse', 'since last time: more nights with a low']);
+  const days = of({ measure: { of: 'after-note', way: 'worse' } });
+  expect(reasonsOf(days)).toBe('since last time: more days with what the last visit was about');
+  // A share of the time is told by then and now itself; a change within chance moves nobody.
+  for (const measure of [
+    { of: 'low', way: 'worse' },
+    { of: 'nights-low', way: 'within-noise' },
+    { of: 'nights-low', way: 'cannot-tell' },
+    null,
+  ] as const)
+    expect(of({ ...agreed, measure }).tier).toBe('steady');
+  expect(agreedText(speaker, days)).toBe('');
+  expect(agreedText(speaker, of({ step: agreed.step, measure: null }))).toBe('Agreed last time: “food before it”.');
 });
 
 test('a folder of many faulty files says three of its reasons where it is looked at, and how many more there are', () => {

@@ -1,12 +1,12 @@
 import { mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { threadId } from 'node:worker_threads';
 import { fingerprint } from '../../bytes/hash.ts';
 import { asOutcome } from '../../clinic/recorded.ts';
 import type { Outcome } from '../../model/clinic.ts';
 import { MOST_BYTES } from '../../papers/inputNames.ts';
 import type { MadeFile } from '../../papers/makePapers.ts';
-import { visitDay } from '../../papers/resultNames.ts';
+import { isVisitOf, visitDay } from '../../papers/resultNames.ts';
 import { readPlainFile } from '../plainFile.ts';
 import { sayable } from './sayable.ts';
 
@@ -114,13 +114,26 @@ export function isAlive(pid: number): boolean {
   }
 }
 
-/** Paths of the visit files in a person's results of an earlier run, the oldest first. */
-export function visitsIn(folder: string): string[] {
-  let names: string[];
+/**
+ * Paths of a person's visit files, the oldest first by their names: in the person's own folder, as an earlier run leaves them,
+ * or beside one another in one folder, told apart by the beginning of their names.
+ */
+export function visitsIn(folder: string, stem: string): string[] {
+  const own = join(folder, stem);
+  const paths = [
+    ...namesIn(own).map((name) => join(own, name)),
+    ...namesIn(folder)
+      .filter((name) => isVisitOf(name, stem))
+      .map((name) => join(folder, name)),
+  ];
+  const day = (path: string): string => visitDay(basename(path))!;
+  return paths.sort((a, b) => (day(a) < day(b) ? -1 : 1));
+}
+
+function namesIn(folder: string): string[] {
   try {
-    names = readdirSync(folder).filter((name) => visitDay(name) !== undefined);
+    return readdirSync(folder).filter((name) => visitDay(name) !== undefined);
   } catch {
     return [];
   }
-  return names.sort((a, b) => (visitDay(a)! < visitDay(b)! ? -1 : 1)).map((name) => join(folder, name));
 }

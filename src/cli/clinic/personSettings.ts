@@ -32,7 +32,7 @@ export async function settlePerson({
   }
   const all: FolderSettings = { ...everyone, ...own, ...rowSettings(person), code: person.code };
   if (since !== undefined && all.compare === undefined && all.changed === undefined) {
-    const visits = visitsIn(join(since, person.stem));
+    const visits = visitsIn(since, person.stem);
     if (visits.length > 0) all.compare = visits;
   }
   const wanted = await settle(all, undefined, today);
