@@ -45,7 +45,7 @@ export function worklistReport(
   const word = (value: string) => ({ q: 'word' as const, value });
   const printed = word(speaker.value({ q: 'date', value: printing.printed as LocalDate }, 'dated'));
   const title = speaker.say('clinic.title', { printed });
-  const hash = fingerprint(JSON.stringify([printing.version, content.rules, content.lines])).slice(0, 12);
+  const hash = fingerprint(JSON.stringify([printing.version, content.rules, content.lines.map(known)])).slice(0, 12);
   return {
     language: speaker.language,
     direction: speaker.direction,
@@ -64,6 +64,12 @@ export function worklistReport(
     pages: [worklistPage(content, speaker, on)],
     printed: printing.printed,
   };
+}
+
+/** What a line tells. How its papers were packed is no part of it: engines pack differently. */
+function known({ outcome, ...line }: WorklistLine) {
+  const { key, outputs, ...rest } = outcome;
+  return { ...line, outcome: rest };
 }
 
 const COLUMNS = [

@@ -1,4 +1,5 @@
 import { join, relative, resolve } from 'node:path';
+import { leftOver, MANIFEST } from '../../clinic/listing.ts';
 import { readManifest } from '../../clinic/manifest.ts';
 import { findPeople } from '../../clinic/people.ts';
 import { inShard, parseShard, type Shard } from '../../clinic/shards.ts';
@@ -13,7 +14,7 @@ import { opened, WrongUse } from '../exits.ts';
 import { jsonOf } from '../json.ts';
 import { readPlainFile, standsAt } from '../plainFile.ts';
 import { folderSettings, settle, wholePaths } from '../settings.ts';
-import { MANIFEST, walk } from './walk.ts';
+import { walk } from './walk.ts';
 
 export interface ClinicOptions extends FolderSettings {
   out: string;
@@ -75,7 +76,7 @@ export async function ask(named: string, given: ClinicOptions, door: Door): Prom
   const people = findPeople(seen, rows);
   if (people.length === 0) throw new WrongUse('emptyFolder', { path: named });
   const read = new Set(people.flatMap(({ files }) => files));
-  const passedOver = [...seen.passedOver, ...seen.unknown.filter((path) => !read.has(path))].sort();
+  const passedOver = leftOver(seen, read);
   const options = { ...(await usual(folder, seen.settings, door)), ...wholePaths(forEveryone(given), '.') };
   const since = given.since === undefined ? undefined : resolve(given.since);
   if (since !== undefined && !isFolder(since)) throw new WrongUse('noSuchFile', { path: given.since! });

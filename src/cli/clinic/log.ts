@@ -1,5 +1,6 @@
 import { appendFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { RUN_LOG } from '../../clinic/listing.ts';
 import type { Turn } from './turn.ts';
 
 /** Facts of a run without a word of a person: counts, hashes, versions, times. Only these names are ever written. */
@@ -26,8 +27,6 @@ export interface LogEntry {
   counts?: Record<string, number>;
   exit?: number;
 }
-
-export const RUN_LOG = 'run-log.jsonl';
 
 export type Log = (entry: LogEntry) => void;
 

@@ -1,3 +1,4 @@
+import { paceOf, stopwatch } from '../../clinic/pace.ts';
 import type { Teller } from '../../papers/teller.ts';
 
 export interface Progress {
@@ -18,20 +19,18 @@ const LINE_EVERY = 5_000;
  */
 export function progress(total: number, tell: Teller, stream: NodeJS.WriteStream = process.stderr): Progress {
   const start = performance.now();
-  // Workers take a moment to start, which would make the first guesses far too long: the pace counts from the first person.
   let first = start;
   const every = stream.isTTY ? REDRAW : LINE_EVERY;
   let done = 0;
   let last = start;
   let drawn = false;
   const text = (now: number): string => {
-    const [paced, since] = done > 1 ? [done - 1, first] : [done, start];
-    const rate = (1000 * paced) / Math.max(now - since, 1);
+    const { rate, left } = paceOf({ done, total, sinceStart: now - start, sinceFirst: now - first });
     return tell.say('cli.clinic.progress', {
       done,
       total,
       rate: rate >= 10 ? String(Math.round(rate)) : rate.toFixed(1),
-      left: clock((total - done) / Math.max(rate, 0.001)),
+      left: stopwatch(left),
     });
   };
   const draw = (now: number): void => {
@@ -55,12 +54,4 @@ export function progress(total: number, tell: Teller, stream: NodeJS.WriteStream
       drawn = false;
     },
   };
-}
-
-/** `4:05` or `1:04:05`. */
-function clock(seconds: number): string {
-  const whole = Math.round(seconds);
-  const two = (n: number): string => String(n).padStart(2, '0');
-  const [h, m, s] = [Math.floor(whole / 3600), Math.floor(whole / 60) % 60, whole % 60];
-  return h > 0 ? `${h}:${two(m)}:${two(s)}` : `${m}:${two(s)}`;
 }

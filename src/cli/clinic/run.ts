@@ -1,6 +1,7 @@
 import { join } from 'node:path';
-import { findMixUps, personMark } from '../../clinic/mixups.ts';
-import { because, blank, mixedUp, refused } from '../../clinic/outcome.ts';
+import { personMark } from '../../clinic/mixups.ts';
+import { because, blank, refused } from '../../clinic/outcome.ts';
+import { withheld } from '../../clinic/withheld.ts';
 import type { Outcome, Person } from '../../model/clinic.ts';
 import type { Door } from '../door.ts';
 import type { Asked, ClinicOptions } from './asked.ts';
@@ -89,14 +90,11 @@ export async function runPeople(
  * results folder of a person, null where nothing is to be written.
  */
 export function withdrawMixUps(outcomes: readonly Outcome[], outOf: (outcome: Outcome) => string | null): Outcome[] {
-  const found = findMixUps(outcomes);
-  return outcomes.map((outcome) => {
-    const mixUp = found.get(outcome.stem);
-    if (!mixUp) return outcome;
-    const refusal = mixedUp(outcome, mixUp);
-    const out = outOf(outcome);
-    if (out !== null) withdraw(out, refusal);
-    return refusal;
+  return withheld(outcomes).map((outcome, i) => {
+    if (outcome === outcomes[i]) return outcome;
+    const out = outOf(outcomes[i]!);
+    if (out !== null) withdraw(out, outcome);
+    return outcome;
   });
 }
 

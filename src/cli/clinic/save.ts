@@ -1,12 +1,10 @@
-import { listSpeaker, type Printing, worklistCsv, worklistReport } from '../../clinic/lists.ts';
-import { measuresCsv } from '../../clinic/table.ts';
-import { composeMethod } from '../../compose.ts';
+import { listFiles } from '../../clinic/listFiles.ts';
+import type { Printing } from '../../clinic/lists.ts';
 import type { Place } from '../../language/index.ts';
 import type { WorklistContent } from '../../pages/worklist.ts';
-import { METHOD_NAME } from '../../papers/resultNames.ts';
 import type { Door } from '../door.ts';
 import { fonts } from '../home.ts';
-import { type Output, saveAll } from '../save.ts';
+import { saveAll } from '../save.ts';
 import { openPages } from '../webPage.ts';
 import { paperWords } from '../words.ts';
 
@@ -17,23 +15,14 @@ export async function saveLists(
   printing: Printing & { grey: boolean; place?: Place },
   door: Door,
 ): Promise<string[]> {
-  const { writePdf } = await import('../../writers/pdf/index.ts');
-  const speaker = listSpeaker(door.words);
-  const paper = worklistReport(content, speaker, printing, 'paper');
-  const page = await openPages(door);
-  const { paper: size, printed, version, clinic, grey, place } = printing;
-  const words = place ? paperWords(place) : door.words;
-  const method = composeMethod(words, { paper: size, printed, version, clinic });
-  const outputs: Output[] = [
-    { name: 'worklist.pdf', bytes: await writePdf(paper, fonts(), { version: door.version, grey }) },
-    {
-      name: 'worklist.html',
-      bytes: page(worklistReport(content, speaker, printing, 'screen'), { words: door.words, grey }),
-    },
-    { name: 'worklist.csv', bytes: worklistCsv(content.lines, speaker) },
-    { name: METHOD_NAME, bytes: await writePdf(method, fonts(), { version: door.version, grey }) },
-    { name: 'measures.csv', bytes: measuresCsv(content.lines) },
-  ];
+  const { words } = door;
+  const { place, ...rest } = printing;
+  const outputs = await listFiles(content, rest, {
+    words,
+    paperWords: place ? paperWords(place) : words,
+    fonts: fonts(),
+    page: await openPages(door),
+  });
   saveAll(out, outputs);
   return outputs.map(({ name }) => name);
 }

@@ -1,16 +1,14 @@
 import { join } from 'node:path';
 import { analyse } from '../../analyse.ts';
 import { fingerprint } from '../../bytes/hash.ts';
-import { factsOf } from '../../clinic/facts.ts';
-import { because, blank, inWords, read, refusalsIn, refused, wrongFromTheStart } from '../../clinic/outcome.ts';
+import { analysed, nameInside } from '../../clinic/analysed.ts';
+import { because, blank, inWords, refused, wrongFromTheStart } from '../../clinic/outcome.ts';
 import { keyOf, stillGood } from '../../clinic/resume.ts';
-import { issueSaid, type Place, withWords } from '../../language/index.ts';
+import { issueSaid, type Place } from '../../language/index.ts';
 import type { Outcome, Person } from '../../model/clinic.ts';
 import type { Input } from '../../model/input.ts';
-import { namedFor, withNames } from '../../papers/alias.ts';
 import { MOST_BYTES } from '../../papers/inputNames.ts';
 import { makePapers, type PapersWanted, type PaperTools } from '../../papers/makePapers.ts';
-import { openWorkbooks } from '../../readers/containers/workbook.ts';
 import type { FolderSettings } from '../../schemas/settings.ts';
 import { reasonOf, WrongUse } from '../exits.ts';
 import { readPlainFile } from '../plainFile.ts';
@@ -82,7 +80,7 @@ export async function takeTurn(task: Task, tools: TurnTools): Promise<Turn> {
   for (const name of person.files) {
     try {
       inputs.push({
-        name: name.slice(name.indexOf('/') + 1),
+        name: nameInside(name),
         bytes: readPlainFile(join(task.folder, name), MOST_BYTES),
       });
     } catch (error) {
@@ -122,15 +120,10 @@ export async function takeTurn(task: Task, tools: TurnTools): Promise<Turn> {
   const outcome: Outcome = { ...nothing, key, printed: today, inputHashes };
   if (stillGood(last, key, dry && last ? asRecorded(last) : hashesOf(folder, last), today)) return end(last!, 'kept');
 
-  const named = namedFor(settings.person, inputs);
-  const analysis = analyse(await openWorkbooks(named.inputs), withNames(settings, named.renamed), tools.version);
-  if (!analysis.ok) {
-    // Whoever looks for the file knows it by its own name; the worklist is for them.
-    const said = refusalsIn(analysis.issues).map((refusal) => withWords(refusal, named.own));
-    return put(refused(read(outcome, analysis.files, null), ...said));
-  }
-  const facts = factsOf(analysis);
-  const done = read(outcome, analysis.files, facts);
+  const { outcome: done, analysis } = await analysed(outcome, inputs, settings, (some, how) =>
+    analyse(some, how, tools.version),
+  );
+  if (!analysis) return put(done);
   if (dry) return end(done, 'made');
   const making = { paper, grey, large, ...task.make, snapshot: true, agreed };
   return put(done, await makePapers(analysis, person.stem, making, { ...tools, words }));

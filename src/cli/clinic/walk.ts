@@ -1,33 +1,11 @@
 import { existsSync, readdirSync } from 'node:fs';
 import { join, relative, resolve, sep } from 'node:path';
-import type { Listing } from '../../clinic/people.ts';
-import { isExport, isNoExport, isOfTheSystem, SETTINGS } from '../../papers/inputNames.ts';
+import { DEEPEST, nothingSeen, RUN_LOG, seeFile, type Walked } from '../../clinic/listing.ts';
 import { reasonOf } from '../exits.ts';
-import { RUN_LOG } from './log.ts';
-
-export const MANIFEST = 'manifest.csv';
-
-/** Folders below folders deeper than this are a mistake, or a way to keep us busy. */
-const DEEPEST = 8;
-
-export interface Walked extends Listing {
-  manifest: boolean;
-  /** Files that do not look like exports; told, not opened. */
-  passedOver: string[];
-}
 
 /** Looks through a clinic's folder without opening a file. Links are never followed; `apart` is left out. */
 export function walk(folder: string, leftOut: string): Walked {
-  const found: Walked = {
-    exports: [],
-    unknown: [],
-    settings: [],
-    folders: [],
-    odd: [],
-    closed: [],
-    manifest: false,
-    passedOver: [],
-  };
+  const found = nothingSeen();
   look(resolve(folder), 0);
   return found;
 
@@ -47,12 +25,7 @@ export function walk(folder: string, leftOut: string): Walked {
       } else if (!entry.isFile()) {
         found.odd.push(path);
         if (depth > 0) found.passedOver.push(path);
-      } else if (depth === 0 && name === MANIFEST) found.manifest = true;
-      else if (name === SETTINGS) found.settings.push(path);
-      else if (isNoExport(name)) continue;
-      else if (isExport(name)) found.exports.push(path);
-      else if (isOfTheSystem(name)) found.passedOver.push(path);
-      else found.unknown.push(path);
+      } else seeFile(found, path);
     }
   }
 
