@@ -19,7 +19,7 @@ export function nearer(far: FolderSettings, near: FolderSettings): FolderSetting
 
 /**
  * What is asked for one person. The nearer to the person wins: the manifest's row, then the settings in their own folder,
- * then what was asked for everyone. The code is always the one the folder or the manifest gives.
+ * then what was asked for everyone. The code is the person's own: from the manifest, their settings or the folder.
  */
 export const askedFor = (everyone: FolderSettings, own: FolderSettings, person: Person): FolderSettings => ({
   ...nearer(everyone, { ...own, ...rowSettings(person) }),

@@ -3,8 +3,11 @@ import { issueSaid } from '../language/index.ts';
 import type { Facts, Outcome, Person, Said } from '../model/clinic.ts';
 import type { Issue } from '../model/input.ts';
 import type { Params, Quantity } from '../model/quantity.ts';
+import type { Timeline } from '../model/timeline.ts';
 import type { Below, Filled } from '../model/words.ts';
 import { type MixUp, personMark } from './mixups.ts';
+import { tracesOf } from './traces.ts';
+import { codeOfFile, isInFolder, top } from './unreadOnes.ts';
 
 const word = (value: string): Quantity => ({ q: 'word', value });
 
@@ -26,12 +29,24 @@ export function blank({ code, stem, files, row }: Person, stamp: Stamp): Outcome
     inputs: files,
     inputHashes: [],
     persons: [],
+    own: marksOf(code, row?.name, ...files.map((path) => (isInFolder(path) ? top(path) : codeOfFile(path)))),
+    traces: [],
     ...stamp,
     facts: null,
     refusals: [],
     outputs: [],
   };
 }
+
+const marksOf = (...names: (string | undefined)[]): string[] => [
+  ...new Set(names.flatMap((name) => (name === undefined ? [] : personMark(name)))),
+];
+
+/** What the settings beside the files call this person is their own as well. */
+export const called = (outcome: Outcome, { name, code }: { name?: string; code?: string }): Outcome => ({
+  ...outcome,
+  own: [...new Set([...(outcome.own ?? []), ...marksOf(name, code)])],
+});
 
 /** No papers, and why. */
 export const refused = (outcome: Outcome, ...refusals: Said[]): Outcome => ({
@@ -41,9 +56,15 @@ export const refused = (outcome: Outcome, ...refusals: Said[]): Outcome => ({
   refusals,
 });
 
-export function read(outcome: Outcome, files: readonly FileAccount[], facts: Facts | null): Outcome {
-  const persons = [...new Set(files.flatMap(({ persons }) => persons.map(personMark)))];
-  return { ...outcome, persons, facts };
+/** `timeline`: null where there is none, as something stood against it. */
+export function read(
+  outcome: Outcome,
+  files: readonly FileAccount[],
+  timeline: Timeline | null,
+  facts: Facts | null,
+): Outcome {
+  const persons = marksOf(...files.flatMap(({ persons }) => persons));
+  return { ...outcome, persons, traces: tracesOf(files, timeline), facts };
 }
 
 /** Why nothing can be made, in the words of the clinic run. */
@@ -72,5 +93,5 @@ export function refusalsIn(issues: readonly Issue[]): Said[] {
   return [...warnings.slice(0, WARNINGS), ...refusals].map(issueSaid);
 }
 
-export const mixedUp = (outcome: Outcome, { why, others }: MixUp): Outcome =>
-  refused(outcome, because(why, { others: others.join(', ') }));
+export const mixedUp = (outcome: Outcome, { why, others, file = '' }: MixUp): Outcome =>
+  refused(outcome, because(why, { others: others.join(', '), file }));

@@ -18,6 +18,8 @@ export interface Listing {
   odd: string[];
   /** Folders that could not be looked into, with the system's reason. */
   closed: { path: string; reason: string }[];
+  /** The code that a settings file gives, by its path. */
+  codes?: ReadonlyMap<string, string>;
 }
 
 /** A group of files that belong together, and where it stands: `P-7` (a folder) or a file's code. */
@@ -45,7 +47,9 @@ export function findPeople(listing: Listing, rows: readonly ManifestRow[] = []):
   return withStems(people);
 }
 
-function groupFiles({ exports, settings, folders, unknown }: Listing): Group[] {
+function groupFiles({ exports, settings, folders, unknown, codes }: Listing): Group[] {
+  const lying = new Set(settings);
+  const unknownIn = byTop(unknown);
   const groups = new Map<string, Group>();
   for (const folder of folders) groups.set(`${folder}/`, { at: folder, folder: true, code: folder, files: [] });
   for (const path of [...exports].sort()) {
@@ -57,26 +61,41 @@ function groupFiles({ exports, settings, folders, unknown }: Listing): Group[] {
     groups.set(at, group);
   }
   for (const group of groups.values()) {
-    const own = settings.find((path) => path === `${group.at}/settings.json`);
-    if (group.folder && own !== undefined) group.settings = own;
-    if (group.files.length === 0) group.wrong = nothingIn(unknown.filter((path) => path.startsWith(`${group.at}/`)));
+    const own = `${group.at}/settings.json`;
+    if (group.folder && lying.has(own)) {
+      group.settings = own;
+      group.code = codes?.get(own) ?? group.code;
+    }
+    if (group.files.length === 0) group.wrong = nothingIn(unknownIn.get(group.at) ?? []);
   }
   return [...groups.values()];
+}
+
+/** Paths below a folder, by that folder. */
+function byTop(paths: readonly string[]): Map<string, string[]> {
+  const found = new Map<string, string[]>();
+  for (const path of paths.filter(isInFolder)) found.set(top(path), [...(found.get(top(path)) ?? []), path]);
+  return found;
 }
 
 /** Gives each row to its group. Returns groups for rows that name nothing in the folder. */
 function assignRows(groups: Group[], rows: readonly ManifestRow[]): Group[] {
   const nowhere: Group[] = [];
+  const named = new Map<string, Group[]>();
+  const name = (path: string, group: Group): void => {
+    const all = named.get(path) ?? [];
+    if (!all.includes(group)) named.set(path, [...all, group]);
+  };
+  for (const group of groups) for (const path of [group.at, ...(group.folder ? [] : group.files)]) name(path, group);
   for (const row of rows) {
-    const fits = groups.filter(
-      ({ at, files, folder }) => at === row.person || (!folder && files.some((file) => file === row.person)),
-    );
+    const fits = named.get(row.person) ?? [];
     let group = fits.length === 1 ? fits[0]! : undefined;
     if (group && !group.folder && group.files.length > 1 && group.at !== row.person) {
       // A row may name one file of several that only look alike: it is then taken apart from them.
       group.files = group.files.filter((file) => file !== row.person);
       group = { at: row.person, folder: false, code: group.code, files: [row.person] };
       groups.push(group);
+      named.set(row.person, [group]);
     }
     if (!group) {
       const why = fits.length > 1 ? 'ambiguousRow' : 'noFile';

@@ -28,9 +28,10 @@ export function nothingIn(unknown: readonly string[]): NonNullable<Person['wrong
 /** Files at the top of a kind that is not read: where no other file is that person's, nobody else would name them. */
 export function unknownOnes({ unknown }: Listing, known: readonly Group[]): Group[] {
   const groups = new Map<string, Group>();
+  const codes = new Set(known.map(({ code }) => code));
   for (const path of unknown) {
     const code = codeOfFile(path);
-    if (isInFolder(path) || known.some((group) => group.code === code)) continue;
+    if (isInFolder(path) || codes.has(code)) continue;
     const group = groups.get(code) ?? { at: code, folder: false, code, files: [] };
     group.files.push(path);
     group.wrong = nothingIn(group.files);

@@ -149,6 +149,10 @@ export interface Outcome {
   inputHashes: string[];
   /** Short hashes of the codes or names found in the files: enough to see that two agree, not to tell whose they are. */
   persons: string[];
+  /** Short hashes of the code and name that the folder, the manifest or the settings give this person. Absent in older records. */
+  own?: string[];
+  /** Short hashes of what can be only one person's: files with readings, days of readings. Absent in older records. */
+  traces?: string[];
   /** SHA-256 over everything the outputs depend on. */
   key: string;
   /** Date of printing. */

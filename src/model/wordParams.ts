@@ -247,6 +247,7 @@ export interface WordParams {
   'cli.system.EPERM': never;
   'cli.system.ENOSPC': never;
   'cli.system.EROFS': never;
+  'cli.system.ELOOP': never;
   'cli.system.EISDIR': never;
   'cli.system.ENOTDIR': never;
   'cli.system.EEXIST': never;
@@ -1956,7 +1957,8 @@ export interface WordParams {
   'clinic.unread.tooMuchMemory': never;
   'clinic.unread.died': 'actual';
   'clinic.unread.notRun': never;
-  'clinic.unread.sameFile': 'others';
+  'clinic.unread.sameFile': 'file' | 'others';
+  'clinic.unread.sameReadings': 'others';
   'clinic.unread.samePerson': 'others';
   'clinic.unread.otherCode': 'others';
   'clinic.unread.halfTranslated': 'actual';

@@ -121,6 +121,8 @@ const outcome = shape<Outcome>({
   inputs: z.array(z.string()),
   inputHashes: z.array(z.string()),
   persons: z.array(z.string()),
+  own: z.array(z.string()).optional(),
+  traces: z.array(z.string()).optional(),
   key: z.string(),
   printed: date,
   version: z.string(),

@@ -97,6 +97,20 @@ test.each<[string, Partial<Listing>, ManifestRow[], Record<string, string>]>([
     { 'P-1': 'x/s.csv !twinCode | y/s.csv !twinCode' },
   ],
   [
+    'settings in a folder give its code, and the manifest is nearer',
+    {
+      folders: ['x', 'y'],
+      exports: ['x/s.csv', 'y/s.csv'],
+      settings: ['x/settings.json', 'y/settings.json'],
+      codes: new Map([
+        ['x/settings.json', 'P-1'],
+        ['y/settings.json', 'P-2'],
+      ]),
+    },
+    [{ line: 2, person: 'y', code: 'P-3' }],
+    { 'P-1': 'x/s.csv', 'P-3': 'y/s.csv' },
+  ],
+  [
     'a row that names nothing in the folder is somebody too',
     { exports: ['x.csv'] },
     [{ line: 2, person: '../../etc/passwd', code: 'P-9' }],

@@ -12,7 +12,7 @@ import type { Thresholds } from '../../schemas/thresholds.ts';
 import { type Door, refuseSettings } from '../door.ts';
 import { opened, WrongUse } from '../exits.ts';
 import { jsonOf } from '../json.ts';
-import { readPlainFile, standsAt } from '../plainFile.ts';
+import { readPlainFile, readText, standsAt } from '../plainFile.ts';
 import { folderSettings, settle, wholePaths } from '../settings.ts';
 import { walk } from './walk.ts';
 
@@ -73,7 +73,7 @@ export async function ask(named: string, given: ClinicOptions, door: Door): Prom
   if (part !== undefined && !shard) throw new WrongUse('wrongShard', { value: part });
   const seen = opened(named, () => walk(folder, out));
   const rows = seen.manifest ? manifestRows(folder) : [];
-  const people = findPeople(seen, rows);
+  const people = findPeople({ ...seen, codes: codesIn(folder, seen.settings) }, rows);
   if (people.length === 0) throw new WrongUse('emptyFolder', { path: named });
   const read = new Set(people.flatMap(({ files }) => files));
   const passedOver = leftOver(seen, read);
@@ -119,6 +119,23 @@ export async function readThresholds(path: string): Promise<Thresholds> {
   if (!checked.ok) throw new WrongUse('wrongThresholds', { path, problem: checked.problems.join('; ') });
   return withUsual(checked.thresholds);
 }
+
+/** The codes that people's own settings give them. A file that is no JSON is told when the person is worked on. */
+function codesIn(folder: string, settings: readonly string[]): Map<string, string> {
+  const codes = new Map<string, string>();
+  for (const path of settings.filter((one) => one.split('/').length === 2)) {
+    try {
+      const { code } = JSON.parse(readText(join(folder, path))) as { code?: unknown };
+      if (typeof code === 'string' && code.trim() !== '' && code.length <= MOST_CODE) codes.set(path, code);
+    } catch {
+      // Told with the person.
+    }
+  }
+  return codes;
+}
+
+/** As in the schema of settings. */
+const MOST_CODE = 80;
 
 const isFolder = (path: string): boolean => standsAt(path)?.isDirectory() ?? false;
 

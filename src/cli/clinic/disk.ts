@@ -1,4 +1,4 @@
-import { mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { lstatSync, mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { threadId } from 'node:worker_threads';
 import { fingerprint } from '../../bytes/hash.ts';
@@ -25,9 +25,13 @@ const parse = (bytes: Buffer): Outcome | null => {
   }
 };
 
+/** A link in the results would lead writing and deleting to somewhere else. */
+const isLink = (path: string): boolean => lstatSync(path, { throwIfNoEntry: false })?.isSymbolicLink() ?? false;
+
 /** What the last run left in a person's folder, or null. */
 export function lastOutcome(folder: string): Outcome | null {
   try {
+    if (isLink(folder)) return null;
     return parse(readPlainFile(join(folder, RECORD), MOST_BYTES));
   } catch {
     return null;
@@ -68,6 +72,7 @@ export function putInPlace(
     ...outcome,
     outputs: outputs.map(({ name, content, sha256 }) => ({ name, bytes: content.length, sha256 })),
   };
+  if (isLink(folder)) throw Object.assign(new Error('a link'), { code: 'ELOOP' });
   mkdirSync(folder, { recursive: true });
   clearParts(folder);
   const parts: { part: string; name: string }[] = [];
@@ -78,7 +83,9 @@ export function putInPlace(
     ]) {
       const part = join(folder, `.${name}.${process.pid}-${threadId}.part`);
       parts.push({ part, name });
-      writeFileSync(part, content);
+      // Never through a link of that name.
+      rmSync(part, { force: true });
+      writeFileSync(part, content, { flag: 'wx' });
     }
     const kept = new Set(outputs.map(({ name }) => name));
     for (const { name } of last?.outputs ?? []) {
