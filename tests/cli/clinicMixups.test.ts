@@ -107,7 +107,12 @@ test('a link that lies in the results is not followed: nothing is written or del
   symlinkSync(join(folder, 'elsewhere'), join(folder, 'out/P-1'));
   const outcome = blank({ code: 'P-1', stem: 'P-1', files: [] }, { key: '', printed: '2026-06-01', version: 'test' });
   const put = () =>
-    putInPlace(join(folder, 'out/P-1'), outcome, [{ name: 'P-1-interpretation.txt', bytes: 'x' }], null);
+    putInPlace(
+      join(folder, 'out/P-1'),
+      outcome,
+      [{ what: 'interpretation', name: 'P-1-interpretation.txt', bytes: 'x' }],
+      null,
+    );
   expect(put).toThrow(expect.objectContaining({ code: 'ELOOP' }));
   expect(listed(join(folder, 'elsewhere'))).toEqual(['record.json']);
   rmSync(join(folder, 'out/P-1'));
