@@ -11,6 +11,8 @@ export interface Cell {
   picture?: Drawing;
   /** A file that lies beside this one or below, with `/`: where there are links, the text leads to it. */
   link?: string;
+  /** The only cell of its row, over the whole width: what stands between two rows. */
+  across?: boolean;
 }
 
 export type Block =

@@ -706,6 +706,9 @@ export interface WordParams {
   'pages.patientBack.lastTime.title': never;
   'pages.patientBack.lastTime.goal': 'text';
   'pages.patientBack.lastTime.step': 'text';
+  'pages.patientBack.lastTime.helper': 'text';
+  'pages.patientBack.lastTime.next': 'date';
+  'pages.patientBack.lastTime.sure': 'sure';
   'pages.patientBack.lastTime.question': 'text';
   'pages.patientBack.lastTime.note': 'of' | 'beforeK' | 'beforeN' | 'note' | 'name' | 'nowK' | 'nowN';
   'pages.patientBack.lastTime.nights': 'beforeK' | 'beforeN' | 'nowK' | 'nowN';
@@ -1007,6 +1010,9 @@ export interface WordParams {
   'pages.lastTime.nothing': never;
   'pages.lastTime.goal': 'text';
   'pages.lastTime.step': 'text';
+  'pages.lastTime.helper': 'text';
+  'pages.lastTime.next': 'date';
+  'pages.lastTime.sure': 'sure';
   'pages.lastTime.question': 'text';
   'pages.lastTime.noMeasure': never;
   'pages.lastTime.note': 'note' | 'name' | 'of' | 'beforeK' | 'beforeN' | 'nowK' | 'nowN';
@@ -1023,13 +1029,14 @@ export interface WordParams {
   'pages.lastTime.samePerson': 'code' | 'clinic' | 'from' | 'to';
   'pages.visitByVisit.title': never;
   'pages.visitByVisit.about': never;
+  'pages.visitByVisit.thenAgreed': never;
+  'pages.visitByVisit.nothingTyped': never;
   'pages.visitByVisit.columns.visit': never;
   'pages.visitByVisit.columns.days': never;
   'pages.visitByVisit.columns.inRange': never;
   'pages.visitByVisit.columns.low': never;
   'pages.visitByVisit.columns.mean': 'unit';
   'pages.visitByVisit.columns.nights': never;
-  'pages.visitByVisit.columns.agreed': never;
   'pages.visitByVisit.days': 'full' | 'days';
   'pages.visitByVisit.pause': 'days';
   'pages.visitByVisit.differs.interval': never;

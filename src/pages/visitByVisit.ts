@@ -1,4 +1,3 @@
-import { isolated } from '../language/index.ts';
 import type { MgPerDl } from '../model/glucose.ts';
 import type { Cell } from '../model/report.ts';
 import type { VisitNumber, VisitRow, VisitTrend } from '../model/visits.ts';
@@ -14,6 +13,7 @@ import {
   word,
   yearOf,
 } from './context.ts';
+import { agreedLines } from './visit/lastTime.ts';
 
 /** One before this would only say again what then and now says. */
 const LEAST_SHOWN = 3;
@@ -27,7 +27,7 @@ export const visitByVisit: PageMaker = (context) => {
   if (!found.ok || found.value.rows.length < LEAST_SHOWN) return null;
   const { rows, trend } = found.value;
   const title = speaker.say('pages.visitByVisit.title');
-  const column = (name: 'visit' | 'days' | 'inRange' | 'low' | 'mean' | 'nights' | 'agreed') =>
+  const column = (name: 'visit' | 'days' | 'inRange' | 'low' | 'mean' | 'nights') =>
     speaker.say(`pages.visitByVisit.columns.${name}`, { unit: word(speaker.unit) });
   return {
     id: 'visit-by-visit',
@@ -40,15 +40,14 @@ export const visitByVisit: PageMaker = (context) => {
         title,
         columnsOf(
           column,
-          ['visit', 0.17],
+          ['visit', 0.31],
           ['days', 0.09],
-          ['inRange', 0.12],
-          ['low', 0.12],
-          ['mean', 0.12],
-          ['nights', 0.12],
-          ['agreed', 0.26, 'words'],
+          ['inRange', 0.15],
+          ['low', 0.15],
+          ['mean', 0.15],
+          ['nights', 0.15],
         ),
-        rows.map((row) => cells(context, row)),
+        rows.flatMap((row, i) => [cells(context, row), ...(i < rows.length - 1 ? [between(context, row)] : [])]),
       ),
       paragraph(speaker.say('pages.visitByVisit.power', { power: count(POWER) }), 'small'),
     ],
@@ -76,7 +75,7 @@ export function trendSaid({ speaker }: PageContext, trend: VisitTrend): string {
 }
 
 function cells({ speaker }: PageContext, row: VisitRow): Cell[] {
-  const { from, to, numbers, agreed } = row;
+  const { from, to, numbers } = row;
   const ranged = (number: VisitNumber | null, say: (value: number) => string): Cell => {
     if (number === null) return { text: '–' };
     const { value, low, high } = number;
@@ -86,7 +85,6 @@ function cells({ speaker }: PageContext, row: VisitRow): Cell[] {
   };
   const share = (value: number) => speaker.value({ q: 'share', value });
   const mean = (value: number) => speaker.value({ q: 'glucose', value: value as MgPerDl }, 'short');
-  const step = [agreed?.goal, agreed?.step].flatMap((text) => (text === undefined ? [] : isolated(text)));
   const remarks = [
     ...(row.pauseDays === null ? [] : [speaker.say('pages.visitByVisit.pause', { days: count(row.pauseDays) })]),
     ...row.differs.map((what) => speaker.say(`pages.visitByVisit.differs.${what}`)),
@@ -102,6 +100,18 @@ function cells({ speaker }: PageContext, row: VisitRow): Cell[] {
     ranged(numbers.lowShare, share),
     ranged(numbers.meanMgPerDl, mean),
     ranged(numbers.nightsLowShare, share),
-    { text: step.length > 0 ? dotted(step) : '–' },
+  ];
+}
+
+/** What was agreed at the end of a visit, over the whole width before the row of the next. */
+function between(context: PageContext, { agreed }: VisitRow): Cell[] {
+  const lines = agreedLines(context, agreed);
+  const text = lines.length > 0 ? lines.join(' ') : context.speaker.say('pages.visitByVisit.nothingTyped');
+  return [
+    {
+      text: `${context.speaker.say('pages.visitByVisit.thenAgreed')} ${text}`,
+      across: true,
+      muted: lines.length === 0,
+    },
   ];
 }

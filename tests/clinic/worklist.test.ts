@@ -148,7 +148,7 @@ test('what was agreed last time stands with how its measure went; more such nigh
   const better = of({ ...agreed, measure: { of: 'after-note', way: 'better' } });
   expect([better.tier, withAgreed(speaker, better, sinceText(speaker, better))]).toEqual([
     'steady',
-    'within day-to-day noise. Agreed last time: “fewer lows after football”, “food before it”; its measure is better now.',
+    'within day-to-day noise. Agreed last time: “fewer lows after football”, “food before it”; its measure is closer to the goals now.',
   ]);
   const worse = of({ ...agreed, measure: { of: 'nights-low', way: 'worse' } });
   expect([worse.tier, reasonsOf(worse)]).toEqual(['worse', 'since last time: more nights with a low']);

@@ -185,7 +185,9 @@ function semantics({ dict }: Objects, elements: readonly Element[], fault: Fault
     if (role === 'LI' && !/^(Lbl )?LBody$/.test(within)) fault(`an entry of ${within}`);
     if (role === 'Table') {
       if (!/^(Caption )?(TR ?)+$/.test(within)) fault(`a table of ${within}`);
-      const widths = new Set(children.filter((row) => row.role === 'TR').map((row) => row.children.length));
+      const columns = (cell: Element): number => Number(dict(cell.dict['/A'])['/ColSpan'] ?? 1);
+      const width = (row: Element): number => row.children.reduce((sum, cell) => sum + columns(cell), 0);
+      const widths = new Set(children.filter((row) => row.role === 'TR').map(width));
       if (widths.size !== 1) fault('a table whose rows differ in length');
       const head = children.find((row) => row.role === 'TR')!;
       if (head.children.some((cell) => cell.role !== 'TH')) fault('a table without a head');

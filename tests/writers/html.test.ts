@@ -53,6 +53,16 @@ test('has one top heading and leaves no level out', () => {
   expect(levels.filter((level, i) => i > 0 && level > levels[i - 1]! + 1)).toEqual([]);
 });
 
+test('what stands between two rows goes over all columns and names no row', () => {
+  const across = all('td.across');
+  expect(across.length).toBeGreaterThan(0);
+  for (const cell of across) {
+    const table = cell.closest('table')!;
+    expect(Number(cell.getAttribute('colspan'))).toBe(all('thead th', table).length);
+    expect(cell.parentElement!.children).toHaveLength(1);
+  }
+});
+
 test('has landmarks and a skip link that leads into the report', () => {
   for (const landmark of ['header', 'nav', 'main', 'footer']) expect(all(landmark), landmark).toHaveLength(1);
   const skip = all('a')[0]!;

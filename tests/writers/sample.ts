@@ -174,6 +174,7 @@ const table = (rows: number, dense = false): Block => ({
   ],
   rows: Array.from({ length: rows }, (_, i) => {
     const band = BANDS[i % 5]!;
+    if (i % 7 === 4) return [{ text: 'Between these two rows: a sensor was changed.', across: true }];
     return [
       { text: `Tue ${(i % 28) + 1} June, 02:15`, strong: true },
       { text: `${50 + i}` },

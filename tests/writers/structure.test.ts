@@ -12,6 +12,7 @@ const BREAKS: readonly [what: string, find: RegExp, put: (found: string) => stri
   ['a figure loses its box', /\/BBox \[/, () => '/BBxx [', /without its box/],
   ['a heading skips a level', /\/S \/H2\n/, () => '/S /H4\n', /skips to level 4/],
   ['a second top heading', /\/S \/H2\n/, () => '/S /H1\n', /headings 1 1/],
+  ['a cell across all columns loses its span', /\/ColSpan 5/, () => '/ColSpax 5', /rows differ in length/],
   ['an unknown role', /\/S \/LBody\n/, () => '/S /LBodi\n', /unknown role/],
   ['the language is gone', /\/Lang \(/, () => '/Lanx (', /no language/],
   ['the claim is gone', /<pdfuaid:part>1</, () => '<pdfuaid:part>2<', /no claim/],

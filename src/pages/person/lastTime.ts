@@ -1,8 +1,9 @@
 import { choice } from '../../findings/evidence/quantities.ts';
 import { isolated } from '../../language/index.ts';
+import type { LocalDate } from '../../model/glucose.ts';
 import type { Block } from '../../model/report.ts';
 import type { MeasureThenAndNow } from '../../model/visits.ts';
-import { heading, type PageContext, paragraph, word } from '../context.ts';
+import { count, heading, type PageContext, paragraph, word } from '../context.ts';
 import { countsOf, noteOf } from '../visit/lastTime.ts';
 
 /** What the person wanted and agreed last time, and how it went: with its verdict, or nothing is said of it. */
@@ -12,10 +13,16 @@ export function agreedLastTime(context: PageContext): Block[] {
   if (!found.ok) return [];
   const { agreed, measure } = found.value;
   const own = (text: string) => ({ text: word(isolated(text)) });
-  const { goal, step, question } = agreed ?? {};
+  const { goal, step, helper, nextVisit, sure, question } = agreed ?? {};
   const wanted = [
     ...(goal === undefined ? [] : [speaker.say('pages.patientBack.lastTime.goal', own(goal))]),
     ...(step === undefined ? [] : [speaker.say('pages.patientBack.lastTime.step', own(step))]),
+  ];
+  const date = (value: LocalDate) => ({ date: word(speaker.value({ q: 'date', value }, 'dated')) });
+  const how = [
+    ...(helper === undefined ? [] : [speaker.say('pages.patientBack.lastTime.helper', own(helper))]),
+    ...(nextVisit === undefined ? [] : [speaker.say('pages.patientBack.lastTime.next', date(nextVisit))]),
+    ...(sure === undefined ? [] : [speaker.say('pages.patientBack.lastTime.sure', { sure: count(sure) })]),
   ];
   const asked = question === undefined ? [] : [speaker.say('pages.patientBack.lastTime.question', own(question))];
   const went = howItWent(context, measure);
@@ -24,8 +31,14 @@ export function agreedLastTime(context: PageContext): Block[] {
     heading(2, speaker.say('pages.patientBack.lastTime.title')),
     paragraph(lines.join(' ')),
   ];
-  const forms = [form([...wanted, ...went, ...asked]), form([...wanted, ...went])];
-  return [{ kind: 'fit', gives: 3, forms: asked.length > 0 ? forms : forms.slice(1) }];
+  const main = [...wanted, ...went];
+  const forms = asked.length > 0 ? [form([...main, ...asked]), form(main)] : [form(main)];
+  return [
+    { kind: 'fit', gives: 3, forms },
+    ...(how.length > 0
+      ? [{ kind: 'fit' as const, gives: 1, forms: [() => [paragraph(how.join(' '))], () => []] }]
+      : []),
+  ];
 }
 
 function howItWent(context: PageContext, measure: MeasureThenAndNow | null): string[] {

@@ -2,7 +2,7 @@ import { choice } from '../../findings/evidence/quantities.ts';
 import { isolated } from '../../language/index.ts';
 import type { LocalDate } from '../../model/glucose.ts';
 import type { Block } from '../../model/report.ts';
-import type { CountThenAndNow, LastTime, MeasureThenAndNow } from '../../model/visits.ts';
+import type { Agreed, CountThenAndNow, LastTime, MeasureThenAndNow } from '../../model/visits.ts';
 import { count, heading, type PageContext, paragraph, word, yearOf } from '../context.ts';
 import { amountOf, nameOfChange } from '../thenAndNow.ts';
 
@@ -15,14 +15,19 @@ export function lastTime(context: PageContext): Block[] {
   const title = heading(2, speaker.say('pages.lastTime.title'));
   const then = when(context, value);
   const measured = measureSaid(context, value.measure);
+  const form = (agreed: string[]) => (): Block[] => [title, paragraph([then, ...agreed].join(' '))];
   const [short, whole] = [agreedSaid(context, value, false), agreedSaid(context, value, true)];
-  const form = (agreed: string[]) => (): Block[] => [
-    title,
-    paragraph([then, ...agreed].join(' ')),
+  const how = agreedLines(context, value.agreed, HOW).join(' ');
+  return [
+    { kind: 'fit', gives: 4, forms: whole.length > short.length ? [form(whole), form(short)] : [form(short)] },
+    ...(how === '' ? [] : [{ kind: 'fit' as const, gives: 1, forms: [() => [paragraph(how)], () => []] }]),
     paragraph(measured, 'strong'),
   ];
-  return [{ kind: 'fit', gives: 4, forms: whole.length > short.length ? [form(whole), form(short)] : [form(short)] }];
 }
+
+const WHAT: readonly (keyof Agreed)[] = ['goal', 'step', 'question'];
+/** Gives way before anything else of it: who helps, the next date and how sure. */
+const HOW: readonly (keyof Agreed)[] = ['helper', 'nextVisit', 'sure'];
 
 /** Whose the earlier file is, where no day in both shows it: to tick once somebody has looked. */
 export function samePerson({ speaker, analysis }: PageContext): Block[] {
@@ -45,20 +50,41 @@ const periodOf = (speaker: PageContext['speaker'], { from, to }: LastTime) => ({
 const when = ({ speaker }: PageContext, value: LastTime): string =>
   speaker.say('pages.lastTime.when', periodOf(speaker, value));
 
-function agreedSaid({ speaker }: PageContext, { agreed, changed }: LastTime, whole: boolean): string[] {
-  const own = (text: string) => ({ text: word(isolated(text)) });
-  const date = (value: LocalDate) => word(speaker.value({ q: 'date', value }, 'dated'));
-  const { goal, step, question } = agreed ?? {};
-  const lines = [
-    ...(goal === undefined ? [] : [speaker.say('pages.lastTime.goal', own(goal))]),
-    ...(step === undefined ? [] : [speaker.say('pages.lastTime.step', own(step))]),
-    ...(question === undefined ? [] : [speaker.say('pages.lastTime.question', own(question))]),
+function agreedSaid(context: PageContext, { agreed, changed }: LastTime, whole: boolean): string[] {
+  const { speaker } = context;
+  const changes = changed.map(({ on, what }) =>
+    speaker.say('pages.lastTime.changed', { date: dated(context, on), text: word(isolated(what)) }),
+  );
+  const typed = agreedLines(context, agreed, WHAT);
+  const none = agreedLines(context, agreed).length === 0;
+  return [...(none ? [speaker.say('pages.lastTime.nothing')] : typed), ...(whole ? changes : [])];
+}
+
+const dated = ({ speaker }: PageContext, value: LocalDate) => word(speaker.value({ q: 'date', value }, 'dated'));
+
+const ALL = [...WHAT, ...HOW];
+
+/** What was agreed, a sentence a field, in the order of the form. */
+export function agreedLines(
+  context: PageContext,
+  agreed: Agreed | null,
+  only: readonly (keyof Agreed)[] = ALL,
+): string[] {
+  const { speaker } = context;
+  const { goal, step, helper, nextVisit, sure, question } = agreed ?? {};
+  const own = (key: 'goal' | 'step' | 'helper' | 'question', text: string | undefined) =>
+    text === undefined ? [] : [[key, speaker.say(`pages.lastTime.${key}`, { text: word(isolated(text)) })] as const];
+  const lines: (readonly [keyof Agreed, string])[] = [
+    ...own('goal', goal),
+    ...own('step', step),
+    ...own('helper', helper),
+    ...(nextVisit === undefined
+      ? []
+      : [['nextVisit', speaker.say('pages.lastTime.next', { date: dated(context, nextVisit) })] as const]),
+    ...(sure === undefined ? [] : [['sure', speaker.say('pages.lastTime.sure', { sure: count(sure) })] as const]),
+    ...own('question', question),
   ];
-  if (whole) {
-    for (const { on, what } of changed)
-      lines.push(speaker.say('pages.lastTime.changed', { date: date(on), ...own(what) }));
-  }
-  return lines.length > 0 ? lines : [speaker.say('pages.lastTime.nothing')];
+  return lines.flatMap(([field, line]) => (only.includes(field) ? [line] : []));
 }
 
 /** The measure then and now in a sentence, and its verdict in the next. */

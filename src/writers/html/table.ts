@@ -18,6 +18,12 @@ export function table(block: BlockOf<'table'>, setting: Setting): Html[] {
       rows.map((row, r) =>
         row.map((cell, i) => {
           const more = { class: looks(end(i), cell.muted && 'muted'), 'data-key': keys?.[r]?.[i] };
+          if (cell.across)
+            return el(
+              'td',
+              { colspan: columns.length, class: looks('across', cell.muted && 'muted') },
+              ...inside(cell, setting),
+            );
           return cellHtml(cell.text, i, inside(cell, setting), more);
         }),
       ),

@@ -56,7 +56,7 @@ export function table(block: BlockOf<'table'>, width: number, setting: Setting):
   block.rows.forEach((row, i) => {
     const parts = rowStrips(row, styles.cell, room, grid);
     // A first or a last row never stands alone on its sheet.
-    const binds = i === 0 || i === block.rows.length - 2;
+    const binds = i === 0 || i === block.rows.length - 2 || isAcross(block.rows[i + 1]);
     parts.forEach((part, n) => {
       const last = n === parts.length - 1;
       strips.push({ ...part, running: head, keep: last && binds && i < block.rows.length - 1 });
@@ -81,7 +81,7 @@ function placeColumns(
     let widest = widestIn(title, styles.head, setting);
     for (const row of block.rows) {
       const cell = row[i];
-      if (!cell) continue;
+      if (!cell || cell.across) continue;
       const face = cell.strong ? 'semibold' : styles.cell.face;
       const room = cell.band ? SWATCH_ROOM : 0;
       widest = Math.max(
@@ -102,6 +102,8 @@ function placeColumns(
     return placed;
   });
 }
+
+const isAcross = (row: readonly Cell[] | undefined): boolean => row?.[0]?.across ?? false;
 
 const widestIn = (text: string, { face, size }: Style, { faces }: Setting): number =>
   widestPiece(faces[face].readable(text), faces[face], size);
@@ -145,12 +147,15 @@ function rowStrips(
 ): Strip[] {
   const { palette, scale } = setting;
   const owner = node('TR', top);
-  const cells = columns.map((column, i): SetCell => {
+  const whole: Column[] = [{ x: scale.rhythm, width: width - scale.rhythm, end: false }];
+  const across = isAcross(row) ? columns.length : undefined;
+  const cells = (across === undefined ? columns : whole).map((column, i): SetCell => {
     const cell = row[i] ?? { text: '' };
     const face = cell.strong ? 'semibold' : style.face;
     const text = setText(cell.text, { ...style, face }, column.width - (cell.band ? SWATCH_ROOM : 0), setting);
     const title = i === 0 && cell.strong;
-    const place = title ? node('TH', owner, { scope: 'Row' }) : node('TD', owner);
+    const spans = across === undefined ? {} : { span: across };
+    const place = title ? node('TH', owner, { scope: 'Row' }) : node('TD', owner, spans);
     return { text, owner: place, colour: cell.muted ? palette.muted.text : palette.ink.text, cell, column };
   });
   const textLines = ({ text, cell }: SetCell): number => (cell.text === '' && cell.picture ? 0 : text.lines.length);

@@ -10,6 +10,8 @@ export interface Node {
   /** The true text, where the glyphs do not tell it. */
   actual?: string;
   scope?: 'Column' | 'Row';
+  /** So many columns a cell goes over. */
+  span?: number;
   /** What a table shows, when its caption is not printed. */
   summary?: string;
   /** Sheet coordinates in points, y up, as the file wants them. */
@@ -63,6 +65,7 @@ function hasContent(it: Node): boolean {
 
 function attributesOf(it: Node): Record<string, unknown> | null {
   if (it.scope) return { O: 'Table', Scope: it.scope };
+  if (it.span) return { O: 'Table', ColSpan: it.span };
   if (it.summary) return { O: 'Table', Summary: new String(it.summary) };
   if (it.box) return { O: 'Layout', Placement: 'Block', BBox: it.box };
   return null;
