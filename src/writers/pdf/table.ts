@@ -1,19 +1,12 @@
 import type { BlockOf, Cell } from '../../model/report.ts';
-import { fairWidths } from './fairWidths.ts';
 import { type Flow, flow, leading, type Strip } from './flow.ts';
 import { drawMarks } from './marks.ts';
 import { baseline, type Style } from './scale.ts';
 import { lineStrips, type SetText, type Setting, setText } from './setting.ts';
 import type { Sheet } from './sheet.ts';
-import { SWATCH, swatch } from './swatch.ts';
+import { swatch } from './swatch.ts';
+import { type Column, isAcross, placeColumns, SWATCH_ROOM } from './tableColumns.ts';
 import { type Node, node } from './tree.ts';
-import { widestPiece } from './wrap.ts';
-
-interface Column {
-  x: number;
-  width: number;
-  end: boolean;
-}
 
 /** What the rows of one table share. */
 interface Grid {
@@ -33,8 +26,6 @@ interface SetCell {
   cell: Cell;
   column: Column;
 }
-
-const SWATCH_ROOM = SWATCH + 4.5;
 
 export function table(block: BlockOf<'table'>, width: number, setting: Setting): Flow {
   const { scale, palette, parent, capacity } = setting;
@@ -64,49 +55,6 @@ export function table(block: BlockOf<'table'>, width: number, setting: Setting):
   });
   return flow(strips, 0.8 * scale.rhythm, 1.3 * scale.rhythm);
 }
-
-/** The widths that were asked for, save where a word or a number with its unit would have to be broken. */
-function placeColumns(
-  block: BlockOf<'table'>,
-  width: number,
-  styles: { cell: Style; head: Style },
-  setting: Setting,
-): Column[] {
-  const { size } = styles.cell;
-  const gutter = size * (block.dense ? 0.9 : 1.4);
-  const sum = block.columns.reduce((total, column) => total + column.width, 0) || 1;
-  const last = block.columns.length - 1;
-  const wished = block.columns.map((column) => (width * column.width) / sum);
-  const needs = block.columns.map(({ title }, i) => {
-    let widest = widestIn(title, styles.head, setting);
-    for (const row of block.rows) {
-      const cell = row[i];
-      if (!cell || cell.across) continue;
-      const face = cell.strong ? 'semibold' : styles.cell.face;
-      const room = cell.band ? SWATCH_ROOM : 0;
-      widest = Math.max(
-        widest,
-        cell.picture?.width ?? 0,
-        room + widestIn(cell.text, { ...styles.cell, face }, setting),
-      );
-    }
-    // Half of the table for one endless word would be too much.
-    return Math.min(widest + 0.1 + (i === last ? 0 : gutter), Math.max(wished[i]!, width * 0.4));
-  });
-  const widths = fairWidths(wished, needs);
-  let x = 0;
-  return block.columns.map((column, i) => {
-    const full = widths[i]!;
-    const placed = { x, width: Math.max(size, full - (i === last ? 0 : gutter)), end: column.align === 'end' };
-    x += full;
-    return placed;
-  });
-}
-
-const isAcross = (row: readonly Cell[] | undefined): boolean => row?.[0]?.across ?? false;
-
-const widestIn = (text: string, { face, size }: Style, { faces }: Setting): number =>
-  widestPiece(faces[face].readable(text), faces[face], size);
 
 /** The head stays an artifact where it is repeated: its cells are read once. */
 function headStrip(block: BlockOf<'table'>, style: Style, { columns, width, pad, top, setting }: Grid): Strip {
