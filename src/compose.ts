@@ -57,6 +57,12 @@ export function compose(
   const { name, code, clinic } = settings.person;
   const sameYear = timeline.from.slice(0, 4) === timeline.to.slice(0, 4);
   const word = (value: string) => ({ q: 'word' as const, value });
+  const days = speaker.say('pages.paper.days', {
+    from: word(speaker.value({ q: 'date', value: timeline.from }, sameYear ? 'compact' : 'brief')),
+    to: word(speaker.value({ q: 'date', value: timeline.to }, 'brief')),
+  });
+  const title = speaker.say(`pages.paper.${which}.title`);
+  const whose = code ?? name;
   const who = [name, code].flatMap((one) => (one ? isolated(one) : [])).join(' · ');
   return {
     language: speaker.language,
@@ -64,15 +70,15 @@ export function compose(
     paper,
     voice,
     ...(size === 'large' ? { large } : {}),
-    title: speaker.say(`pages.paper.${which}.title`),
+    title,
+    tab: [...(whose ? [isolated(whose)] : []), days, title].join(' · '),
     header: {
       left: who === '' ? speaker.say('pages.paper.nobody') : who,
-      right: [...(clinic ? [isolated(clinic)] : []), speaker.say(`pages.paper.${which}.title`)].join(' · '),
+      right: [...(clinic ? [isolated(clinic)] : []), title].join(' · '),
     },
     footer: {
       left: speaker.say('pages.paper.footer', {
-        from: word(speaker.value({ q: 'date', value: timeline.from }, sameYear ? 'compact' : 'brief')),
-        to: word(speaker.value({ q: 'date', value: timeline.to }, 'brief')),
+        days: word(days),
         unit: word(unit),
         printed: word(speaker.value({ q: 'date', value: settings.today as LocalDate }, 'brief')),
         version: word(analysis.version),
@@ -105,6 +111,7 @@ export function composeMethod(words: unknown, { paper, printed, version, clinic 
     paper,
     voice: 'clinic',
     title: page.title,
+    tab: page.title,
     header: { left: clinic === undefined ? '' : isolated(clinic), right: page.title },
     footer: {
       left: speaker.say('pages.paper.methodFooter', {

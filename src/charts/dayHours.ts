@@ -2,8 +2,8 @@ import type { MgPerDl } from '../model/glucose.ts';
 import type { Quantity } from '../model/quantity.ts';
 import type { Timeline } from '../model/timeline.ts';
 import type { ChartContext } from './context.ts';
+import { noteInWords } from './dayInWords.ts';
 import { drawnNotes } from './drawnNotes.ts';
-import { amount } from './noteSigns.ts';
 
 const HOURS = 24;
 
@@ -44,16 +44,7 @@ export function dayHours(timeline: Timeline, index: number, context: ChartContex
       readingText(highest[hour]!),
       written
         .filter((note) => Math.floor(note.minute / 60) === hour)
-        .map((note) =>
-          [
-            speaker.value({ q: 'clock', value: note.minute }, 'short'),
-            speaker.say(`notes.${note.kind}.name`),
-            amount(note, context) ?? '',
-            note.label ?? '',
-          ]
-            .filter((part) => part !== '')
-            .join(' '),
-        )
+        .map((note) => noteInWords(note, context))
         .join(', '),
     ]),
   };

@@ -1,4 +1,5 @@
 import type { Drawing, Mark } from '../model/drawing.ts';
+import type { Episode } from '../model/episodes.ts';
 import type { DailySummary } from '../model/measures.ts';
 import type { Day, Timeline } from '../model/timeline.ts';
 import { toMgPerDl } from '../units.ts';
@@ -7,6 +8,7 @@ import { clockGrid, clockScale, glucoseAxis, glucoseScale, type Plot } from './a
 import type { ChartContext } from './context.ts';
 import { filledBeyond } from './curve.ts';
 import { dayHours } from './dayHours.ts';
+import { dayInWords } from './dayInWords.ts';
 import { curveOf, limitMarks, sentence, trace } from './dayStrip.ts';
 import { notesOfDay } from './drawnNotes.ts';
 import { CONTENT_WIDTH } from './frame.ts';
@@ -31,6 +33,8 @@ interface Options {
   height: number;
   clock: boolean;
   isLong: LongActing;
+  /** Of the whole period. */
+  lows: readonly Episode[];
 }
 
 /** One day, half a page wide: its curve on the axis all charts share, and under it what was noted, with amounts. */
@@ -39,7 +43,7 @@ export function dayPanelChart(
   summary: DailySummary,
   index: number,
   given: ChartContext,
-  { height, clock, isLong }: Options,
+  { height, clock, isLong, lows }: Options,
 ): Drawing {
   const context = { ...given, text: PANEL.text };
   const { text } = context;
@@ -55,6 +59,9 @@ export function dayPanelChart(
     height: round(panelHeight(height, clock)),
     get summary() {
       return sentence(summary, notes.length, context);
+    },
+    get inWords() {
+      return dayInWords(timeline, summary, index, lows, context);
     },
     get table() {
       return dayHours(timeline, index, context);
@@ -81,6 +88,7 @@ export function smallDayChart(
   index: number,
   given: ChartContext,
   height: number,
+  lows: readonly Episode[],
 ): Drawing {
   const context = { ...given, text: SMALL.text };
   const { speaker, text } = context;
@@ -93,6 +101,9 @@ export function smallDayChart(
     height: round(foot + 1),
     get summary() {
       return sentence(summary, notesOfDay(timeline, index).length, context);
+    },
+    get inWords() {
+      return dayInWords(timeline, summary, index, lows, context);
     },
     get table() {
       return dayHours(timeline, index, context);

@@ -1,4 +1,5 @@
 import type { Drawing, Mark } from '../model/drawing.ts';
+import type { Episode } from '../model/episodes.ts';
 import type { MgPerDl } from '../model/glucose.ts';
 import type { DailySummary } from '../model/measures.ts';
 import type { Timeline } from '../model/timeline.ts';
@@ -7,6 +8,7 @@ import { clockAxis, clockGrid, clockScale, glucoseAxis, type Plot } from './axis
 import { type ChartContext, roughWidth } from './context.ts';
 import { type Curve, filledBeyond, heightOf, piecesOf } from './curve.ts';
 import { dayHours } from './dayHours.ts';
+import { dayInWords } from './dayInWords.ts';
 import { drawnNotes } from './drawnNotes.ts';
 import { CONTENT_WIDTH } from './frame.ts';
 import { noteSigns, signsHeight } from './noteSigns.ts';
@@ -28,7 +30,7 @@ export function dayStripChart(
   summary: DailySummary,
   index: number,
   context: ChartContext,
-  options: { height: number; clock: boolean; lanes: number },
+  options: { height: number; clock: boolean; lanes: number; lows: readonly Episode[] },
 ): Drawing {
   const { speaker, text } = context;
   const day = timeline.days[index]!;
@@ -59,6 +61,9 @@ export function dayStripChart(
     width: CONTENT_WIDTH,
     height: round(height),
     summary: sentence(summary, notes.length, context),
+    get inWords() {
+      return dayInWords(timeline, summary, index, options.lows, context);
+    },
     get table() {
       return dayHours(timeline, index, context);
     },

@@ -1,5 +1,5 @@
 import { fingerprint } from '../bytes/hash.ts';
-import { type Speaker, speakerOf } from '../language/index.ts';
+import { isolated, type Speaker, speakerOf } from '../language/index.ts';
 import type { Facts, WorklistLine } from '../model/clinic.ts';
 import type { LocalDate } from '../model/glucose.ts';
 import type { Report } from '../model/report.ts';
@@ -52,6 +52,7 @@ export function worklistReport(
     paper: printing.paper,
     voice: 'clinic',
     title,
+    tab: [...(printing.clinic ? [isolated(printing.clinic)] : []), title].join(' · '),
     header: { left: printing.clinic ?? '', right: title },
     footer: {
       left: speaker.say('pages.worklist.footer', {

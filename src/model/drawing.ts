@@ -77,6 +77,8 @@ export interface Drawing {
   height: number;
   /** What the chart shows, with its numbers, for those who cannot see it. */
   summary: string;
+  /** What it shows beyond that, for media that have words only: on a screen the table holds it. Nothing when there is no more. */
+  inWords?: string | undefined;
   /** The same as a small table, for an annex or a screen reader. */
   table?: { columns: string[]; rows: string[][] };
   /**

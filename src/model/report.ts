@@ -73,8 +73,10 @@ export interface Report {
   voice: 'clinic' | 'patient';
   /** Large print: nothing under 16 points. */
   large?: boolean;
-  /** Document title; holds no name. */
+  /** What it is; holds no name. */
   title: string;
+  /** Whose it is, of which days, and what it is: what a window, a list of files and a screen reader call it. The code, where there is one. */
+  tab: string;
   /** Standing lines of every sheet. `{page}` and `{pages}` are filled by the writer. */
   header: { left: string; right: string };
   footer: { left: string; right: string };

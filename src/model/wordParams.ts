@@ -80,6 +80,9 @@ export interface WordParams {
   'charts.dayStrip.summary': 'date' | 'mean' | 'lowest' | 'highest' | 'inRange' | 'notes';
   'charts.dayStrip.amount': 'amount' | 'unit';
   'charts.dayStrip.crowded': 'count';
+  'charts.dayStrip.low': 'time' | 'length' | 'lowest';
+  'charts.dayStrip.lows': 'lows';
+  'charts.dayStrip.written': 'notes';
   'charts.dayStrip.bounded': 'way' | 'value';
   'charts.hourBlocks.summary': 'veryLow' | 'low' | 'inRange' | 'high' | 'veryHigh';
   'charts.dayRows.summary': 'days' | 'from' | 'to' | 'low' | 'veryLow';
@@ -502,7 +505,8 @@ export interface WordParams {
   'pages.paper.clinic.title': never;
   'pages.paper.patient.title': never;
   'pages.paper.nobody': never;
-  'pages.paper.footer': 'from' | 'to' | 'unit' | 'printed' | 'version' | 'hash';
+  'pages.paper.days': 'from' | 'to';
+  'pages.paper.footer': 'days' | 'unit' | 'printed' | 'version' | 'hash';
   'pages.paper.pageOf': 'page' | 'pages';
   'pages.paper.further.title': never;
   'pages.paper.draft.title': never;

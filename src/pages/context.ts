@@ -3,6 +3,7 @@ import type { ChartContext } from '../charts/context.ts';
 import { count, word } from '../findings/evidence/quantities.ts';
 import type { FindingId } from '../findings/index.ts';
 import type { Speaker } from '../language/index.ts';
+import type { Episode } from '../model/episodes.ts';
 import type { LocalDate } from '../model/glucose.ts';
 import type { Evidence, Look } from '../model/look.ts';
 import type { Params } from '../model/quantity.ts';
@@ -21,6 +22,9 @@ export interface PageContext {
 export type PageMaker = (context: PageContext) => Page | null;
 
 type Holds<P> = Extract<Look<P>, { case: 'holds' }>;
+
+/** Every low of the period; none where they cannot be told. */
+export const lowsOf = ({ lows }: Analysis['measures']): readonly Episode[] => (lows.ok ? lows.value.list : []);
 
 /** What a finding saw, when it holds. */
 export function held<Id extends FindingId>({ analysis }: PageContext, id: Id): Holds<FindingParams<Id>> | null {

@@ -7,7 +7,7 @@ import type { MgPerDl } from '../model/glucose.ts';
 import type { NoteKind } from '../model/input.ts';
 import type { DailySummary } from '../model/measures.ts';
 import type { Block } from '../model/report.ts';
-import { count, heading, type PageContext, type PageMaker, paragraph, word } from './context.ts';
+import { count, heading, lowsOf, type PageContext, type PageMaker, paragraph, word } from './context.ts';
 
 /**
  * How strips share a sheet: seven tall ones, or eleven lower ones, nine under the title; then a row a day without a
@@ -78,7 +78,7 @@ function strips(days: DailySummary[], layout: typeof TALL, context: PageContext)
     const last = sheet.findLast(({ empty }) => !empty);
     const blocks = sheet.map((item): Block => {
       if (item.empty) return paragraph(unseen(item.days, context), 'small');
-      const options = { height, lanes, clock: item === last };
+      const options = { height, lanes, clock: item === last, lows: lowsOf(analysis.measures) };
       return { kind: 'chart', drawing: dayStripChart(analysis.timeline, item.days[0]!, item.index, chart, options) };
     });
     return at === 0 ? blocks : [{ kind: 'pageBreak' }, ...blocks];

@@ -30,13 +30,14 @@ function charts(analysis: Analysis, text = 8.5): Record<string, Drawing> {
   const voice = text > 10 ? 'patient' : 'clinic';
   const speaker = speakerOf(wordsOf(), { unit: timeline.unit, voice, targets });
   const context: ChartContext = { speaker, targets, native: timeline.unit, text };
+  const lows = value(measures.lows).list;
   const isLong = (label: string): boolean => /long/.test(label);
   const drawn: Record<string, Drawing> = {
     coverage: coverageChart(value(measures.coverage), context),
-    evenings: eveningsChart(timeline, value(measures.lows).list, 4, context, isLong),
+    evenings: eveningsChart(timeline, lows, 4, context, isLong),
     nightBars: nightBarsChart(value(measures.nights), 24, context),
-    dayPanel: dayPanelChart(timeline, value(measures.daily)[4]!, 4, context, { height: 52, clock: true, isLong }),
-    smallDay: smallDayChart(timeline, value(measures.daily)[4]!, 4, context, 32),
+    dayPanel: dayPanelChart(timeline, value(measures.daily)[4]!, 4, context, { height: 52, clock: true, isLong, lows }),
+    smallDay: smallDayChart(timeline, value(measures.daily)[4]!, 4, context, 32, lows),
     nights: nightsChart(value(measures.nights), context),
     hoursBar: hoursBarChart(value(measures.timeInBands), context),
     hourBlocks: hourBlocksChart(dayOf24(value(measures.timeInBands).minutes), context),
@@ -46,7 +47,12 @@ function charts(analysis: Analysis, text = 8.5): Record<string, Drawing> {
   if (measures.modalDay.ok)
     drawn.modalDay = modalDayChart(measures.modalDay.value, context, { height: 210, outer: true });
   value(measures.daily).forEach((day, index) => {
-    drawn[`dayStrip-${index}`] = dayStripChart(timeline, day, index, context, { height: 42, clock: true, lanes: 2 });
+    drawn[`dayStrip-${index}`] = dayStripChart(timeline, day, index, context, {
+      height: 42,
+      clock: true,
+      lanes: 2,
+      lows,
+    });
   });
   return drawn;
 }

@@ -41,7 +41,16 @@ describe.each(storyNames)('%s', (story) => {
       );
       // A reader of structures that complains of none: this one says so beside its text.
       const tree = spawnSync('pdfinfo', ['-struct-text', '-'], { input: bytes, encoding: 'utf8' });
-      if (tree.error === undefined) expect([tree.status, tree.stderr]).toEqual([0, '']);
+      if (tree.error === undefined) {
+        expect([tree.status, tree.stderr]).toEqual([0, '']);
+        // Whose paper it is comes first, and what it is, and of which days.
+        const { code, clinic } = analysis.settings.person;
+        const first = tree.stdout.slice(0, tree.stdout.search(/\n {2}H1 /)).replace(/"\n\s*"/g, '');
+        for (const part of [code ?? 'Name or code', clinic ?? '', compose(analysis, words, options).title])
+          expect(first).toContain(part);
+        expect(first).toMatch(/ to .* · (mg\/dL|mmol\/L) · printed /);
+      }
+      expect(file.title).toContain(analysis.settings.person.code ?? ' to ');
       if (!options.large) return;
       for (const { pieces } of file.sheets)
         for (const { text, size } of pieces) expect(size, text).toBeGreaterThanOrEqual(15.99);

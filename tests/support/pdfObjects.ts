@@ -11,6 +11,7 @@ export interface Dict {
 
 /** A file as qpdf sees it, apart from the code that wrote it. Streams come decoded. */
 export interface Objects {
+  trailer: Dict;
   root: Dict;
   /** Follows a reference; anything else is handed back. */
   at(value: Value | undefined): Value;
@@ -45,8 +46,10 @@ export function readObjects(bytes: Uint8Array): Objects {
     const it = at(value);
     return Array.isArray(it) ? it : it === null ? [] : [value as Value];
   };
+  const trailer = dict(qpdf[1].trailer?.value);
   return {
-    root: dict(dict(qpdf[1].trailer?.value)['/Root']),
+    trailer,
+    root: dict(trailer['/Root']),
     at,
     dict,
     list,

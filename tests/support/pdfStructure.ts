@@ -1,3 +1,4 @@
+import { archiveFaults } from './pdfArchive.ts';
 import { codesShown, operationsOf, PAINTS } from './pdfContent.ts';
 import { type Dict, type Objects, readObjects, textOf, type Value } from './pdfObjects.ts';
 
@@ -26,6 +27,8 @@ export function structureFaults(bytes: Uint8Array): { faults: string[]; elements
   const elements = treeOf(objects, fault);
   const marks = contents(objects, elements, fault);
   semantics(objects, elements, fault);
+  // A locked file claims no archive.
+  if (objects.trailer['/Encrypt'] === undefined) faults.push(...archiveFaults(objects, bytes));
   return { faults, elements, marks };
 }
 
@@ -182,6 +185,8 @@ function semantics({ dict }: Objects, elements: readonly Element[], fault: Fault
       if (!attributes['/BBox']) fault('a figure without its box');
     }
     if (role === 'L' && !/^(LI ?)+$/.test(within)) fault(`a list of ${within}`);
+    if (role === 'L' && !/^\/(None|Disc|Decimal)$/.test(String(attributes['/ListNumbering'])))
+      fault('a list without its numbering');
     if (role === 'LI' && !/^(Lbl )?LBody$/.test(within)) fault(`an entry of ${within}`);
     if (role === 'Table') {
       if (!/^(Caption )?(TR ?)+$/.test(within)) fault(`a table of ${within}`);
@@ -191,6 +196,10 @@ function semantics({ dict }: Objects, elements: readonly Element[], fault: Fault
       if (widths.size !== 1) fault('a table whose rows differ in length');
       const head = children.find((row) => row.role === 'TR')!;
       if (head.children.some((cell) => cell.role !== 'TH')) fault('a table without a head');
+      // A cell over the whole row is what the row says.
+      const nameless = ({ children: [first, second] }: Element): boolean =>
+        first!.role !== 'TH' && first!.owns.length > 0 && second !== undefined;
+      if (children.some((row) => row.role === 'TR' && nameless(row))) fault('a row that nothing names');
     }
     if (role === 'TR' && !/^(T[HD] ?)+$/.test(within)) fault(`a row of ${within}`);
     if (role === 'TH' && !/^\/(Column|Row)$/.test(String(attributes['/Scope']))) fault('a head cell without a scope');

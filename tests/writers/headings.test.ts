@@ -39,7 +39,7 @@ test.each<[string, (1 | 2 | 3)[][], number[][]]>([
   ],
   ['the first heading is the top one, whatever its level', [[2, 3], [2]], [[1, 2], [2]]],
   ['a second top heading of a page lies below the first', [[1, 1, 2]], [[1, 2, 2]]],
-  ['no level is skipped', [[1, 3, 3], [3]], [[1, 2, 3], [3]]],
+  ['no level is skipped, and siblings stay siblings', [[1, 3, 3, 2, 3, 3], [3]], [[1, 2, 2, 2, 3, 3], [3]]],
 ])('%s', (_, pages, expected) => {
   expect(depthsOf(pages)).toEqual(expected);
 });

@@ -38,11 +38,12 @@ test('the same report gives the same page', () => {
 });
 
 test('names its language, direction and title', () => {
-  const page = new JSDOM(webPage(report({ language: 'ar', direction: 'rtl', title: 'T & <b>' }), template)).window
-    .document;
+  const page = new JSDOM(
+    webPage(report({ language: 'ar', direction: 'rtl', title: 'T & <b>', tab: 'Q & <i>' }), template),
+  ).window.document;
   expect(page.documentElement.lang).toBe('ar');
   expect(page.documentElement.dir).toBe('rtl');
-  expect(page.title).toBe('T & <b>');
+  expect(page.title).toBe('Q & <i>');
   expect(page.querySelector('h1')?.textContent).toBe('T & <b>');
 });
 

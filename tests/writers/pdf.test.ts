@@ -11,7 +11,7 @@ describe('the file', () => {
   test('says what it is: title, language, bookmarks, one date', async () => {
     const bytes = await write(clinic);
     const file = await open(bytes);
-    expect(file.title).toBe(clinic.title);
+    expect(file.title).toBe(clinic.tab);
     expect(file.language).toBe('en');
     expect(file.bookmarks).toEqual(clinic.pages.map((page) => page.title));
     const text = Buffer.from(bytes).toString('latin1');
@@ -36,7 +36,7 @@ describe('the file', () => {
 
   test('keeps its metadata well-formed when the title holds markup', async () => {
     const title = 'A & B <c> "d" ]]>';
-    const bytes = await write({ ...clinic, title });
+    const bytes = await write({ ...clinic, tab: title });
     const text = Buffer.from(bytes).toString('utf8');
     const packet = text.slice(text.indexOf('<x:xmpmeta'), text.indexOf('</x:xmpmeta>') + '</x:xmpmeta>'.length);
     const { window } = new JSDOM('');

@@ -266,6 +266,7 @@ export function sampleReport(over: Partial<Report> = {}): Report {
     paper: 'a4',
     voice: 'clinic',
     title: 'Glucose report, 27 May to 9 June',
+    tab: 'HQ-1 · 27 May to 9 June · Glucose report',
     header: { left: 'Quince, Harriet (invented) · 27 May to 9 June · mg/dL', right: 'Sheet {page} of {pages}' },
     footer: {
       left: 'This report helps a person and a care team talk. It does not take the place of advice.',

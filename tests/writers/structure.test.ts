@@ -23,6 +23,17 @@ const BREAKS: readonly [what: string, find: RegExp, put: (found: string) => stri
     (it) => it.replace(/(\d+)( 0 R )(\d+)( 0 R)$/, '$3$2$1$4'),
     /has no owner/,
   ],
+  ['a list loses its numbering', /\/ListNumbering \/Disc/, () => '/ListNumbering /Disx', /without its numbering/],
+  [
+    'a row loses its name',
+    /\/S \/TH\n(?=\/P \d+ 0 R\n\/A <<\n\/O \/Table\n\/Scope \/Row)/,
+    () => '/S /TD\n',
+    /nothing names/,
+  ],
+  ['the claim of an archive is gone', /<pdfaid:part>3</, () => '<pdfaid:part>1<', /6\.6\.4/],
+  ['a schema is not described', /<pdfaSchema:prefix>pdfuaid</, () => '<pdfaSchema:prefix>pdfuaix<', /6\.6\.2\.3/],
+  ['the profile is gone', /\/DestOutputProfile /, () => '/DestOutputProfilx ', /6\.2\.3/],
+  ['the dates differ', /<xmp:ModifyDate>2/, () => '<xmp:ModifyDate>1', /6\.6\.3/],
   ['a font is not embedded', /\/FontFile2 /, () => '/FontFilx2 ', /not embedded/],
   ['glyphs have no text', /\/ToUnicode /, () => '/ToUnicodx ', /no Unicode value/],
 ];

@@ -5,7 +5,7 @@ import { type LongActing, type SignKind, signKind } from '../../charts/noteLanes
 import { signKeyChart } from '../../charts/signKey.ts';
 import type { DailySummary } from '../../model/measures.ts';
 import type { Block, Form } from '../../model/report.ts';
-import { count, heading, type PageContext, type PageMaker, paragraph } from '../context.ts';
+import { count, heading, lowsOf, type PageContext, type PageMaker, paragraph } from '../context.ts';
 import { daysThatMatter } from './daysThatMatter.ts';
 import { longActing } from './signs.ts';
 
@@ -117,6 +117,7 @@ function large(
         height,
         clock: i === days.length - 1,
         isLong,
+        lows: lowsOf(analysis.measures),
       }),
     }));
   return { kind: 'columns', widths: [0.5, 0.5], columns: [column(some.slice(0, half)), column(some.slice(half))] };
@@ -134,7 +135,7 @@ function smallDays(
       (day): Block => ({
         kind: 'chart',
         dense: true,
-        drawing: smallDayChart(analysis.timeline, day, all.indexOf(day), chart, height),
+        drawing: smallDayChart(analysis.timeline, day, all.indexOf(day), chart, height, lowsOf(analysis.measures)),
       }),
     ),
   );

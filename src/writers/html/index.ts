@@ -71,6 +71,7 @@ function filled(report: Report, template: CompiledTemplate, { words, grey = fals
     language: report.language,
     direction: report.direction,
     voice: report.large ? `${report.voice} large` : report.voice,
+    tab: report.tab,
     title: report.title,
     headerLeft: onScreen(report.header.left),
     headerRight: onScreen(report.header.right),

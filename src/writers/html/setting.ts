@@ -1,4 +1,5 @@
 import type { Speaker } from '../../language/index.ts';
+import { outline } from '../outline.ts';
 import { OWN_IDS } from './checks.ts';
 
 /** What the blocks of one page share while they are written. */
@@ -53,14 +54,8 @@ export function ids(): Setting['id'] {
   };
 }
 
-/**
- * The document's title is its one top heading, so a page's own headings lie one level lower. Where a page leaves a
- * level out, the document does not.
- */
+/** The document's title is its one top heading, so a page's own headings lie one level lower. */
 export function depths(): Setting['depth'] {
-  let seen = 1;
-  return (level) => {
-    seen = Math.min(level + 1, seen + 1, 6);
-    return seen;
-  };
+  const depth = outline([0]);
+  return (level) => depth(level);
 }

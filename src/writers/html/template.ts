@@ -7,6 +7,7 @@ export const TEXT_SLOTS = [
   'direction',
   'voice',
   'title',
+  'tab',
   'headerLeft',
   'headerRight',
   'footerLeft',

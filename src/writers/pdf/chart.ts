@@ -22,7 +22,7 @@ export function chart(block: BlockOf<'chart'>, width: number, setting: Setting):
     gap: titleRoom,
     keep: false,
     draw(sheet, x, y) {
-      figure.alt = drawing.summary;
+      figure.alt = drawing.inWords === undefined ? drawing.summary : `${drawing.summary} ${drawing.inWords}`;
       figure.box = sheet.boxInFile(x, y, w, h);
       drawMarks(drawing, sheet.as(figure), x, y, zoom, setting);
     },

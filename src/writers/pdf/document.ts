@@ -1,9 +1,11 @@
 import type { Deflate } from '../../bytes/pack.ts';
+import { once } from '../../once.ts';
 import type { Bytes } from './bytes.ts';
 import type { DocumentFont } from './documentFont.ts';
 import type { Face } from './face.ts';
 import type { Attachment } from './info.ts';
 import { DirectPdf, escapeMetadata } from './patches.ts';
+import { srgbProfile } from './srgb.ts';
 
 /** A page description object of the file, as pdfkit hands it out. */
 export interface Ref {
@@ -38,6 +40,8 @@ export interface Pdf {
   _write(data: Uint8Array | string): void;
   /** Private in pdfkit: bytes written so far, which the file's table of objects is made from. */
   _offset: number;
+  /** Private in pdfkit: the file's catalogue. */
+  _root: Ref;
   /** Private in pdfkit: the font last set. */
   _font: DocumentFont | null;
   /** Private in pdfkit: writes the XMP packet from `info`. */
@@ -88,6 +92,8 @@ export function openPdf(head: Head): Pdf {
   pdf.deflate = head.deflate;
   escapeMetadata(pdf);
   pdf.appendXML(ACCESSIBLE);
+  // An archive takes no file that may one day not be opened.
+  if (head.password === undefined) claimArchive(pdf, head);
   return pdf;
 }
 
@@ -98,6 +104,65 @@ const LOCKED = { printing: 'highResolution', copying: true, contentAccessibility
 const ACCESSIBLE = `
         <rdf:Description xmlns:pdfuaid="http://www.aiim.org/pdfua/ns/id/" rdf:about="">
             <pdfuaid:part>1</pdfuaid:part>
+        </rdf:Description>
+        `;
+
+/**
+ * The claim of ISO 19005-3 (PDF/A-3, level a: with the tree that readers walk), what it wants said of the metadata that no other
+ * standard names, and the profile of the file's colours.
+ */
+function claimArchive(pdf: Pdf, { printed, deflate }: Head): void {
+  pdf.appendXML(ARCHIVAL);
+  pdf.appendXML(`
+        <rdf:Description xmlns:xmp="http://ns.adobe.com/xap/1.0/" rdf:about="">
+            <xmp:ModifyDate>${printed}T00:00:00Z</xmp:ModifyDate>
+        </rdf:Description>
+        `);
+  const profile = pdf.ref({ N: 3 });
+  profile.compress = false;
+  profile.data.Filter = 'FlateDecode';
+  profile.write(packedProfile(deflate));
+  profile.end();
+  const name = new String('sRGB IEC61966-2.1');
+  const intent = pdf.ref({
+    Type: 'OutputIntent',
+    S: 'GTS_PDFA1',
+    Info: name,
+    OutputConditionIdentifier: name,
+    DestOutputProfile: profile,
+  });
+  intent.end();
+  pdf._root.data.OutputIntents = [intent];
+}
+
+/** Packed once for each packer. */
+const packedProfile = once((deflate: Deflate) => deflate(srgbProfile()));
+
+const ARCHIVAL = `
+        <rdf:Description xmlns:pdfaid="http://www.aiim.org/pdfa/ns/id/" rdf:about="">
+            <pdfaid:part>3</pdfaid:part>
+            <pdfaid:conformance>A</pdfaid:conformance>
+        </rdf:Description>
+        <rdf:Description xmlns:pdfaExtension="http://www.aiim.org/pdfa/ns/extension/" xmlns:pdfaSchema="http://www.aiim.org/pdfa/ns/schema#" xmlns:pdfaProperty="http://www.aiim.org/pdfa/ns/property#" rdf:about="">
+            <pdfaExtension:schemas>
+                <rdf:Bag>
+                    <rdf:li rdf:parseType="Resource">
+                        <pdfaSchema:schema>PDF/UA identification schema</pdfaSchema:schema>
+                        <pdfaSchema:namespaceURI>http://www.aiim.org/pdfua/ns/id/</pdfaSchema:namespaceURI>
+                        <pdfaSchema:prefix>pdfuaid</pdfaSchema:prefix>
+                        <pdfaSchema:property>
+                            <rdf:Seq>
+                                <rdf:li rdf:parseType="Resource">
+                                    <pdfaProperty:name>part</pdfaProperty:name>
+                                    <pdfaProperty:valueType>Integer</pdfaProperty:valueType>
+                                    <pdfaProperty:category>internal</pdfaProperty:category>
+                                    <pdfaProperty:description>Part of ISO 14289 that the file follows</pdfaProperty:description>
+                                </rdf:li>
+                            </rdf:Seq>
+                        </pdfaSchema:property>
+                    </rdf:li>
+                </rdf:Bag>
+            </pdfaExtension:schemas>
         </rdf:Description>
         `;
 

@@ -21,7 +21,7 @@ export function boxes(block: BlockOf<'boxes'>, width: number, setting: Setting):
   const style = scale.body;
   const left = BOX + scale.rhythm * (block.inline ? 0.5 : 1);
   const between = scale.rhythm * 1.2;
-  const top = node('L', parent);
+  const top = node('L', parent, { numbering: 'None' });
   const items = block.items.map((item) => {
     const text = setText(item, style, width - left, setting);
     const wide = Math.max(0, ...text.lines.map((line) => text.face.width(line.trimEnd(), style.size)));

@@ -25,7 +25,7 @@ const PAPERS: Record<Report['paper'], [width: number, height: number]> = { a4: [
 function measured(report: Report, fonts: PdfFonts, info: PdfInfo) {
   const size = PAPERS[report.paper];
   const pdf = openPdf({
-    title: clean(report.title),
+    title: clean(report.tab),
     language: report.language,
     size,
     printed: report.printed,
@@ -78,6 +78,9 @@ export async function writePdf(report: Report, fonts: PdfFonts, info: PdfInfo): 
   const x = Math.ceil((size[0] - CONTENT_WIDTH) / 2);
   const y = (size[1] - FRAME_HEIGHT) / 2;
   const sheets = Array.from({ length: count }, (_, i) => new Sheet(i, size[1]));
+  sheets.forEach((sheet, i) => {
+    drawStanding(report, sheet, x, y, i + 1, count, setting, i === 0 ? root : undefined);
+  });
   let first = 0;
   const bookmarks: { title: string; pageNumber: number }[] = [];
   for (const page of pages) {
@@ -86,9 +89,6 @@ export async function writePdf(report: Report, fonts: PdfFonts, info: PdfInfo): 
       strip.draw(sheets[first + sheet]!, x, y + headerHeight(scale) + top);
     first += page.sheets;
   }
-  sheets.forEach((sheet, i) => {
-    drawStanding(report, sheet, x, y, i + 1, count, setting);
-  });
   const written = sheets.map((sheet) => addSheet(pdf, sheet));
   writeTree(pdf, root, written);
   if (info.attachment) attach(pdf, info.attachment, report.printed);

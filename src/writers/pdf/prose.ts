@@ -11,7 +11,15 @@ const HEAD = { 1: 'head1', 2: 'head2', 3: 'head3' } as const;
 export function heading(block: BlockOf<'heading'>, width: number, setting: Setting): Flow {
   const { scale, palette, parent } = setting;
   const text = setText(block.text, scale[HEAD[block.level]], width, setting);
-  const strips = lineStrips(text, node(`H${setting.depth(block.level)}`, parent), palette.ink.text);
+  const owner = node('H1', parent);
+  const strips = lineStrips(text, owner, palette.ink.text).map((line, i): Strip => ({
+    ...line,
+    draw(sheet, x, y) {
+      // Depth follows the order of reading; blocks are measured in another order, and some are never drawn.
+      if (i === 0) owner.kind = `H${setting.depth(block.level)}`;
+      line.draw(sheet, x, y);
+    },
+  }));
   const [before, after] = { 1: [2.4, 0.9], 2: [1.5, 0.5], 3: [1.3, 0.3] }[block.level] as [number, number];
   return flow(leading(strips), before * scale.rhythm, after * scale.rhythm);
 }
@@ -28,7 +36,7 @@ export function list(block: BlockOf<'list'>, width: number, setting: Setting): F
   const { scale, palette, parent, faces } = setting;
   const style = block.dense ? scale.small : scale.body;
   const face = faces.regular;
-  const top = node('L', parent);
+  const top = node('L', parent, { numbering: block.ordered ? 'Decimal' : 'Disc' });
   const labels = block.items.map((_, i) => (block.ordered ? `${i + 1}.` : '•'));
   const widest = labels.reduce((most, label) => Math.max(most, face.width(label, style.size)), 0);
   const indent = widest + style.size * 0.55;

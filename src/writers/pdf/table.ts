@@ -101,9 +101,10 @@ function rowStrips(
     const cell = row[i] ?? { text: '' };
     const face = cell.strong ? 'semibold' : style.face;
     const text = setText(cell.text, { ...style, face }, column.width - (cell.band ? SWATCH_ROOM : 0), setting);
-    const title = i === 0 && cell.strong;
+    // The first cell names its row, when it says anything; one that goes over the row is what the row says.
+    const names = i === 0 && across === undefined && cell.text.trim() !== '';
     const spans = across === undefined ? {} : { span: across };
-    const place = title ? node('TH', owner, { scope: 'Row' }) : node('TD', owner, spans);
+    const place = names ? node('TH', owner, { scope: 'Row' }) : node('TD', owner, spans);
     return { text, owner: place, colour: cell.muted ? palette.muted.text : palette.ink.text, cell, column };
   });
   const textLines = ({ text, cell }: SetCell): number => (cell.text === '' && cell.picture ? 0 : text.lines.length);

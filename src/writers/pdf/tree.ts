@@ -12,6 +12,8 @@ export interface Node {
   scope?: 'Column' | 'Row';
   /** So many columns a cell goes over. */
   span?: number;
+  /** How the entries of a list are marked. */
+  numbering?: 'Decimal' | 'Disc' | 'None';
   /** What a table shows, when its caption is not printed. */
   summary?: string;
   /** Sheet coordinates in points, y up, as the file wants them. */
@@ -66,6 +68,7 @@ function hasContent(it: Node): boolean {
 function attributesOf(it: Node): Record<string, unknown> | null {
   if (it.scope) return { O: 'Table', Scope: it.scope };
   if (it.span) return { O: 'Table', ColSpan: it.span };
+  if (it.numbering) return { O: 'List', ListNumbering: it.numbering };
   if (it.summary) return { O: 'Table', Summary: new String(it.summary) };
   if (it.box) return { O: 'Layout', Placement: 'Block', BBox: it.box };
   return null;
