@@ -21,6 +21,20 @@ export function noteInWords(note: Note, context: ChartContext): string {
     .join(' ');
 }
 
+/** Each low with its time, length and lowest reading, with its day where several are told. Undefined: none. */
+export function lowsInWords(lows: readonly Episode[], { speaker }: ChartContext, dated = false): string | undefined {
+  if (lows.length === 0) return undefined;
+  const all = lows.map((low) => {
+    const text = speaker.say('charts.dayStrip.low', {
+      time: { q: 'clock', value: low.startMinute },
+      length: { q: 'minutes', value: low.minutes },
+      lowest: { q: 'glucose', value: low.extreme, limit: low.extremeLimit },
+    });
+    return dated ? `${speaker.value({ q: 'date', value: low.date })} ${text}` : text;
+  });
+  return speaker.say('charts.dayStrip.lows', { lows: { q: 'word', value: all.join('; ') } });
+}
+
 /** What a day's picture shows beyond its summary: each low that began on it, and each note, with times. Undefined: neither. */
 export function dayInWords(
   timeline: Timeline,
@@ -30,23 +44,16 @@ export function dayInWords(
   context: ChartContext,
 ): string | undefined {
   const { speaker } = context;
-  const seen = lows
-    .filter((low) => low.date === date)
-    .map((low) =>
-      speaker.say('charts.dayStrip.low', {
-        time: { q: 'clock', value: low.startMinute },
-        length: { q: 'minutes', value: low.minutes },
-        lowest: { q: 'glucose', value: low.extreme, limit: low.extremeLimit },
-      }),
-    );
+  const seen = lowsInWords(
+    lows.filter((low) => low.date === date),
+    context,
+  );
   const noted = drawnNotes(timeline)
     .filter((note) => note.day === index)
     .map((note) => noteInWords(note, context));
-  const parts = [
-    ...(seen.length > 0 ? [speaker.say('charts.dayStrip.lows', { lows: { q: 'word', value: seen.join('; ') } })] : []),
-    ...(noted.length > 0
-      ? [speaker.say('charts.dayStrip.written', { notes: { q: 'word', value: noted.join('; ') } })]
-      : []),
-  ];
-  return parts.length > 0 ? parts.join(' ') : undefined;
+  const written =
+    noted.length === 0
+      ? undefined
+      : speaker.say('charts.dayStrip.written', { notes: { q: 'word', value: noted.join('; ') } });
+  return [seen, written].filter((part) => part !== undefined).join(' ') || undefined;
 }

@@ -3,6 +3,7 @@ import type { Episode } from '../model/measures.ts';
 import type { Timeline } from '../model/timeline.ts';
 import { DAY_MINUTES } from '../time/calendar.ts';
 import type { ChartContext } from './context.ts';
+import { lowsInWords } from './dayInWords.ts';
 import { LEFT, place } from './eveningFrame.ts';
 import { eveningLabels } from './eveningLabels.ts';
 import { eveningSigns } from './eveningSigns.ts';
@@ -42,6 +43,9 @@ export function eveningsChart(
       lows: count(lows.length),
       others: count(others.length),
     }),
+    get inWords() {
+      return lowsInWords(lows, context, true);
+    },
     get table() {
       return {
         columns: (['day', 'start', 'length', 'lowest'] as const).map((name) => speaker.say(`charts.words.${name}`)),

@@ -12,14 +12,16 @@ export function heading(block: BlockOf<'heading'>, width: number, setting: Setti
   const { scale, palette, parent } = setting;
   const text = setText(block.text, scale[HEAD[block.level]], width, setting);
   const owner = node('H1', parent);
-  const strips = lineStrips(text, owner, palette.ink.text).map((line, i): Strip => ({
-    ...line,
-    draw(sheet, x, y) {
-      // Depth follows the order of reading; blocks are measured in another order, and some are never drawn.
-      if (i === 0) owner.kind = `H${setting.depth(block.level)}`;
-      line.draw(sheet, x, y);
-    },
-  }));
+  const strips = lineStrips(text, owner, palette.ink.text).map(
+    (line, i): Strip => ({
+      ...line,
+      draw(sheet, x, y) {
+        // Depth follows the order of reading; blocks are measured in another order, and some are never drawn.
+        if (i === 0) owner.kind = `H${setting.depth(block.level)}`;
+        line.draw(sheet, x, y);
+      },
+    }),
+  );
   const [before, after] = { 1: [2.4, 0.9], 2: [1.5, 0.5], 3: [1.3, 0.3] }[block.level] as [number, number];
   return flow(leading(strips), before * scale.rhythm, after * scale.rhythm);
 }
