@@ -1,6 +1,7 @@
 import type { Analysis } from '../analyse.ts';
 import type { Facts, TopicWent } from '../model/clinic.ts';
 import type { LocalDate } from '../model/glucose.ts';
+import type { LongHighs } from '../model/highs.ts';
 import type { Measured } from '../model/measured.ts';
 import type { Episode } from '../model/measures.ts';
 import type { Times } from '../model/occasions.ts';
@@ -60,6 +61,7 @@ export function factsOf(analysis: Analysis): Facts {
       count: lows.list.length,
       level2: lows.level2,
       night: lows.night,
+      longest: lows.list.reduce((most, { minutes }) => Math.max(most, minutes), 0),
       dates: dates(lows.list),
       level2Dates: dates(lows.list.filter(({ level }) => level === 2)),
     },
@@ -67,8 +69,10 @@ export function factsOf(analysis: Analysis): Facts {
       count: highs.list.length,
       level2: highs.level2,
       longestLevel2: known(measures.longHighs)?.unbroken ?? 0,
+      withoutInsulin: withoutInsulin(known(measures.longHighs)),
       level2Dates: dates(highs.list.filter(({ level }) => level === 2)),
     },
+    lastReading: lastReadingOf(analysis.timeline),
     nights:
       known(measures.nights)
         ?.slice(-NIGHTS)
@@ -81,6 +85,15 @@ export function factsOf(analysis: Analysis): Facts {
       Object.entries(measures).flatMap(([id, measured]) => (measured.ok ? [] : [[id, measured.why]])),
     ),
   };
+}
+
+const withoutInsulin = (highs: LongHighs | null): number | null =>
+  highs && highs.insulinDays > 0 ? highs.list.filter(({ insulin }) => insulin === 0).length : null;
+
+function lastReadingOf({ readings, days }: Analysis['timeline']): NonNullable<Facts['lastReading']> | null {
+  const last = readings.count - 1;
+  const day = days[readings.day[last] ?? -1];
+  return day === undefined ? null : { date: day.date, minute: readings.minute[last]! };
 }
 
 /** More time in range is for the better, more of anything below or above it for the worse; mean and CV say neither. */

@@ -4,11 +4,11 @@ import type { Facts, WorklistLine } from '../model/clinic.ts';
 import type { LocalDate } from '../model/glucose.ts';
 import type { Report } from '../model/report.ts';
 import { type WorklistContent, worklistPage } from '../pages/worklist.ts';
-import { agreedText, hoursText, reasonsText, sinceText, tierName } from '../pages/worklistTexts.ts';
+import { agreedText, hoursText, pointsText, reasonsText, sinceText, tierName, topicText } from '../pages/worklistTexts.ts';
 import type { Thresholds } from '../schemas/thresholds.ts';
 import { targetSets } from '../targets/index.ts';
 import { csvText } from '../writers/csv.ts';
-import { rulesOf } from './rules.ts';
+import { orderRules, rulesOf } from './rules.ts';
 import { FLAGGED, TIERS } from './tiers.ts';
 import { byVisit } from './worklist.ts';
 
@@ -22,10 +22,31 @@ export function contentOf(
   passedOver: readonly string[],
   linked: boolean,
   order: WorklistContent['order'] = 'pressing',
+  places: number | null = null,
 ): WorklistContent {
-  const flagged = lines.filter(({ tier }) => FLAGGED.includes(tier)).length;
+  const flagged = lines.filter(isFlagged).length;
   const ordered = order === 'visit' ? byVisit(lines) : lines;
-  return { lines: ordered, order, tiers: TIERS, flagged, rules: rulesOf(thresholds), passedOver, linked };
+  const rules = rulesOf(thresholds);
+  const line = places === null ? null : lineAt(lines, places);
+  return { lines: ordered, order, tiers: TIERS, flagged, rules, orderRules: orderRules(), line, passedOver, linked };
+}
+
+const isFlagged = ({ tier }: WorklistLine): boolean => FLAGGED.includes(tier);
+/** So many just below the line are named. */
+const NEXT = 3;
+
+/** Where the day is full. Nobody leaves the list: who is to be looked at and stands below is counted, and the first of them named. */
+function lineAt(lines: readonly WorklistLine[], places: number): NonNullable<WorklistContent['line']> {
+  const flagged = lines.filter(isFlagged);
+  const below = flagged.filter(({ number }) => number > places);
+  return {
+    places,
+    first: flagged.length - below.length,
+    below: below.length,
+    lows: below.filter(({ outcome: { facts } }) => (facts?.lows?.level2 ?? 0) > 0).length,
+    unread: below.filter(({ outcome: { facts } }) => facts === null).length,
+    next: below.slice(0, NEXT),
+  };
 }
 
 export interface Printing {
@@ -77,6 +98,8 @@ const COLUMNS = [
   'order',
   'code',
   'tier',
+  'points',
+  'topic',
   'why',
   'hours',
   'period',
@@ -92,13 +115,15 @@ const COLUMNS = [
 
 /** The worklist as a table for a spreadsheet, in the same order. */
 export function worklistCsv(lines: readonly WorklistLine[], speaker: Speaker): string {
-  const rows = lines.map((line, i) => {
+  const rows = lines.map((line) => {
     const { outcome, tier, reasons } = line;
     const { facts } = outcome;
     const cells: Record<(typeof COLUMNS)[number], string | number> = {
-      order: i + 1,
+      order: line.number,
       code: outcome.code,
       tier: tierName(speaker, tier),
+      points: pointsText(speaker, line),
+      topic: topicText(speaker, line),
       why: reasonsText(speaker, reasons),
       hours: hoursText(speaker, line),
       period: periodText(speaker, facts),

@@ -1,8 +1,29 @@
 import type { Said } from '../model/clinic.ts';
 import type { Below, Filled } from '../model/words.ts';
 import type { Thresholds } from '../schemas/thresholds.ts';
+import { OURS, TEN } from './severity.ts';
 
 type Rule = Below<'pages.worklist.rules'>;
+
+/** How people of any group are put into one order, a sentence each. */
+export function orderRules(): Said[] {
+  const minutes = (value: number) => ({ minutes: { q: 'minutes', value } as const });
+  const count = (value: number) => ({ q: 'count', value }) as const;
+  const say = <R extends Below<'pages.worklist.severity'>>(
+    rule: R,
+    ...[params]: Filled<`pages.worklist.severity.${R}`>
+  ): Said => ({ key: `pages.worklist.severity.${rule}`, params: params ?? {} });
+  return [
+    say('order'),
+    say('veryLow', minutes(TEN.veryLow)),
+    say('longestLow', minutes(TEN.longestLow)),
+    say('nights', { nights: count(TEN.nights) }),
+    say('unbrokenHigh', minutes(TEN.unbrokenHigh)),
+    say('noInsulin', { points: count(OURS.noInsulin), most: count(OURS.mostHighs) }),
+    say('worse', { lows: count(OURS.worseLows), points: count(OURS.worse) }),
+    say('agreed', { points: count(OURS.agreed) }),
+  ];
+}
 
 /** Each threshold in force, to be said in one sentence, in order of the tiers. */
 export function rulesOf({ veryLow, lows, veryHigh, data }: Thresholds): Said[] {

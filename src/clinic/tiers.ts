@@ -10,7 +10,8 @@ export const TIERS: readonly Tier[] = [
   'worse',
   'not-enough',
   'steady',
+  'quiet',
 ];
 
 /** Tiers that ask someone to look. */
-export const FLAGGED: readonly Tier[] = TIERS.filter((tier) => tier !== 'steady');
+export const FLAGGED: readonly Tier[] = TIERS.filter((tier) => tier !== 'steady' && tier !== 'quiet');

@@ -1,29 +1,60 @@
 import type { Facts, Outcome, Reason, Tier, WorklistLine } from '../model/clinic.ts';
 import type { Thresholds } from '../schemas/thresholds.ts';
+import { daysBetween } from '../time/calendar.ts';
 import { reasonsOf } from './reasons.ts';
-import { TIERS } from './tiers.ts';
+import { NOTHING, severityOf } from './severity.ts';
+import { FLAGGED, TIERS } from './tiers.ts';
 
-/** Which tier a person stands in, and all reasons for it. */
+/** Visits in a row with nothing to tell, this one among them, after which a person stands last. Ours. */
+const IN_A_ROW = 3;
+/** Days between the ends of two periods, so that one visit does not count twice. Ours. */
+const BETWEEN = 7;
+
+/** Which tier a person stands in, all reasons for it, and how much presses. */
 export function place(outcome: Outcome, thresholds: Thresholds): WorklistLine {
-  if (!outcome.facts) {
+  const { facts } = outcome;
+  if (!facts) {
     const reasons = outcome.refusals.map((said): Reason => ({ tier: 'unread', ...said }));
-    return { tier: 'unread', reasons, outcome };
+    return { tier: 'unread', reasons, severity: NOTHING, number: 0, outcome };
   }
-  const reasons = reasonsOf(outcome.facts, thresholds);
-  return { tier: reasons[0]?.tier ?? 'steady', reasons, outcome };
+  const reasons = reasonsOf(facts, thresholds);
+  const tier = reasons[0]?.tier ?? 'steady';
+  const last = tier === 'steady' && isQuiet([facts, ...(outcome.before ?? [])], thresholds) ? 'quiet' : tier;
+  return { tier: last, reasons, severity: severityOf(facts), number: 0, outcome };
 }
 
-/** Everybody, the most pressing first; within a tier the graver first, then by code. Nobody is left out or told twice. */
+function isQuiet(visits: readonly Facts[], thresholds: Thresholds): boolean {
+  const row = visits.slice(0, IN_A_ROW);
+  const isSteady = (facts: Facts): boolean => (reasonsOf(facts, thresholds)[0]?.tier ?? 'steady') === 'steady';
+  return (
+    row.length === IN_A_ROW &&
+    row.every(({ to }, i) => i === 0 || daysBetween(to, row[i - 1]!.to) >= BETWEEN) &&
+    row.every(isSteady)
+  );
+}
+
+/**
+ * Everybody in one order: who could not be read, then who is to be looked at by severity, whatever the group, then the steady.
+ * Of the same points the longer time very low first, then the longer time low, then by code. Nobody is left out or told twice.
+ */
 export function rank(outcomes: readonly Outcome[], thresholds: Thresholds): WorklistLine[] {
   return outcomes
     .map((outcome) => place(outcome, thresholds))
     .sort(
       (a, b) =>
-        TIERS.indexOf(a.tier) - TIERS.indexOf(b.tier) ||
-        gravity(b) - gravity(a) ||
+        part(a) - part(b) ||
+        b.severity.points - a.severity.points ||
+        finer(b) - finer(a) ||
         compareCodes(a.outcome.code, b.outcome.code),
-    );
+    )
+    .map((line, i) => ({ ...line, number: i + 1 }));
 }
+
+const part = ({ tier }: WorklistLine): number =>
+  tier === 'unread' ? 0 : FLAGGED.includes(tier) ? 1 : tier === 'steady' ? 2 : 3;
+
+const finer = ({ outcome: { facts } }: WorklistLine): number =>
+  1000 * (facts?.shares?.veryLow ?? 0) + (facts?.below ?? 0);
 
 /** By day and time of the visit, those without one last; who comes at the same time in the order there was. */
 export const byVisit = (lines: readonly WorklistLine[]): WorklistLine[] =>
@@ -41,22 +72,6 @@ export function countTiers(lines: readonly WorklistLine[]): Record<Tier, number>
   for (const { tier } of lines) counts[tier]++;
   return counts;
 }
-
-/** Within its tier only: more is graver. */
-function gravity({ tier, outcome: { facts } }: WorklistLine): number {
-  return facts ? GRAVITY[tier](facts) : 0;
-}
-
-const GRAVITY: Record<Tier, (facts: Facts) => number> = {
-  unread: () => 0,
-  'very-low': ({ shares, lows }) => (lows?.level2 ?? 0) + (shares?.veryLow ?? 0),
-  'long-high': ({ highs }) => highs?.longestLevel2 ?? 0,
-  lows: ({ below }) => below ?? 0,
-  'very-high': ({ shares }) => shares?.veryHigh ?? 0,
-  worse: () => 0,
-  'not-enough': ({ coverage }) => -coverage.hours,
-  steady: ({ below }) => below ?? 0,
-};
 
 /** P-2 before P-10, the same on every machine. */
 const collator = new Intl.Collator('en', { numeric: true });

@@ -7,7 +7,16 @@ import type { Directed } from './thenAndNow.ts';
 import type { TopicMeasure } from './visits.ts';
 
 /** Where a person stands on the worklist, the most pressing first. */
-export type Tier = 'unread' | 'very-low' | 'long-high' | 'lows' | 'very-high' | 'worse' | 'not-enough' | 'steady';
+export type Tier =
+  | 'unread'
+  | 'very-low'
+  | 'long-high'
+  | 'lows'
+  | 'very-high'
+  | 'worse'
+  | 'not-enough'
+  | 'steady'
+  | 'quiet';
 
 /** Something to say: the key of its words in templates, and what fills them. */
 export interface Said {
@@ -18,6 +27,15 @@ export interface Said {
 /** Why a person stands where they stand. */
 export interface Reason extends Said {
   tier: Tier;
+}
+
+/** What a person's severity is added up of, in order of print. */
+export type SeverityPart = 'veryLow' | 'longestLow' | 'nights' | 'unbrokenHigh' | 'noInsulin' | 'worse' | 'agreed';
+
+/** How much presses, whatever the group: whole points, and what they are of. */
+export interface Severity {
+  points: number;
+  parts: { of: SeverityPart; points: number }[];
 }
 
 /** What can be wrong with a person before a file is opened; its words are `clinic.unread.<why>`. */
@@ -106,9 +124,28 @@ export interface Facts {
   above: number | null;
   /** Goals of the target set that were not met. */
   unmet: ('in-range' | 'low' | 'very-low' | 'high' | 'very-high')[];
-  lows: { count: number; level2: number; night: number; dates: LocalDate[]; level2Dates: LocalDate[] } | null;
-  /** `longestLevel2`: minutes on end beyond the very high limit. */
-  highs: { count: number; level2: number; longestLevel2: number; level2Dates: LocalDate[] } | null;
+  /** `longest`: minutes of the longest, absent in older records. */
+  lows: {
+    count: number;
+    level2: number;
+    night: number;
+    longest?: number;
+    dates: LocalDate[];
+    level2Dates: LocalDate[];
+  } | null;
+  /**
+   * `longestLevel2`: minutes on end beyond the very high limit. `withoutInsulin`: highs of 2 hours and more beyond it with no
+   * insulin noted from 3 hours before on; null where no insulin is noted at all; absent in older records.
+   */
+  highs: {
+    count: number;
+    level2: number;
+    longestLevel2: number;
+    withoutInsulin?: number | null;
+    level2Dates: LocalDate[];
+  } | null;
+  /** Day and minute of the last reading, as a clock on the wall showed it. Absent in older records. */
+  lastReading?: { date: LocalDate; minute: number } | null;
   /** The last nights, and what the visit is about: a finding, with the words its name takes. Absent in older records. */
   nights?: Night['state'][];
   topic?: { id: string; words: Record<string, string> } | null;
@@ -160,6 +197,8 @@ export interface Outcome {
   version: string;
   /** null: no papers could be made. */
   facts: Facts | null;
+  /** Of the two visits before, the last first, where results of them were given to compare with. */
+  before?: Facts[];
   /** Why there are no papers. */
   refusals: Said[];
   outputs: { name: string; bytes: number; sha256: string }[];
@@ -169,5 +208,8 @@ export interface Outcome {
 export interface WorklistLine {
   tier: Tier;
   reasons: Reason[];
+  severity: Severity;
+  /** In the one order of the whole list, from 1; 0 for someone who was not put into it. */
+  number: number;
   outcome: Outcome;
 }

@@ -1,9 +1,9 @@
 import type { Speaker } from '../language/index.ts';
 import type { Said, Tier, WorklistLine } from '../model/clinic.ts';
 import type { Block, Cell, Page } from '../model/report.ts';
-import { columnsOf, count, denseTable, heading, paragraph } from './context.ts';
-import { tierTable, visitTable, wholeTable } from './worklistTables.ts';
-import { tierName } from './worklistTexts.ts';
+import { columnsOf, count, denseTable, heading, paragraph, word } from './context.ts';
+import { firstTable, tierTable, visitTable, wholeTable } from './worklistTables.ts';
+import { pointsText, tierName, topicText } from './worklistTexts.ts';
 
 /** Everything a worklist shows. */
 export interface WorklistContent {
@@ -13,8 +13,18 @@ export interface WorklistContent {
   /** Every tier in its order. */
   tiers: readonly Tier[];
   flagged: number;
-  /** Each threshold in force, one sentence each. */
+  /** Each threshold in force, one sentence each; and how people of any group are put into one order. */
   rules: readonly Said[];
+  orderRules: readonly Said[];
+  /** Where the day is full, and who of those to be looked at stands below; null where nobody said how many it has room for. */
+  line: {
+    places: number;
+    first: number;
+    below: number;
+    lows: number;
+    unread: number;
+    next: readonly WorklistLine[];
+  } | null;
   /** Files of the folder that were not opened. */
   passedOver: readonly string[];
   /** Whether the folders of papers lie beside the worklist, so that a page can lead to them. */
@@ -33,6 +43,7 @@ export function worklistPage(content: WorklistContent, speaker: Speaker, on: 'pa
     blocks: [
       heading(1, speaker.say('pages.worklist.title')),
       paragraph(speaker.say('pages.worklist.lead', { people: count(lines.length), flagged: count(flagged) }), 'lead'),
+      ...theLine(content, speaker),
       paragraph(speaker.say('pages.worklist.about'), 'small'),
       paragraph(speaker.say('pages.worklist.pictures'), 'small'),
       tierCounts(content, speaker),
@@ -42,7 +53,7 @@ export function worklistPage(content: WorklistContent, speaker: Speaker, on: 'pa
       {
         kind: 'list',
         ordered: false,
-        items: content.rules.map(speaker.repeat),
+        items: [...content.rules, ...content.orderRules].map(speaker.repeat),
       },
     ],
   };
@@ -51,7 +62,39 @@ export function worklistPage(content: WorklistContent, speaker: Speaker, on: 'pa
 function tables(content: WorklistContent, speaker: Speaker, on: 'paper' | 'screen'): Block[] {
   if (on === 'screen') return wholeTable(content, speaker);
   if (content.order === 'visit') return visitTable(content, speaker);
-  return content.tiers.flatMap((tier) => tierTable(content, tier, speaker));
+  if (content.line === null) return content.tiers.flatMap((tier) => tierTable(content, tier, 2, speaker));
+  const { first } = content.line;
+  const rest = { ...content, lines: content.lines.slice(first) };
+  return [
+    ...firstTable({ ...content, lines: content.lines.slice(0, first) }, speaker),
+    ...(rest.lines.length > 0 ? [heading(2, speaker.say('pages.worklist.line.rest'))] : []),
+    ...rest.tiers.flatMap((tier) => tierTable(rest, tier, 3, speaker)),
+  ];
+}
+
+/** How many the day has room for, and who stands below. */
+function theLine({ line }: WorklistContent, speaker: Speaker): Block[] {
+  if (line === null) return [];
+  const { places, first, below, lows, unread, next } = line;
+  const full = { places: count(places), last: count(first), below: count(below) };
+  const text = [
+    speaker.say('pages.worklist.line.full', full),
+    ...(below > 0 ? [speaker.say('pages.worklist.line.graver', { lows: count(lows), unread: count(unread) })] : []),
+  ].join(' ');
+  if (next.length === 0) return [paragraph(text, 'strong')];
+  const items = next.map((one) =>
+    speaker.say('pages.worklist.line.nextOne', {
+      number: count(one.number),
+      code: word(one.outcome.code),
+      topic: word(topicText(speaker, one)),
+      points: word(pointsText(speaker, one)),
+    }),
+  );
+  return [
+    paragraph(text, 'strong'),
+    heading(2, speaker.say('pages.worklist.line.next')),
+    { kind: 'list', ordered: false, items },
+  ];
 }
 
 function tierCounts({ lines, tiers }: WorklistContent, speaker: Speaker): Block {

@@ -96,11 +96,28 @@ export function withAgreed(speaker: Speaker, line: WorklistLine, text: string): 
   return `${text}${text.endsWith('.') ? '' : '.'} ${agreed}`;
 }
 
-/** What the visit is about, in front of why a person stands here. */
-export function topicAnd(speaker: Speaker, { outcome: { facts } }: WorklistLine, text: string): string {
-  if (!facts?.topic) return text;
-  const { id, words } = facts.topic;
+/** So many words have room on the first line of a person. */
+const WORDS = 8;
+
+/** What the visit is about, in eight words at most. */
+export function topicText(speaker: Speaker, { tier, outcome: { facts } }: WorklistLine): string {
+  if (!facts) return speaker.say('clinic.topic.unread');
+  const { id, words } = facts.topic ?? { id: '', words: {} };
   const params = Object.fromEntries(Object.entries(words).map(([name, value]) => [name, word(value)]));
-  const name = speaker.sayIfKnown(`findings.${id}.name`, params);
-  return name === null ? text : speaker.say('pages.worklist.topic', { topic: word(name), text: word(text) }).trim();
+  const name = facts.topic ? speaker.sayIfKnown(`findings.${id}.name`, params) : null;
+  if (name === null) return speaker.say(tier === 'not-enough' ? 'clinic.topic.notEnough' : 'clinic.topic.none');
+  const all = name.split(' ');
+  return all.length > WORDS ? `${all.slice(0, WORDS).join(' ')} …` : name;
+}
+
+/** How much presses, and what it is added up of; nothing of someone for whom nothing counts. */
+export function pointsText(speaker: Speaker, { severity: { points, parts } }: WorklistLine): string {
+  if (points === 0) return '';
+  const names = parts.map((part) =>
+    speaker.say('clinic.severity.part', {
+      of: word(speaker.say(`clinic.severity.of.${part.of}`)),
+      points: count(part.points),
+    }),
+  );
+  return speaker.say('clinic.severity.points', { points: count(points), parts: word(names.join(', ')) });
 }

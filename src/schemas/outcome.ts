@@ -68,6 +68,7 @@ const facts = shape<Facts>({
     count: finite,
     level2: finite,
     night: finite,
+    longest: finite.optional(),
     dates: z.array(date),
     level2Dates: z.array(date),
   }).nullable(),
@@ -75,6 +76,7 @@ const facts = shape<Facts>({
     count: finite,
     level2: finite,
     longestLevel2: finite,
+    withoutInsulin: finite.nullable().optional(),
     level2Dates: z.array(date),
   }).nullable(),
   change: shape<NonNullable<Facts['change']>>({
@@ -88,6 +90,7 @@ const facts = shape<Facts>({
   // Not told from the beginning.
   losses: z.looseObject({ lost: finite, of: finite }).nullable().optional(),
   missing: z.array(z.string()).optional(),
+  lastReading: shape<NonNullable<NonNullable<Facts['lastReading']>>>({ date, minute: finite }).nullable().optional(),
   nights: z
     .array(z.enum(['very-low', 'low', 'none-seen', 'unknown']))
     .max(14)
@@ -127,6 +130,7 @@ const outcome = shape<Outcome>({
   printed: date,
   version: z.string(),
   facts: facts.nullable(),
+  before: z.array(facts).max(2).optional(),
   refusals: z.array(said),
   outputs: z.array(shape<Outcome['outputs'][number]>({ name: plainName, bytes: finite, sha256: z.string() })),
 });

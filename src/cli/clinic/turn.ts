@@ -5,7 +5,7 @@ import { analysed, nameInside } from '../../clinic/analysed.ts';
 import { because, blank, inWords, refused, wrongFromTheStart } from '../../clinic/outcome.ts';
 import { keyOf, stillGood } from '../../clinic/resume.ts';
 import { issueSaid, type Place } from '../../language/index.ts';
-import type { Outcome, Person } from '../../model/clinic.ts';
+import type { Facts, Outcome, Person } from '../../model/clinic.ts';
 import type { Input } from '../../model/input.ts';
 import { MOST_BYTES } from '../../papers/inputNames.ts';
 import { makePapers, type PapersWanted, type PaperTools } from '../../papers/makePapers.ts';
@@ -103,6 +103,7 @@ export async function takeTurn(task: Task, tools: TurnTools): Promise<Turn> {
   const { words, missing, hash } = tools.wordsFor(place);
   if (missing.length > 0) return put(refused(nothing, because('halfTranslated', { actual: place.language })));
   const { today, ...lasting } = settings;
+  const before = task.since === undefined ? [] : visitsBefore(lastOutcome(join(task.since, person.stem)));
   const key = keyOf({
     version: tools.version,
     wordsHash: task.make.html ? fingerprint(hash + tools.templateHash()) : hash,
@@ -114,10 +115,11 @@ export async function takeTurn(task: Task, tools: TurnTools): Promise<Turn> {
       large,
       ...(agreed === null ? {} : { agreed }),
       ...task.make,
+      ...(before.length > 0 ? { before: before.map((facts) => facts.hash) } : {}),
       person: [person.code, person.row?.visit, person.row?.a1c, ...(person.row?.time ? [person.row.time] : [])],
     },
   });
-  const outcome: Outcome = { ...nothing, key, printed: today, inputHashes };
+  const outcome: Outcome = { ...nothing, key, printed: today, inputHashes, ...(before.length > 0 ? { before } : {}) };
   if (stillGood(last, key, dry && last ? asRecorded(last) : hashesOf(folder, last), today)) return end(last!, 'kept');
 
   const { outcome: done, analysis } = await analysed(outcome, inputs, settings, (some, how) =>
@@ -128,6 +130,10 @@ export async function takeTurn(task: Task, tools: TurnTools): Promise<Turn> {
   const making = { paper, grey, large, ...task.make, snapshot: true, agreed };
   return put(done, await makePapers(analysis, person.stem, making, { ...tools, words }));
 }
+
+/** What the last run left, and the one before it. */
+const visitsBefore = (last: Outcome | null): Facts[] =>
+  last?.facts ? [last.facts, ...(last.before ?? [])].slice(0, 2) : [];
 
 const asRecorded = ({ outputs }: Outcome): Map<string, string> =>
   new Map(outputs.map(({ name, sha256 }) => [name, sha256]));
