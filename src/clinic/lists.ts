@@ -4,7 +4,15 @@ import type { Facts, WorklistLine } from '../model/clinic.ts';
 import type { LocalDate } from '../model/glucose.ts';
 import type { Report } from '../model/report.ts';
 import { type WorklistContent, worklistPage } from '../pages/worklist.ts';
-import { agreedText, hoursText, pointsText, reasonsText, sinceText, tierName, topicText } from '../pages/worklistTexts.ts';
+import {
+  agreedText,
+  hoursText,
+  pointsText,
+  reasonsText,
+  sinceText,
+  tierName,
+  topicText,
+} from '../pages/worklistTexts.ts';
 import type { Thresholds } from '../schemas/thresholds.ts';
 import { targetSets } from '../targets/index.ts';
 import { csvText } from '../writers/csv.ts';

@@ -35,7 +35,7 @@ function isQuiet(visits: readonly Facts[], thresholds: Thresholds): boolean {
 
 /**
  * Everybody in one order: who could not be read, then who is to be looked at by severity, whatever the group, then the steady.
- * Of the same points the longer time very low first, then the longer time low, then by code. Nobody is left out or told twice.
+ * Of the same points the graver group first, then the longer time very low, then the longer time low, then by code. Nobody is left out or told twice.
  */
 export function rank(outcomes: readonly Outcome[], thresholds: Thresholds): WorklistLine[] {
   return outcomes
@@ -44,6 +44,7 @@ export function rank(outcomes: readonly Outcome[], thresholds: Thresholds): Work
       (a, b) =>
         part(a) - part(b) ||
         b.severity.points - a.severity.points ||
+        TIERS.indexOf(a.tier) - TIERS.indexOf(b.tier) ||
         finer(b) - finer(a) ||
         compareCodes(a.outcome.code, b.outcome.code),
     )

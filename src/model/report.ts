@@ -4,6 +4,8 @@ import type { Band } from './targets.ts';
 /** A cell of a table: text, and how it stands out. `band` draws a small labelled swatch before the text. */
 export interface Cell {
   text: string;
+  /** Before the text, strong, on a line of its own. */
+  first?: string;
   strong?: boolean;
   muted?: boolean;
   band?: Band;

@@ -7,22 +7,24 @@ import type { WorklistContent } from './worklist.ts';
 import {
   briefReasons,
   hoursText,
+  pointsText,
   sinceText,
   tierName,
-  topicAnd,
+  topicText,
   visitText,
   whyText,
   withAgreed,
+  withPoints,
 } from './worklistTexts.ts';
 
 interface Column {
   /** Words of the title, where the usual ones are not enough. */
   title?: string;
-  id: 'code' | 'glance' | 'tier' | 'why' | 'hours' | 'since' | 'visit' | 'seenBy' | 'remark';
+  id: 'order' | 'code' | 'glance' | 'tier' | 'why' | 'hours' | 'since' | 'visit' | 'seenBy' | 'remark';
   width: number;
   cell(line: WorklistLine): Cell;
   /** To sort by. */
-  key?(line: WorklistLine, place: number): string | number;
+  key?(line: WorklistLine): string | number;
 }
 
 /** Without a caption of its own to be seen: a heading with the same words stands above. */
@@ -41,65 +43,78 @@ const tableOf = (caption: string, columns: readonly Column[], lines: readonly Wo
 
 const isCompared = (lines: readonly WorklistLine[]): boolean => lines.some(({ outcome }) => outcome.facts?.change);
 
-/** On paper a table for each group that has anyone in it: the groups are the order. Room to write at the end. */
-export function tierTable({ lines }: WorklistContent, tier: Tier, speaker: Speaker): Block[] {
+/** On paper a table for each group that has anyone in it. Room to write at the end. */
+export function tierTable({ lines }: WorklistContent, tier: Tier, level: 2 | 3, speaker: Speaker): Block[] {
   const own = lines.filter((line) => line.tier === tier);
   if (own.length === 0) return [];
   const caption = speaker.say('pages.worklist.caption', { tier: word(tierName(speaker, tier)), n: count(own.length) });
-  const columns = onPaper(tier, isCompared(own), speaker);
-  return [heading(2, caption), tableOf(caption, columns, own, speaker)];
+  return [heading(level, caption), tableOf(caption, onPaper(tier, own, speaker), own, speaker)];
 }
 
-/** No column stands empty for a whole group but those to write in. */
-function onPaper(tier: Tier, compared: boolean, speaker: Speaker): Column[] {
-  const empty = (): Cell => ({ text: '' });
-  const code: Column = { id: 'code', width: 0.15, cell: ({ outcome }) => ({ text: outcome.code, strong: true }) };
+const empty = (): Cell => ({ text: '' });
+const room = (seenBy: number, remark: number): Column[] => [
+  { id: 'seenBy', width: seenBy, cell: empty },
+  { id: 'remark', width: remark, cell: empty },
+];
+
+/** The columns that several tables have. No column stands empty for a whole table but those to write in. */
+function shared(lines: readonly WorklistLine[], speaker: Speaker) {
+  const column = (id: Column['id'], width: number, cell: Column['cell']): Column => ({ id, width, cell });
+  const visit = column('visit', 0.08, (line) => ({ text: visitText(speaker, line) }));
+  return {
+    code: column('code', 0.12, ({ outcome }) => ({ text: outcome.code, strong: true })),
+    number: column('order', 0.05, ({ number }) => ({ text: speaker.number(number, 0) })),
+    glance: column('glance', 0.17, (line) => glanceCell(speaker, line)),
+    why: (width: number, says: (line: WorklistLine) => string = () => ''): Column =>
+      column('why', width, (line) => ({
+        first: topicText(speaker, line),
+        text: [says(line), whyText(speaker, line), pointsText(speaker, line)].filter((text) => text !== '').join('\n'),
+      })),
+    since: column('since', 0.2, (line) => ({ text: withAgreed(speaker, line, sinceText(speaker, line)) })),
+    hours: column('hours', 0.1, (line) => ({ text: hoursText(speaker, line) })),
+    visit: lines.some(({ outcome }) => outcome.visit !== null) ? [visit] : [],
+  };
+}
+
+function onPaper(tier: Tier, lines: readonly WorklistLine[], speaker: Speaker): Column[] {
+  const { code, number, glance, why, since, hours, visit } = shared(lines, speaker);
   // A table that goes on over the page repeats its titles, and they the group.
   const title = speaker.say('pages.worklist.whyIn', { tier: word(tierName(speaker, tier)) });
-  const why: Column = {
-    id: 'why',
-    title,
-    width: 0.27,
-    cell: (line) => ({ text: topicAnd(speaker, line, whyText(speaker, line)) }),
-  };
-  const since: Column = {
-    id: 'since',
-    width: 0.33,
-    cell: (line) => ({ text: withAgreed(speaker, line, sinceText(speaker, line)) }),
-  };
-  const glance: Column = { id: 'glance', width: 0.2, cell: (line) => glanceCell(speaker, line) };
-  const hours: Column = { id: 'hours', width: 0.1, cell: (line) => ({ text: hoursText(speaker, line) }) };
-  const visit: Column = { id: 'visit', width: 0.09, cell: (line) => ({ text: visitText(speaker, line) }) };
-  const room = (width: number): Column[] => [
-    { id: 'seenBy', width: 0.1, cell: empty },
-    { id: 'remark', width, cell: empty },
-  ];
-  if (tier === 'unread') return [code, { ...why, width: 0.47 }, visit, ...room(0.19)];
-  if (tier === 'steady')
-    return [
-      code,
-      glance,
-      ...(compared ? [{ ...since, width: 0.2 }] : []),
-      hours,
-      visit,
-      ...room(compared ? 0.16 : 0.36),
-    ];
-  return [code, glance, why, hours, visit, ...room(0.09)];
+  const left = visit.length > 0 ? 0 : 0.08;
+  if (tier === 'unread') return [code, number, { ...why(0.5 + left), title }, ...visit, ...room(0.1, 0.15)];
+  if (CALM.includes(tier)) {
+    const compared = isCompared(lines) ? [since] : [];
+    const remark = (compared.length > 0 ? 0.18 : 0.38) + left;
+    return [code, number, glance, ...compared, hours, ...visit, ...room(0.1, remark)];
+  }
+  return [code, number, glance, { ...why(0.3 + left), title }, hours, ...visit, ...room(0.08, 0.1)];
+}
+
+/** Tiers that ask nobody to look. */
+const CALM: readonly Tier[] = ['steady', 'quiet'];
+
+const tierOf = (speaker: Speaker) => (line: WorklistLine) => tierName(speaker, line.tier);
+
+/** On paper for the places of the day: who is to be looked at, whatever the group, in order. */
+export function firstTable({ lines }: WorklistContent, speaker: Speaker): Block[] {
+  if (lines.length === 0) return [];
+  const caption = speaker.say('pages.worklist.line.first', { n: count(lines.length) });
+  const { code, number, glance, why, visit } = shared(lines, speaker);
+  const reasons = why(visit.length > 0 ? 0.4 : 0.48, tierOf(speaker));
+  const columns = [code, number, glance, reasons, ...visit, ...room(0.08, 0.1)];
+  return [heading(2, caption), tableOf(caption, columns, lines, speaker)];
 }
 
 /** On paper for a morning of visits: everyone in the order in which they come. */
 export function visitTable({ lines }: WorklistContent, speaker: Speaker): Block[] {
   const caption = speaker.say('pages.worklist.byVisit');
-  const empty = (): Cell => ({ text: '' });
-  const columns: Column[] = [
-    { id: 'visit', width: 0.12, cell: (line) => ({ text: visitText(speaker, line), strong: true }) },
-    { id: 'code', width: 0.13, cell: ({ outcome }) => ({ text: outcome.code, strong: true }) },
-    { id: 'glance', width: 0.2, cell: (line) => glanceCell(speaker, line) },
-    { id: 'tier', width: 0.12, cell: ({ tier }) => ({ text: tierName(speaker, tier) }) },
-    { id: 'why', width: 0.26, cell: (line) => ({ text: topicAnd(speaker, line, whyText(speaker, line)) }) },
-    { id: 'seenBy', width: 0.08, cell: empty },
-    { id: 'remark', width: 0.09, cell: empty },
-  ];
+  const { code, number, glance, why } = shared(lines, speaker);
+  const visit: Column = {
+    id: 'visit',
+    width: 0.12,
+    cell: (line) => ({ text: visitText(speaker, line), strong: true }),
+  };
+  const columns = [visit, code, number, glance, why(0.36, tierOf(speaker)), ...room(0.08, 0.1)];
   return [heading(2, caption), tableOf(caption, columns, lines, speaker)];
 }
 
@@ -119,8 +134,11 @@ export function wholeTable({ lines, order, tiers, linked }: WorklistContent, spe
     {
       id: 'why',
       width: 0.27,
-      cell: (line) => ({ text: topicAnd(speaker, line, briefReasons(speaker, line.reasons)) }),
-      key: (line) => briefReasons(speaker, line.reasons),
+      cell: (line) => ({
+        first: topicText(speaker, line),
+        text: withPoints(speaker, line, briefReasons(speaker, line.reasons)),
+      }),
+      key: (line) => topicText(speaker, line),
     },
     {
       id: 'glance',
@@ -133,8 +151,14 @@ export function wholeTable({ lines, order, tiers, linked }: WorklistContent, spe
       id: 'tier',
       width: 0.12,
       cell: ({ tier }) => ({ text: tierName(speaker, tier) }),
-      // The order of the list itself: by group, the graver first.
-      key: ({ tier }, place) => tiers.indexOf(tier) * lines.length + place,
+      // By group, and within it in the order of the list.
+      key: ({ tier, number }) => tiers.indexOf(tier) * lines.length + number,
+    },
+    {
+      id: 'order',
+      width: 0.05,
+      cell: ({ number }) => ({ text: speaker.number(number, 0) }),
+      key: ({ number }) => number,
     },
     ...(isCompared(lines)
       ? [
@@ -162,7 +186,7 @@ export function wholeTable({ lines, order, tiers, linked }: WorklistContent, spe
     heading(2, caption),
     {
       ...tableOf(caption, columns, lines, speaker),
-      keys: lines.map((line, i) => columns.map(({ key, cell }) => key?.(line, i) ?? cell(line).text)),
+      keys: lines.map((line) => columns.map(({ key, cell }) => key?.(line) ?? cell(line).text)),
     },
   ];
 }

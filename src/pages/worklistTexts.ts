@@ -1,6 +1,6 @@
 import { choice } from '../findings/evidence/quantities.ts';
 import { isolated, type Speaker } from '../language/index.ts';
-import type { Reason, Tier, WorklistLine } from '../model/clinic.ts';
+import type { Reason, SeverityPart, Tier, WorklistLine } from '../model/clinic.ts';
 import type { Params } from '../model/quantity.ts';
 import type { Directed } from '../model/thenAndNow.ts';
 import { count, word } from './context.ts';
@@ -99,8 +99,32 @@ export function withAgreed(speaker: Speaker, line: WorklistLine, text: string): 
 /** So many words have room on the first line of a person. */
 const WORDS = 8;
 
-/** What the visit is about, in eight words at most. */
-export function topicText(speaker: Speaker, { tier, outcome: { facts } }: WorklistLine): string {
+/** From so many points on what else presses is told beside the topic. */
+const TELLING = 5;
+/** Topics that tell of a part themselves. */
+const TELLS: Partial<Record<SeverityPart, RegExp>> = { nights: /night/, unbrokenHigh: /high/, longestLow: /long-lows/ };
+const BESIDE = ['nights', 'unbrokenHigh', 'longestLow', 'noInsulin', 'worse'] as const;
+
+/** What the visit is about and what else presses most, in eight words at most. */
+export function topicText(speaker: Speaker, line: WorklistLine): string {
+  const name = topicName(speaker, line);
+  const id = line.outcome.facts?.topic?.id;
+  const besides = line.severity.parts
+    .filter(({ of, points }) => id !== undefined && points >= TELLING && !TELLS[of]?.test(id))
+    .sort((a, b) => b.points - a.points);
+  for (const { of } of besides) {
+    const known = BESIDE.find((one) => one === of);
+    if (known === undefined) continue;
+    const both = speaker.say('clinic.topic.and', {
+      topic: word(name),
+      more: word(speaker.say(`clinic.topic.more.${known}`)),
+    });
+    if (both.split(' ').length <= WORDS) return both;
+  }
+  return name;
+}
+
+function topicName(speaker: Speaker, { tier, outcome: { facts } }: WorklistLine): string {
   if (!facts) return speaker.say('clinic.topic.unread');
   const { id, words } = facts.topic ?? { id: '', words: {} };
   const params = Object.fromEntries(Object.entries(words).map(([name, value]) => [name, word(value)]));
@@ -121,3 +145,7 @@ export function pointsText(speaker: Speaker, { severity: { points, parts } }: Wo
   );
   return speaker.say('clinic.severity.points', { points: count(points), parts: word(names.join(', ')) });
 }
+
+/** The points, on a line of their own after the reasons. */
+export const withPoints = (speaker: Speaker, line: WorklistLine, text: string): string =>
+  [text, pointsText(speaker, line)].filter((one) => one !== '').join('\n');

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { contentOf, listSpeaker, worklistReport } from '../../src/clinic/lists.ts';
 import { PUBLISHED, USUAL, withUsual } from '../../src/clinic/thresholds.ts';
-import { TIERS } from '../../src/clinic/tiers.ts';
+import { FLAGGED } from '../../src/clinic/tiers.ts';
 import { countTiers, place, rank } from '../../src/clinic/worklist.ts';
 import type { Speaker } from '../../src/language/index.ts';
 import type { Facts, Tier, WorklistLine } from '../../src/model/clinic.ts';
@@ -94,13 +94,16 @@ const anyOutcomes = fc
     fc.tuple(...codes.map((code) => fc.option(anyFacts).map((own) => outcome({ code, stem: code, facts: own })))),
   );
 
-test('everybody stands on the list exactly once, in the order of the groups, whatever order they came in', () => {
+test('everybody stands on the list exactly once: unread, to be looked at by points, steady; whatever order they came in', () => {
   fc.assert(
     fc.property(anyOutcomes, (outcomes) => {
       const lines = rank(outcomes, USUAL);
       expect(lines.map((line) => line.outcome.code).sort()).toEqual(outcomes.map(({ code }) => code).sort());
-      const places = lines.map(({ tier }) => TIERS.indexOf(tier));
-      expect(places).toEqual([...places].sort((a, b) => a - b));
+      const parts = lines.map(({ tier }) => (tier === 'unread' ? 0 : FLAGGED.includes(tier) ? 1 : 2));
+      expect(parts).toEqual([...parts].sort((a, b) => a - b));
+      const points = lines.filter(({ tier }) => FLAGGED.includes(tier)).map(({ severity }) => severity.points);
+      expect(points).toEqual([...points].sort((a, b) => b - a));
+      expect(lines.map(({ number }) => number)).toEqual(lines.map((_, i) => i + 1));
       expect(Object.values(countTiers(lines)).reduce((sum, n) => sum + n, 0)).toBe(outcomes.length);
       expect(rank([...outcomes].reverse(), USUAL)).toEqual(lines);
     }),
@@ -275,8 +278,8 @@ test('beside each person stand the hours, the last nights and the topic; long hi
     expect(pictures).toHaveLength(4);
     expect(pictures[0]!.summary).toMatch(/in range 100\s%.*4\snights.*1\swas very low/s);
     expect(pictures[0]!.marks.filter(({ kind }) => kind === 'rect').length).toBe(1 + 4 + 1);
-    expect(cells.map(({ text }) => plain(text)).find((text) => text.includes('rice'))).toMatch(
-      /^Longer above range after rice\. 17 h very high without a break/,
-    );
+    const [about] = cells.filter(({ first }) => first?.includes('rice'));
+    expect(plain(about!.first!)).toBe('Longer above range after rice');
+    expect(plain(about!.text)).toMatch(/^17 h very high without a break.* 57 points: nights 29, unbroken high 28$/);
   }
 });

@@ -31,6 +31,8 @@ export interface ClinicOptions extends FolderSettings {
   /** Orders the worklist by the time of the visit. */
   byVisit?: boolean;
   since?: string;
+  /** How many people the day has room for. */
+  places?: number;
   timeLimit: number;
   memory: number;
   queue?: string;
@@ -47,6 +49,7 @@ export interface Asked {
   manifest: boolean;
   thresholds: Thresholds;
   byVisit: boolean;
+  places: number | null;
   shard: Shard | undefined;
   /** For everyone. */
   options: FolderSettings;
@@ -94,6 +97,7 @@ export async function ask(named: string, given: ClinicOptions, door: Door): Prom
     passedOver: !shard || shard.index === 1 ? passedOver : [],
     manifest: seen.manifest,
     byVisit: given.byVisit ?? false,
+    places: given.places ?? null,
     thresholds: rules === undefined ? USUAL : await readThresholds(rules),
     shard,
     options,
@@ -163,6 +167,7 @@ function forEveryone(given: ClinicOptions): FolderSettings {
     thresholds,
     byVisit,
     since,
+    places,
     ...more
   } = given;
   const { timeLimit, memory, queue, ...everyone } = more;

@@ -74,7 +74,14 @@ async function finish(asked: Asked, ran: Ran, door: Door, log: Log): Promise<num
     const part = { index: 1, of: 1, ...asked.shard, printed: asked.today, version: door.version };
     savePart(asked.out, { schema: 1, ...part, outcomes, passedOver: asked.passedOver });
     if (!asked.shard) {
-      const content = contentOf(lines, asked.thresholds, asked.passedOver, true, asked.byVisit ? 'visit' : 'pressing');
+      const content = contentOf(
+        lines,
+        asked.thresholds,
+        asked.passedOver,
+        true,
+        asked.byVisit ? 'visit' : 'pressing',
+        asked.places,
+      );
       const names = await saveLists(asked.out, content, { ...part, ...asked.look }, door);
       print(tell.say('cli.clinic.written', { folder: asked.out, names: names.join(', ') }));
     }

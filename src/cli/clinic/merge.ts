@@ -16,6 +16,7 @@ export interface WorklistOptions {
   out?: string;
   thresholds?: string;
   byVisit?: boolean;
+  places?: number;
   paper?: 'a4' | 'letter';
   grey?: boolean;
   clinic?: string;
@@ -47,7 +48,7 @@ export async function worklist(folders: string[], given: WorklistOptions, door: 
   try {
     const names = await saveLists(
       out,
-      contentOf(lines, thresholds, passedOver, inSameFolder, given.byVisit ? 'visit' : 'pressing'),
+      contentOf(lines, thresholds, passedOver, inSameFolder, given.byVisit ? 'visit' : 'pressing', given.places),
       printing,
       door,
     );

@@ -44,6 +44,7 @@ export function clinicCommands(kit: Kit, actions: ClinicActions): Command[] {
   const memory = () => whole('--memory', '<MB>', 'memory', 16, 65_536).default(MEGABYTES);
   const thresholds = () => new Option('--thresholds <file>', help('thresholds'));
   const byVisit = () => new Option('--by-visit', help('byVisit'));
+  const places = () => whole('--places', '<n>', 'places', 1, 100_000);
 
   const clinic = examples(forPapers(bare('clinic').argument('<folder>', help('folder'))), 'clinic')
     .addOption(new Option('--out <folder>', help('outClinic')).default('reports'))
@@ -52,6 +53,7 @@ export function clinicCommands(kit: Kit, actions: ClinicActions): Command[] {
     .addOption(new Option('--fhir-readings', help('fhirReadings')))
     .addOption(thresholds())
     .addOption(byVisit())
+    .addOption(places())
     .addOption(new Option('--since <results>', help('since')))
     .addOption(new Option('--dry-run', help('dryRun')))
     .addOption(whole('--threads', '<n>', 'threads', 1, 256))
@@ -64,6 +66,7 @@ export function clinicCommands(kit: Kit, actions: ClinicActions): Command[] {
     .addOption(new Option('--out <folder>', help('outList')))
     .addOption(thresholds())
     .addOption(byVisit())
+    .addOption(places())
     .action(actions.worklist);
   const worker = bare('worker')
     .addOption(new Option('--queue <address>', help('queue')).makeOptionMandatory())

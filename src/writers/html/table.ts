@@ -51,10 +51,16 @@ const looks = (...names: (string | false | undefined)[]): string | undefined =>
   names.filter(Boolean).join(' ') || undefined;
 
 function inside(cell: Cell, setting: Setting): Html[] {
+  const first = cell.first === undefined ? [] : [el('strong', { class: 'first' }, cell.first)];
   const plain = cell.strong ? el('strong', {}, cell.text) : cell.text;
+  const lines = cell.text.split('\n');
+  if (lines.length > 1 && cell.link === undefined && !cell.strong) {
+    return [...first, ...lines.flatMap((line, i) => (i === 0 ? [line] : [el('br', {}), line]))];
+  }
   const text = cell.link === undefined ? plain : el('a', { href: address(cell.link) }, plain);
   const shown = cell.picture
     ? [
+        ...first,
         text,
         el(
           'span',
@@ -62,7 +68,7 @@ function inside(cell: Cell, setting: Setting): Html[] {
           drawn(drawingSvg(cell.picture, { grey: setting.grey, id: setting.id('chart') })),
         ),
       ]
-    : [text];
+    : [...first, text];
   return cell.band ? [swatch(cell.band, setting), ...shown] : shown;
 }
 

@@ -20,6 +20,8 @@ interface Grid {
 }
 
 interface SetCell {
+  /** What stands before the text on lines of its own. */
+  first?: SetText;
   text: SetText;
   owner: Node;
   colour: string;
@@ -105,9 +107,12 @@ function rowStrips(
     const names = i === 0 && across === undefined && cell.text.trim() !== '';
     const spans = across === undefined ? {} : { span: across };
     const place = names ? node('TH', owner, { scope: 'Row' }) : node('TD', owner, spans);
-    return { text, owner: place, colour: cell.muted ? palette.muted.text : palette.ink.text, cell, column };
+    const set = { text, owner: place, colour: cell.muted ? palette.muted.text : palette.ink.text, cell, column };
+    if (cell.first === undefined) return set;
+    return { ...set, first: setText(cell.first, { ...style, face: 'semibold' }, column.width, setting) };
   });
-  const textLines = ({ text, cell }: SetCell): number => (cell.text === '' && cell.picture ? 0 : text.lines.length);
+  const textLines = ({ first, text, cell }: SetCell): number =>
+    (first?.lines.length ?? 0) + (cell.text === '' && (cell.picture || first) ? 0 : text.lines.length);
   const needed = cells.map((it) => textLines(it) + Math.ceil((it.cell.picture?.height ?? 0) / style.line));
   const lines = Math.max(1, ...needed);
   const perStrip = Math.max(1, Math.floor((room - pad * 2) / style.line));
@@ -148,7 +153,7 @@ function drawPicture(
 }
 
 function drawCell(
-  { text, owner, colour, cell, column }: SetCell,
+  { first: before, text, owner, colour, cell, column }: SetCell,
   from: number,
   to: number,
   sheet: Sheet,
@@ -158,24 +163,26 @@ function drawCell(
   setting: Setting,
 ): void {
   const { style, face, lines, actual } = text;
-  if (actual) owner.actual = actual;
+  const strong = before?.lines ?? [];
+  if (actual ?? before?.actual) owner.actual = [cell.first, cell.text].filter(Boolean).join(' ');
   const base = baseline(style);
-  const shown = lines.slice(from, to);
-  const wide = (line: string): number => face.width(line.trimEnd(), style.size);
+  const shown = [...strong, ...lines].slice(from, to);
+  const faceOf = (n: number): typeof face => (before && from + n < strong.length ? before.face : face);
+  const wide = (line: string, n: number): number => faceOf(n).width(line.trimEnd(), style.size);
   let left = x + column.x;
   if (cell.band) {
     const first = shown[0] ?? '';
     if (from === 0) {
-      const at = column.end ? left + column.width - wide(first) - SWATCH_ROOM : left;
+      const at = column.end ? left + column.width - wide(first, 0) - SWATCH_ROOM : left;
       swatch(sheet, cell.band, at, y + base, setting);
     }
     if (!column.end) left += SWATCH_ROOM;
   }
   shown.forEach((line, n) => {
     if (!line) return;
-    const at = column.end ? left + column.width - wide(line) : left;
+    const at = column.end ? left + column.width - wide(line, n) : left;
     if (artifact) sheet.asArtifact();
     else sheet.as(owner);
-    sheet.text(line, at, y + base + n * style.line, face, style.size, colour);
+    sheet.text(line, at, y + base + n * style.line, faceOf(n), style.size, colour);
   });
 }

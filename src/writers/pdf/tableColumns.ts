@@ -37,6 +37,7 @@ export function placeColumns(
       widest = Math.max(
         widest,
         cell.picture?.width ?? 0,
+        cell.first === undefined ? 0 : widestIn(cell.first, { ...styles.cell, face: 'semibold' }, setting),
         room + widestIn(cell.text, { ...styles.cell, face }, setting),
       );
     }
