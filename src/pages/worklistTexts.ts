@@ -103,7 +103,7 @@ const WORDS = 8;
 const TELLING = 5;
 /** Topics that tell of a part themselves. */
 const TELLS: Partial<Record<SeverityPart, RegExp>> = { nights: /night/, unbrokenHigh: /high/, longestLow: /long-lows/ };
-const BESIDE = ['nights', 'unbrokenHigh', 'longestLow', 'noInsulin', 'worse'] as const;
+const MORE = ['nights', 'unbrokenHigh', 'longestLow', 'noInsulin', 'worse'] as const;
 
 /** What the visit is about and what else presses most, in eight words at most. */
 export function topicText(speaker: Speaker, line: WorklistLine): string {
@@ -113,7 +113,7 @@ export function topicText(speaker: Speaker, line: WorklistLine): string {
     .filter(({ of, points }) => id !== undefined && points >= TELLING && !TELLS[of]?.test(id))
     .sort((a, b) => b.points - a.points);
   for (const { of } of besides) {
-    const known = BESIDE.find((one) => one === of);
+    const known = MORE.find((one) => one === of);
     if (known === undefined) continue;
     const both = speaker.say('clinic.topic.and', {
       topic: word(name),
