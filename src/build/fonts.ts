@@ -1,5 +1,7 @@
-import { cpSync, mkdirSync } from 'node:fs';
+import { cpSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { deflateSync } from 'node:zlib';
+import { usualCut } from '../writers/pdf/index.ts';
 
 const PLEX = '@expo-google-fonts/ibm-plex-sans';
 const noto = (name: string): [from: string, to: string] => [
@@ -26,8 +28,15 @@ const LICENCES: readonly (readonly [from: string, to: string])[] = [
   ['@expo-google-fonts/noto-sans-devanagari/LICENSE_FONT', 'LICENSE-NotoSans'],
 ];
 
-/** Copies faces and licences from the packages into `folder`. */
+/** The faces of every report, of which the command finds the usual glyphs cut out and packed. */
+const REPORTS = ['IBMPlexSans-Regular', 'IBMPlexSans-SemiBold'];
+
+/** Copies faces and licences from the packages into `folder`, and cuts the faces of reports. */
 export function copyFonts(home: string, folder: string): void {
   mkdirSync(folder, { recursive: true });
   for (const [from, to] of [...FACES, ...LICENCES]) cpSync(join(home, 'node_modules', from), join(folder, to));
+  for (const name of REPORTS) {
+    const cut = usualCut(readFileSync(join(folder, `${name}.ttf`)), (bytes) => deflateSync(bytes));
+    writeFileSync(join(folder, `${name}.cut`), cut);
+  }
 }

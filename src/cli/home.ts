@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import manifest from '../../package.json' with { type: 'json' };
 import { once } from '../once.ts';
-import type { PdfFonts } from '../writers/pdf/index.ts';
+import type { Cuts, PdfFonts } from '../writers/pdf/index.ts';
 import { reasonOf, WrongUse } from './exits.ts';
 import { faceOf } from './faces.ts';
 
@@ -57,4 +57,10 @@ export const fonts = (): PdfFonts => ({
   regular: face('IBMPlexSans-Regular.ttf'),
   semibold: face('IBMPlexSans-SemiBold.ttf'),
   more: (script, strong) => spare(faceOf(script, strong)),
+});
+
+/** The faces of reports as the build has cut and packed them. */
+export const cuts = (): Cuts => ({
+  regular: spare('IBMPlexSans-Regular.cut'),
+  semibold: spare('IBMPlexSans-SemiBold.cut'),
 });

@@ -3,7 +3,7 @@ import type { Deflate } from '../bytes/pack.ts';
 import type { PaperTools, WebPages } from '../papers/makePapers.ts';
 import { setAsideCsv } from '../papers/setAside.ts';
 import type { Door } from './door.ts';
-import { fonts } from './home.ts';
+import { cuts, fonts } from './home.ts';
 import { openPages } from './webPage.ts';
 
 /** The engine's own packer; the one in JavaScript costs a tenth of a report. One object, so that what it packed is kept. */
@@ -21,6 +21,7 @@ export function paperTools({
     fonts: fonts(),
     version,
     deflate,
+    cuts: cuts(),
     aboutNumbers: tell.say('cli.told.output.analysis'),
     setAside: (analysis) => setAsideCsv(tell, analysis),
     openPages() {

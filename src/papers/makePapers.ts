@@ -6,7 +6,7 @@ import type { Report } from '../model/report.ts';
 import type { Agreed } from '../model/visits.ts';
 import type { HtmlOptions } from '../writers/html/index.ts';
 import { analysisJson } from '../writers/json.ts';
-import type { Attachment, PdfFonts } from '../writers/pdf/index.ts';
+import type { Attachment, Cuts, PdfFonts } from '../writers/pdf/index.ts';
 import { pageAsText } from '../writers/text.ts';
 import { type Result, resultName } from './resultNames.ts';
 import { visitOf } from './visitOf.ts';
@@ -54,6 +54,8 @@ export interface PaperTools {
   version: string;
   /** Packs pages and faces: the engine's own, where it has one. */
   deflate?: Deflate;
+  /** The faces, cut and packed before with that. */
+  cuts?: Cuts;
   /** What a reader of a paper is told of the numbers attached to it. */
   aboutNumbers: string;
   /** The table of what was set aside, as text. */
@@ -75,7 +77,7 @@ export async function makePapers(
 ): Promise<MadeFile[]> {
   const { asPrinted, writePdf } = await import('../writers/pdf/index.ts');
   const { paper, grey, large, password } = wanted;
-  const { words, whole, version, deflate } = tools;
+  const { words, whole, version, deflate, cuts } = tools;
   const { timeline, settings } = analysis;
   const nameOf = (what: Result): string => resultName(stem, what, timeline.to);
   const files: MadeFile[] = [];
@@ -92,7 +94,7 @@ export async function makePapers(
   const addPaper = async (which: 'clinic' | 'patient' | 'further', attached: { attachment?: Attachment } = {}) => {
     const kind = which === 'further' ? ({ voice: 'clinic', part: which } as const) : { voice: which };
     const report = compose(analysis, words, { ...kind, paper, large, whole });
-    const pdf = await writePdf(report, tools.fonts, { version, grey, password, deflate, ...attached });
+    const pdf = await writePdf(report, tools.fonts, { version, grey, password, deflate, cuts, ...attached });
     add(which, pdf);
     // The person's page prints on the sides of the paper.
     const shown = webPage && which === 'patient' ? asPrinted(report, tools.fonts, { version, grey }) : report;
@@ -112,7 +114,7 @@ export async function makePapers(
     await addPaper('further');
     const { today: printed, person } = settings;
     const method = composeMethod(words, { paper, printed, version, clinic: person.clinic });
-    add('method', await writePdf(method, tools.fonts, { version, grey, deflate }));
+    add('method', await writePdf(method, tools.fonts, { version, grey, deflate, cuts }));
   }
   // A year's numbers are 20 MB of text: not made before the papers are done.
   if (wanted.numbers) add('analysis', analysisJson(analysis));

@@ -8,7 +8,7 @@ import { fonts, stories } from '../support/story.ts';
 import { unpacked } from '../support/unpacked.ts';
 import { home, run, scratch } from './run.ts';
 
-const built = (await import(pathToFileURL(join(home, 'dist/index.js')).href)) as typeof source;
+const built = (await import(pathToFileURL(join(home, 'dist/index.mjs')).href)) as typeof source;
 const template = JSON.parse(readFileSync(join(home, 'dist/page.json'), 'utf8'));
 
 const analysed = (library: typeof source, given: Awaited<ReturnType<typeof givenOf>>): source.Analysis => {

@@ -5,6 +5,7 @@ import { deflate } from '../../src/bytes/pack.ts';
 import { bytesOf } from '../../src/bytes/text.ts';
 import type { Pdf } from '../../src/writers/pdf/document.ts';
 import type { Face } from '../../src/writers/pdf/face.ts';
+import { usualCut, writePdf } from '../../src/writers/pdf/index.ts';
 import {
   DirectPdf,
   escapeMetadata,
@@ -14,7 +15,7 @@ import {
   takePacked,
 } from '../../src/writers/pdf/patches.ts';
 import { plainSetter } from '../../src/writers/pdf/plainSetter.ts';
-import { FONTS } from './paper.ts';
+import { FONTS, pageOf } from './paper.ts';
 
 // Each patch against the library as it comes: what is told apart here is told apart in every file we write.
 
@@ -134,4 +135,15 @@ test('plain text set the short way is what the shaper gives, and the library ask
   };
   expect(encoded(short)).toEqual(encoded(long));
   expect(asked).toBe(1);
+});
+
+test('a face cut before its document is made gives the file that is cut while it is made', async () => {
+  const report = pageOf([{ kind: 'paragraph', style: 'body', text: 'Steady nights' }]);
+  const cuts = { regular: usualCut(FONTS.regular, deflate), semibold: usualCut(FONTS.semibold, deflate) };
+  // Faces are known by their bytes, and keep what was cut: a copy knows nothing yet.
+  const fresh = () => ({ regular: FONTS.regular.slice(), semibold: FONTS.semibold.slice() });
+  const meanwhile = Buffer.from(await writePdf(report, fresh(), { version: '1', deflate }));
+  const before = Buffer.from(await writePdf(report, fresh(), { version: '1', deflate, cuts }));
+  expect(before.equals(meanwhile)).toBe(true);
+  expect(meanwhile.includes(Buffer.from(cuts.regular))).toBe(true);
 });

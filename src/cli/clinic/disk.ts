@@ -1,9 +1,9 @@
 import { lstatSync, mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
-import { threadId } from 'node:worker_threads';
 import { fingerprint } from '../../bytes/hash.ts';
 import { asOutcome } from '../../clinic/recorded.ts';
 import type { Outcome } from '../../model/clinic.ts';
+import { once } from '../../once.ts';
 import { MOST_BYTES } from '../../papers/inputNames.ts';
 import type { MadeFile } from '../../papers/makePapers.ts';
 import { isVisitOf, visitDay } from '../../papers/resultNames.ts';
@@ -11,6 +11,8 @@ import { readPlainFile } from '../plainFile.ts';
 import { sayable } from './sayable.ts';
 
 const RECORD = 'record.json';
+/** Asked when something is saved: the module would be loaded at every start. */
+const thread = once(() => process.getBuiltinModule('node:worker_threads').threadId);
 const PART = /^\..*\.part$/;
 
 const parse = (bytes: Buffer): Outcome | null => {
@@ -81,7 +83,7 @@ export function putInPlace(
       ...outputs,
       { name: RECORD, content: Buffer.from(`${JSON.stringify(whole, null, 1)}\n`) },
     ]) {
-      const part = join(folder, `.${name}.${process.pid}-${threadId}.part`);
+      const part = join(folder, `.${name}.${process.pid}-${thread()}.part`);
       parts.push({ part, name });
       // Never through a link of that name.
       rmSync(part, { force: true });

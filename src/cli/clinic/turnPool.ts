@@ -1,4 +1,3 @@
-import { spawn } from 'node:child_process';
 import { join } from 'node:path';
 import { threadFile } from '../home.ts';
 import { standsAt } from '../plainFile.ts';
@@ -49,6 +48,8 @@ function opened(path: string): number {
 
 function alone(task: Task, timeLimit: number, memoryLimit: number): Promise<Ended<Turn>> {
   const args = [`--max-old-space-size=${memoryLimit}`, '--input-type=module', '-e', ONE_TURN, threadFile()];
+  // Loaded here: every start would pay for what hardly any run needs.
+  const { spawn } = process.getBuiltinModule('node:child_process');
   const child = spawn(process.execPath, [...process.execArgv, ...args], {
     stdio: ['ignore', 'ignore', 'ignore', 'ipc'],
     serialization: 'advanced',

@@ -1,5 +1,6 @@
+import type { Deflate } from '../../bytes/pack.ts';
 import type { Pdf, Ref } from './document.ts';
-import type { Face } from './face.ts';
+import { type Face, openFace } from './face.ts';
 import { keepCuts, takePacked } from './patches.ts';
 
 /** Of a glyph, in thousandths of the size. */
@@ -27,14 +28,22 @@ const USUAL =
 
 /**
  * Adds a face to a document, sharing cut-down font files with earlier documents. A face that only
- * helps out is not given the usual glyphs.
+ * helps out is not given the usual glyphs. `cut` is the face with these alone, where it was cut before.
  */
-export function useFace(pdf: Pdf, face: Face, usual: boolean): DocumentFont {
+export function useFace(pdf: Pdf, face: Face, usual: boolean, cut?: Uint8Array): DocumentFont {
   pdf.font(face.font);
   const font = pdf._font;
   if (!font?.subset?.glyphs) throw new Error('pdfkit keeps its fonts in another way than expected');
   if (usual) font.encode(USUAL, []);
-  keepCuts(font, face, pdf.deflate);
+  keepCuts(font, face, pdf.deflate, usual && cut ? { key: font.subset.glyphs.join(), file: cut } : undefined);
   takePacked(pdf, font);
   return font;
+}
+
+/** A face cut down to the usual glyphs, as most reports take it into the file, packed. */
+export function usualCut(bytes: Uint8Array, deflate: Deflate): Uint8Array {
+  const { font } = openFace(bytes);
+  const subset = font.createSubset();
+  for (const { id } of font.layout(USUAL).glyphs) subset.includeGlyph(id);
+  return deflate(subset.encode());
 }

@@ -4,7 +4,8 @@ declare module 'fontkit' {
     readonly postscriptName: string;
     readonly unitsPerEm: number;
     hasGlyphForCodePoint(codePoint: number): boolean;
-    layout(text: string): unknown;
+    layout(text: string): { glyphs: readonly { id: number }[] };
+    createSubset(): { includeGlyph(id: number): number; encode(): Uint8Array };
   }
   export function create(bytes: Uint8Array): ParsedFont;
 }

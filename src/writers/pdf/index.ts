@@ -16,7 +16,8 @@ import { node, writeTree } from './tree.ts';
 import { openTypeface } from './typeface.ts';
 import { clean } from './words.ts';
 
-export type { Attachment, PdfFonts, PdfInfo } from './info.ts';
+export { usualCut } from './documentFont.ts';
+export type { Attachment, Cuts, PdfFonts, PdfInfo } from './info.ts';
 export type { Script } from './scripts.ts';
 
 const PAPERS: Record<Report['paper'], [width: number, height: number]> = { a4: [595.28, 841.89], letter: [612, 792] };
@@ -40,8 +41,8 @@ function measured(report: Report, fonts: PdfFonts, info: PdfInfo) {
     scale,
     palette: info.grey ? GREY : COLOUR,
     faces: {
-      regular: openTypeface(pdf, fonts, 'regular', report.direction),
-      semibold: openTypeface(pdf, fonts, 'semibold', report.direction),
+      regular: openTypeface(pdf, fonts, 'regular', report.direction, info.cuts),
+      semibold: openTypeface(pdf, fonts, 'semibold', report.direction, info.cuts),
     },
     capacity,
     parent: root,

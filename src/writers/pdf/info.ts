@@ -9,6 +9,12 @@ export interface PdfFonts {
   more?: (script: Script, strong: boolean) => Uint8Array | undefined;
 }
 
+/** Faces cut down to the usual glyphs, and packed. */
+export interface Cuts {
+  regular?: Uint8Array | undefined;
+  semibold?: Uint8Array | undefined;
+}
+
 /** A file that travels inside the document, as data the document was made from. */
 export interface Attachment {
   name: string;
@@ -28,4 +34,6 @@ export interface PdfInfo {
   password?: string | undefined;
   /** Packs pages and faces; what an engine has of its own is faster. */
   deflate?: Deflate | undefined;
+  /** The two faces as `usualCut` gives them with the same `deflate`, where that has been done before. */
+  cuts?: Cuts | undefined;
 }

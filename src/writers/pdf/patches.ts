@@ -60,15 +60,20 @@ export function fillPage({ content }: PdfPage, operators: Uint8Array, deflate: D
 
 /**
  * `subset.encode`: cutting a font down and packing it takes 6 ms, and most reports use the same glyphs, so each cut is made
- * once for all documents.
+ * once for all documents, and the usual one before there is any.
  */
-export function keepCuts({ subset }: DocumentFont, face: Face, deflate: Deflate): void {
+export function keepCuts(
+  { subset }: DocumentFont,
+  face: Face,
+  deflate: Deflate,
+  cut?: { key: string; file: Uint8Array },
+): void {
   const encode = subset.encode.bind(subset);
   subset.encode = () => {
     const key = subset.glyphs.join();
     if (face.packer !== deflate) face.files = new Map();
     face.packer = deflate;
-    let file = face.files.get(key);
+    let file = face.files.get(key) ?? (key === cut?.key ? cut.file : undefined);
     if (!file) {
       file = deflate(encode());
       face.files.set(key, file);

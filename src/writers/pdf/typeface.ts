@@ -2,7 +2,7 @@ import type { Bytes } from './bytes.ts';
 import type { Pdf } from './document.ts';
 import { type DocumentFont, useFace } from './documentFont.ts';
 import { type Face, openFace } from './face.ts';
-import type { PdfFonts } from './info.ts';
+import type { Cuts, PdfFonts } from './info.ts';
 import { type Holder, mixedRuns, type Run } from './mixed.ts';
 import { type Script, scriptOf } from './scripts.ts';
 import { clean, drawable } from './words.ts';
@@ -31,9 +31,15 @@ function eachPiece(text: string, visit: (piece: string) => void): void {
 }
 
 /** `base` is the direction of paragraphs. */
-export function openTypeface(pdf: Pdf, fonts: PdfFonts, weight: 'regular' | 'semibold', base: 'ltr' | 'rtl'): Typeface {
+export function openTypeface(
+  pdf: Pdf,
+  fonts: PdfFonts,
+  weight: 'regular' | 'semibold',
+  base: 'ltr' | 'rtl',
+  cuts: Cuts = {},
+): Typeface {
   const face = openFace(fonts[weight]);
-  const font = useFace(pdf, face, true);
+  const font = useFace(pdf, face, true, cuts[weight]);
   const usual = font.subset.glyphs.length;
   const plain = base === 'ltr' ? face.plain : null;
   const codes = new Map<string, string>();
