@@ -1,5 +1,6 @@
 import { type Analysis, analyse as analyseWith, type Refusal } from './analyse.ts';
 import { LANGUAGES, type Language, placeOf, type Words } from './language/index.ts';
+import type { FhirLeft } from './model/clinic.ts';
 import type { Input } from './model/input.ts';
 import type { Report } from './model/report.ts';
 import type { Settings } from './model/settings.ts';
@@ -13,6 +14,7 @@ export type { Analysis, FileAccount, Refusal } from './analyse.ts';
 export type { Deflate } from './bytes/pack.ts';
 export { type ComposeOptions, compose, composeMethod, HalfTranslated, type MethodOptions } from './compose.ts';
 export type { Language, Words } from './language/index.ts';
+export type { FhirLeft } from './model/clinic.ts';
 export type { Input, Issue, Ledger } from './model/input.ts';
 export type { Measures } from './model/measures.ts';
 export type { Report } from './model/report.ts';
@@ -71,4 +73,10 @@ export async function writeHtml(report: Report, template: CompiledTemplate, opti
 export async function fhirBundle(analysis: Analysis, options: FhirOptions): Promise<Bundle> {
   const fhir = await import('./writers/fhir/index.ts');
   return fhir.fhirBundle(analysis, options);
+}
+
+/** What such a bundle does not hold, to be said to whoever sends it. */
+export async function fhirLeft(analysis: Analysis, options: Omit<FhirOptions, 'pdf'>): Promise<FhirLeft> {
+  const fhir = await import('./writers/fhir/index.ts');
+  return fhir.fhirLeft(analysis, options);
 }

@@ -202,6 +202,20 @@ export interface Outcome {
   /** Why there are no papers. */
   refusals: Said[];
   outputs: { name: string; bytes: number; sha256: string }[];
+  /** What its FHIR bundle does not hold; absent where none was asked for, and in older records. */
+  fhirLeft?: FhirLeft;
+}
+
+/** What of an analysis a FHIR bundle does not hold. */
+export interface FhirLeft {
+  /** Readings without an offset from UTC, as nobody named a zone. */
+  readings: number;
+  /** Notes without such a time, or of a kind that R4 has no place for. */
+  notes: number;
+  /** Results that are withheld, so that the others go out one by one and not as a summary; by name of the guide's profile. */
+  results: string[];
+  /** Nothing has an identifier. */
+  unidentified: boolean;
 }
 
 /** One person's line on the worklist. */

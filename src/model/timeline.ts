@@ -68,6 +68,8 @@ export interface Note extends NoteEntry {
 export interface Timeline {
   /** IANA zone, or null: the local clock as written in the rows, whose offsets, if any, make `at` real instants. */
   zone: string | null;
+  /** Whether `at` is an instant that others can place: by the zone or by the offsets in the rows; else a clock nobody placed. */
+  placed: boolean;
   /** Native unit of most readings, and the unit people see. */
   unit: GlucoseUnit;
   /** Calendar days chosen, both included. `days` has one entry for each. */

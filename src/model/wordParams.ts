@@ -222,6 +222,7 @@ export interface WordParams {
   'cli.help.fhir': never;
   'cli.help.numbers': never;
   'cli.help.fhirReadings': never;
+  'cli.help.fhirSystem': never;
   'cli.help.dryRun': never;
   'cli.help.threads': never;
   'cli.help.shard': never;
@@ -385,6 +386,9 @@ export interface WordParams {
   'cli.clinic.kept': 'n';
   'cli.clinic.passedOver': 'n';
   'cli.clinic.moreUnread': 'n';
+  'cli.clinic.fhirLeft': 'people' | 'readings' | 'notes';
+  'cli.clinic.fhirSingle': 'people';
+  'cli.clinic.fhirUnidentified': never;
   'cli.clinic.stopping': never;
   'cli.clinic.stopped': 'reason' | 'path';
   'cli.clinic.listsUnsaved': 'path' | 'reason';

@@ -37,6 +37,8 @@ export interface PapersWanted {
   fhir: boolean;
   /** Single readings in the FHIR bundle too. */
   fhirReadings: boolean;
+  /** The clinic's own system of identifiers; without it nothing sent has one. */
+  fhirSystem?: string | undefined;
   /** Locks both papers. */
   password?: string | undefined;
 }
@@ -126,7 +128,7 @@ export async function makePapers(
   if (analysis.ledger.setAside > 0) add('setAside', tools.setAside(analysis));
   if (wanted.fhir) {
     const { fhirBundle } = await import('../writers/fhir/index.ts');
-    const bundle = fhirBundle(analysis, { pdf, readings: wanted.fhirReadings });
+    const bundle = fhirBundle(analysis, { pdf, readings: wanted.fhirReadings, system: wanted.fhirSystem });
     add('fhir', `${JSON.stringify(bundle, null, 1)}\n`);
   }
   return files;

@@ -15,6 +15,8 @@ export interface Wanted {
   large: boolean;
   /** Whether to write what the next visit can compare with. */
   snapshot: boolean;
+  /** The clinic's own system of identifiers in FHIR. */
+  fhirSystem?: string;
   /** What was agreed at the visit; null where nobody has typed it in. */
   agreed: Agreed | null;
 }
@@ -57,6 +59,7 @@ export function wantedOf(asked: FolderSettings, place: Place, brought: Brought):
     // What was agreed is typed in for the next visit.
     snapshot: asked.snapshot ?? brought.agreed !== undefined,
     agreed: brought.agreed ?? null,
+    ...pick(asked, ['fhirSystem']),
   };
 }
 

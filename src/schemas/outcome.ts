@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import type { Facts, Outcome, TopicWent } from '../model/clinic.ts';
+import type { Facts, FhirLeft, Outcome, TopicWent } from '../model/clinic.ts';
 import { band, compared, glucoseUnit, targetId } from './parts.ts';
 import './jitless.ts';
 import { check } from './problems.ts';
@@ -133,6 +133,12 @@ const outcome = shape<Outcome>({
   before: z.array(facts).max(2).optional(),
   refusals: z.array(said),
   outputs: z.array(shape<Outcome['outputs'][number]>({ name: plainName, bytes: finite, sha256: z.string() })),
+  fhirLeft: shape<FhirLeft>({
+    readings: finite,
+    notes: finite,
+    results: z.array(z.string().regex(/^[a-z-]+$/)),
+    unidentified: z.boolean(),
+  }).optional(),
 });
 
 /**

@@ -28,6 +28,8 @@ export interface FolderSettings {
   clinic?: string | undefined;
   /** The clinic's telephone, as the person may dial it. */
   phone?: string | undefined;
+  /** The clinic's own system of identifiers in FHIR. */
+  fhirSystem?: string | undefined;
   /** Path of a layout file, from the folder of the settings file. */
   layout?: string | undefined;
   /** `previous`, `FROM..TO`, or paths of visit files or of folders of them, from the folder of the settings file. */
@@ -73,6 +75,11 @@ export const folderSettings = z.strictObject({
   code: line.optional(),
   clinic: line.optional(),
   phone: z.string().min(1).max(40).optional(),
+  fhirSystem: z
+    .string()
+    .max(200)
+    .regex(/^(?:https?:\/\/|urn:(?:oid|uuid):)[^\s|<>"]+$/)
+    .optional(),
   layout: z.string().min(1).optional(),
   compare: z.union([path, z.array(path).min(1).max(60)]).optional(),
   agreed: path.optional(),

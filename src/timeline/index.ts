@@ -101,6 +101,7 @@ export function buildTimeline(files: ReadFile[], settings: TimelineSettings): In
   if (others > 0) issues.push({ code: 'units-mixed', level: 'note', expected: unit, count: others });
   const timeline: Timeline = {
     zone: choice.zone,
+    placed: choice.by !== 'written',
     unit,
     ...period,
     chosenBy: settings.period ? 'user' : 'default',

@@ -32,7 +32,7 @@ function withUnits(analysis: Analysis): { readings: Readings; json: AnalysisJson
   // What was set aside goes into a table of its own: it may be longer than all the rest.
   const { ok: _, timeline: whole, setAside: ___, ...rest } = analysis;
   // The timeline's own issues stand among those of the analysis already.
-  const { issues: __, readings, ...timeline } = whole;
+  const { issues: __, placed: ____, readings, ...timeline } = whole;
   const notes = timeline.notes.map((note) => ({ ...note, offset: note.offset === NO_OFFSET ? null : note.offset }));
   const stood = { ...rest, timeline: { ...timeline, notes, readings: { count: readings.count } } };
   return { readings, json: renamed(stood, ANALYSIS) };

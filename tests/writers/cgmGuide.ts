@@ -112,14 +112,20 @@ export function breaches(bundle: Json): string[] {
     if (byUrl.has(fullUrl)) say(fullUrl, 'twice');
     byUrl.set(fullUrl, resource);
     if (request?.method !== 'POST' || request.url !== resource.resourceType) say(fullUrl, 'request');
-    const { system, value } = resource.identifier?.[0] ?? {};
-    if (request?.ifNoneExist !== `identifier=${system}|${encodeURIComponent(value)}`) say(fullUrl, 'ifNoneExist');
+    const [known] = resource.identifier ?? [];
+    // What has no identifier of its sender's cannot be told from what was sent before.
+    const asked = known && `identifier=${known.system}|${encodeURIComponent(known.value)}`;
+    if (request?.ifNoneExist !== asked) say(fullUrl, 'ifNoneExist');
     noEmpty(resource, fullUrl, say);
   }
   if ([...byUrl.values()].filter(({ resourceType }) => resourceType === 'Patient').length > 1)
     say('bundle', 'patients');
   for (const [url, resource] of byUrl) {
     if (resource.resourceType === 'Patient') continue;
+    if (!resource.meta?.profile && NOTES.has(resource.resourceType)) {
+      note(resource, byUrl, (what) => say(`${resource.resourceType} ${url}`, what));
+      continue;
+    }
     const profile = resource.meta?.profile?.[0]?.replace(BASE, '');
     const rule = RULES[profile];
     if (!rule) say(url, `profile ${profile}`);
@@ -169,6 +175,28 @@ function check(
     if (forms.length < 1 || !whole) say('presentedForm');
     for (const { reference } of resource.result ?? []) if (!byUrl.has(reference)) say(`result ${reference}`);
   }
+}
+
+/** Resources of notes, for which the guide has no profiles and its bundle has room. */
+const NOTES = new Set(['Observation', 'MedicationAdministration', 'DeviceUseStatement']);
+const TIME_KEYS = ['effectiveDateTime', 'effectivePeriod', 'timingDateTime'];
+
+/** What R4 itself asks of the notes' resources: status, what it is about, whose, one time, and of an observation a code (R4, 4.0.1). */
+function note(resource: Json, byUrl: Map<string, Json>, say: (what: string) => void): void {
+  const observed = resource.resourceType === 'Observation';
+  if (resource.status !== (observed ? 'final' : 'completed')) say('status');
+  if (byUrl.get(resource.subject?.reference)?.resourceType !== 'Patient') say('subject');
+  const times = TIME_KEYS.filter((key) => resource[key] !== undefined);
+  if (times.length !== 1) say(`times ${times}`);
+  const { start, end } = resource.effectivePeriod ?? {};
+  for (const time of [resource.effectiveDateTime, resource.timingDateTime, start, end])
+    if (time !== undefined && !DATE.test(time) && !DATE_TIME.test(time)) say(`time ${time}`);
+  if (start !== undefined && Date.parse(start) > Date.parse(end)) say('a period that runs backwards');
+  if (observed && !resource.code) say('code');
+  if (resource.resourceType === 'MedicationAdministration' && !resource.medicationCodeableConcept?.text)
+    say('medication');
+  // R4, DeviceUseStatement: the device is asked for.
+  if (resource.resourceType === 'DeviceUseStatement' && !resource.device?.reference) say('device');
 }
 
 function unit(quantity: Json, [code, text]: [string, string], say: (what: string) => void): void {

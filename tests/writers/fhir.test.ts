@@ -1,9 +1,9 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { type Analysis, analyse } from '../../src/analyse.ts';
 import type { Settings } from '../../src/model/settings.ts';
 import { uuid } from '../../src/writers/fhir/entries.ts';
-import { type Bundle, fhirBundle } from '../../src/writers/fhir/index.ts';
+import { type Bundle, fhirBundle, fhirLeft } from '../../src/writers/fhir/index.ts';
 import { breaches, RANGES } from './cgmGuide.ts';
 
 const PDF = new TextEncoder().encode('%PDF-1.7\n%%EOF\n');
@@ -20,9 +20,12 @@ function analysed(text: string | undefined, part: Partial<Settings> = {}): Analy
   return analysis;
 }
 
-const bundled = (analysis: Analysis, readings = false): Bundle =>
+/** An invented clinic's own system of identifiers. */
+const SYSTEM = 'https://harbour-lane.example/people';
+
+const bundled = (analysis: Analysis, readings = false, system = SYSTEM): Bundle =>
   // Through JSON, as a receiver gets it.
-  JSON.parse(JSON.stringify(fhirBundle(analysis, { pdf: PDF, readings })));
+  JSON.parse(JSON.stringify(fhirBundle(analysis, { pdf: PDF, readings, system })));
 
 // biome-ignore lint/suspicious/noExplicitAny: parsed JSON of a standard's shape.
 type Json = any;
@@ -111,11 +114,76 @@ test('a reading keeps its unit, its bound and the wearer’s clock over a change
   ).toBe('2026-03-29T04:00:00+03:00');
 });
 
-test('where a member is withheld there is no summary, only the report', () => {
-  const bundle = bundled(analysed(undefined, { targets: 'pregnancy-type-1' }));
+test('where a member is withheld there is no summary, and the others go out one by one', () => {
+  const analysis = analysed(undefined, { targets: 'pregnancy-type-1' });
+  const bundle = bundled(analysis);
   expect(breaches(bundle)).toEqual([]);
-  expect(bundle.entry.map(({ resource }) => resource.resourceType)).toEqual(['Patient', 'DiagnosticReport']);
-  expect(bundle.entry[1]!.resource.result).toBeUndefined();
+  expect(byProfile(bundle, 'cgm-summary')).toEqual([]);
+  expect(byProfile(bundle, 'cgm-summary-gmi')).toEqual([]);
+  const results = bundle.entry.slice(2).map(({ fullUrl }) => ({ reference: fullUrl }));
+  expect(results).toHaveLength(6);
+  expect(bundle.entry[1]!.resource.result).toEqual(results);
+  expect(fhirLeft(analysis, { readings: false, system: SYSTEM })).toEqual({
+    readings: 0,
+    notes: 0,
+    results: ['gmi'],
+    unidentified: false,
+  });
+});
+
+test('no day of printing becomes an instant of issue', () => {
+  expect(JSON.stringify(bundled(analysed(undefined)))).not.toContain('"issued"');
+});
+
+test('without the clinic’s own system nothing has an identifier, so that the P-1 of two clinics never meet', () => {
+  const analysis = analysed(undefined, { zone: 'Europe/Madrid' });
+  const bare: Bundle = JSON.parse(JSON.stringify(fhirBundle(analysis, { pdf: PDF, readings: true })));
+  expect(breaches(bare)).toEqual([]);
+  expect(JSON.stringify(bare)).not.toMatch(/"identifier"|ifNoneExist|P-1"/);
+  expect(fhirLeft(analysis, { readings: true }).unidentified).toBe(true);
+  const of = (system: string): Set<unknown> =>
+    new Set(bundled(analysis, true, system).entry.map(({ resource }) => (resource as Json).identifier[0].value));
+  const [one, two] = [of(SYSTEM), of('https://other.example/people')];
+  expect([...one].filter((value) => two.has(value))).toEqual(['P-1']);
+  expect((bundled(analysis).entry[0]!.resource as Json).identifier).toEqual([{ system: SYSTEM, value: 'P-1' }]);
+  expect(bundled(analysis, true).entry.length).toBe(bare.entry.length);
+});
+
+test('visits that overlap, and other goals, send no reading and no note twice', () => {
+  const zone = 'Europe/Madrid';
+  const known = (part: Partial<Settings>): Set<string> =>
+    new Set(
+      bundled(analysed(undefined, { zone, ...part }), true)
+        .entry.filter(({ resource }) => (resource as Json).effectiveDateTime !== undefined)
+        .map(({ request }) => request.ifNoneExist!),
+    );
+  const whole = known({});
+  const week = known({ period: { days: 7 } });
+  expect(week.size).toBeGreaterThan(1500);
+  expect([...week].filter((one) => !whole.has(one))).toEqual([]);
+  expect(known({ targets: 'older' })).toEqual(whole);
+  // Another unit is another reading.
+  const text = lines(2, () => '6.0', 'mmol/L');
+  const same = (unit: string): string[] =>
+    bundled(
+      analysed(text.replace('mmol/L', unit).replaceAll(',6.0', unit === 'mg/dL' ? ',108' : ',6.0'), { zone }),
+      true,
+    )
+      .entry.slice(-5)
+      .map(({ request }) => request.ifNoneExist!);
+  expect(same('mg/dL').filter((one) => same('mmol/L').includes(one))).toEqual([]);
+});
+
+test('readings with an offset of their own go out without a zone', () => {
+  const text = lines(1, () => '100').replaceAll(/^(\d{4}-\d\d-\d\d) (\d\d:\d\d)/gm, '$1T$2:00-03:00');
+  const analysis = analysed(text);
+  expect(analysis.timeline.zone).toBeNull();
+  const readings = byProfile(bundled(analysis, true), 'cgm-sensor-reading-mass-per-volume');
+  expect(readings).toHaveLength(288);
+  expect(readings[0].effectiveDateTime).toBe('2026-03-27T00:00:00-03:00');
+  expect(readings[0]._effectiveDateTime).toBeUndefined();
+  expect(fhirLeft(analysis, { readings: true, system: SYSTEM }).readings).toBe(0);
+  expect(fhirLeft(analysed(lines(1, () => '100')), { readings: true, system: SYSTEM }).readings).toBe(288);
 });
 
 test('the same analysis gives the same bundle; another person’s or another period’s shares no id but the person’s', () => {
@@ -157,21 +225,58 @@ test('the checks find what is wrong', () => {
     (b: Json) => (summary(b, 'cgm-summary-days-of-wear').effectivePeriod.end = '2026-06-01T00:00:00Z'),
     (b: Json) => delete summary(b, 'cgm-summary-pdf').presentedForm[0].data,
     (b: Json) => (b.entry[0].resource.identifier = []),
+    (b: Json) => delete b.entry[0].request.ifNoneExist,
     (b: Json) => (b.type = 'batch'),
   ]) {
     expect(spoil(change), String(change)).not.toEqual([]);
   }
 });
 
-test('our own reader takes the readings back', () => {
-  const zone = 'Europe/Madrid';
-  const analysis = analysed(
-    lines(15, (i) => String(90 + (i % 80))),
-    { zone },
-  );
-  const bytes = new TextEncoder().encode(JSON.stringify(fhirBundle(analysis, { pdf: PDF, readings: true })));
-  const again = analyse([{ name: 'b.json', bytes }], { ...analysis.settings, person: {} }, 'test');
-  expect(again.ok && [...again.timeline.readings.at]).toEqual([...analysis.timeline.readings.at]);
-  expect(again.ok && [...again.timeline.readings.mgdl]).toEqual([...analysis.timeline.readings.mgdl]);
-  expect(again.ok && again.measures.timeInBands).toEqual(analysis.measures.timeInBands);
+/** What a note says, whatever file it came from. */
+const saying = ({ at, timed, kind, amount, unit, label, text, minutes }: Analysis['timeline']['notes'][number]) => ({
+  at: timed ? at : null,
+  kind,
+  amount,
+  unit,
+  label,
+  text,
+  minutes,
 });
+
+test.each(['steady-fortnight', 'evening-exercise', 'long-highs', 'autumn-clock-change', 'pregnancy'])(
+  'our own reader takes %s back: the same numbers, the same notes',
+  (story) => {
+    const folder = new URL(`../../sample-data/${story}/`, import.meta.url);
+    const inputs = readdirSync(folder)
+      .filter((name) => /\.(csv|tsv|json|txt)$/.test(name) && name !== 'settings.json')
+      .map((name) => ({ name, bytes: readFileSync(new URL(name, folder)) }));
+    const analysis = analyse(
+      inputs,
+      { targets: 'adult', today: '2026-12-01', zone: 'Europe/Madrid', person: {} },
+      'test',
+    );
+    if (!analysis.ok) throw new Error(JSON.stringify(analysis.issues));
+    const bytes = new TextEncoder().encode(JSON.stringify(fhirBundle(analysis, { pdf: PDF, readings: true })));
+    const again = analyse([{ name: 'b.json', bytes }], analysis.settings, 'test');
+    if (!again.ok) throw new Error(JSON.stringify(again.issues));
+    expect([...again.timeline.readings.at]).toEqual([...analysis.timeline.readings.at]);
+    expect([...again.timeline.readings.native]).toEqual([...analysis.timeline.readings.native]);
+    const kinds = new Set(['alarm', 'calibration']);
+    const sent = analysis.timeline.notes.filter(({ kind }) => !kinds.has(kind)).map(saying);
+    expect(again.timeline.notes.map(saying)).toEqual(sent);
+    expect(fhirLeft(analysis, { readings: true }).notes).toBe(analysis.timeline.notes.length - sent.length);
+    for (const name of [
+      'mean',
+      'timeInBands',
+      'cv',
+      'gmi',
+      'lows',
+      'highs',
+      'nights',
+      'daily',
+      'meals',
+      'exercise',
+    ] as const)
+      expect(again.measures[name], name).toEqual(analysis.measures[name]);
+  },
+);

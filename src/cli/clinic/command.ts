@@ -16,6 +16,7 @@ import { savePart } from './parts.ts';
 import { connectionOf } from './queue.ts';
 import { type Ran, runPeople } from './run.ts';
 import { saveLists } from './save.ts';
+import { tellFhir } from './tellFhir.ts';
 import { tellLists } from './tellLists.ts';
 
 /** So many people a thread are worth its start. */
@@ -92,6 +93,7 @@ async function finish(asked: Asked, ran: Ran, door: Door, log: Log): Promise<num
     );
   }
   if (kept > 0) print(tell.say('cli.clinic.kept', { n: kept }));
+  tellFhir(door, outcomes);
   tellLists(door, lines, asked.passedOver);
   if (stopped !== null) complain(tell.say('cli.clinic.stopped', { reason: stopped, path: asked.out }));
   const exit = stopped !== null || unsaved ? EXIT.partly : exitOf(outcomes);

@@ -51,6 +51,7 @@ export function clinicCommands(kit: Kit, actions: ClinicActions): Command[] {
     .addOption(new Option('--numbers', help('numbers')))
     .addOption(new Option('--fhir', help('fhir')))
     .addOption(new Option('--fhir-readings', help('fhirReadings')))
+    .addOption(new Option('--fhir-system <address>', help('fhirSystem')))
     .addOption(thresholds())
     .addOption(byVisit())
     .addOption(places())

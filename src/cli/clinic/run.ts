@@ -111,7 +111,7 @@ function withdraw(out: string, outcome: Outcome): void {
 }
 
 function entryOf(outcome: Outcome, how: Turn['how'] | 'stopped', ms?: number): LogEntry {
-  const { facts, refusals } = outcome;
+  const { facts, refusals, fhirLeft } = outcome;
   return {
     event: 'person',
     person: personMark(outcome.code),
@@ -122,6 +122,7 @@ function entryOf(outcome: Outcome, how: Turn['how'] | 'stopped', ms?: number): L
     inputs: outcome.inputHashes,
     outputs: outcome.outputs.map(({ sha256 }) => sha256),
     ...(facts ? { rows: facts.rows, readings: facts.readings } : {}),
+    ...(fhirLeft ? { fhirLeft } : {}),
     ...(ms === undefined ? {} : { ms }),
   };
 }

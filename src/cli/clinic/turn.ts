@@ -99,7 +99,7 @@ export async function takeTurn(task: Task, tools: TurnTools): Promise<Turn> {
   }
   if ('issues' in wanted) return put(refused({ ...nothing, inputHashes }, ...wanted.issues.map(issueSaid)));
 
-  const { settings, place, paper, grey, large, agreed, dateGiven } = wanted;
+  const { settings, place, paper, grey, large, agreed, fhirSystem, dateGiven } = wanted;
   const { words, missing, hash } = tools.wordsFor(place);
   if (missing.length > 0) return put(refused(nothing, because('halfTranslated', { actual: place.language })));
   const { today, ...lasting } = settings;
@@ -116,6 +116,7 @@ export async function takeTurn(task: Task, tools: TurnTools): Promise<Turn> {
       ...(agreed === null ? {} : { agreed }),
       ...task.make,
       ...(before.length > 0 ? { before: before.map((facts) => facts.hash) } : {}),
+      ...(task.make.fhir && fhirSystem !== undefined ? { fhirSystem } : {}),
       person: [person.code, person.row?.visit, person.row?.a1c, ...(person.row?.time ? [person.row.time] : [])],
     },
   });
@@ -127,7 +128,11 @@ export async function takeTurn(task: Task, tools: TurnTools): Promise<Turn> {
   );
   if (!analysis) return put(done);
   if (dry) return end(done, 'made');
-  const making = { paper, grey, large, ...task.make, snapshot: true, agreed };
+  const making = { paper, grey, large, ...task.make, fhirSystem, snapshot: true, agreed };
+  if (task.make.fhir) {
+    const { fhirLeft } = await import('../../writers/fhir/index.ts');
+    done.fhirLeft = fhirLeft(analysis, { readings: task.make.fhirReadings, system: fhirSystem });
+  }
   return put(done, await makePapers(analysis, person.stem, making, { ...tools, words }));
 }
 

@@ -24,6 +24,10 @@ export function readMedication(reading: FhirReading, resource: Resource): void {
   const concept = medicationOf(reading, body);
   const insulin = isInsulin(concept);
   const label = conceptText(concept);
+  const remark = listIn(body, 'note')
+    .map((one) => textIn(one, 'text'))
+    .filter((words) => words !== '')
+    .join(' ');
   const note: NoteEntry = {
     ...place,
     kind: insulin ? 'insulin' : 'medication',
@@ -31,17 +35,31 @@ export function readMedication(reading: FhirReading, resource: Resource): void {
   };
   if (notTaken) {
     // Never a dose, whatever amount stands beside it.
-    reading.note({ ...note, text: status });
+    reading.note({ ...note, text: said(status, remark) });
     return;
   }
   const minutes = reading.minutesOf(objectIn(body, 'effectivePeriod'));
   const rate = insulin ? rateOf(body) : undefined;
   if (rate) {
-    reading.note({ ...note, ...rate, kind: 'insulin-rate', ...(minutes === undefined ? {} : { minutes }) });
+    reading.note({
+      ...note,
+      ...rate,
+      ...worded(rate.text, remark),
+      kind: 'insulin-rate',
+      ...(minutes === undefined ? {} : { minutes }),
+    });
     return;
   }
-  reading.note({ ...note, ...doseOf(body, insulin), ...(minutes === undefined ? {} : { minutes }) });
+  const dose = doseOf(body, insulin);
+  reading.note({ ...note, ...dose, ...worded(dose.text, remark), ...(minutes === undefined ? {} : { minutes }) });
 }
+
+const said = (...texts: string[]): string => texts.filter((text) => text !== '').join(' · ');
+
+const worded = (own: string | undefined, remark: string): { text?: string } => {
+  const text = said(own ?? '', remark);
+  return text === '' ? {} : { text };
+};
 
 function medicationOf(reading: FhirReading, body: Json): Json | undefined {
   const own = objectIn(body, 'medicationCodeableConcept');

@@ -35,9 +35,9 @@ export function readObservation(reading: FhirReading, resource: Resource): void 
     reading.repeats(resource);
     return;
   }
-  const text = listIn(body, 'note')
+  const [text, ...further] = listIn(body, 'note')
     .map((note) => textIn(note, 'text'))
-    .find((words) => words !== '');
+    .filter((words) => words !== '');
   if (kind === 'carbohydrate') {
     const quantity = objectIn(body, 'valueQuantity');
     const grams = inGrams(quantity);
@@ -50,9 +50,15 @@ export function readObservation(reading: FhirReading, resource: Resource): void 
       kind: 'meal',
       ...(grams === undefined ? {} : { amount: grams, unit: 'g' }),
       ...(text ? { label: text } : {}),
+      ...(further.length > 0 ? { text: further.join(' ') } : {}),
     });
   } else if (kind === 'exercise' || kind === 'duration') {
-    reading.note({ ...place, kind: 'exercise', ...exerciseOf(reading, body), ...(text ? { text } : {}) });
+    reading.note({
+      ...place,
+      kind: 'exercise',
+      ...exerciseOf(reading, body),
+      ...(text ? { text: [text, ...further].join(' ') } : {}),
+    });
   } else reading.note({ ...place, kind: 'text', text: textIn(body, 'valueString') });
 }
 

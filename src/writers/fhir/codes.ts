@@ -1,6 +1,7 @@
 /** Names of systems, as HL7 FHIR R4 and the CGM guide 1.0.0 (http://hl7.org/fhir/uv/cgm) write them. */
 export const LOINC = 'http://loinc.org';
 export const UCUM = 'http://unitsofmeasure.org';
+export const ATC = 'http://www.whocc.no/atc';
 export const PROFILE = 'http://hl7.org/fhir/uv/cgm/StructureDefinition/';
 export const TZ_CODE = 'http://hl7.org/fhir/StructureDefinition/tz-code';
 /** Ours, a name that needs no registration: identifiers of what this program writes. */
@@ -39,6 +40,9 @@ export const quantity = (value: number, code: UnitCode, comparator?: '<' | '>'):
   system: UCUM,
   code,
 });
+
+/** Kind of a device's name (R4, device-nametype). */
+export const DEVICE_NAME = 'user-friendly-name';
 
 /** What the guide's own examples write, and its scopes filter on. */
 export const LABORATORY = {

@@ -8,10 +8,16 @@ export interface Resource {
   [name: string]: unknown;
 }
 
+/** What a resource is known by, to the server that took it before. */
+export interface Identifier {
+  system: string;
+  value: string;
+}
+
 export interface Entry {
   fullUrl: string;
   resource: Resource;
-  request: { method: 'POST'; url: string; ifNoneExist: string };
+  request: { method: 'POST'; url: string; ifNoneExist?: string };
 }
 
 export interface Bundle {
@@ -28,7 +34,7 @@ const NAMESPACE = OWN.slice('urn:uuid:'.length)
   .map((pair) => Number.parseInt(pair, 16));
 
 /** A name-based UUID (RFC 9562, version 5): the same parts, the same id, in every run. */
-export function uuid(...parts: (string | number)[]): string {
+export function uuid(...parts: (string | number | null)[]): string {
   const bytes = sha1(Uint8Array.of(...NAMESPACE, ...bytesOf(JSON.stringify(parts)))).subarray(0, 16);
   bytes[6] = (bytes[6]! & 0x0f) | 0x50;
   bytes[8] = (bytes[8]! & 0x3f) | 0x80;
@@ -38,19 +44,29 @@ export function uuid(...parts: (string | number)[]): string {
 
 export const urn = (id: string): string => `urn:uuid:${id}`;
 
-/** What each resource carries so that a server can tell it was sent before. */
-export const identifier = (id: string): { system: string; value: string }[] => [{ system: OWN, value: id }];
-
 /** Half of a surrogate pair has no UTF-8, and so no place in an address. */
 const wellFormed = (text: string): string => text.replace(/\p{Cs}/gu, '\ufffd');
 
-/** An entry that a server makes once, however often it is sent: it is known by its id, or by an identifier it already has. */
-export const entry = (id: string, resource: Resource, known = id): Entry => ({
-  fullUrl: urn(id),
-  resource,
-  request: {
-    method: 'POST',
-    url: resource.resourceType,
-    ifNoneExist: `identifier=${OWN}|${encodeURIComponent(wellFormed(known))}`,
-  },
-});
+/**
+ * An entry. One with an identifier is made once by a server, however often it is sent; one without is made each time, as nothing in it
+ * could be told from what another clinic sends.
+ */
+export function entry(id: string, { resourceType, ...rest }: Resource, known?: Identifier): Entry {
+  const { meta, ...content } = rest;
+  return {
+    fullUrl: urn(id),
+    resource: {
+      resourceType,
+      ...(meta === undefined ? {} : { meta }),
+      ...(known === undefined ? {} : { identifier: [known] }),
+      ...content,
+    },
+    request: {
+      method: 'POST',
+      url: resourceType,
+      ...(known === undefined
+        ? {}
+        : { ifNoneExist: `identifier=${known.system}|${encodeURIComponent(wellFormed(known.value))}` }),
+    },
+  };
+}

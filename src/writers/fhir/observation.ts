@@ -1,15 +1,6 @@
-import type { Analysis } from '../../analyse.ts';
+import { type About, entryOf } from './about.ts';
 import { LABORATORY, PROFILE } from './codes.ts';
-import { type Entry, entry, identifier } from './entries.ts';
-
-/** What all results of one bundle share. */
-export interface About {
-  analysis: Analysis;
-  /** Reference of the patient. */
-  subject: { reference: string };
-  /** First of every id: the person and the analysis. */
-  seed: string;
-}
+import type { Entry } from './entries.ts';
 
 interface Observed {
   id: string;
@@ -21,14 +12,13 @@ interface Observed {
 }
 
 /** A result of the person: one number of the summary, or one reading. */
-export const observation = ({ subject }: About, { id, profile, code, content }: Observed): Entry =>
-  entry(id, {
+export const observation = (about: About, { id, profile, code, content }: Observed): Entry =>
+  entryOf(about, id, {
     resourceType: 'Observation',
     meta: { profile: [`${PROFILE}${profile}`] },
-    identifier: identifier(id),
     status: 'final',
     category: [LABORATORY],
     code,
-    subject,
+    subject: about.subject,
     ...content,
   });

@@ -1,8 +1,8 @@
-import { MINUTE_MS, midnightOf } from '../../time/calendar.ts';
-import { offsetText } from '../../time/offset.ts';
-import { loinc, quantity, TZ_CODE } from './codes.ts';
+import type { About } from './about.ts';
+import { loinc, quantity } from './codes.ts';
 import { type Entry, uuid } from './entries.ts';
-import { type About, observation } from './observation.ts';
+import { observation } from './observation.ts';
+import { effective, localTime } from './when.ts';
 
 const MASS = {
   profile: 'cgm-sensor-reading-mass-per-volume',
@@ -18,24 +18,24 @@ const INTERPRETATION = 'http://terminology.hl7.org/CodeSystem/v3-ObservationInte
 const ABSENT = 'http://terminology.hl7.org/CodeSystem/data-absent-reason';
 
 /**
- * Every reading of the period in its native unit, in order of time. Without a zone there are none: a FHIR time needs an
- * offset, and one that nobody gave would be a lie.
+ * Every reading of the period in its native unit, in order of time; each known by person, instant, value and unit, so that visits that
+ * overlap and other goals send none twice. There are none where nobody placed the clock: a FHIR time needs an offset, and one that
+ * nobody gave would be a lie.
  */
 export function readingEntries(about: About): Entry[] {
   const { timeline } = about.analysis;
-  const { readings, days, zone } = timeline;
-  if (zone === null) return [];
+  const { readings } = timeline;
+  if (!timeline.placed) return [];
   const entries: Entry[] = [];
   for (let i = 0; i < readings.count; i++) {
     const { profile, unit, code } = readings.unit[i] === 0 ? MASS : MOLES;
     const at = readings.at[i]!;
-    const time = localTime(at, days[readings.day[i]!]!.date, readings.minute[i]!);
+    const native = readings.native[i]!;
     const content = {
-      effectiveDateTime: time,
-      _effectiveDateTime: { extension: [{ url: TZ_CODE, valueCode: zone }] },
-      ...value(readings.native[i]!, readings.limit[i]!, unit),
+      ...effective(timeline, localTime(timeline, at, readings.day[i]!, readings.minute[i]!)),
+      ...value(native, readings.limit[i]!, unit),
     };
-    const id = uuid(about.seed, 'reading', at, readings.native[i]!, readings.limit[i]!);
+    const id = uuid(about.person, 'reading', at, Number.isNaN(native) ? null : native, readings.limit[i]!, unit);
     entries.push(observation(about, { id, profile, code, content }));
   }
   return entries;
@@ -49,13 +49,4 @@ function value(native: number, limit: number, unit: 'mg/dL' | 'mmol/L'): Record<
   if (!Number.isNaN(native)) return { valueQuantity: quantity(native, unit, sign), interpretation };
   const code = limit < 0 ? 'negative-infinity' : 'positive-infinity';
   return { dataAbsentReason: { coding: [{ system: ABSENT, code }] }, interpretation };
-}
-
-/** `2026-03-29T02:15:00+02:00`: the wearer's clock, and how far it is from UTC. */
-function localTime(at: number, date: string, minute: number): string {
-  const seconds = Math.floor(at / 1000) % 60;
-  const wall = midnightOf(date) + minute * MINUTE_MS + ((seconds + 60) % 60) * 1000;
-  const offset = Math.round((wall - at) / MINUTE_MS) * MINUTE_MS;
-  const clock = new Date(wall).toISOString().slice(0, 19);
-  return `${clock}${offsetText(offset)}`;
 }

@@ -1,54 +1,85 @@
 import type { TimeInBands } from '../../model/measures.ts';
 import { MGDL_PER_MMOL } from '../../units.ts';
+import type { About } from './about.ts';
 import { loinc, quantity, type UnitCode } from './codes.ts';
 import { type Entry, uuid } from './entries.ts';
-import { type About, observation } from './observation.ts';
+import { observation } from './observation.ts';
+
+/** The results of a period, and the panel that holds them where all are there. */
+export interface Summary {
+  panel: Entry | null;
+  members: Entry[];
+  /** Names of the results that are not there. */
+  withheld: string[];
+}
 
 /**
- * The summary with its members, or none: the guide asks for six members at least, so where GMI or CV is withheld (too few
- * data, or not meant for this target set) there is no summary rather than half of one.
+ * The guide's summary asks for six members at least, a value in each: where one is withheld (too few data, or not meant for this target
+ * set) the others go out by themselves.
  */
-export function summaryEntries(about: About): Entry[] {
-  const { measures } = about.analysis;
-  const { mean, timeInBands, gmi, cv, coverage } = measures;
-  if (!mean.ok || !timeInBands.ok || !gmi.ok || !cv.ok || !coverage.ok) return [];
-  const { mgdl } = mean.value;
+export function summaryOf(about: About): Summary {
+  const { mean, timeInBands, gmi, cv, coverage } = about.analysis.measures;
   const single = (profile: string, code: string, display: string | undefined, value: number, unit: UnitCode): Entry =>
     ofPeriod(about, profile, loinc(code, display), { valueQuantity: quantity(value, unit) });
-  const members = [
-    single(
-      'cgm-summary-mean-glucose-mass-per-volume',
-      '97507-8',
-      'Average glucose [Mass/volume] in Interstitial fluid during Reporting Period',
-      mgdl.value,
-      'mg/dL',
-    ),
-    single(
-      'cgm-summary-mean-glucose-moles-per-volume',
-      '105273-7',
-      'Glucose [Moles/volume] in Reporting Period mean Interstitial fluid by calculation',
-      mgdl.value / MGDL_PER_MMOL,
-      'mmol/L',
-    ),
-    timesInRanges(about, timeInBands.value),
-    single('cgm-summary-gmi', '97506-0', undefined, gmi.value.percent, '%'),
-    single('cgm-summary-coefficient-of-variation', '104638-2', undefined, cv.value, '%'),
-    single('cgm-summary-days-of-wear', '104636-6', undefined, coverage.value.daysWithReadings, 'd'),
-    single(
-      'cgm-summary-sensor-active-percentage',
-      '104637-4',
-      'Percentage of time continuous glucose monitor device worn Reporting Period Calculated',
-      coverage.value.share * 100,
-      '%',
-    ),
+  const results: [name: string, entries: Entry[]][] = [
+    [
+      'mean-glucose',
+      mean.ok
+        ? [
+            single(
+              'cgm-summary-mean-glucose-mass-per-volume',
+              '97507-8',
+              'Average glucose [Mass/volume] in Interstitial fluid during Reporting Period',
+              mean.value.mgdl.value,
+              'mg/dL',
+            ),
+            single(
+              'cgm-summary-mean-glucose-moles-per-volume',
+              '105273-7',
+              'Glucose [Moles/volume] in Reporting Period mean Interstitial fluid by calculation',
+              mean.value.mgdl.value / MGDL_PER_MMOL,
+              'mmol/L',
+            ),
+          ]
+        : [],
+    ],
+    ['times-in-ranges', timeInBands.ok ? [timesInRanges(about, timeInBands.value)] : []],
+    ['gmi', gmi.ok ? [single('cgm-summary-gmi', '97506-0', undefined, gmi.value.percent, '%')] : []],
+    [
+      'coefficient-of-variation',
+      cv.ok ? [single('cgm-summary-coefficient-of-variation', '104638-2', undefined, cv.value, '%')] : [],
+    ],
+    [
+      'days-of-wear',
+      coverage.ok
+        ? [single('cgm-summary-days-of-wear', '104636-6', undefined, coverage.value.daysWithReadings, 'd')]
+        : [],
+    ],
+    [
+      'sensor-active-percentage',
+      coverage.ok
+        ? [
+            single(
+              'cgm-summary-sensor-active-percentage',
+              '104637-4',
+              'Percentage of time continuous glucose monitor device worn Reporting Period Calculated',
+              coverage.value.share * 100,
+              '%',
+            ),
+          ]
+        : [],
+    ],
   ];
+  const members = results.flatMap(([, entries]) => entries);
+  const withheld = results.flatMap(([name, entries]) => (entries.length === 0 ? [name] : []));
+  if (withheld.length > 0) return { panel: null, members, withheld };
   const panel = ofPeriod(
     about,
     'cgm-summary',
     loinc('107931-8', 'Continuous glucose monitoring summary panel - Reporting Period'),
     { hasMember: members.map(({ fullUrl }) => ({ reference: fullUrl })) },
   );
-  return [panel, ...members];
+  return { panel, members, withheld };
 }
 
 /** Bands as the guide means them: `low` and `high` are the bands beside the target, without the outer ones. */
