@@ -15,7 +15,7 @@ import { buildTimeline } from './timeline/index.ts';
 import { leaveOutUnread, withoutLog } from './timeline/leftOut.ts';
 import { acceptance, lossesOf } from './timeline/losses.ts';
 import type { SetAside } from './timeline/setAside.ts';
-import { furthestFromGoal, lookAll, type Topic, topics } from './topics/index.ts';
+import { aboutOf, lookAll, type Topic } from './topics/index.ts';
 
 /** How one file was understood, and what became of each of its rows. */
 export interface FileAccount {
@@ -58,6 +58,8 @@ export interface Analysis {
   found: Found[];
   /** What to talk about, the first foremost. */
   topics: Topic[];
+  /** What the rules gave, where somebody chose another topic; null: none. */
+  topicByRule?: Topic | null;
   issues: Issue[];
   /** Every place that was not used, complete, where the issues tell only the first of many. */
   setAside: SetAside[];
@@ -153,6 +155,7 @@ export function analyse(inputs: readonly Input[], settings: Settings, version: s
     inferMeals: settings.inferMeals ?? false,
   });
   const found = lookAll(measures, targets);
+  const { issues, ...about } = aboutOf(found, measures, targets, settings);
   return {
     ...taken,
     schema: 3,
@@ -163,7 +166,8 @@ export function analyse(inputs: readonly Input[], settings: Settings, version: s
     measures,
     ...(settings.moreIndices ? { indices: indicesOf(taken.timeline, targets) } : {}),
     found,
-    topics: topics(found, furthestFromGoal(measures, targets), settings.topicOrder),
+    ...about,
+    issues: gravestFirst([...taken.issues, ...issues]),
   };
 }
 

@@ -3,6 +3,7 @@ import { isolated, lacking, speakerOf } from './language/index.ts';
 import type { LocalDate } from './model/glucose.ts';
 import type { Report } from './model/report.ts';
 import type { Readings } from './model/timeline.ts';
+import type { Agreed } from './model/visits.ts';
 import { methodPage, type PageContext, type PaperOf, pagesOf } from './pages/index.ts';
 import { targetSets } from './targets/index.ts';
 
@@ -13,6 +14,8 @@ export interface ComposeOptions {
   part?: 'visit' | 'further' | 'draft';
   /** Large print of the patient paper; the clinic report has one size. */
   large?: boolean | undefined;
+  /** What was typed in at this visit: it stands on the papers, and in no number. */
+  written?: Agreed | null | undefined;
   /** Words known to be whole, such as the English ones: a language that lacks a text of theirs is refused. */
   whole?: unknown;
 }
@@ -40,7 +43,7 @@ const CHART_TEXT = { clinic: 8.5, patient: 12, large: 17 };
 export function compose(
   analysis: Analysis,
   words: unknown,
-  { voice, paper, part = 'visit', large = false, whole }: ComposeOptions,
+  { voice, paper, part = 'visit', large = false, written = null, whole }: ComposeOptions,
 ): Report {
   const which: PaperOf = voice === 'clinic' && part !== 'visit' ? part : voice;
   const size = voice === 'patient' && large ? 'large' : voice;
@@ -52,6 +55,7 @@ export function compose(
   const context: PageContext = {
     analysis,
     speaker,
+    written,
     chart: { speaker, targets, native: timeline.unit, text: CHART_TEXT[size] },
   };
   const { name, code, clinic } = settings.person;

@@ -86,6 +86,7 @@ export function program(version: string, tell: Teller, actions: Actions): Comman
     .addOption(option('--changed', '<date and text>', 'changed'))
     .addOption(new Option('--snapshot', help('snapshot')))
     .addOption(option('--agreed', '<file>', 'agreed'))
+    .addOption(option('--topic', '<name>', 'topic'))
     .addOption(option('--a1c', '<value>', 'a1c'))
     .addOption(option('--due-date', '<date>', 'dueDate', calendarDate))
     .addOption(option('--pregnancy-goals', '<goals>', 'pregnancyGoals'))

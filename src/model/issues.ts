@@ -172,6 +172,7 @@ export interface IssueTells {
   'visit-other-code': Pair<string, string>;
   'visit-other-days': { actual: readonly string[] };
   'visit-not-earlier': Found;
+  'topic-not-found': Pair<string, readonly string[]>;
   'units-mixed': { expected: string } & Counted;
   'row-contradicts': Found;
   'row-in-skipped-hour': Found;

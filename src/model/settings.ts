@@ -44,6 +44,8 @@ export interface Settings {
   medicines?: Medicine[];
   /** The order in which topics are looked for; absent: the usual one. */
   topicOrder?: readonly TopicRow[];
+  /** Id of the finding that somebody chose for the visit, among those that hold; absent: the order decides. */
+  topic?: string;
   /** A1C from a laboratory, as it was typed in. */
   a1c?: { value: number; unit: '%' | 'mmol/mol' };
   /** Due date of a pregnancy, from which its weeks are counted. */

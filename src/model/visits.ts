@@ -4,7 +4,7 @@ import type { Noted, Times } from './occasions.ts';
 import type { Goal } from './targets.ts';
 import type { Change, PeriodSums, Verdict } from './thenAndNow.ts';
 
-/** What was agreed at a visit, as it was typed in. Hostile text. */
+/** What was agreed at a visit and written about it, as it was typed in. Hostile text. */
 export interface Agreed {
   goal?: string | undefined;
   step?: string | undefined;
@@ -14,6 +14,13 @@ export interface Agreed {
   sure?: number | undefined;
   /** What the person wanted to ask or to talk about. */
   question?: string | undefined;
+  /** What the team wants to keep of the visit; lines end with \n. */
+  remarks?: string | undefined;
+  /** A clinician's own words on what the papers show, begun from the draft or not; lines end with \n. */
+  interpretation?: string | undefined;
+  /** Who typed it in, and on which day. */
+  by?: string | undefined;
+  on?: LocalDate | undefined;
 }
 
 /**
@@ -50,6 +57,8 @@ export interface Visit {
   goals: Goal[];
   numbers: VisitNumbers;
   topic: { id: string; rule: string } | null;
+  /** What the rules gave where another topic was chosen. */
+  topicByRule?: { id: string; rule: string } | null | undefined;
   topicMeasure: TopicMeasure | null;
   /** Ids of the findings that held. */
   held: string[];

@@ -247,6 +247,7 @@ export interface WordParams {
   'cli.help.places': never;
   'cli.help.byVisit': never;
   'cli.help.agreed': never;
+  'cli.help.topic': never;
   'cli.system.ENOENT': never;
   'cli.system.EACCES': never;
   'cli.system.EPERM': never;
@@ -598,7 +599,7 @@ export interface WordParams {
   'pages.interpretation.sentences.data': 'hours' | 'share' | 'days' | 'enough';
   'pages.interpretation.sentences.nights': 'known' | 'nights' | 'low' | 'unknown';
   'pages.interpretation.sentences.range': 'inRange' | 'high' | 'mean' | 'cv';
-  'pages.interpretation.sentences.topic': 'topic';
+  'pages.interpretation.sentences.topic': 'chosen' | 'topic' | 'ruled';
   'pages.interpretation.sentences.end': never;
   'pages.interpretation.sentences.veryLow': 'limit' | 'kind' | 'total' | 'count' | 'lowest' | 'deeper' | 'deepest';
   'pages.interpretation.sentences.lows': 'count' | 'limit' | 'days' | 'ofDays' | 'seen' | 'longest';
@@ -623,6 +624,10 @@ export interface WordParams {
   'pages.agreed.next': never;
   'pages.agreed.form': never;
   'pages.agreed.question': never;
+  'pages.agreed.remarks': never;
+  'pages.agreed.interpretation': never;
+  'pages.agreed.by': never;
+  'pages.agreed.on': never;
   'pages.accounting.title': never;
   'pages.accounting.sum': 'rows' | 'used' | 'notes' | 'duplicate' | 'setAside' | 'ignored';
   'pages.accounting.period': 'inPeriod' | 'by';
@@ -726,6 +731,7 @@ export interface WordParams {
   'pages.patientBack.lastTime.verdict.notTold': never;
   'pages.patientBack.lastTime.verdict.few': never;
   'pages.patientBack.lastTime.verdict.cannot': never;
+  'pages.patientBack.chosen': 'topic';
   'pages.everyLow.title': never;
   'pages.everyLow.start': never;
   'pages.everyLow.minutes': never;
@@ -943,7 +949,7 @@ export interface WordParams {
   'pages.visit.agreeing': never;
   'pages.visit.well': never;
   'pages.visit.elsewhere': never;
-  'pages.visit.draft': 'topic';
+  'pages.visit.draft': 'topic' | 'chosen';
   'pages.visit.days': never;
   'pages.visit.daysChosen': 'shown' | 'all';
   'pages.visit.goals': 'name';
@@ -977,6 +983,7 @@ export interface WordParams {
   'pages.visit.weeks.read': never;
   'pages.visit.weeks.first': never;
   'pages.visit.method': never;
+  'pages.visit.byRule': 'topic';
   'pages.everyHigh.title': never;
   'pages.everyHigh.start': never;
   'pages.everyHigh.minutes': never;
@@ -1070,6 +1077,12 @@ export interface WordParams {
   'pages.visitByVisit.trend.few-days': never;
   'pages.visitByVisit.trend.all-alike': never;
   'pages.visitByVisit.power': 'power';
+  'pages.written.title': never;
+  'pages.written.interpretation': never;
+  'pages.written.remarks': never;
+  'pages.written.onSheet': never;
+  'pages.written.signed': 'by' | 'on';
+  'pages.written.sure': never;
   'issues.two-persons': 'actual';
   'issues.no-readings': never;
   'issues.no-readings-in-period': 'actual' | 'option';
@@ -1229,6 +1242,7 @@ export interface WordParams {
   'issues.visit-other-code': 'file' | 'actual' | 'expected';
   'issues.visit-other-days': 'file' | 'actual';
   'issues.visit-not-earlier': 'file' | 'actual';
+  'issues.topic-not-found': 'actual' | 'expected';
   'findings.not-enough-data.name': never;
   'findings.not-enough-data.topic': never;
   'findings.not-enough-data.clinic.what': 'lacking' | 'days' | 'neededDays' | 'share' | 'neededShare';
@@ -1393,6 +1407,7 @@ export interface WordParams {
   'findings.rules.hours-very-high': never;
   'findings.rules.far-first': never;
   'findings.rules.few-lows': never;
+  'findings.rules.chosen': never;
   'findings.brief-lows.name': never;
   'findings.brief-lows.topic': never;
   'findings.brief-lows.clinic.what': 'limit' | 'total' | 'days' | 'dates' | 'hours';

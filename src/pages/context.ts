@@ -8,6 +8,7 @@ import type { LocalDate } from '../model/glucose.ts';
 import type { Evidence, Look } from '../model/look.ts';
 import type { Params } from '../model/quantity.ts';
 import type { Block, Cell, Page } from '../model/report.ts';
+import type { Agreed } from '../model/visits.ts';
 import type { Below, FindingParams, ParamsOf, WordKey } from '../model/words.ts';
 import type { Topic } from '../topics/index.ts';
 
@@ -16,6 +17,8 @@ export interface PageContext {
   analysis: Analysis;
   speaker: Speaker;
   chart: ChartContext;
+  /** What was typed in at this visit; null where nothing was. Hostile text. */
+  written: Agreed | null;
 }
 
 /** Fills one page, or null when there is nothing to say on it. */

@@ -16,6 +16,7 @@ import { isThin } from './visit/layout.ts';
 import { remarksSheet } from './visit/remarks.ts';
 import { safety } from './visit/safety.ts';
 import { usualDaySide } from './visit/usualDay.ts';
+import { writtenSheet } from './visit/written.ts';
 import { visitByVisit } from './visitByVisit.ts';
 
 export type { PageContext } from './context.ts';
@@ -29,8 +30,8 @@ export function pagesOf(paper: PaperOf, context: PageContext): readonly PageMake
   if (paper !== 'clinic') return PAGES[paper];
   // Two sheets, printed on both sides; one where there is little to look at.
   return isThin(context)
-    ? [safety, agreeing, remarksSheet]
-    : [safety, usualDaySide, singleDays, agreeing, remarksSheet];
+    ? [safety, agreeing, remarksSheet, writtenSheet]
+    : [safety, usualDaySide, singleDays, agreeing, remarksSheet, writtenSheet];
 }
 
 const PAGES: Record<Exclude<PaperOf, 'clinic'>, readonly PageMaker[]> = {

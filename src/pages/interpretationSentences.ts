@@ -5,6 +5,7 @@ import type { Below, FindingParams, ParamsOf } from '../model/words.ts';
 import { storyOf } from '../topics/index.ts';
 import { count, held, heldTopics, type PageContext, word } from './context.ts';
 import { bounded } from './numbersTable.ts';
+import { chosenOr, ruledName } from './visit/topicBox.ts';
 
 const MOST = 9;
 
@@ -125,7 +126,9 @@ const range: Sentence = (context) => {
 
 const topic: Sentence = (context) => {
   const [first] = heldTopics(context);
-  return first ? context.speaker.say('pages.interpretation.sentences.topic', { topic: word(first.name) }) : null;
+  if (!first) return null;
+  const params = { topic: word(first.name), chosen: chosenOr(context), ruled: word(ruledName(context)) };
+  return context.speaker.say('pages.interpretation.sentences.topic', params);
 };
 
 /** What was noted before the topic, where it stands out. */

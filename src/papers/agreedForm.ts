@@ -10,6 +10,10 @@ const FIELDS = {
   nextVisit: 'next',
   sure: 'sure',
   question: 'question',
+  remarks: 'remarks',
+  interpretation: 'interpretation',
+  by: 'by',
+  on: 'on',
 } as const satisfies Record<keyof Agreed, string>;
 
 const NAMES = Object.keys(FIELDS) as (keyof Agreed)[];
@@ -30,5 +34,9 @@ export function agreedFrom(text: string, languages: readonly Teller[]): ReadAgre
     nextVisit: labels('nextVisit'),
     sure: labels('sure'),
     question: labels('question'),
+    remarks: labels('remarks'),
+    interpretation: labels('interpretation'),
+    by: labels('by'),
+    on: labels('on'),
   });
 }

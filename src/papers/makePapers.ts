@@ -32,7 +32,7 @@ export interface PapersWanted {
   attach: boolean;
   /** The visit file, which a later visit can be compared with. */
   snapshot: boolean;
-  /** What was agreed, for the visit file. */
+  /** What was typed in at the visit, for the papers and the visit file. */
   agreed?: Agreed | null | undefined;
   fhir: boolean;
   /** Single readings in the FHIR bundle too. */
@@ -78,7 +78,7 @@ export async function makePapers(
   tools: PaperTools,
 ): Promise<MadeFile[]> {
   const { asPrinted, writePdf } = await import('../writers/pdf/index.ts');
-  const { paper, grey, large, password } = wanted;
+  const { paper, grey, large, password, agreed: written = null } = wanted;
   const { words, whole, version, deflate, cuts } = tools;
   const { timeline, settings } = analysis;
   const nameOf = (what: Result): string => resultName(stem, what, timeline.to);
@@ -95,7 +95,7 @@ export async function makePapers(
   const webPage = wanted.html ? await tools.openPages() : null;
   const addPaper = async (which: 'clinic' | 'patient' | 'further', attached: { attachment?: Attachment } = {}) => {
     const kind = which === 'further' ? ({ voice: 'clinic', part: which } as const) : { voice: which };
-    const report = compose(analysis, words, { ...kind, paper, large, whole });
+    const report = compose(analysis, words, { ...kind, paper, large, written, whole });
     const pdf = await writePdf(report, tools.fonts, { version, grey, password, deflate, cuts, ...attached });
     add(which, pdf);
     // The person's page prints on the sides of the paper.
@@ -109,7 +109,7 @@ export async function makePapers(
   if (password === undefined)
     add(
       'interpretation',
-      pageAsText(compose(analysis, words, { voice: 'clinic', paper, part: 'draft' }), 'interpretation'),
+      pageAsText(compose(analysis, words, { voice: 'clinic', paper, part: 'draft', written }), 'interpretation'),
     );
   await addPaper('patient');
   if (wanted.further) {
@@ -123,7 +123,7 @@ export async function makePapers(
   // Named by the last day it holds, so that a later visit never writes over an earlier one.
   if (wanted.snapshot) {
     const { visitText } = await import('../schemas/visitText.ts');
-    add('visit', visitText(visitOf(analysis, nameOf('visit'), wanted.agreed ?? null)));
+    add('visit', visitText(visitOf(analysis, nameOf('visit'), written)));
   }
   if (analysis.ledger.setAside > 0) add('setAside', tools.setAside(analysis));
   if (wanted.fhir) {

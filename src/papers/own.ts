@@ -26,6 +26,7 @@ const IN_ORDER: Record<keyof Settings, true> = {
   logWords: true,
   medicines: true,
   topicOrder: true,
+  topic: true,
   period: true,
   unit: true,
   zone: true,

@@ -9,7 +9,7 @@ import { storyOf } from '../topics/index.ts';
  * somebody has typed it in.
  */
 export function visitOf(analysis: Analysis, file: string, agreed: Agreed | null): Visit {
-  const { timeline, targets, settings, version, hash, found, topics } = analysis;
+  const { timeline, targets, settings, version, hash, found, topics, topicByRule } = analysis;
   const { code, clinic } = settings.person;
   const { compare } = settings;
   return {
@@ -23,6 +23,7 @@ export function visitOf(analysis: Analysis, file: string, agreed: Agreed | null)
     ...leftBy(timeline, targets),
     goals: targets.goals,
     topic: topics[0] ?? null,
+    ...(topicByRule === undefined ? {} : { topicByRule }),
     topicMeasure: measureOf(analysis),
     held: found.flatMap(({ id, look }) => (look.case === 'holds' ? [id] : [])),
     agreed,

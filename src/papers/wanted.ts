@@ -41,6 +41,7 @@ export function wantedOf(asked: FolderSettings, place: Place, brought: Brought):
       today: asked.date ?? today,
       person: pick(asked, ['name', 'code', 'clinic', 'phone']),
       ...pick({ logWords, medicines, topicOrder }, ['logWords', 'medicines', 'topicOrder']),
+      ...pick(asked, ['topic']),
       ...periodOf(asked),
       ...pick(asked, ['unit', 'zone', 'dateOrder']),
       ...(asked.inferMeals ? { inferMeals: true } : {}),

@@ -1,7 +1,6 @@
-import type { LocalDate } from '../model/glucose.ts';
 import type { Agreed } from '../model/visits.ts';
 import { check } from './problems.ts';
-import { agreed } from './visit.ts';
+import { type AgreedJson, agreed } from './visit.ts';
 
 export type ReadAgreed = { ok: true; agreed: Agreed } | { ok: false; problems: string[] };
 
@@ -33,13 +32,18 @@ function ofForm(text: string, labels: FormLabels): ReadAgreed {
     const colon = line.indexOf(':');
     const name = colon < 0 ? undefined : fields.get(plain(line.slice(0, colon)));
     const value = line.slice(colon + 1).trim();
-    if (name === undefined || Object.hasOwn(found, name)) problems.push(`${i + 1}: ${line.trim().slice(0, SHOWN)}`);
+    const again = name !== undefined && Object.hasOwn(found, name);
+    if (name !== undefined && again && OF_LINES.has(name)) {
+      if (value !== '') found[name] = `${found[name]}\n${value}`;
+    } else if (name === undefined || again) problems.push(`${i + 1}: ${line.trim().slice(0, SHOWN)}`);
     else if (value !== '') found[name] = name === 'sure' && /^\d{1,2}$/.test(value) ? Number(value) : value;
   }
   return problems.length > 0 ? { ok: false, problems } : checked(found);
 }
 
 const SHOWN = 60;
+/** Given again, the label begins another line. */
+const OF_LINES: ReadonlySet<string> = new Set(['remarks', 'interpretation'] satisfies (keyof Agreed)[]);
 
 /** A label without case, accents, marks and what stands in brackets. */
 const plain = (label: string): string =>
@@ -50,10 +54,11 @@ const plain = (label: string): string =>
     .toLowerCase()
     .trim();
 
+/** The schema checked its days to be days of the calendar. */
+export const withDays = (checked: AgreedJson): Agreed => checked as Agreed;
+
 function checked(content: unknown): ReadAgreed {
   const found = check(agreed, content, 'agreed');
   if (!found.ok) return found;
-  const { nextVisit, ...rest } = found.value;
-  // Checked to be a day of the calendar.
-  return { ok: true, agreed: { ...rest, ...(nextVisit === undefined ? {} : { nextVisit: nextVisit as LocalDate }) } };
+  return { ok: true, agreed: withDays(found.value) };
 }

@@ -40,6 +40,7 @@ const given = z.strictObject({
   logWords: logWords.optional(),
   medicines: z.array(medicine).optional(),
   topicOrder: z.array(z.looseObject({ topic: z.string(), rule: z.string() })).optional(),
+  topic: line.optional(),
   inferMeals: z.boolean().optional(),
   compare: z
     .looseObject({ with: z.enum(['previous', 'dates', 'visits', 'change']) })

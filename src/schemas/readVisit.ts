@@ -1,6 +1,7 @@
 import type { LocalDate } from '../model/glucose.ts';
 import type { PeriodSums } from '../model/thenAndNow.ts';
 import type { Visit, VisitNumber } from '../model/visits.ts';
+import { withDays } from './agreed.ts';
 import { check } from './problems.ts';
 import { faultIn, SNAPSHOT_FORMAT, snapshot } from './snapshot.ts';
 import { VISIT_FORMAT, VISIT_VERSION, type VisitJson, visit } from './visit.ts';
@@ -46,7 +47,7 @@ function ofVisit(content: unknown, file: string): { visit: Visit } | { problem: 
       origin: { ...origin, on: day(origin.on) },
       ...kept,
       sums,
-      agreed: agreed && { ...agreed, nextVisit: agreed.nextVisit === undefined ? undefined : day(agreed.nextVisit) },
+      agreed: agreed && withDays(agreed),
       changed: changed.map(({ on, what }) => ({ on: day(on), what })),
     },
   };

@@ -36,6 +36,8 @@ export interface FolderSettings {
   compare?: string | string[] | undefined;
   /** Path of what was agreed, as text or JSON, from the folder of the settings file. */
   agreed?: string | undefined;
+  /** Id of the finding that the visit is to be about, among those that hold. */
+  topic?: string | undefined;
   /** `YYYY-MM-DD what changed`. */
   changed?: string | undefined;
   /** Laboratory A1C, percent or mmol/mol. */
@@ -83,6 +85,7 @@ export const folderSettings = z.strictObject({
   layout: z.string().min(1).optional(),
   compare: z.union([path, z.array(path).min(1).max(60)]).optional(),
   agreed: path.optional(),
+  topic: line.optional(),
   dueDate: date.optional(),
   pregnancyGoals: z.string().min(5).max(20).optional(),
   changed: z.string().min(12).max(100).optional(),

@@ -16,6 +16,13 @@ const line = (most: number) =>
     .max(most)
     .regex(/^[^\p{Cc}\p{Cf}\p{Cs}\p{Zl}\p{Zp}]*$/u);
 const words = line(300);
+/** The same on lines that each end with \n. */
+const lines = (most: number) =>
+  z
+    .string()
+    .min(1)
+    .max(most)
+    .regex(/^(?:[^\p{Cc}\p{Cf}\p{Cs}\p{Zl}\p{Zp}]|\n)*$/u);
 
 const bounded = (value: z.ZodNumber) =>
   z.strictObject({ value, low: finite.nullable(), high: finite.nullable() }).nullable();
@@ -49,7 +56,7 @@ export const numbers = z.strictObject({
   nightsLowShare: bounded(finite),
 });
 
-/** What was agreed at the visit, as it was typed in. */
+/** What was agreed at the visit and written about it, as it was typed in. */
 export const agreed = z.strictObject({
   goal: words.optional(),
   step: words.optional(),
@@ -59,7 +66,14 @@ export const agreed = z.strictObject({
   sure: z.int().min(0).max(10).optional(),
   /** What the person wanted to ask or to talk about. */
   question: words.optional(),
+  remarks: lines(1000).optional(),
+  /** A clinician's own words on what the papers show. */
+  interpretation: lines(3000).optional(),
+  by: line(80).optional(),
+  on: date.optional(),
 });
+
+export type AgreedJson = z.infer<typeof agreed>;
 
 /** What sums of days give. */
 export const summedMeasure = z.enum(['low', 'very-low', 'high', 'very-high', 'in-range', 'cv']);
@@ -75,6 +89,8 @@ const topicMeasure = z.union([
     count: counted,
   }),
 ]);
+
+const topic = z.strictObject({ id: line(60), rule: line(60) });
 
 export const person = z.strictObject({
   code: line(80).optional(),
@@ -95,7 +111,9 @@ export const visit = z.strictObject({
   intervalMinutes: finite.min(0.5).max(120),
   sensors: whole,
   numbers,
-  topic: z.strictObject({ id: line(60), rule: line(60) }).nullable(),
+  topic: topic.nullable(),
+  /** What the rules gave where another topic was chosen. */
+  topicByRule: topic.nullable().optional(),
   topicMeasure: topicMeasure.nullable(),
   /** Ids of the findings that held. */
   held: z.array(line(60)).max(200),

@@ -16,6 +16,7 @@ export function visitText({ file: _, sums, ...rest }: Visit): string {
     goals: rest.goals,
     numbers: rest.numbers,
     topic: rest.topic,
+    ...(rest.topicByRule === undefined ? {} : { topicByRule: rest.topicByRule }),
     topicMeasure: rest.topicMeasure,
     held: rest.held,
     agreed: rest.agreed,

@@ -1,3 +1,4 @@
+export { type About, aboutOf } from './about.ts';
 export {
   AROUND_BEFORE,
   AROUND_LOG,
@@ -10,4 +11,4 @@ export {
 export { type NoteWish, notesWorthWriting } from './coach.ts';
 export { lookAll } from './lookAll.ts';
 export { checkTopicOrder, USUAL_ORDER } from './order.ts';
-export { furthestFromGoal, type Topic, topics } from './topic.ts';
+export { furthestFromGoal, type Topic, topics, topicsToChoose } from './topic.ts';

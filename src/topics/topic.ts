@@ -23,10 +23,8 @@ export function topics(
   const highs = furthest === 'far-highs' ? 'highs' : furthest;
   const rows = order.filter((row) => row.furthest === undefined || row.furthest === furthest || row.furthest === highs);
   const holding = rows.flatMap(({ topic, rule }): Topic[] => {
-    const [id, variant] = topic.split('/');
-    const one = found.find((each) => each.id === id && each.look.case === 'holds');
-    if (one?.look.case !== 'holds' || (variant !== undefined && variant !== one.look.variant)) return [];
-    return [{ id: one.id, rule: rule as Topic['rule'] }];
+    const one = heldFor(found, topic);
+    return one ? [{ id: one.id, rule: rule as Topic['rule'] }] : [];
   });
   const [first] = holding;
   if (!first) return [];
@@ -34,6 +32,25 @@ export function topics(
   return first.id === 'very-low' && second && second.rule !== 'repeat-what-works'
     ? [first, { ...second, rule: 'second-beside-very-low' }]
     : [first];
+}
+
+/**
+ * Every finding that could lead a visit and holds, in order, each with the first rule that would name it; what lies furthest beyond
+ * its goal decides which of them does lead, and is no reason against the others.
+ */
+export function topicsToChoose(found: readonly Found[], order: readonly TopicRow[] = USUAL_ORDER): Topic[] {
+  const all = order.flatMap(({ topic, rule }): Topic[] => {
+    const one = heldFor(found, topic);
+    return one ? [{ id: one.id, rule: rule as Topic['rule'] }] : [];
+  });
+  return all.filter(({ id }, i) => all.findIndex((other) => other.id === id) === i);
+}
+
+/** The finding of a row that holds, in the row's own way. */
+function heldFor(found: readonly Found[], topic: string): Found | null {
+  const [id, variant] = topic.split('/');
+  const one = found.find((each) => each.id === id && each.look.case === 'holds');
+  return one?.look.case === 'holds' && (variant === undefined || variant === one.look.variant) ? one : null;
 }
 
 /** Hours with readings from which a goal that is missed by far is believed, and by how much it is (ours; docs/decisions.md). */

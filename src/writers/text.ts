@@ -36,6 +36,7 @@ function linesOf(block: Block): string[] {
     case 'chart':
       return [block.drawing.summary];
     case 'writeIn':
+      if (block.text !== undefined) return [`${block.label}: ${block.text}`];
       return ['', `${block.label}:`, ...Array.from({ length: block.lines }, () => RULE)];
     case 'columns':
       return block.columns.flat().flatMap(linesOf);

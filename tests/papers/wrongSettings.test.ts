@@ -59,6 +59,7 @@ const ALL: Required<Settings> = {
   compare: { with: 'change', date: '2026-03-08' as LocalDate, text: 'a new routine' },
   medicines: [{ id: 'a', words: ['a'], source: 'ours' }],
   topicOrder: USUAL_ORDER,
+  topic: 'lows-seen',
   a1c: { value: 7.1, unit: '%' },
   dueDate: '2026-10-01' as LocalDate,
   pregnancyGoals: { fasting: 90 as MgPerDl, oneHour: null, twoHours: 115 as MgPerDl },

@@ -49,6 +49,10 @@ const labels = {
   nextVisit: ['Next date'],
   sure: ['How sure am I that I can do it? (0 not at all, 10 completely)'],
   question: ['My question'],
+  remarks: ['Remarks'],
+  interpretation: ['Interpretation'],
+  by: ['Written by'],
+  on: ['Written on'],
 };
 
 describe.each([

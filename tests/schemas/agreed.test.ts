@@ -11,6 +11,10 @@ const labels = {
     '¿Qué seguridad tengo de poder hacerlo? (0 ninguna)',
   ],
   question: ['My question', 'Mi pregunta'],
+  remarks: ['Remarks', 'Observaciones'],
+  interpretation: ['Interpretation', 'Interpretación'],
+  by: ['Written by', 'Lo escribió'],
+  on: ['Written on', 'Escrito el'],
 };
 const read = (text: string) => readAgreed(text, labels);
 const agreed = {
@@ -42,6 +46,14 @@ describe('what was agreed', () => {
     expect(read(text)).toEqual({ ok: true, agreed });
   });
 
+  test('remarks and an interpretation run over several lines, each with its label; who wrote it and when', () => {
+    const text =
+      'Remarks: sleeps badly\nRemarks:\nObservaciones: new job\nInterpretation: a\nWritten by: Dr B\nWritten on: 2026-05-31';
+    const found = { remarks: 'sleeps badly\nnew job', interpretation: 'a', by: 'Dr B', on: '2026-05-31' };
+    expect(read(text)).toEqual({ ok: true, agreed: found });
+    expect(read(JSON.stringify(found))).toEqual({ ok: true, agreed: found });
+  });
+
   test('an empty form says nothing', () => {
     expect(read('# what\nMy next step: \n\n')).toEqual({ ok: true, agreed: {} });
   });
@@ -56,6 +68,7 @@ describe('what was agreed', () => {
     ['a text without end', `goal: ${'x'.repeat(400)}`, 'goal: "xxx'],
     ['a text that turns its direction', 'goal: a\u202eb', 'goal: "a'],
     ['JSON with an unknown name', '{"dose": 3}', 'dose'],
+    ['a goal on two lines', '{"goal": "a\\nb"}', 'goal'],
     ['broken JSON', '{', 'JSON'],
   ])('%s is refused with its place', (_, text, place) => {
     const found = read(text);

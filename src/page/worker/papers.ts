@@ -24,7 +24,7 @@ const voiceOf = (sheet: Sheet) =>
 /** A paper to look at: the same blocks and words as on paper. */
 export function show(sheet: Sheet, { analysis, words, wanted }: Current, { template, fonts }: Brought): Framed {
   const { paper, large, grey } = wanted;
-  const report = compose(analysis, words, { ...voiceOf(sheet), paper, large });
+  const report = compose(analysis, words, { ...voiceOf(sheet), paper, large, written: wanted.agreed });
   const shown = sheet === 'patient' ? asPrinted(report, fonts, { version, grey }) : report;
   return { ...framedHtml(shown, template, { words, grey }), direction: report.direction };
 }

@@ -1,7 +1,8 @@
 import { isolated } from '../../language/index.ts';
 import type { Block } from '../../model/report.ts';
 import { besideTopic } from '../../topics/index.ts';
-import { findingText, heading, type PageContext, type PageMaker, paragraph, word } from '../context.ts';
+import { dotted, findingText, heading, type PageContext, type PageMaker, paragraph, word } from '../context.ts';
+import { agreedTyped, signed } from '../visit/written.ts';
 import { agreedLastTime } from './lastTime.ts';
 import { isLarge } from './sides.ts';
 import { since, topic } from './topic.ts';
@@ -21,15 +22,16 @@ export const patientBack: PageMaker = (context) => {
       ...topic(context),
       ...changed(context, before.length > 0),
       ...questions(context),
-      ...(isLarge(context) ? [own(context)] : [side(context), ...last(context)]),
+      ...(isLarge(context) ? [own(context)] : [...side(context), ...last(context)]),
     ],
   };
 };
 
-/** What changed besides gives way to what was agreed. */
+/** What changed besides gives way to what was agreed, then or now. */
 function changed(context: PageContext, agreed: boolean): Block[] {
   const lines = since(context, agreed);
-  return agreed && lines.length > 0 ? [{ kind: 'fit', gives: 1, forms: [() => lines, () => []] }] : lines;
+  const gives = agreed || agreedTyped(context).length > 0;
+  return gives && lines.length > 0 ? [{ kind: 'fit', gives: 1, forms: [() => lines, () => []] }] : lines;
 }
 
 /** Of large print: what the third side has no room for. */
@@ -37,7 +39,8 @@ export const patientSafe: PageMaker = (context) => {
   if (!isLarge(context)) return null;
   const title = context.speaker.say('pages.patientBack.last');
   const room: Block = { kind: 'fit', gives: 1, forms: [3, 2, 1].map((lines) => () => [agreed(context, lines)]) };
-  return { id: 'patient-safe', title, blocks: [room, ...last(context)] };
+  const filled = agreedTyped(context).length > 0;
+  return { id: 'patient-safe', title, blocks: [...(filled ? typed(context) : [room]), ...last(context)] };
 };
 
 const last = (context: PageContext): Block[] => [
@@ -76,15 +79,44 @@ const agreed = ({ speaker }: PageContext, lines = 3): Block => ({
   lines,
 });
 
-/** One under the other where there is room, else side by side. */
-const side = (context: PageContext): Block => ({
-  kind: 'fit',
-  gives: 2,
-  forms: [
-    () => [own(context), agreed(context)],
-    () => [{ kind: 'columns', widths: [0.5, 0.5], columns: [[own(context)], [agreed(context)]] }],
-  ],
-});
+/** One under the other where there is room, else side by side; what was typed has the whole width. */
+function side(context: PageContext): Block[] {
+  if (agreedTyped(context).length > 0) return typed(context);
+  return [
+    {
+      kind: 'fit',
+      gives: 2,
+      forms: [
+        () => [own(context), agreed(context)],
+        () => [{ kind: 'columns', widths: [0.5, 0.5], columns: [[own(context)], [agreed(context)]] }],
+      ],
+    },
+  ];
+}
+
+/** What was agreed, as it was typed in, with who did and when; at last the goal and the step alone, as all of it stands in the report. */
+function typed(context: PageContext): Block[] {
+  const { speaker } = context;
+  const lines = agreedTyped(context);
+  const main = lines.filter(({ name }) => name === 'goals' || name === 'step');
+  const said = (some: typeof lines) => some.map(({ label, text }) => `${label}: ${text}`);
+  const list = (dense: boolean): Block => ({ kind: 'list', ordered: false, dense, items: said(lines) });
+  const title = heading(2, speaker.say('pages.patientBack.agreed'));
+  const running = (some: typeof lines): Block => paragraph(dotted(said(some)), 'small');
+  return [
+    {
+      kind: 'fit',
+      gives: 2,
+      forms: [
+        () => [own(context), title, list(false), ...signed(context)],
+        () => [title, list(false), ...signed(context)],
+        () => [title, list(true), ...signed(context)],
+        () => [title, running(lines), ...signed(context)],
+        ...(main.length > 0 ? [() => [title, running(main), ...signed(context)]] : []),
+      ],
+    },
+  ];
+}
 
 function leftOut({ speaker, analysis }: PageContext): Block[] {
   const { rows, duplicate, setAside } = analysis.ledger;

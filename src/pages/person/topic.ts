@@ -13,6 +13,7 @@ import {
   tellAll,
   word,
 } from '../context.ts';
+import { ruledName } from '../visit/topicBox.ts';
 import { weekdayAnd } from './sides.ts';
 
 /** What already stands on the first side is not said twice. */
@@ -57,12 +58,20 @@ export function topic(context: PageContext): Block[] {
     ...(lines.length > 0 ? [paragraph(lines.join(' '))] : []),
     ...(what === null ? [] : daysOf(first.id, context)),
     paragraph(together),
+    ...chosen(context),
     {
       kind: 'fit',
       gives: 4,
       forms: [() => [{ kind: 'writeIn', label: speaker.say('pages.patientBack.think'), lines: 1 }], () => []],
     },
   ];
+}
+
+/** That somebody chose it, and what would have stood here. */
+function chosen(context: PageContext): Block[] {
+  const { speaker, analysis } = context;
+  if (analysis.topics[0]?.rule !== 'chosen') return [];
+  return [paragraph(speaker.say('pages.patientBack.chosen', { topic: word(ruledName(context)) }), 'small')];
 }
 
 /** So many days to pick one from are enough. */

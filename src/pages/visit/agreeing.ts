@@ -6,6 +6,8 @@ import { lastTime } from './lastTime.ts';
 import { aside, isThin } from './layout.ts';
 import { wellSaid } from './otherFindings.ts';
 import { remarks } from './remarks.ts';
+import { chosenOr } from './topicBox.ts';
+import { type AgreedField, agreedHere, signed, writtenHere } from './written.ts';
 
 /** The back of the second sheet: evidence for the topic, what went well, what could not be told, room for an interpretation to sign, what we agreed. */
 export const agreeing: PageMaker = (context) => {
@@ -59,21 +61,36 @@ function draft(context: PageContext): Block[] {
     lines,
   });
   const topic = heldTopics(context)[0]?.name ?? 'none';
+  const typed = writtenHere(context, 'interpretation');
+  const room: Block = {
+    kind: 'fit',
+    gives: 1,
+    forms: [...[4, 3, 2, 1].map((lines) => () => [line('own', lines)]), () => []],
+  };
   return [
     heading(2, speaker.say('pages.interpretation.title')),
-    paragraph(speaker.say('pages.visit.draft', { topic: word(topic) })),
-    { kind: 'fit', gives: 1, forms: [...[4, 3, 2, 1].map((lines) => () => [line('own', lines)]), () => []] },
+    paragraph(speaker.say('pages.visit.draft', { topic: word(topic), chosen: chosenOr(context) })),
+    ...(typed.length > 0 ? typed : [room]),
     { kind: 'columns', widths: [0.6, 0.4], columns: [[line('signature')], [line('date')]] },
   ];
 }
 
-/** What the visit ends with: all of it always stands; where room is short with shorter lines. */
-function agreed({ speaker }: PageContext): Block[] {
-  const line = (name: 'step' | 'goals' | 'helper' | 'next', lines = 1): Block => ({
-    kind: 'writeIn',
-    label: speaker.say(`pages.agreed.${name}`),
-    lines,
+/** What the visit ends with, typed in or to write by hand: all of it always stands; where room is short with shorter lines. */
+function agreed(context: PageContext): Block[] {
+  const { speaker } = context;
+  const typed = new Map(agreedHere(context).map((one) => [one.name, one.text]));
+  const line = (name: Exclude<AgreedField, 'sure'>, lines = 1): Block => {
+    const text = typed.get(name);
+    const label = speaker.say(`pages.agreed.${name}`);
+    return { kind: 'writeIn', label, ...(text === undefined ? { lines } : { lines: 0, text }) };
+  };
+  const halves = (...columns: [Block, Block]): Block => ({
+    kind: 'columns',
+    widths: [0.5, 0.5],
+    columns: columns.map((one) => [one]),
   });
+  const sure = speaker.say('pages.agreed.sure');
+  const boxes: Block = { kind: 'boxes', items: Array.from({ length: 11 }, (_, i) => String(i)), inline: true };
   return [
     heading(2, speaker.say('pages.agreed.title')),
     {
@@ -82,12 +99,14 @@ function agreed({ speaker }: PageContext): Block[] {
       forms: [
         () => [line('goals'), line('step', 2)],
         () => [line('goals'), line('step')],
-        () => [{ kind: 'columns', widths: [0.5, 0.5], columns: [[line('goals', 2)], [line('step', 2)]] }],
+        () => [halves(line('goals', 2), line('step', 2))],
       ],
     },
-    { kind: 'columns', widths: [0.5, 0.5], columns: [[line('helper')], [line('next')]] },
-    paragraph(speaker.say('pages.agreed.sure')),
-    { kind: 'boxes', items: Array.from({ length: 11 }, (_, index) => String(index)), inline: true },
+    halves(line('helper'), line('next')),
+    ...(typed.has('question') ? [line('question')] : []),
+    ...(typed.has('sure') ? [paragraph(`${sure} ${typed.get('sure')}`)] : [paragraph(sure), boxes]),
+    ...writtenHere(context, 'remarks'),
+    ...signed(context),
   ];
 }
 

@@ -1,8 +1,18 @@
 import { isolated } from '../../language/index.ts';
 import type { Remark } from '../../model/remarks.ts';
 import type { Block } from '../../model/report.ts';
-import { storyOf } from '../../topics/index.ts';
-import { dotted, findingText, heading, heldTopics, type PageContext, paragraph, word } from '../context.ts';
+import { storyOf, type Topic } from '../../topics/index.ts';
+import {
+  dotted,
+  findingText,
+  heading,
+  held,
+  heldTopics,
+  nameOf,
+  type PageContext,
+  paragraph,
+  word,
+} from '../context.ts';
 import { remarkLine } from './remarkLine.ts';
 
 /** So many remarks stand with the topic; the others on the back. */
@@ -26,6 +36,24 @@ export function quoted({ analysis }: PageContext): Remark[] {
     .slice(0, MOST_QUOTED);
 }
 
+/** Why this topic; where somebody chose it, also what the rules gave. */
+function ruleSaid(context: PageContext, rule: Topic['rule']): string {
+  const { speaker } = context;
+  const said = speaker.say(`findings.rules.${rule}`);
+  if (rule !== 'chosen') return said;
+  return `${said} ${speaker.say('pages.visit.byRule', { topic: word(ruledName(context)) })}`;
+}
+
+/** What the rules gave where another topic was chosen; `none`: nothing. */
+export function ruledName(context: PageContext): string {
+  const { topicByRule } = context.analysis;
+  const look = topicByRule ? held(context, topicByRule.id) : null;
+  return topicByRule && look ? nameOf(context, topicByRule.id, 'topic', look) : 'none';
+}
+
+/** Whether the topic was chosen, as a word of a sentence. */
+export const chosenOr = ({ analysis }: PageContext) => word(analysis.topics[0]?.rule === 'chosen' ? 'yes' : 'no');
+
 const FORMS = ['whole', 'short'] as const;
 
 function box(context: PageContext, form: (typeof FORMS)[number]): Block[] {
@@ -44,7 +72,7 @@ function box(context: PageContext, form: (typeof FORMS)[number]): Block[] {
     story ? findingText(context, story, 'what') : findingText(context, first.id, 'why'),
     findingText(context, first.id, 'ask'),
   ];
-  if (form === 'whole') lines.push(speaker.say(`findings.rules.${first.rule}`));
+  if (form === 'whole' || first.rule === 'chosen') lines.push(ruleSaid(context, first.rule));
   if (second) lines.push(`${speaker.say('pages.overview.topic.second', { topic: word(second.name) })}.`);
   // Treatment in pregnancy rests on fingersticks: where they disagree, that stands with the topic.
   const pregnant = analysis.targets.id.startsWith('pregnancy');

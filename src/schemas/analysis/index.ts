@@ -20,6 +20,7 @@ const settings = z.strictObject({
   logWords: z.unknown().optional(),
   medicines: z.unknown().optional(),
   topicOrder: z.unknown().optional(),
+  topic: z.string().optional(),
   period: periodChoice.optional(),
   unit: glucoseUnit.optional(),
   zone: z.string().optional(),
@@ -60,6 +61,8 @@ const look = z.discriminatedUnion('case', [
   z.strictObject({ case: z.literal('untold'), why }),
 ]);
 
+const topic = z.strictObject({ id: z.string(), rule: z.string() });
+
 /** The file `analysis.json`. */
 export const analysis = z.strictObject({
   files: z.array(fileAccount),
@@ -76,7 +79,9 @@ export const analysis = z.strictObject({
   measures,
   indices: z.record(z.string(), z.unknown()).optional(),
   found: z.array(z.strictObject({ id: z.string(), look })),
-  topics: z.array(z.strictObject({ id: z.string(), rule: z.string() })),
+  topics: z.array(topic),
+  /** What the rules gave where somebody chose another topic; null: none. */
+  topicByRule: topic.nullable().optional(),
   timeline,
 });
 

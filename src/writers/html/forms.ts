@@ -16,11 +16,12 @@ export const boxes = (block: BlockOf<'boxes'>, { topic }: Setting): Html =>
     ),
   );
 
-/** Room for handwriting: the lines are for the eye, the label is for everyone. */
+/** Room for handwriting: the lines are for the eye, label and typed words are for everyone. */
 export const writeIn = (block: BlockOf<'writeIn'>): Html =>
   el(
     'div',
     { class: 'write-in' },
     el('p', { class: 'label' }, block.label),
+    ...(block.text === undefined ? [] : [el('p', { class: 'typed' }, block.text)]),
     ...Array.from({ length: block.lines }, () => el('div', { class: 'line' })),
   );

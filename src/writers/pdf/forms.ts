@@ -67,7 +67,11 @@ export function writeIn(block: BlockOf<'writeIn'>, width: number, setting: Setti
       sheet.asArtifact().lines([[x, at, x + width, at]], { colour: palette.muted.line, width: 0.75 });
     },
   };
-  const strips = leading(label);
+  const typed =
+    block.text === undefined
+      ? []
+      : lineStrips(setText(block.text, scale.body, width, setting), node('P', parent), palette.ink.text);
+  const strips = [...leading(label), ...typed];
   for (let i = 0; i < block.lines; i++) strips.push(i === 0 && block.lines > 1 ? { ...rule, keep: true } : rule);
   return flow(strips, scale.rhythm, 1.2 * scale.rhythm);
 }
