@@ -44,7 +44,8 @@ glucose. The rows stand in \`templates/topics.json\`, where a clinic may change,
 file in which the locked rows do not stand at the top is refused. "Furthest" rows hold only where time above range (or too
 little time in range), or the spread, lies furthest beyond its published goal, in points of a hundred (ours). "Far" ones hold where highs lie 20 points
 beyond a goal in 48 hours with readings or more, also where these are too few to judge it (ours). Lows that come with something noted
-are a cluster like those at one time of day. The tests run each example.`;
+are a cluster like those at one time of day. Whoever makes the report may choose another among those that hold (\`--topic\` with the name
+before the slash): the report then says so, and what the rule gave. The tests run each example.`;
 const TARGETS = `Published target sets. A glucose value is compared in the unit its file was in, with the limits
 published for that unit. Shares for low and high include the outer level.`;
 const ISSUES = `Everything the program may have to say about its input (the registry: \`model/issues.ts\`), with the files that
