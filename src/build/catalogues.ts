@@ -175,7 +175,9 @@ const NAMING = /new Set\(\[[^\]]*\]\)|Tells<[^>]*>/g;
 function issuesOf(words: Words): string[] {
   const src = new URL('../', import.meta.url);
   const files = readdirSync(fileURLToPath(src), { recursive: true, encoding: 'utf8' })
-    .filter((path) => path.endsWith('.ts') && /^(readers|timeline|schemas(?!.analysis)|visits|topics|writers)\//.test(path))
+    .filter(
+      (path) => path.endsWith('.ts') && /^(readers|timeline|schemas(?!.analysis)|visits|topics|writers)\//.test(path),
+    )
     .sort()
     .map((path) => ({ path, content: readFileSync(new URL(path, src), 'utf8').replaceAll(NAMING, '') }));
   const rows = issueCodes(readFileSync(new URL('model/issues.ts', src), 'utf8')).map((code) => {
