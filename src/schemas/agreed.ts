@@ -60,5 +60,6 @@ export const withDays = (checked: AgreedJson): Agreed => checked as Agreed;
 function checked(content: unknown): ReadAgreed {
   const found = check(agreed, content, 'agreed');
   if (!found.ok) return found;
-  return { ok: true, agreed: withDays(found.value) };
+  const { nextVisit, ...rest } = withDays(found.value);
+  return { ok: true, agreed: { ...rest, ...(nextVisit === undefined ? {} : { nextVisit }) } };
 }
