@@ -69,9 +69,9 @@ test('longer words stand whole on a sheet of their own, which the last side name
 test('without typed words nothing on any paper changes', async () => {
   const analysis = await analysisOf('steady-fortnight');
   for (const options of [{ voice: 'clinic' }, { voice: 'patient' }, { voice: 'clinic', part: 'draft' }] as const) {
-    const told = (written: Agreed | null) =>
+    const asText = (written: Agreed | null) =>
       JSON.stringify(compose(analysis, wordsOf(), { ...options, paper: 'a4', written }));
-    expect(told({ by: 'A', on: '2026-06-02' as LocalDate })).toBe(told(null));
+    expect(asText({ by: 'A', on: '2026-06-02' as LocalDate })).toBe(asText(null));
   }
 });
 
