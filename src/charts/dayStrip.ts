@@ -79,6 +79,12 @@ export function dayStripChart(
 
 export function sentence(summary: DailySummary, notes: number, { speaker }: ChartContext): string {
   const date = { q: 'date' as const, value: summary.date };
+  if (summary.mean === null && summary.bound !== null)
+    return speaker.say('charts.dayStrip.beyond', {
+      date,
+      side: { q: 'word', value: sideOf(summary.bound) },
+      notes: { q: 'count', value: notes },
+    });
   if (summary.mean === null || summary.lowest === null || summary.highest === null || summary.inRange === null)
     return speaker.say('charts.dayStrip.empty', { date });
   return speaker.say('charts.dayStrip.summary', {
@@ -90,6 +96,10 @@ export function sentence(summary: DailySummary, notes: number, { speaker }: Char
     notes: { q: 'count', value: notes },
   });
 }
+
+/** Where no file names the limit and all of a day lies beyond it, the bound of its mean tells on which side. */
+const sideOf = (bound: NonNullable<DailySummary['bound']>): 'below' | 'above' | 'both' =>
+  (({ upper: 'below', lower: 'above', both: 'both' }) as const)[bound];
 
 /** A day with readings beyond what the sensor can show has a bound for its average, as the period has. */
 function average(
@@ -116,13 +126,14 @@ function facts(summary: DailySummary, top: number, { speaker, text }: ChartConte
     size: text,
     anchor: 'start',
   });
-  if (summary.mean === null || summary.inRange === null) return [line(1, speaker.say('charts.dayStrip.noReadings'))];
-  const lines = [
-    speaker.say('charts.dayStrip.inRange', { share: { q: 'share', value: summary.inRange } }),
-    speaker.say('charts.dayStrip.mean', {
-      mean: { q: 'word', value: average(summary.mean, summary.bound, 'short', speaker) },
-    }),
-  ];
+  if (summary.inRange === null) return [line(1, speaker.say('charts.dayStrip.noReadings'))];
+  const lines = [speaker.say('charts.dayStrip.inRange', { share: { q: 'share', value: summary.inRange } })];
+  if (summary.mean !== null)
+    lines.push(
+      speaker.say('charts.dayStrip.mean', {
+        mean: { q: 'word', value: average(summary.mean, summary.bound, 'short', speaker) },
+      }),
+    );
   if (!summary.full)
     lines.push(speaker.say('charts.dayStrip.covered', { share: { q: 'share', value: summary.share } }));
   return lines.map((content, index) => line(index + 1, content));

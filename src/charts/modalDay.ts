@@ -2,6 +2,7 @@ import { area, line } from 'd3-shape';
 import type { Drawing, Mark } from '../model/drawing.ts';
 import type { MgPerDl } from '../model/glucose.ts';
 import type { ModalBin, ModalDay } from '../model/measures.ts';
+import type { Timeline } from '../model/timeline.ts';
 import { clockAxis, clockGrid, clockScale, glucoseAxis, glucoseScale, type Plot } from './axis.ts';
 import type { ChartContext } from './context.ts';
 import { CONTENT_WIDTH } from './frame.ts';
@@ -19,7 +20,7 @@ type Percentile = 'p5' | 'p25' | 'p50' | 'p75' | 'p95';
 export function modalDayChart(
   modal: ModalDay,
   context: ChartContext,
-  options: { height: number; outer: boolean },
+  options: { height: number; outer: boolean; beyond?: -1 | 1 | undefined },
 ): Drawing {
   const { speaker, text } = context;
   const right = options.outer ? CURVE_LABELS : 4;
@@ -33,12 +34,7 @@ export function modalDayChart(
     summary:
       peak === null || least === null
         ? speaker.say('charts.modalDay.empty')
-        : speaker.say('charts.modalDay.summary', {
-            peak: { q: 'glucose', value: peak.p50 as MgPerDl },
-            peakAt: { q: 'clock', value: peak.minute },
-            least: { q: 'glucose', value: least.p50 as MgPerDl },
-            leastAt: { q: 'clock', value: least.minute },
-          }),
+        : middle(least, peak, options.beyond, context),
     get table() {
       return hourly(modal, context);
     },
@@ -64,6 +60,28 @@ export function modalDayChart(
       ];
     },
   };
+}
+
+/** The end of the sensor that all readings lie beyond, if there is one. */
+export function beyondIn({ readings: { limit, count } }: Timeline): -1 | 1 | undefined {
+  const [first] = limit;
+  if (first !== -1 && first !== 1) return undefined;
+  for (let i = 1; i < count; i++) if (limit[i] !== first) return undefined;
+  return first;
+}
+
+/** In a sentence: where the middle is lowest and highest. Of readings that all lie beyond one end of the sensor no height is told. */
+function middle(least: ModalBin, peak: ModalBin, beyond: -1 | 1 | undefined, { speaker }: ChartContext): string {
+  if (beyond !== undefined)
+    return speaker.say('charts.modalDay.beyond', { side: { q: 'word', value: beyond < 0 ? 'below' : 'above' } });
+  if (peak.p50 === least.p50)
+    return speaker.say('charts.modalDay.flat', { value: { q: 'glucose', value: peak.p50 as MgPerDl } });
+  return speaker.say('charts.modalDay.summary', {
+    peak: { q: 'glucose', value: peak.p50 as MgPerDl },
+    peakAt: { q: 'clock', value: peak.minute },
+    least: { q: 'glucose', value: least.p50 as MgPerDl },
+    leastAt: { q: 'clock', value: least.minute },
+  });
 }
 
 /** The day closes at 24:00 with the bin it opened with, or the ribbon would stop short. Points sit at bin centres. */

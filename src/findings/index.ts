@@ -49,6 +49,7 @@ import { overnightFall } from './overnightFall.ts';
 import { pressedLows } from './pressedLows.ts';
 import { readingsAtLimits } from './readingsAtLimits.ts';
 import { reboundAfterLows } from './reboundAfterLows.ts';
+import { standingStill } from './standingStill.ts';
 import { steadyNights } from './steadyNights.ts';
 import { timeInRange } from './timeInRange.ts';
 import { timeLowOverGoal } from './timeLowOverGoal.ts';
@@ -71,6 +72,7 @@ const registered = [
   goalsThenAndNow,
   briefLows,
   noLowsSeen,
+  standingStill,
   pressedLows,
   lowsOnFirstDay,
   lowsWithoutAlarm,

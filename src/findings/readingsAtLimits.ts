@@ -1,3 +1,4 @@
+import type { Measures } from '../model/measures.ts';
 import { count, word } from './evidence/quantities.ts';
 import { absent, type Finding, holds, untold } from './finding.ts';
 
@@ -8,11 +9,17 @@ import { absent, type Finding, holds, untold } from './finding.ts';
 export const readingsAtLimits: Finding<'readings-at-limits'> = {
   id: 'readings-at-limits',
   source: 'common practice, no source',
-  look({ mean }) {
-    if (!mean.ok) return untold(mean.why);
-    const { censored, below, above } = mean.value;
-    if (censored === 0) return absent;
+  look({ mean, oddStretches }) {
+    const seen = mean.ok ? mean.value : mean.why === 'bound-unknown' ? withoutMean(oddStretches) : null;
+    if (seen === null) return untold(mean.ok ? 'failed' : mean.why);
+    const { below, above } = seen;
+    if (below + above === 0) return absent;
     const side = below === 0 ? 'above' : above === 0 ? 'below' : 'both';
-    return holds({ count: count(censored), side: word(side), below: count(below), above: count(above) }, [], side);
+    const counts = { count: count(below + above), below: count(below), above: count(above) };
+    return holds({ ...counts, side: word(side), mean: word(mean.ok ? 'yes' : 'no') }, [], side);
   },
 };
+
+/** Where every reading lies beyond an end that no file names there is no mean, and still something to tell. */
+const withoutMean = (odd: Measures['oddStretches']): { below: number; above: number } | null =>
+  odd.ok ? { below: odd.value.belowLimit, above: odd.value.aboveLimit } : null;

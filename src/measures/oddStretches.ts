@@ -1,5 +1,5 @@
-import type { Readings } from '../model/timeline.ts';
-import type { OddStretches } from '../model/trust.ts';
+import type { Readings, Timeline } from '../model/timeline.ts';
+import type { OddStretches, StillStretch } from '../model/trust.ts';
 import { MINUTE_MS } from '../time/calendar.ts';
 import { mgPerDl } from '../units.ts';
 import type { Measure } from './measure.ts';
@@ -11,6 +11,8 @@ const FLAT_READINGS = 5;
  * there, with no reading beyond, is the end of what the sensor can show.
  */
 const ENDS = { low: [[39, 40], [2.2]], high: [[400, 401], [22.2]] } as const;
+/** Glucose holds no value, and stays beyond no end of the sensor, for half a day (ours): whoever reads it has to ask. */
+const STILL_MINUTES = 720;
 const JUMP_RATE = 6;
 const JUMP_LEAST = 30;
 
@@ -25,12 +27,13 @@ export const oddStretches: Measure<'oddStretches'> = {
   definition: {
     flatMinutes: FLAT_MINUTES,
     flatReadings: FLAT_READINGS,
+    stillMinutes: STILL_MINUTES,
     jumpPerMinute: JUMP_RATE,
     jumpLeast: JUMP_LEAST,
   },
   compute({ timeline }) {
     const { at, mgdl, native, unit, limit, day, minute, count, weight } = timeline.readings;
-    const found: OddStretches = { flat: [], jumps: [], belowLimit: 0, aboveLimit: 0 };
+    const found: OddStretches = { flat: [], jumps: [], belowLimit: 0, aboveLimit: 0, ...stillIn(timeline) };
     const { low, high } = furthest(timeline.readings);
     const endAt = (i: number): -1 | 0 | 1 => {
       const u = unit[i]!;
@@ -77,6 +80,36 @@ export const oddStretches: Measure<'oddStretches'> = {
     return { ok: true, value: found, n: count, of: 'readings' };
   },
 };
+
+/** Which end of the sensor a reading lies beyond, or its own value: readings that share it stand still. */
+function stillIn({ readings, days, gapMinutes }: Timeline): Pick<OddStretches, 'still' | 'stillShare'> {
+  const { at, mgdl, native, limit, day, minute, count, weight } = readings;
+  const isSame = (a: number, b: number): boolean =>
+    limit[a] === limit[b] && (limit[a] !== 0 || native[a] === native[b]) && at[b]! - at[a]! <= gapMinutes * MINUTE_MS;
+  const still: StillStretch[] = [];
+  let all = 0;
+  let own = 0;
+  let from = 0;
+  for (let i = 0; i < count; i++) {
+    all += weight[i]!;
+    if (i + 1 < count && isSame(i, i + 1)) continue;
+    const minutes = (at[i]! - at[from]!) / MINUTE_MS + weight[i]!;
+    if (minutes >= STILL_MINUTES - 0.5) {
+      own += minutes;
+      const end = limit[from]!;
+      still.push({
+        date: days[day[from]!]!.date,
+        minute: minute[from]!,
+        toDate: days[day[i]!]!.date,
+        minutes,
+        side: end === 0 ? 'value' : end < 0 ? 'below' : 'above',
+        value: end === 0 ? mgPerDl(mgdl[from]!) : null,
+      });
+    }
+    from = i + 1;
+  }
+  return { still, stillShare: all > 0 ? Math.min(1, own / all) : 0 };
+}
 
 const isEnd = (ends: readonly number[], value: number): boolean => ends.includes(value);
 

@@ -76,6 +76,20 @@ export interface OddStretches {
   /** Readings below, and above, what the sensor tells. */
   belowLimit: number;
   aboveLimit: number;
+  /** Half a day or more on end at one value or beyond one end of the sensor, in order of time. */
+  still: StillStretch[];
+  /** Minutes of them, as a share (0 to 1) of all minutes with readings. */
+  stillShare: number;
+}
+
+/** `value` is null where the readings lay beyond what the sensor can show. */
+export interface StillStretch {
+  date: LocalDate;
+  minute: number;
+  toDate: LocalDate;
+  minutes: number;
+  side: 'below' | 'above' | 'value';
+  value: MgPerDl | null;
 }
 
 /** A low that looks like pressure on the sensor. It stays in every count. */

@@ -63,6 +63,8 @@ export interface WordParams {
   'charts.hoursBar.summary': 'veryLow' | 'low' | 'inRange' | 'high' | 'veryHigh';
   'charts.modalDay.empty': never;
   'charts.modalDay.summary': 'leastAt' | 'least' | 'peakAt' | 'peak';
+  'charts.modalDay.flat': 'value';
+  'charts.modalDay.beyond': 'side';
   'charts.modalDay.curves.p5': never;
   'charts.modalDay.curves.p25': never;
   'charts.modalDay.curves.p50': never;
@@ -77,6 +79,7 @@ export interface WordParams {
   'charts.dayStrip.mean': 'mean';
   'charts.dayStrip.covered': 'share';
   'charts.dayStrip.empty': 'date';
+  'charts.dayStrip.beyond': 'date' | 'side' | 'notes';
   'charts.dayStrip.summary': 'date' | 'mean' | 'lowest' | 'highest' | 'inRange' | 'notes';
   'charts.dayStrip.amount': 'amount' | 'unit';
   'charts.dayStrip.crowded': 'count';
@@ -526,7 +529,7 @@ export interface WordParams {
   'pages.overview.data.missing': 'count' | 'files';
   'pages.overview.data.changed': 'dates' | 'days';
   'pages.overview.lows.title': never;
-  'pages.overview.lows.none': never;
+  'pages.overview.lows.none': 'still';
   'pages.overview.nights.title': never;
   'pages.overview.nights.key': 'all' | 'shown' | 'low';
   'pages.overview.hours.title': never;
@@ -998,7 +1001,8 @@ export interface WordParams {
   'pages.patientLows.exercise': 'name' | 'at' | 'day';
   'pages.patientLows.insulinOnly': 'at' | 'day';
   'pages.patientLows.food': 'name' | 'at' | 'day';
-  'pages.patientLows.story': 'noted' | 'when' | 'from' | 'to' | 'level' | 'lowest';
+  'pages.patientLows.story': 'noted' | 'when' | 'from' | 'to' | 'level' | 'at' | 'lowest';
+  'pages.patientLows.still': 'span' | 'from' | 'to' | 'length' | 'level' | 'at' | 'lowest';
   'pages.patientLows.ended': 'how' | 'alarm' | 'food';
   'pages.patientLows.wrote': 'text';
   'pages.patientLows.noNote': never;
@@ -1389,7 +1393,7 @@ export interface WordParams {
   'findings.cv-over-limit.untold': never;
   'findings.readings-at-limits.name': never;
   'findings.readings-at-limits.topic': never;
-  'findings.readings-at-limits.clinic.what': 'side' | 'count' | 'below' | 'above';
+  'findings.readings-at-limits.clinic.what': 'side' | 'count' | 'mean' | 'below' | 'above';
   'findings.readings-at-limits.clinic.why': 'side';
   'findings.readings-at-limits.clinic.ask': never;
   'findings.readings-at-limits.patient.what': 'count' | 'side';
@@ -1560,6 +1564,14 @@ export interface WordParams {
   'findings.change-not-told.patient.what': 'before' | 'now' | 'known';
   'findings.change-not-told.patient.ask': never;
   'findings.change-not-told.untold': never;
+  'findings.standing-still.name': never;
+  'findings.standing-still.topic': never;
+  'findings.standing-still.clinic.what': 'side' | 'value' | 'length' | 'span' | 'from' | 'to' | 'more';
+  'findings.standing-still.clinic.why': never;
+  'findings.standing-still.clinic.ask': never;
+  'findings.standing-still.patient.what': 'length' | 'side' | 'value';
+  'findings.standing-still.patient.ask': never;
+  'findings.standing-still.untold': never;
   'findings.pressed-lows.name': never;
   'findings.pressed-lows.topic': never;
   'findings.pressed-lows.clinic.what': 'count' | 'dates' | 'days' | 'lows' | 'others';
@@ -2246,7 +2258,7 @@ export interface FindingAsks {
   'dawn-rise': 'least' | 'often' | 'usual' | 'leftOut';
   'wide-spread': 'at' | 'low' | 'high' | 'width' | 'usual';
   'cv-over-limit': 'way' | 'cv' | 'limit';
-  'readings-at-limits': 'side' | 'count' | 'below' | 'above';
+  'readings-at-limits': 'side' | 'count' | 'mean' | 'below' | 'above';
   'brief-lows': 'limit' | 'total' | 'days' | 'dates' | 'hours';
   'lows-seen': 'count' | 'days' | 'ofDays' | 'seen' | 'limit' | 'longest' | 'deeper' | 'lowest' | 'deepest' | 'deepestDate' | 'most' | 'mostDate' | 'cut' | 'pressed' | 'shortDays' | 'felt' | 'feltOf' | 'often';
   'extra-carbs-first': 'a' | 'aLow' | 'limit' | 'six' | 'b' | 'bLow' | 'aLowest' | 'bLowest' | 'leftOut';
@@ -2266,6 +2278,7 @@ export interface FindingAsks {
   'changed-lows': 'of' | 'before' | 'now' | 'limit' | 'way' | 'thenDays' | 'nowDays';
   'changed-range': 'of' | 'from' | 'to' | 'limit' | 'before' | 'now' | 'way' | 'thenDays' | 'nowDays';
   'change-not-told': 'lows' | 'from' | 'lowBefore' | 'lowNow' | 'to' | 'before' | 'now' | 'known' | 'thenDays' | 'nowDays';
+  'standing-still': 'side' | 'value' | 'length' | 'span' | 'from' | 'to' | 'more';
   'pressed-lows': 'count' | 'dates' | 'days' | 'lows' | 'others';
   'lows-on-first-day': 'count' | 'lows';
   'lows-without-alarm': 'lows' | 'lowsWith' | 'noted' | 'without';

@@ -1,6 +1,6 @@
 import { type FoodMeals, foodsChart, MOST_FOODS } from '../charts/foods.ts';
 import { type Laid, mealOverlayChart, OVERLAY } from '../charts/mealOverlay.ts';
-import { modalDayChart } from '../charts/modalDay.ts';
+import { beyondIn, modalDayChart } from '../charts/modalDay.ts';
 import { noteDensityChart } from '../charts/noteDensity.ts';
 import { sessionPairsChart } from '../charts/sessionPairs.ts';
 import { MOST_SESSIONS, sessionsChart } from '../charts/sessions.ts';
@@ -88,7 +88,14 @@ export function overTheClock({ speaker, analysis, chart }: PageContext): Block[]
       kind: 'together',
       blocks: [
         heading(2, speaker.say('pages.aroundNotes.clock')),
-        { kind: 'chart', drawing: modalDayChart(modalDay.value, chart, { height: 84, outer: true }) },
+        {
+          kind: 'chart',
+          drawing: modalDayChart(modalDay.value, chart, {
+            height: 84,
+            outer: true,
+            beyond: beyondIn(analysis.timeline),
+          }),
+        },
         space(2),
         { kind: 'chart', drawing: noteDensityChart(noteLog.value, chart) },
       ],

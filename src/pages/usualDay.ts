@@ -1,5 +1,5 @@
 import { hourSharesChart } from '../charts/hourShares.ts';
-import { CURVE_LABELS, modalDayChart } from '../charts/modalDay.ts';
+import { beyondIn, CURVE_LABELS, modalDayChart } from '../charts/modalDay.ts';
 import type { FindingId } from '../findings/index.ts';
 import type { Block } from '../model/report.ts';
 import { heading, type PageContext, type PageMaker, paragraph, space, tellAll } from './context.ts';
@@ -38,7 +38,11 @@ export const usualDay: PageMaker = (context) => {
       {
         kind: 'chart',
         title: speaker.say('pages.usualDay.ribbons', { unit: { q: 'word', value: speaker.unit } }),
-        drawing: modalDayChart(modalDay.value, chart, { height: 196, outer: true }),
+        drawing: modalDayChart(modalDay.value, chart, {
+          height: 196,
+          outer: true,
+          beyond: beyondIn(analysis.timeline),
+        }),
       },
     );
   }

@@ -8,6 +8,8 @@ interface Rule {
   to: readonly FindingId[];
   /** Only where both are told of the same part of the day. */
   sameWindow?: boolean;
+  /** Only to this variant of them. */
+  variant?: string;
 }
 
 /** Safety goes before praise, an event before its absence, a change told before "may be chance". */
@@ -19,6 +21,12 @@ export const CONTRADICTIONS: readonly Rule[] = [
   { yields: 'brief-lows', to: ['very-low', 'lows-seen'] },
   { yields: 'steady-nights', to: ['very-low', 'lows-at-night', 'overnight-fall', 'dawn-rise', 'nights-without-data'] },
   { yields: 'best-window', to: ['lows-clustered', 'high-after-window'], sameWindow: true },
+  // A sensor that stood still for most of the time shows nothing that went well.
+  ...(['no-lows-seen', 'steady-nights', 'best-window', 'best-days'] as const).map((yields) => ({
+    yields,
+    to: ['standing-still'] as const,
+    variant: 'most',
+  })),
   { yields: 'change-not-told', to: ['changed-lows', 'changed-range'] },
 ];
 
@@ -29,11 +37,15 @@ export function settled(found: readonly Found[]): Found[] {
     const { look } = one;
     if (look.case !== 'holds') return one;
     const gives = CONTRADICTIONS.some(
-      ({ yields, to, sameWindow }) =>
+      ({ yields, to, sameWindow, variant }) =>
         yields === one.id &&
         to.some((id) => {
           const other = held(id);
-          return other?.case === 'holds' && (!sameWindow || overlap(look.where, other.where));
+          return (
+            other?.case === 'holds' &&
+            (variant === undefined || other.variant === variant) &&
+            (!sameWindow || overlap(look.where, other.where))
+          );
         }),
     );
     return gives ? { ...one, look: absent } : one;

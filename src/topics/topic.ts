@@ -28,7 +28,9 @@ export function topics(
   });
   const [first] = holding;
   if (!first) return [];
-  const second = holding.find(({ id }) => id !== first.id);
+  // Beside a very low glucose nothing matters more than whether most of it was the sensor.
+  const second =
+    holding.find(({ id }) => id !== first.id && id === 'standing-still') ?? holding.find(({ id }) => id !== first.id);
   return first.id === 'very-low' && second && second.rule !== 'repeat-what-works'
     ? [first, { ...second, rule: 'second-beside-very-low' }]
     : [first];

@@ -99,7 +99,7 @@ const MEASURES = {
       byDay: { mean: 'meanMgPerDl', low: 'lowShare', inRange: 'inRangeShare' },
     },
   },
-  oddStretches: { value: { flat: { value: 'valueMgPerDl' }, jumps: FROM_TO } },
+  oddStretches: { value: { flat: { value: 'valueMgPerDl' }, still: { value: 'valueMgPerDl' }, jumps: FROM_TO } },
   pressedLows: { value: { list: { low: EPISODE, fall: 'fallMgPerDl', back: 'backMgPerDl' } } },
   fingersticks: {
     value: {

@@ -39,6 +39,30 @@ describe('values that stand still', () => {
   });
 });
 
+describe('half a day and more at one value or beyond one end (ours)', () => {
+  test.each<[string, Slot[], number]>([
+    ['143 readings of five minutes', many(120, 143), 0],
+    ['144 readings of five minutes', many(120, 144), 1],
+    [
+      '144 below what the sensor can show, of which it tells no number',
+      many({ native: Number.NaN, limit: -1 }, 144),
+      1,
+    ],
+    ['72 above it and 72 below', [...many(above, 72), ...many(below, 72)], 0],
+    ['72 on either side of a gap', [...many(120, 72), ...many(null, 6), ...many(120, 72)], 0],
+  ])('%s', (_, slots, expected) => {
+    expect(odd([...lively(5), ...slots, ...lively(5)], { days: 2 }).still).toHaveLength(expected);
+  });
+
+  test('tell their days, length, side and share of the time', () => {
+    const { still, stillShare } = odd([...lively(144), ...many(above, 288)], { from: 0 });
+    expect(still).toEqual([
+      { date: '2026-03-02', minute: 720, toDate: '2026-03-03', minutes: 1440, side: 'above', value: null },
+    ]);
+    expect(stillShare).toBeCloseTo(2 / 3, 9);
+  });
+});
+
 describe('jumps', () => {
   test('are told from the reading before to the one after', () => {
     const { jumps } = odd([...lively(5), 100, 140, ...many(140, 5)], { from: 600 });

@@ -9,7 +9,10 @@ import { windowsLike } from '../support/examples/measures.ts';
 import { pressedLike, thenAndNowLike } from '../support/examples/trust.ts';
 import { measuresWith } from '../support/measures.ts';
 
-const held = (id: FindingId, where: Evidence[] = []): Found => ({ id, look: { case: 'holds', params: {}, where } });
+const held = (id: FindingId, where: Evidence[] = [], variant?: string): Found => ({
+  id,
+  look: { case: 'holds', params: {}, where, ...(variant === undefined ? {} : { variant }) },
+});
 const heldIds = (found: Found[]): FindingId[] => found.flatMap(({ id, look }) => (look.case === 'holds' ? [id] : []));
 
 test('no low ever gives way to anything but a graver low', () => {
@@ -25,9 +28,12 @@ test('no low ever gives way to anything but a graver low', () => {
 });
 
 test.each(
-  CONTRADICTIONS.filter(({ sameWindow }) => !sameWindow).flatMap(({ yields, to }) => to.map((id) => [yields, id])),
-)('%s gives way to %s, and stands alone', (yields, to) => {
-  expect(heldIds(settled([held(to), held(yields)]))).toEqual([to]);
+  CONTRADICTIONS.filter(({ sameWindow }) => !sameWindow).flatMap(({ yields, to, variant }) =>
+    to.map((id) => [yields, id, variant] as const),
+  ),
+)('%s gives way to %s, and stands alone', (yields, to, variant) => {
+  expect(heldIds(settled([held(to, [], variant), held(yields)]))).toEqual([to]);
+  if (variant !== undefined) expect(heldIds(settled([held(to, [], 'other'), held(yields)]))).toEqual([to, yields]);
   expect(heldIds(settled([{ id: to, look: { case: 'absent' } }, held(yields)]))).toEqual([yields]);
 });
 

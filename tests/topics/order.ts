@@ -78,6 +78,7 @@ export const ROWS: readonly RowExample[] = [
     ['time-in-range/open', 'not-enough-data', 'lows-seen'],
     'far-highs',
   ),
+  row('ours', 'Every reading 100 mg/dL for two weeks.', ['standing-still/most', 'few-notes', 'time-in-range/met']),
   row(DATA, '9 days of readings, 35 % above range.', ['not-enough-data', 'nights-without-data/many', ...ALSO]),
   row(DATA, 'Few readings on 6 of 14 nights.', ['nights-without-data/many', 'long-very-high', ...ALSO]),
   row(

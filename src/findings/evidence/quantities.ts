@@ -18,6 +18,8 @@ export const often = (k: number, n: number, of: 'days' | 'nights' | 'lows'): Qua
 /** A name of ours as a choice within a message, which holds no hyphen. */
 export const choice = (name: string): Quantity => word(name.replaceAll('-', ''));
 
+export const date = (value: LocalDate): Quantity => ({ q: 'date', value });
+
 export const dates = (values: Iterable<LocalDate>): Quantity => ({ q: 'dates', value: [...new Set(values)].sort() });
 
 /** 0 to 1; `goal` is what it is told against. */

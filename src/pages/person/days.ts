@@ -1,5 +1,5 @@
 import { hourBlocksChart } from '../../charts/hourBlocks.ts';
-import { modalDayChart } from '../../charts/modalDay.ts';
+import { beyondIn, modalDayChart } from '../../charts/modalDay.ts';
 import { nightsChart } from '../../charts/nights.ts';
 import { dayOf24, spokenMinutes } from '../../language/index.ts';
 import type { Quantity } from '../../model/quantity.ts';
@@ -90,7 +90,10 @@ export function usual(context: PageContext): Block[] {
   );
   const forms = CURVES[isLarge(context) ? 'large' : 'usual'].map((height) => (): Block[] => [
     heading(2, speaker.say('pages.patientBack.usual')),
-    { kind: 'chart', drawing: modalDayChart(value, chart, { height, outer: false }) },
+    {
+      kind: 'chart',
+      drawing: modalDayChart(value, chart, { height, outer: false, beyond: beyondIn(analysis.timeline) }),
+    },
     paragraph(lines.join(' '), 'small'),
   ]);
   return [{ kind: 'fit', gives: 1, forms: [...forms, () => []] }];

@@ -64,7 +64,7 @@ function data(context: PageContext): Block[] {
   sentences.push(speaker.say('pages.patientFront.unit'));
   sentences.push(...notUsed(context));
   // A very low glucose stands in the first block, whatever went well.
-  sentences.push(...tellAll(context, ['very-low', 'not-enough-data']));
+  sentences.push(...tellAll(context, ['very-low', 'standing-still', 'not-enough-data']));
   return [paragraph(sentences.join(' '))];
 }
 

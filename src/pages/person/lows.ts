@@ -13,6 +13,8 @@ const MOST_STORIES = 5;
 const MOST_DATES = 28;
 /** A longer remark stands whole in the report for the team, and is not cut here. */
 const SHORT_REMARK = 70;
+/** A low of half a day has no hours worth telling: its dates and its length are. */
+const STILL = 720;
 
 /** The gravest lows as small stories, in order of time, and the others by their dates. */
 export function lows(context: PageContext): Block[] {
@@ -79,19 +81,32 @@ function rest(
 function storyText(story: LowStory, low: Episode, context: PageContext): string {
   const { speaker } = context;
   const noted = before(story, low, context);
-  const first = speaker.say('pages.patientLows.story', {
-    when: word(
-      speaker.say('pages.patientLows.when', {
-        date: { q: 'date', value: low.date },
-        night: word(low.startMinute < NIGHT_END ? 'yes' : 'no'),
-      }),
-    ),
-    noted: word(noted.length > 0 ? noted.join(', ') : 'none'),
-    from: { q: 'clock', value: low.startMinute },
-    to: { q: 'clock', value: low.endMinute },
+  const depth = {
     level: word(low.level === 2 ? 'two' : 'one'),
-    lowest: { q: 'glucose', value: low.extreme, limit: low.extremeLimit },
-  });
+    lowest: { q: 'glucose' as const, value: low.extreme, limit: low.extremeLimit },
+    at: word(low.extremeLimit === 0 ? 'value' : 'beyond'),
+  };
+  const first =
+    low.minutes >= STILL
+      ? speaker.say('pages.patientLows.still', {
+          span: word(low.days.length > 1 ? 'days' : 'day'),
+          from: word(weekdayAnd(low.date, speaker)),
+          to: word(weekdayAnd(low.days.at(-1)!.date, speaker)),
+          length: { q: 'minutes', value: low.minutes },
+          ...depth,
+        })
+      : speaker.say('pages.patientLows.story', {
+          when: word(
+            speaker.say('pages.patientLows.when', {
+              date: { q: 'date', value: low.date },
+              night: word(low.startMinute < NIGHT_END ? 'yes' : 'no'),
+            }),
+          ),
+          noted: word(noted.length > 0 ? noted.join(', ') : 'none'),
+          from: { q: 'clock', value: low.startMinute },
+          to: { q: 'clock', value: low.endMinute },
+          ...depth,
+        });
   const after = [...ended(story, context), ...wrote(story, context)];
   const nothing = noted.length === 0 && after.length === 0 && story.remark === null;
   return [

@@ -25,7 +25,7 @@ export function dataLine(context: PageContext): Block[] {
     reached: { q: 'word', value: value.reached72h ? 'yes' : 'no' },
     interval: { q: 'minutes', value: analysis.timeline.interval },
   };
-  const warnings = tellAll(context, ['not-enough-data', 'nights-without-data', 'readings-at-limits']);
+  const warnings = tellAll(context, ['not-enough-data', 'nights-without-data', 'readings-at-limits', 'standing-still']);
   const line = (named: number) => (): Block[] => [
     about(
       [

@@ -11,7 +11,13 @@ export const MOST_LINES = 3;
 const WELL: readonly FindingId[] = ['best-window', 'best-days', 'steady-nights'];
 const MOST_WELL = 2;
 /** Told in the line on data, and by the rows and the line of lows and highs. */
-const IN_LINES: readonly FindingId[] = ['not-enough-data', 'nights-without-data', 'readings-at-limits', 'lows-seen'];
+const IN_LINES: readonly FindingId[] = [
+  'not-enough-data',
+  'nights-without-data',
+  'readings-at-limits',
+  'standing-still',
+  'lows-seen',
+];
 /** Told by the table of bands and goals, and that of numbers. */
 const IN_TABLES: readonly FindingId[] = ['time-in-range', 'time-low-over-goal', 'cv-over-limit'];
 const CHANGES: readonly FindingId[] = ['changed-lows', 'changed-range', 'change-not-told'];

@@ -1,5 +1,5 @@
 import { hourSharesChart } from '../../charts/hourShares.ts';
-import { CURVE_LABELS, modalDayChart } from '../../charts/modalDay.ts';
+import { beyondIn, CURVE_LABELS, modalDayChart } from '../../charts/modalDay.ts';
 import type { Block } from '../../model/report.ts';
 import { heading, type PageMaker, paragraph, space, tellAll } from '../context.ts';
 import { lastTime } from './lastTime.ts';
@@ -31,7 +31,7 @@ export const usualDaySide: PageMaker = (context) => {
         {
           kind: 'chart',
           title: speaker.say('pages.usualDay.ribbons', { unit: { q: 'word', value: speaker.unit } }),
-          drawing: modalDayChart(modalDay.value, chart, { height, outer: true }),
+          drawing: modalDayChart(modalDay.value, chart, { height, outer: true, beyond: beyondIn(analysis.timeline) }),
         },
       ]),
     });

@@ -37,6 +37,17 @@ export const oddStretches = z.strictObject({
   ),
   belowLimit: z.number(),
   aboveLimit: z.number(),
+  still: z.array(
+    z.strictObject({
+      date: z.iso.date(),
+      minute: z.number(),
+      toDate: z.iso.date(),
+      minutes: z.number(),
+      side: z.enum(['below', 'above', 'value']),
+      valueMgPerDl: z.number().nullable(),
+    }),
+  ),
+  stillShare: z.number(),
 });
 
 const gridZone = z.enum(['A', 'B', 'C', 'D', 'E']);

@@ -20,6 +20,12 @@ export const trust = {
     ['no night of the recording', { nights: nightsLike(1, { share: 0, outside: true }) }, 'untold'],
     ['no nights', { nights: { ok: false, why: 'no-readings' } }, 'untold'],
   ],
+  'standing-still': [
+    ['half a day at one value', { oddStretches: oddLike(1, 0, { still: 1 }) }, 'holds'],
+    ['below what the sensor can show, twice', { oddStretches: oddLike(0, 0, { still: 2, side: 'below' }) }, 'holds'],
+    ['an hour at one value', { oddStretches: oddLike(1, 0) }, 'absent'],
+    ['no readings', { oddStretches: { ok: false, why: 'no-readings' } }, 'untold'],
+  ],
   'pressed-lows': [
     ['one of three', { pressedLows: pressedLike(1, 3) }, 'holds'],
     ['none of three', { pressedLows: pressedLike(0, 3) }, 'absent'],

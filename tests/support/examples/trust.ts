@@ -10,6 +10,7 @@ import type {
   PressedLows,
   Rates,
   Sensors,
+  StillStretch,
 } from '../../../src/model/trust.ts';
 import { midnightOf } from '../../../src/time/calendar.ts';
 import { lowsLike } from './episodes.ts';
@@ -130,12 +131,25 @@ export function ratesLike(fast: number): Measured<Rates> {
   return sameWay(value, 4000, 'readings');
 }
 
-export function oddLike(flat: number, jumps: number): Measured<OddStretches> {
+export function oddLike(
+  flat: number,
+  jumps: number,
+  { still = 0, share = 0.1, below = 0, side = 'value' as StillStretch['side'] } = {},
+): Measured<OddStretches> {
   const value: OddStretches = {
     flat: listed(flat, (day) => ({ date: exampleDate(day), minute: 600, minutes: 75, value: mg(120) })),
     jumps: listed(jumps, (day) => ({ date: exampleDate(day), minute: 600, from: mg(120), to: mg(180), minutes: 5 })),
-    belowLimit: 0,
+    belowLimit: below,
     aboveLimit: 0,
+    still: listed(still, (day) => ({
+      date: exampleDate(day),
+      minute: 0,
+      toDate: exampleDate(day),
+      minutes: 720,
+      side,
+      value: side === 'value' ? mg(100) : null,
+    })),
+    stillShare: share,
   };
   return sameWay(value, 4000, 'readings');
 }
