@@ -529,7 +529,8 @@ export interface WordParams {
   'pages.overview.data.missing': 'count' | 'files';
   'pages.overview.data.changed': 'dates' | 'days';
   'pages.overview.lows.title': never;
-  'pages.overview.lows.none': 'still';
+  'pages.overview.lows.none': never;
+  'pages.overview.lows.still': never;
   'pages.overview.nights.title': never;
   'pages.overview.nights.key': 'all' | 'shown' | 'low';
   'pages.overview.hours.title': never;

@@ -47,8 +47,8 @@ export function lowsFirst(context: PageContext): Block[] {
   // Silence is never "no lows": where nothing can be told, that is told.
   const { list, level2, night } = lows.value;
   if (list.length === 0) {
-    const still = word(held(context, 'standing-still') ? 'yes' : 'no');
-    const said = tellAll(context, lowsSaid(context)).join(' ') || speaker.say('pages.overview.lows.none', { still });
+    const none = held(context, 'standing-still') ? 'still' : 'none';
+    const said = tellAll(context, lowsSaid(context)).join(' ') || speaker.say(`pages.overview.lows.${none}`);
     return [line(said)];
   }
   const longest = list.reduce((most, one) => (one.minutes > most.minutes ? one : most));
