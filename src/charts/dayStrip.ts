@@ -82,7 +82,7 @@ export function sentence(summary: DailySummary, notes: number, { speaker }: Char
   if (summary.mean === null && summary.bound !== null)
     return speaker.say('charts.dayStrip.beyond', {
       date,
-      side: { q: 'word', value: sideOf(summary.bound) },
+      side: { q: 'word', value: SIDES[summary.bound] },
       notes: { q: 'count', value: notes },
     });
   if (summary.mean === null || summary.lowest === null || summary.highest === null || summary.inRange === null)
@@ -97,9 +97,8 @@ export function sentence(summary: DailySummary, notes: number, { speaker }: Char
   });
 }
 
-/** Where no file names the limit and all of a day lies beyond it, the bound of its mean tells on which side. */
-const sideOf = (bound: NonNullable<DailySummary['bound']>): 'below' | 'above' | 'both' =>
-  (({ upper: 'below', lower: 'above', both: 'both' }) as const)[bound];
+/** The bound of a day's mean tells on which side of the sensor its readings lie. */
+const SIDES = { upper: 'below', lower: 'above', both: 'both' } as const;
 
 /** A day with readings beyond what the sensor can show has a bound for its average, as the period has. */
 function average(
