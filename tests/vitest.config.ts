@@ -5,19 +5,21 @@ import { defineConfig } from 'vitest/config';
  * that nothing notices in which zone the machine stands.
  */
 const KNOWS_TIME = ['time', 'timeline', 'readers', 'measures', 'golden', 'shapes'];
+/** Of those rooms, what looks at sizes, packing, units and words alone. */
+const NO_TIME = ['readers/bounds', 'readers/containers', 'readers/nutrients', 'readers/ucum', 'shapes/words'];
 /** These start programs, browsers, a queue's server, or packages of their own, and set the zones of those. */
 const STARTS_OTHERS = ['cli', 'browser', 'reliability'];
 
 const within = (rooms: string[]): string[] => rooms.map((room) => `tests/${room}/**/*.test.ts`);
-const shared = { testTimeout: 180_000, setupFiles: ['tests/support/seed.ts'] };
-/** Nothing below the doors keeps a state that another file's tests could meet, so a worker loads the program once. */
-const pure = { ...shared, isolate: false };
+/** No file of tests leaves a state that another could meet, so a worker loads the program once. */
+const shared = { testTimeout: 180_000, hookTimeout: 60_000, setupFiles: ['tests/support/seed.ts'], isolate: false };
 
 export default defineConfig({
   root: new URL('..', import.meta.url).pathname,
   test: {
-    // Left to itself, the runner leaves one of two cores to itself.
-    maxWorkers: 2,
+    // Left to itself, the runner leaves one of two cores to itself; a third worker works while another waits for a queue,
+    // a browser or a program that was told to stop.
+    maxWorkers: 3,
     projects: [
       {
         extends: true,
@@ -31,7 +33,7 @@ export default defineConfig({
       {
         extends: true,
         test: {
-          ...pure,
+          ...shared,
           name: 'utc',
           env: { TZ: 'UTC' },
           include: ['tests/**/*.test.ts'],
@@ -41,10 +43,11 @@ export default defineConfig({
       {
         extends: true,
         test: {
-          ...pure,
+          ...shared,
           name: 'auckland',
           env: { TZ: 'Pacific/Auckland' },
           include: [...within(KNOWS_TIME), 'tests/tidy.test.ts'],
+          exclude: NO_TIME.map((file) => `tests/${file}.test.ts`),
         },
       },
     ],

@@ -1,9 +1,10 @@
 /**
  * Spreadsheets run a cell that begins like this, some of them in full width too; a leading apostrophe keeps it text
- * (OWASP, CSV Injection). Where a semicolon or a tab parts columns, a cell of ours may be cut at one.
+ * (OWASP, CSV Injection). Where a semicolon or a tab parts columns, a cell of ours may be cut at one; its quotes then
+ * stand within a cell and hold nothing together, so that a line end in it begins a row.
  */
 const FORMULA = /^[=+\-@\t\r\n\uff1d\uff0b\uff0d\uff20]/;
-const CUT_OPEN = /([;\t]"?)(?=[=+\-@\uff1d\uff0b\uff0d\uff20])(?![+-]?\d+(?:[.,]\d+)?(?:[;\t\r\n]|$))/g;
+const CUT_OPEN = /([;\t\r\n]"?)(?=[=+\-@\uff1d\uff0b\uff0d\uff20])(?![+-]?\d+(?:[.,]\d+)?(?:[;\t\r\n]|$))/g;
 const PLAIN_NUMBER = /^-?\d+(\.\d+)?$/;
 
 /** Rows as delimited text (RFC 4180, CRLF). Text that a spreadsheet would take for a formula is kept from running. */

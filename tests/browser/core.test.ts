@@ -47,15 +47,21 @@ onmessage = async ({ data }) => {
 /** Runs the task in a classic worker that is started from a Blob, as a page opened from a disk must. */
 const IN_WORKER = `({ script, task }) => new Promise((done) => {
   const worker = new Worker(URL.createObjectURL(new Blob([script], { type: 'text/javascript' })));
-  worker.onmessage = ({ data }) => done(data);
-  worker.onerror = ({ message }) => done({ error: message });
+  const end = (outcome) => {
+    worker.terminate();
+    done(outcome);
+  };
+  worker.onmessage = ({ data }) => end(data);
+  worker.onerror = ({ message }) => end({ error: message });
   worker.postMessage(task);
 })`;
 
 const base64 = (bytes: Uint8Array): string => Buffer.from(bytes).toString('base64');
 
-/** Far from home and in another language: nothing may notice where a browser stands. */
-async function openedPage(browser: Browser): Promise<Page> {
+let tab: Promise<Page> | undefined;
+
+/** Far from home and in another language: nothing may notice where a browser stands. Each run has a worker of its own. */
+async function newTab(browser: Browser): Promise<Page> {
   const context = await browser.newContext({ timezoneId: 'Pacific/Auckland', locale: 'es-ES' });
   const page = await context.newPage();
   await page.route('**/*', (route) =>
@@ -63,6 +69,13 @@ async function openedPage(browser: Browser): Promise<Page> {
   );
   await page.goto(HERE);
   return page;
+}
+
+/** Runs a script there, all in one tab. */
+async function runIn(browser: Browser): Promise<Run> {
+  tab ??= newTab(browser);
+  const page = await tab;
+  return async (expression) => (await page.evaluate(expression)) as Outcome;
 }
 
 interface Outcome {
@@ -99,9 +112,7 @@ async function compare({ inputs, settings }: Given, language: library.Language, 
 const SAME = 'the core gives a browser the numbers it gives Node, to the byte, and the same paper';
 for (const story of stories) {
   check(`${story}: ${SAME}`, async (browser) => {
-    const page = await openedPage(browser);
-    await compareStory(story, async (expression) => (await page.evaluate(expression)) as Outcome);
-    await page.context().close();
+    await compareStory(story, await runIn(browser));
   });
 }
 
@@ -124,13 +135,7 @@ check('packed files and a workbook are opened there as here', async (browser) =>
     { name: 'readings.zip', bytes: zipSync({ 'readings.csv': Buffer.from(table) }) },
     { name: 'readings.xlsx', bytes: book },
   ]) {
-    const page = await openedPage(browser);
-    await compare(
-      { inputs: [input], settings },
-      'en',
-      async (expression) => (await page.evaluate(expression)) as Outcome,
-    );
-    await page.context().close();
+    await compare({ inputs: [input], settings }, 'en', await runIn(browser));
   }
 });
 

@@ -11,9 +11,9 @@ import { analyseStory, held } from '../samples/stories.ts';
 import { fonts, wordsOf } from '../support/story.ts';
 import { ownTemplate, webPage } from '../support/webPage.ts';
 
-export const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 /** WCAG 2.2 AA (W3C Recommendation, 2023) as far as a program can tell, and what axe-core calls good practice. */
-export const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 const HERE = 'http://report.test/';
 export const PHONE = { width: 360, height: 740 };
 /** Where WCAG 2.2 (1.4.10, Reflow) wants no scrolling in two directions. */
@@ -26,27 +26,52 @@ export interface Opened {
   messages: string[];
 }
 
-/** A page opened under an address that exists nowhere else, watched for whatever it asks for. */
-export async function opened(browser: Browser, html: string, viewport: typeof PHONE, script = true): Promise<Opened> {
-  const context = await browser.newContext({ viewport, javaScriptEnabled: script });
-  const page = await context.newPage();
-  const messages: string[] = [];
-  await page.route('**/*', (route) => {
-    if (route.request().url() === HERE) return route.fulfill({ contentType: 'text/html', body: html });
-    messages.push(route.request().url());
-    return route.abort();
-  });
-  page.on('console', (message) => messages.push(message.text()));
-  page.on('pageerror', (error) => messages.push(error.message));
-  await page.goto(HERE);
-  return { page, messages };
+interface Tab extends Opened {
+  html: string;
 }
 
-export async function violations({ page }: Opened): Promise<string[]> {
-  await page.evaluate(axe);
-  const results = (await page.evaluate(`axe.run(document, { runOnly: ${JSON.stringify(TAGS)} })`)) as AxeResults;
-  return results.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 160)).join(' | ')}`);
+const [withScript, withoutScript] = [new WeakMap<Browser, Tab>(), new WeakMap<Browser, Tab>()];
+
+async function newTab(browser: Browser, script: boolean): Promise<Tab> {
+  const context = await browser.newContext({ javaScriptEnabled: script });
+  const tab: Tab = { page: await context.newPage(), messages: [], html: '' };
+  await tab.page.route('**/*', (route) => {
+    if (route.request().url() === HERE) return route.fulfill({ contentType: 'text/html', body: tab.html });
+    tab.messages.push(route.request().url());
+    return route.abort();
+  });
+  tab.page.on('console', (message) => tab.messages.push(message.text()));
+  tab.page.on('pageerror', (error) => tab.messages.push(error.message));
+  return tab;
 }
+
+/**
+ * A page opened under an address that exists nowhere else, watched for whatever it asks for. It takes the place of what
+ * was opened before it: a tab of its own each time costs as much as most of what is then looked at.
+ */
+export async function opened(browser: Browser, html: string, viewport: typeof PHONE, script = true): Promise<Opened> {
+  const those = script ? withScript : withoutScript;
+  const tab = those.get(browser) ?? (await newTab(browser, script));
+  those.set(browser, tab);
+  tab.html = html;
+  await tab.page.emulateMedia({ media: null });
+  await tab.page.setViewportSize(viewport);
+  tab.messages = [];
+  await tab.page.goto(HERE);
+  return { page: tab.page, messages: tab.messages };
+}
+
+/** Faults that axe sees, as lines. Only these are handed over: what it found in order is far longer. */
+export async function faultsOf(page: Page, iframes: boolean): Promise<string[]> {
+  await page.evaluate(axe);
+  const asked = JSON.stringify({ iframes, runOnly: TAGS, resultTypes: ['violations'] });
+  const found = (await page.evaluate(
+    `axe.run(document, ${asked}).then(({ violations }) => violations)`,
+  )) as AxeResults['violations'];
+  return found.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 160)).join(' | ')}`);
+}
+
+export const violations = ({ page }: Opened): Promise<string[]> => faultsOf(page, true);
 
 /** Wider than the window, measured on the page itself. */
 export const overflow = ({ page }: Opened): Promise<number> =>

@@ -1,11 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import type { AxeResults } from 'axe-core';
 import { unzipSync } from 'fflate';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { home } from '../support/story.ts';
-import { axe, TAGS } from './opened.ts';
+import { faultsOf } from './opened.ts';
 
 export const PAGE = pathToFileURL(join(home, 'dist/daybands.html')).href;
 
@@ -71,9 +70,4 @@ export const savedAll = async (page: Page): Promise<Record<string, Uint8Array>> 
   unzipSync((await savedBy(page, 'zip')).bytes);
 
 /** Faults that axe sees. A paper's frame runs no script, so not axe either: papers are looked at as pages of their own. */
-export async function faults(page: Page): Promise<string[]> {
-  await page.evaluate(axe);
-  const asked = { iframes: false, runOnly: TAGS };
-  const { violations } = (await page.evaluate(`axe.run(document, ${JSON.stringify(asked)})`)) as AxeResults;
-  return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 160)).join(' | ')}`);
-}
+export const faults = (page: Page): Promise<string[]> => faultsOf(page, false);

@@ -1,6 +1,7 @@
-import { mkdirSync, writeFileSync } from 'node:fs';
+import fs, { mkdirSync, writeFileSync } from 'node:fs';
+import { syncBuiltinESMExports } from 'node:module';
 import { join } from 'node:path';
-import { describe, expect, test, vi } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { ask } from '../../src/cli/clinic/asked.ts';
 import type { Door } from '../../src/cli/door.ts';
 import { EXIT, WrongUse } from '../../src/cli/exits.ts';
@@ -14,14 +15,19 @@ import { words } from '../support/webPage.ts';
 import { expectInertFile, expectPlainLines } from './inert.ts';
 import { HOSTILE } from './strings.ts';
 
-/** Files of `templates/` as a clinic may have changed them. */
+/** Files of `templates/` as a clinic may have changed them: whoever reads one is given this. */
 const changed = new Map<string, string>();
-vi.mock(import('../../src/cli/home.ts'), async (original) => {
-  const home = await original();
-  return {
-    ...home,
-    ownFile: (path) => (changed.has(path) ? Buffer.from(changed.get(path)!) : home.ownFile(path)),
-  };
+const { readFileSync } = fs;
+beforeAll(() => {
+  fs.readFileSync = ((path: fs.PathOrFileDescriptor, ...rest: []) => {
+    const [own] = /templates\/\w+\.json$/.exec(String(path)) ?? [];
+    return changed.has(own ?? '') ? Buffer.from(changed.get(own!)!) : readFileSync(path, ...rest);
+  }) as typeof readFileSync;
+  syncBuiltinESMExports();
+});
+afterAll(() => {
+  fs.readFileSync = readFileSync;
+  syncBuiltinESMExports();
 });
 
 const quoted = (text: string): string => `"${text.replaceAll('"', '""')}"`;
