@@ -55,14 +55,33 @@ const face = (): Face => ({
 test('a file written at once is the file that the library streams', () => {
   const own = written(new DirectPdf(OPTIONS), () => {});
   expect(Buffer.from(own.written.done()).equals(streamed(written(plainDocument(), () => {})))).toBe(true);
+  expect(streamed(own), 'nothing of it waits in the stream as well').toHaveLength(0);
+});
+
+test('the library keeps what is reached into where it was', () => {
+  const pdf = written(new DirectPdf({ ...OPTIONS, tagged: true }), () => {});
+  const { page, _font: font } = pdf;
+  expect(font).toMatchObject({ id: expect.any(String), subset: { glyphs: expect.any(Array) } });
+  expect(font!.subset.glyphs.length, 'grows with what is encoded').toBeGreaterThan(5);
+  expect(page).toMatchObject({ fonts: expect.any(Object), structParentTreeKey: expect.any(Number) });
+  expect(page.fonts[font!.id], 'the page lists its fonts by their ids').toBe(font!.ref());
+  expect(pdf.getStructTreeRoot().data).toMatchObject({ Type: 'StructTreeRoot' });
+  expect(pdf.getStructParentTree().get(page.structParentTreeKey)).toEqual(expect.any(Array));
+  expect(pdf._offset, 'what is written so far').toBe(pdf.written.length);
 });
 
 test('the library still puts a title into its XML as it is, and the patch mends that', () => {
   const packet = (pdf: Pdf): string => streamed(written(pdf, () => {})).toString('latin1');
   expect(packet(plainDocument())).toContain('<rdf:li xml:lang="x-default">A & B</rdf:li>');
-  const mended = plainDocument();
-  escapeMetadata(mended);
-  expect(packet(mended)).toContain('<rdf:li xml:lang="x-default">A &amp; B</rdf:li>');
+  const mended = (Title: string): string => {
+    const pdf = plainDocument();
+    pdf.info = { ...pdf.info, Title };
+    escapeMetadata(pdf);
+    return packet(pdf);
+  };
+  expect(mended('A & B')).toContain('<rdf:li xml:lang="x-default">A &amp; B</rdf:li>');
+  const [title] = /<rdf:li xml:lang[\s\S]*?<\/rdf:li>/.exec(mended('/JS (x) endstream endobj 1 obj'))!;
+  expect(title).toBe('<rdf:li xml:lang="x-default">&#47;JS (x) e&#110;dstream e&#110;dobj 1 obj</rdf:li>');
 });
 
 test('a page filled by the patch holds those operators and nothing else', () => {

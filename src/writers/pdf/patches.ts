@@ -34,18 +34,26 @@ export class DirectPdf extends Streamed {
   }
 }
 
-/** `_addInfo`: pdfkit puts the title into its XML packet as it is; `A & B` would break the packet. */
+/**
+ * `_addInfo`: pdfkit puts the title into its XML packet as it is; `A & B` would break the packet. The packet is not
+ * packed, so a name in the title that is written like a part of the file stands there in pieces.
+ */
 export function escapeMetadata(pdf: Pdf): void {
   const write = pdf._addInfo;
   pdf._addInfo = () => {
     const plain = pdf.info;
     pdf.info = Object.fromEntries(
-      Object.entries(plain).map(([key, value]) => [key, typeof value === 'string' ? withoutMarkup(value) : value]),
+      Object.entries(plain).map(([key, value]) => [key, typeof value === 'string' ? inPacket(value) : value]),
     );
     write.call(pdf);
     pdf.info = plain;
   };
 }
+
+const inPacket = (text: string): string =>
+  withoutMarkup(text)
+    .replaceAll('/', '&#47;')
+    .replace(/en(?=d(?:stream|obj))/g, 'e&#110;');
 
 /**
  * `content.buffer`: fills the current page with operators. Deflated at a lower level than pdfkit's: a third of the time for
