@@ -33,6 +33,25 @@ export function glucoseScale(plot: Plot): (mgdl: number) => number {
     .clamp(true);
 }
 
+let last: { top: number; height: number; drawn: (mgdl: number) => number } | null = null;
+
+/**
+ * `glucoseScale` rounded as it is drawn, for the readings of a curve: most are whole and come again many times. The last is
+ * kept, because the days of a report share it.
+ */
+export function glucoseHeights({ top, height, ...plot }: Plot): (mgdl: number) => number {
+  if (last?.top === top && last.height === height) return last.drawn;
+  const y = glucoseScale({ ...plot, top, height });
+  const whole = new Float64Array(AXIS_HIGH + 1).fill(Number.NaN);
+  const drawn = (mgdl: number): number => {
+    if (!Number.isInteger(mgdl) || mgdl < 0 || mgdl > AXIS_HIGH) return round(y(mgdl));
+    if (Number.isNaN(whole[mgdl]!)) whole[mgdl] = round(y(mgdl));
+    return whole[mgdl]!;
+  };
+  last = { top, height, drawn };
+  return drawn;
+}
+
 /** Minute of the local day to x. */
 export function clockScale(plot: Plot): (minute: number) => number {
   return scaleLinear()

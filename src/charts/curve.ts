@@ -1,7 +1,7 @@
 import type { Mark } from '../model/drawing.ts';
 import type { Band } from '../model/targets.ts';
 import type { Timeline } from '../model/timeline.ts';
-import { AXIS_HIGH, AXIS_LOW, glucoseScale, type Plot } from './axis.ts';
+import { AXIS_HIGH, AXIS_LOW, glucoseHeights, type Plot } from './axis.ts';
 import { type ChartContext, limitHeights } from './context.ts';
 import { round } from './pen.ts';
 
@@ -23,7 +23,7 @@ export function heightOf({ readings }: Timeline, index: number): number {
 
 /** The curve in pieces, one entry a piece; a lone reading is a short dash. */
 export function piecesOf({ x, mgdl, anew }: Curve, plot: Plot): number[][] {
-  const y = glucoseScale(plot);
+  const y = glucoseHeights(plot);
   const lines: number[][] = [];
   let current: number[] = [];
   for (let i = 0; i < x.length; i++) {
@@ -31,7 +31,7 @@ export function piecesOf({ x, mgdl, anew }: Curve, plot: Plot): number[][] {
       current = [];
       lines.push(current);
     }
-    current.push(x[i]!, round(y(mgdl[i]!)));
+    current.push(x[i]!, y(mgdl[i]!));
   }
   for (const line of lines) if (line.length === 2) line.push(round(line[0]! + 0.8), line[1]!);
   return lines;
@@ -62,9 +62,9 @@ export function filledBeyond(curve: Curve, plot: Plot, context: ChartContext): M
 
 /** Closed shapes between where a level begins and the curve, no further than where it ends. */
 function ringsBeyond({ x, mgdl, anew }: Curve, plot: Plot, { from, to, low }: Level): number[][] {
-  const y = glucoseScale(plot);
-  const base = round(y(from));
-  const stop = round(y(to));
+  const y = glucoseHeights(plot);
+  const base = y(from);
+  const stop = y(to);
   const rings: number[][] = [];
   let ring: number[] = [];
   const close = () => {
@@ -77,7 +77,7 @@ function ringsBeyond({ x, mgdl, anew }: Curve, plot: Plot, { from, to, low }: Le
     if (!out || anew[i]) close();
     if (!out) continue;
     if (ring.length === 0) ring.push(x[i]!, base);
-    const height = round(y(mgdl[i]!));
+    const height = y(mgdl[i]!);
     ring.push(x[i]!, low ? Math.min(height, stop) : Math.max(height, stop));
   }
   close();

@@ -1,4 +1,5 @@
 import type { LocalDate } from '../model/glucose.ts';
+import { onceUpTo } from '../once.ts';
 import { weekdayOf } from '../time/calendar.ts';
 import shipped from './forms.json' with { type: 'json' };
 
@@ -46,6 +47,10 @@ export interface LocaleForms {
   hour(minute: number): number;
 }
 
+/** Letters of YYYY-MM-DD, and how many dates a locale keeps as they were said: a report says each many times. */
+const DATE = 10;
+const DATES = 4000;
+
 function formsOf(locale: string): Forms {
   const row = Object.entries<Forms>(shipped.forms).find(([locales]) => locales.split(' ').includes(locale));
   if (!row) throw new Error(`No forms for the locale "${locale}" (npm run forms).`);
@@ -59,6 +64,20 @@ export function localeForms(locale: string): LocaleForms {
 /** For who makes the table as well. */
 export function toForms(locale: string, forms: Forms): LocaleForms {
   const { halves } = forms;
+  const clocks: string[] = [];
+  const dates = onceUpTo(DATES, (asked) => {
+    const date = asked.slice(0, DATE) as LocalDate;
+    const [year, month, day] = date.split('-').map(Number) as [number, number, number];
+    return filled(forms.date[asked.slice(DATE) as Style], {
+      year,
+      day,
+      'two-digit day': date.slice(8),
+      'month long': forms.month.long[month - 1]!,
+      'month short': forms.month.short[month - 1]!,
+      'weekday long': forms.weekday.long[weekdayOf(date) - 1]!,
+      'weekday short': forms.weekday.short[weekdayOf(date) - 1]!,
+    });
+  });
   const hourShown = (hour: number): number => (halves ? ((hour + 11) % 12) + 1 : hour);
   return {
     number(value, least = 0, most = least) {
@@ -68,26 +87,20 @@ export function toForms(locale: string, forms: Forms): LocaleForms {
       // "-0" would say that a rounded-away difference had a direction.
       return value < 0 && /[1-9]/.test(text) ? `\u2212${text}` : text;
     },
-    date(date, style) {
-      const [year, month, day] = date.split('-').map(Number) as [number, number, number];
-      return filled(forms.date[style], {
-        year,
-        day,
-        'two-digit day': date.slice(8),
-        'month long': forms.month.long[month - 1]!,
-        'month short': forms.month.short[month - 1]!,
-        'weekday long': forms.weekday.long[weekdayOf(date) - 1]!,
-        'weekday short': forms.weekday.short[weekdayOf(date) - 1]!,
-      });
-    },
+    date: (date, style) => dates(date + style),
     list: (items) => listed(items, forms.list, locale),
     clock(minuteOfDay) {
+      const known = clocks[minuteOfDay];
+      if (known !== undefined) return known;
       const [hour, minute] = [Math.floor(minuteOfDay / 60), minuteOfDay % 60];
-      return filled(minute === 0 && forms.hour !== undefined ? forms.hour : forms.clock, {
+      const text = filled(minute === 0 && forms.hour !== undefined ? forms.hour : forms.clock, {
         hour: halves ? hourShown(hour) : String(hour).padStart(2, '0'),
         minute: String(minute).padStart(2, '0'),
         dayPeriod: halves?.[hour < 12 ? 0 : 1] ?? '',
       });
+      // A chart may ask for a minute beyond the day, or a part of one.
+      if (Number.isInteger(minuteOfDay) && minuteOfDay >= 0 && minuteOfDay < 1440) clocks[minuteOfDay] = text;
+      return text;
     },
     hour: (minuteOfDay) => hourShown(Math.floor(minuteOfDay / 60)),
   };
@@ -96,6 +109,7 @@ export function toForms(locale: string, forms: Forms): LocaleForms {
 /** Half away from zero as the number is written: 1.005 becomes 1.01, though its double lies a little below. */
 function rounded(value: number, decimals: number): string {
   const text = String(value);
+  if (decimals === 0 && Number.isSafeInteger(value)) return text;
   if (text.includes('e')) return value.toFixed(decimals);
   const digits = String(Math.round(Number(`${text}e${decimals}`))).padStart(decimals + 1, '0');
   return decimals === 0 ? digits : `${digits.slice(0, -decimals)}.${digits.slice(-decimals)}`;

@@ -7,7 +7,12 @@ import { unbroken } from './unbroken.ts';
  * What stands in for a parameter: the text printed for `{name}`, and for plural and select arms the number or word
  * that chooses, when it is not the text. Undefined for a name that was not given.
  */
-export type Filling = (name: string) => { text: string; choice?: string | number | undefined } | undefined;
+export type Filling = (name: string) => Filled | undefined;
+
+interface Filled {
+  text: string;
+  choice?: string | number | undefined;
+}
 
 /** One language's words, found by dotted key and read only when first needed: most runs speak a part of them. */
 export interface Messages {
@@ -17,7 +22,8 @@ export interface Messages {
 }
 
 interface Compiled {
-  format(values: Record<string, string | number>): string;
+  /** `filled` tells what stands for a name, and throws for one that has nothing. */
+  format(filled: (name: string) => Filled): string;
   params: Set<string>;
 }
 
@@ -65,7 +71,14 @@ function compileSimple(text: string): Compiled {
   // Text at even places, names at odd ones.
   const parts = text.split(/[{}]/);
   const params = new Set(parts.filter((_, i) => i % 2 === 1));
-  return { params, format: (values) => parts.map((part, i) => (i % 2 ? values[PREFIX + part] : part)).join('') };
+  return {
+    params,
+    format(filled) {
+      let text = '';
+      for (let i = 0; i < parts.length; i++) text += i % 2 ? filled(parts[i]!).text : parts[i]!;
+      return text;
+    },
+  };
 }
 
 function compile(text: string, locale: string, formatters: object = {}): Compiled {
@@ -75,7 +88,19 @@ function compile(text: string, locale: string, formatters: object = {}): Compile
   const message = new IntlMessageFormat(bound, locale, undefined, { ignoreTag: true, ...formatters });
   const params = new Set<string>();
   renamePlain(message.getAst(), params);
-  return { params, format: (values) => message.format(values) as string };
+  const names = [...params].map((name) => ({ name, plain: PREFIX + name }));
+  return {
+    params,
+    format(filled) {
+      const values: Record<string, string | number> = {};
+      for (const { name, plain } of names) {
+        const { text, choice } = filled(name);
+        values[name] = choice ?? text;
+        values[plain] = text;
+      }
+      return message.format(values) as string;
+    },
+  };
 }
 
 /** One set of formatters for all messages: each message would otherwise build its own. Which plural a number takes is the engine's to say. */
@@ -120,15 +145,12 @@ export function openMessages(words: object, language: string, locale: string): M
         }
         compiled.set(key, message);
       }
-      const values: Record<string, string | number> = {};
-      for (const name of message.params) {
+      // Empty arms leave their spaces behind, and an abbreviation's stop at the end of a sentence is its full stop too.
+      const spoken = message.format((name) => {
         const filled = filling(name);
         if (!filled) throw new Error(`The words "${key}" (${language}) need a value for {${name}}.`);
-        values[name] = filled.choice ?? filled.text;
-        values[PREFIX + name] = filled.text;
-      }
-      // Empty arms leave their spaces behind, and an abbreviation's stop at the end of a sentence is its full stop too.
-      const spoken = message.format(values);
+        return filled;
+      });
       const text = (spoken.includes('  ') ? spoken.replace(/ {2,}/g, ' ') : spoken).trim();
       return bound(text.includes('..') ? text.replace(/(?<=\p{L}\.)\.(?= |$)/gu, '') : text);
     },

@@ -38,10 +38,14 @@ function sumsOf(timeline: Timeline, targets: TargetSet): PeriodSums {
   return periodSums(context(timeline, targets));
 }
 
-/** What a period leaves for a later visit: sums of its days, and the five numbers of its report. */
-export function leftBy(timeline: Timeline, targets: TargetSet): { sums: PeriodSums; numbers: VisitNumbers } {
+/** What a period leaves for a later visit: sums of its days, and the five numbers of its report; `known` as in `visitNumbers`. */
+export function leftBy(
+  timeline: Timeline,
+  targets: TargetSet,
+  known?: Parameters<typeof visitNumbers>[1],
+): { sums: PeriodSums; numbers: VisitNumbers } {
   const shared = context(timeline, targets);
-  return { sums: periodSums(shared), numbers: visitNumbers(shared) };
+  return { sums: periodSums(shared), numbers: visitNumbers(shared, known) };
 }
 
 /** Earlier visits in order, whether days in both show that the last is this person's, and what is wrong with any. */

@@ -73,12 +73,14 @@ export const longHighs: Measure<'longHighs'> = {
 };
 
 /** Which readings lie beyond the level, each in its own unit; one at the sensor's upper limit does, whatever the limit. */
-function beyondIn({ timeline }: Context, levels: readonly [number, number]): boolean[] {
+function beyondIn({ timeline }: Context, levels: readonly [number, number]): Uint8Array {
   const { native, unit, limit, count } = timeline.readings;
-  return Array.from({ length: count }, (_, i) => limit[i]! > 0 || native[i]! > levels[unit[i] === 0 ? 0 : 1]);
+  const beyond = new Uint8Array(count);
+  for (let i = 0; i < count; i++) if (limit[i]! > 0 || native[i]! > levels[unit[i] === 0 ? 0 : 1]) beyond[i] = 1;
+  return beyond;
 }
 
-function longHigh(shared: Context, course: Course, beyond: readonly boolean[]): LongHigh | null {
+function longHigh(shared: Context, course: Course, beyond: Uint8Array): LongHigh | null {
   const { weight } = shared.timeline.readings;
   let minutes = 0;
   for (let i = course.first; i <= course.last; i++) if (beyond[i]) minutes += weight[i]!;
@@ -98,7 +100,7 @@ function longHigh(shared: Context, course: Course, beyond: readonly boolean[]): 
 }
 
 /** Minutes of the longest run of readings beyond the level. */
-function longestRun({ timeline }: Context, course: Course, beyond: readonly boolean[]): number {
+function longestRun({ timeline }: Context, course: Course, beyond: Uint8Array): number {
   let run = 0;
   let longest = 0;
   for (let i = course.first; i <= course.last; i++) {

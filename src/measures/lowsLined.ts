@@ -3,6 +3,9 @@ import { MINUTE_MS } from '../time/calendar.ts';
 import type { Context } from './context.ts';
 import type { Measure } from './measure.ts';
 
+/** Where a reading lies, with the minutes and the lows met there so far. */
+type Place = Pick<Stretch, 'hours' | 'lows'>;
+
 const BEDTIME = 1380;
 /** Hours after exercise and after bedtime at which a stretch ends (ours; lows follow exercise for up to a day). */
 const AFTER_EXERCISE = [4, 8, 12, 24] as const;
@@ -22,27 +25,34 @@ export const lowsLined: Measure<'lowsLined'> = {
     const during = { lows: 0, hours: 0 };
     const sessions = sessionsOf(shared);
     const ends = sessions.map(({ end }) => end).sort((a, b) => a - b);
-    const begins = new Set(shared.lows().map(({ first }) => first));
+    const lows = shared.lows();
+    const begins = new Uint8Array(count);
+    for (const { first } of lows) begins[first] = 1;
+    const placeSince = (now: number, last: number | undefined): Place => {
+      if (sessions.length > 0 && sessions.some(({ start, end }) => now >= start && now < end)) return during;
+      if (last === undefined) return without;
+      const since = (now - last) / (60 * MINUTE_MS);
+      return exercise.find(({ from, to }) => since >= from && since < to) ?? without;
+    };
+    // By minute of the day: asked for every reading.
+    const atBedtime = Array.from({ length: 1440 }, (_, clock) =>
+      bedtime.find(({ from, to }) => within((clock - BEDTIME + 1440) % 1440, from, to)),
+    );
     let next = 0;
+    const put = (place: Place, i: number): void => {
+      place.hours += weight[i]!;
+      place.lows += begins[i]!;
+    };
     for (let i = 0; i < count; i++) {
       while (next < ends.length && ends[next]! <= at[i]!) next++;
-      const since = next === 0 ? Number.POSITIVE_INFINITY : (at[i]! - ends[next - 1]!) / (60 * MINUTE_MS);
-      const places = [
-        sessions.some(({ start, end }) => at[i]! >= start && at[i]! < end)
-          ? during
-          : (exercise.find(({ from, to }) => since >= from && since < to) ?? without),
-        bedtime.find(({ from, to }) => within((minute[i]! - BEDTIME + 1440) % 1440, from, to)),
-      ];
-      for (const place of places) {
-        if (place === undefined) continue;
-        place.hours += weight[i]!;
-        if (begins.has(i)) place.lows++;
-      }
+      put(placeSince(at[i]!, ends[next - 1]), i);
+      const night = atBedtime[minute[i]!];
+      if (night) put(night, i);
     }
     // Minutes were summed: they are whole more often than hours are.
     for (const place of [...exercise, ...bedtime, during, without]) place.hours /= 60;
     const value: LowsLined = { during, exercise, bedtime, without };
-    return { ok: true, value, n: begins.size, of: 'episodes' };
+    return { ok: true, value, n: lows.length, of: 'episodes' };
   },
 };
 

@@ -1,4 +1,5 @@
 import type { Estimate } from '../model/measured.ts';
+import type { Measures } from '../model/measures.ts';
 import type { VisitNumber, VisitNumbers } from '../model/visits.ts';
 import { pow } from '../stats/elementary.ts';
 import type { Context } from './context.ts';
@@ -7,10 +8,10 @@ import { mean } from './mean.ts';
 import { nightStates } from './nights.ts';
 import { timeInBands } from './timeInBands.ts';
 
-/** The five numbers of a visit, as its report prints them. */
-export function visitNumbers(shared: Context): VisitNumbers {
-  const bands = timeInBands.compute(shared);
-  const average = mean.compute(shared);
+/** The five numbers of a visit, as its report prints them; `known` are those of its measures, where they stand already. */
+export function visitNumbers(shared: Context, known?: Pick<Measures, 'timeInBands' | 'mean'>): VisitNumbers {
+  const bands = known?.timeInBands ?? timeInBands.compute(shared);
+  const average = known?.mean ?? mean.compute(shared);
   const share = bands.ok ? bands.value : null;
   return {
     inRangeShare: share && bare(share.exclusive['in-range']),

@@ -20,28 +20,32 @@ export const weekParts: Measure<'weekParts'> = {
     const of = (weekend: boolean) => seen.filter((one) => one.any && one.weekend === weekend).map(({ day }) => day);
     const [weekdays, weekends] = [of(false), of(true)];
     if (weekdays.length < LEAST_DAYS || weekends.length < LEAST_DAYS) return { ok: false, why: 'too-few-days' };
+    const [weekday, weekend] = [byHour(shared, weekdays), byHour(shared, weekends)];
     const value: WeekParts = {
       weekdays: weekdays.length,
       weekends: weekends.length,
-      hours: Array.from({ length: 24 }, (_, hour) => ({
-        hour,
-        weekday: inHour(shared, weekdays, hour),
-        weekend: inHour(shared, weekends, hour),
-      })),
+      hours: weekday.map((middle, hour) => ({ hour, weekday: middle, weekend: weekend[hour]! })),
     };
     return { ok: true, value, n: weekdays.length + weekends.length, of: 'days' };
   },
 };
 
-function inHour({ timeline, heights }: Context, days: readonly number[], hour: number): MgPerDl | null {
+/** The middle of each clock hour's readings on these days; null where fewer than three of them have any. */
+function byHour({ timeline, heights }: Context, days: readonly number[]): (MgPerDl | null)[] {
   const { minute } = timeline.readings;
-  const values: number[] = [];
-  let held = 0;
+  const values = Array.from({ length: 24 }, (): number[] => []);
+  const held = new Uint16Array(24);
   for (const day of days) {
-    const before = values.length;
     const { from, to } = timeline.days[day]!;
-    for (let i = from; i < to; i++) if (Math.floor(minute[i]! / 60) === hour) values.push(heights[i]!);
-    if (values.length > before) held++;
+    let seen = 0;
+    for (let i = from; i < to; i++) {
+      const hour = Math.floor(minute[i]! / 60);
+      values[hour]!.push(heights[i]!);
+      seen |= 1 << hour;
+    }
+    for (let hour = 0; hour < 24; hour++) held[hour] = held[hour]! + ((seen >> hour) & 1);
   }
-  return held < LEAST_DAYS ? null : mgPerDl(quantile(Float64Array.from(values).sort(), 0.5));
+  return values.map((all, hour) =>
+    held[hour]! < LEAST_DAYS ? null : mgPerDl(quantile(Float64Array.from(all).sort(), 0.5)),
+  );
 }

@@ -20,7 +20,7 @@ export function visitOf(analysis: Analysis, file: string, agreed: Agreed | null)
       ...(code === undefined ? {} : { code }),
       ...(clinic === undefined ? {} : { clinic }),
     },
-    ...leftBy(timeline, targets),
+    ...leftBy(timeline, targets, analysis.measures),
     goals: targets.goals,
     topic: topics[0] ?? null,
     ...(topicByRule === undefined ? {} : { topicByRule }),

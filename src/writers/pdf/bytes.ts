@@ -24,7 +24,10 @@ export class Bytes {
   text(text: string): this {
     const { length } = text;
     this.room(length);
-    for (let i = 0; i < length; i++) this.buffer[this.length++] = text.charCodeAt(i);
+    const { buffer } = this;
+    const at = this.length;
+    for (let i = 0; i < length; i++) buffer[at + i] = text.charCodeAt(i);
+    this.length = at + length;
     return this;
   }
 
@@ -37,23 +40,26 @@ export class Bytes {
 
   /** A whole number, and a space after it. */
   whole(value: number): this {
-    this.room(18);
+    if (value <= -1e9 || value >= 1e9) return this.text(`${value} `);
+    this.room(12);
     const { buffer } = this;
-    let rest = value;
+    let at = this.length;
+    // Whole numbers of the processor from here on: a page holds ten thousand of these.
+    let rest = value | 0;
     if (rest < 0) {
-      buffer[this.length++] = 0x2d;
+      buffer[at++] = 0x2d;
       rest = -rest;
     }
-    if (rest >= 1e9) return this.text(`${rest} `);
     let size = 1;
-    for (let power = 10; rest >= power; power *= 10) size++;
-    for (let at = this.length + size - 1; at >= this.length; at--) {
-      const tenth = Math.floor(rest / 10);
-      buffer[at] = 0x30 + rest - tenth * 10;
+    for (let power = 10; rest >= power && size < 10; power *= 10) size++;
+    for (let digit = at + size - 1; digit >= at; digit--) {
+      const tenth = (rest / 10) | 0;
+      buffer[digit] = 0x30 + rest - tenth * 10;
       rest = tenth;
     }
-    this.length += size;
-    buffer[this.length++] = 0x20;
+    at += size;
+    buffer[at++] = 0x20;
+    this.length = at;
     return this;
   }
 

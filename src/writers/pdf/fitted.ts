@@ -1,7 +1,7 @@
 import type { Block, BlockOf, Form } from '../../model/report.ts';
 import { once } from '../../once.ts';
 import { blocksFlow } from './blocks.ts';
-import { chain, type Flow, heightOf, type Strip, TIGHTEST } from './flow.ts';
+import { chain, type Flow, TIGHTEST } from './flow.ts';
 import type { Setting } from './setting.ts';
 import { type Node, node } from './tree.ts';
 
@@ -29,7 +29,7 @@ export function fitted(blocks: readonly Block[], width: number, setting: Setting
   const form = new Map(elastic.map((block) => [block, 0]));
   const whole = (): Measured[] =>
     blocks.map((block) => (block.kind === 'fit' ? tried(block.forms[form.get(block)!]!) : plain(block)));
-  const fits = (): boolean => heightOf(tight(chain(whole().map(({ flow }) => flow)).strips)) <= setting.capacity;
+  const fits = (): boolean => tightHeight(whole()) <= setting.capacity;
   const order = [...elastic].sort((a, b) => a.gives - b.gives);
   for (const block of order) while (form.get(block)! < block.forms.length - 1 && !fits()) step(form, block, 1);
   for (const block of order.reverse())
@@ -51,5 +51,18 @@ const step = (form: Map<BlockOf<'fit'>, number>, block: BlockOf<'fit'>, by: numb
   form.set(block, form.get(block)! + by);
 };
 
-/** As close as the page will be set where that spares a sheet. */
-const tight = (strips: readonly Strip[]): Strip[] => strips.map((strip) => ({ ...strip, gap: strip.gap * TIGHTEST }));
+/** Height of all that `chain` would set one under another, as close as the page will be set where that spares a sheet. */
+function tightHeight(measured: readonly Measured[]): number {
+  let height = 0;
+  let after = 0;
+  let first = true;
+  for (const { flow } of measured) {
+    flow.strips.forEach((strip, i) => {
+      const gap = i === 0 ? strip.gap + Math.max(after, flow.before) : strip.gap;
+      height += strip.height + (first ? 0 : gap * TIGHTEST);
+      first = false;
+    });
+    if (flow.strips.length > 0) after = flow.after;
+  }
+  return height;
+}

@@ -1,3 +1,4 @@
+import { once } from '../../once.ts';
 import type { Pdf, Ref } from './document.ts';
 
 /** An element of the document's structure: what a screen reader walks through, in reading order. */
@@ -29,11 +30,11 @@ export function node(kind: string, parent?: Node, extra: Partial<Node> = {}): No
 /** Writes the tree. `sheets[i].marks[n]` is the node that owns mark n of sheet i. */
 export function writeTree(pdf: Pdf, root: Node, sheets: { page: Ref; treeKey: number; marks: Node[] }[]): void {
   const refs = new Map<Node, Ref>();
+  const holds = holders();
   const treeRoot = pdf.getStructTreeRoot();
 
   const write = (it: Node, parent: Ref): Ref | null => {
-    const children = it.children.filter(hasContent);
-    if (!hasContent(it)) return null;
+    if (!holds(it)) return null;
     const data: Record<string, unknown> = { S: it.kind, P: parent };
     const ref = pdf.ref(data);
     refs.set(it, ref);
@@ -46,7 +47,7 @@ export function writeTree(pdf: Pdf, root: Node, sheets: { page: Ref; treeKey: nu
     const kids: unknown[] = it.content.map(([sheet, mark]) =>
       sheet === home ? mark : { Type: 'MCR', Pg: sheets[sheet]!.page, MCID: mark },
     );
-    for (const child of children) kids.push(write(child, ref));
+    for (const child of it.children) if (holds(child)) kids.push(write(child, ref));
     data.K = kids;
     ref.end();
     return ref;
@@ -60,9 +61,12 @@ export function writeTree(pdf: Pdf, root: Node, sheets: { page: Ref; treeKey: nu
   }
 }
 
-/** Elements that mark nothing are left out, except cells: a row keeps its empty cells. */
-function hasContent(it: Node): boolean {
-  return it.content.length > 0 || it.kind === 'TD' || it.kind === 'TH' || it.children.some(hasContent);
+/** Elements that mark nothing are left out, except cells: a row keeps its empty cells. Each is looked at once. */
+function holders(): (it: Node) => boolean {
+  const holds = once(
+    (it: Node): boolean => it.content.length > 0 || it.kind === 'TD' || it.kind === 'TH' || it.children.some(holds),
+  );
+  return holds;
 }
 
 function attributesOf(it: Node): Record<string, unknown> | null {
