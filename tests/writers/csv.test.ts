@@ -38,6 +38,12 @@ test.each([
   expect(parse(csvText([[text]]), { record_delimiter: '\r\n' })).toEqual([[kept]]);
 });
 
+test('controls and signs of direction are told by number', () => {
+  expect(csvText([['P\u001b[2J\u202e17\u0000', 'a\tb\nc', 'José é 日本']])).toBe(
+    'P\\u001b[2J\\u202e17\\u0000,"a\tb\nc",José é 日本\r\n',
+  );
+});
+
 test('an independent reader gets every other cell back', () => {
   const cell = fc
     .string({ unit: fc.constantFrom(...'ab1,;"\'\r\n \u00e9=') })
