@@ -22,6 +22,7 @@ const CODES = [
     'EEXIST',
     'EMFILE',
     'ENAMETOOLONG',
+    'ELOOP',
   ] as const),
   ...(['EBUSY', 'EIO', 'ECONNREFUSED', 'ENOTFOUND', 'ETIMEDOUT'] as const),
 ];

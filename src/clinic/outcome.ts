@@ -18,7 +18,7 @@ interface Stamp {
 }
 
 /** A person's outcome before anything is known of their files. */
-export function blank({ code, stem, files, row }: Person, stamp: Stamp): Outcome {
+export function blank({ code, stem, files, row, by }: Person, stamp: Stamp): Outcome {
   return {
     schema: 1,
     code,
@@ -26,6 +26,7 @@ export function blank({ code, stem, files, row }: Person, stamp: Stamp): Outcome
     visit: row?.visit ?? null,
     ...(row?.time === undefined ? {} : { time: row.time }),
     a1c: row?.a1c ?? null,
+    ...(by === undefined ? {} : { by }),
     inputs: files,
     inputHashes: [],
     persons: [],
@@ -79,7 +80,7 @@ export const inWords = (texts: Readonly<Record<string, string>>): Params =>
 
 /** What was found wrong before a file was opened. */
 export const wrongFromTheStart = ({ wrong, code }: Person): Said =>
-  because(wrong!.why, { actual: wrong!.actual ?? '', code });
+  because(wrong!.why, { actual: wrong!.actual ?? '', code, lines: wrong!.lines ?? '' });
 
 /** So many warnings are told beside "no readings", which alone says little. */
 const WARNINGS = 2;

@@ -1,6 +1,7 @@
 import { fingerprint } from '../bytes/hash.ts';
 import type { ManifestRow, Person } from '../model/clinic.ts';
 import { safeName } from '../papers/safeName.ts';
+import { maybeOne } from './oneOrTwo.ts';
 import { codeOfFile, isInFolder, nothingIn, oddOnes, top, unknownOnes } from './unreadOnes.ts';
 import { compareCodes } from './worklist.ts';
 
@@ -42,6 +43,7 @@ export function findPeople(listing: Listing, rows: readonly ManifestRow[] = []):
   const known = groupFiles(listing);
   const groups = [...known, ...unknownOnes(listing, known), ...oddOnes(listing)];
   const nowhere = assignRows(groups, rows);
+  askAbout(known);
   const people = mergeNamed([...groups, ...nowhere]);
   tellTwins(people);
   return withStems(people);
@@ -133,6 +135,19 @@ function mergeNamed(groups: readonly Group[]): Group[] {
   return [...merged.values(), ...rest];
 }
 
+/** Names that may be one person's are asked about, until the manifest gives each a code. */
+function askAbout(known: readonly Group[]): void {
+  for (const set of maybeOne(known)) {
+    // One code for both is told as such, or makes them one.
+    const twins = new Set(set.map(({ code }) => code)).size < set.length;
+    if (twins || set.every(({ row }) => row?.code !== undefined)) continue;
+    const names = set.map(({ at, files, folder }) => (folder || files.length > 1 ? at : files[0]!));
+    const code = set.reduce((shortest, { at }) => (at.length < shortest.length ? at : shortest), set[0]!.at);
+    const lines = names.map((name) => `${name},${code}`).join('  ');
+    for (const group of set) group.wrong ??= { why: 'oneOrTwo', actual: names.join(', '), lines };
+  }
+}
+
 function tellTwins(groups: Group[]): void {
   const seen = new Map<string, Group[]>();
   for (const group of groups) {
@@ -146,12 +161,21 @@ function tellTwins(groups: Group[]): void {
   }
 }
 
+function foundBy({ folder, files, row, wrong, at }: Group): NonNullable<Person['by']> {
+  if (wrong?.why === 'oneOrTwo') return 'asked';
+  if (folder) return 'folder';
+  if (files.length === 0) return 'nothing';
+  if (row?.code !== undefined && files.some((path) => codeOfFile(path) !== at)) return 'manifest';
+  return files.length > 1 ? 'joined' : 'file';
+}
+
 function withStems(groups: readonly Group[]): Person[] {
   const uses = new Map<string, number>();
   const plain = groups.map(({ code }) => safeName(code));
   for (const stem of plain) uses.set(stem.toLowerCase(), (uses.get(stem.toLowerCase()) ?? 0) + 1);
   return groups
-    .map(({ at, folder, code, files, settings, row, wrong }, i): Person => {
+    .map((group, i): Person => {
+      const { at, folder, code, files, settings, row, wrong } = group;
       // Names that some disk would take for one are told apart by a few digits of what they stand for.
       const alone = uses.get(plain[i]!.toLowerCase()) === 1;
       return {
@@ -160,6 +184,8 @@ function withStems(groups: readonly Group[]): Person[] {
           ? plain[i]!
           : `${plain[i]}-${fingerprint(JSON.stringify([code, at, folder, files, row?.line])).slice(0, 6)}`,
         files,
+        by: foundBy(group),
+        at: folder || files.length !== 1 ? at : files[0]!,
         ...(settings === undefined ? {} : { settings }),
         ...(row === undefined ? {} : { row }),
         ...(wrong === undefined ? {} : { wrong }),

@@ -48,7 +48,11 @@ export type WrongStart =
   | 'ambiguousRow'
   | 'twoRows'
   | 'manifestCell'
-  | 'twinCode';
+  | 'twinCode'
+  | 'oneOrTwo';
+
+/** By which rule files became one person's: their subfolder, their one file, names that agree, a code in the manifest. */
+export type FoundBy = 'folder' | 'file' | 'joined' | 'manifest' | 'asked' | 'nothing';
 
 /** One person as the folder shows them, before anything is read. Paths are relative to the folder, with `/`. */
 export interface Person {
@@ -58,12 +62,15 @@ export interface Person {
   stem: string;
   /** Export files, in order of name. */
   files: string[];
+  by?: FoundBy;
+  /** What a line of the manifest calls them: subfolder, file, or what the names of their files begin with. */
+  at?: string;
   /** The person's own settings file, if there is one. */
   settings?: string;
   /** From the manifest. */
   row?: ManifestRow;
   /** Found to be wrong before any file was opened: nothing is made of it, and the worklist says why. */
-  wrong?: { why: WrongStart; actual?: string };
+  wrong?: { why: WrongStart; actual?: string; lines?: string };
 }
 
 /** One line of a manifest. Empty cells are absent. */
@@ -180,6 +187,8 @@ export interface Outcome {
   /** HH:MM; absent where nobody wrote one. */
   time?: string;
   a1c: number | null;
+  /** Absent in older records. */
+  by?: FoundBy;
   /** Names of the files read, relative to the folder. */
   inputs: string[];
   /** SHA-256 of each, in the same order. */

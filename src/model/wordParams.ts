@@ -247,6 +247,7 @@ export interface WordParams {
   'cli.help.phone': never;
   'cli.help.dueDate': never;
   'cli.help.pregnancyGoals': never;
+  'cli.help.writeManifest': never;
   'cli.help.places': never;
   'cli.help.byVisit': never;
   'cli.help.agreed': never;
@@ -296,6 +297,7 @@ export interface WordParams {
   'cli.error.outOverFolder': 'path';
   'cli.error.wrongShard': 'value';
   'cli.error.wrongManifest': 'path' | 'actual';
+  'cli.error.manifestThere': 'path';
   'cli.error.wrongThresholds': 'path' | 'problem';
   'cli.error.atWork': 'path' | 'holder' | 'lock';
   'cli.error.cannotWriteFolder': 'path' | 'reason';
@@ -397,6 +399,15 @@ export interface WordParams {
   'cli.clinic.stopped': 'reason' | 'path';
   'cli.clinic.listsUnsaved': 'path' | 'reason';
   'cli.clinic.flagged': 'n' | 'of';
+  'cli.clinic.person': 'code' | 'rule' | 'files';
+  'cli.clinic.by.folder': never;
+  'cli.clinic.by.file': never;
+  'cli.clinic.by.joined': never;
+  'cli.clinic.by.manifest': never;
+  'cli.clinic.by.asked': never;
+  'cli.clinic.by.nothing': never;
+  'cli.clinic.manifestWritten': 'path' | 'n';
+  'cli.clinic.manifestLeftOut': 'n' | 'names';
   'cli.clinic.eachRule': never;
   'cli.clinic.dry': never;
   'cli.clinic.rules.own': never;
@@ -772,6 +783,13 @@ export interface WordParams {
   'pages.worklist.rules.steady': never;
   'pages.worklist.rules.worse': never;
   'pages.worklist.everyone': never;
+  'pages.worklist.found.all': 'rules';
+  'pages.worklist.found.folder': 'n';
+  'pages.worklist.found.file': 'n';
+  'pages.worklist.found.joined': 'n';
+  'pages.worklist.found.manifest': 'n';
+  'pages.worklist.found.asked': 'n';
+  'pages.worklist.found.nothing': 'n';
   'pages.worklist.line.full': 'places' | 'last' | 'below';
   'pages.worklist.line.graver': 'lows' | 'unread';
   'pages.worklist.line.next': never;
@@ -2026,6 +2044,7 @@ export interface WordParams {
   'clinic.unread.twoRows': 'actual';
   'clinic.unread.manifestCell': 'actual';
   'clinic.unread.twinCode': 'code' | 'actual';
+  'clinic.unread.oneOrTwo': 'actual' | 'lines';
   'clinic.unread.vanished': 'file';
   'clinic.unread.cannotOpen': 'file' | 'actual';
   'clinic.unread.unsaved': 'actual';

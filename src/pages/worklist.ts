@@ -44,6 +44,7 @@ export function worklistPage(content: WorklistContent, speaker: Speaker, on: 'pa
       heading(1, speaker.say('pages.worklist.title')),
       paragraph(speaker.say('pages.worklist.lead', { people: count(lines.length), flagged: count(flagged) }), 'lead'),
       ...theLine(content, speaker),
+      ...whoWasFound(content, speaker),
       paragraph(speaker.say('pages.worklist.about'), 'small'),
       paragraph(speaker.say('pages.worklist.pictures'), 'small'),
       tierCounts(content, speaker),
@@ -70,6 +71,18 @@ function tables(content: WorklistContent, speaker: Speaker, on: 'paper' | 'scree
     ...(rest.lines.length > 0 ? [heading(2, speaker.say('pages.worklist.line.rest'))] : []),
     ...rest.tiers.flatMap((tier) => tierTable(rest, tier, 3, speaker)),
   ];
+}
+
+const RULES = ['folder', 'file', 'joined', 'manifest', 'asked', 'nothing'] as const;
+
+/** By which rules files became people, and how many by each. */
+function whoWasFound({ lines }: WorklistContent, speaker: Speaker): Block[] {
+  const rules = RULES.flatMap((rule) => {
+    const n = lines.filter(({ outcome }) => outcome.by === rule).length;
+    return n > 0 ? speaker.say(`pages.worklist.found.${rule}`, { n: count(n) }) : [];
+  });
+  if (rules.length === 0) return [];
+  return [paragraph(speaker.say('pages.worklist.found.all', { rules: word(rules.join(', ')) }), 'small')];
 }
 
 /** How many the day has room for, and who stands below. */

@@ -121,6 +121,7 @@ const outcome = shape<Outcome>({
     .regex(/^\d\d:\d\d$/)
     .optional(),
   a1c: number,
+  by: z.enum(['folder', 'file', 'joined', 'manifest', 'asked', 'nothing']).optional(),
   inputs: z.array(z.string()),
   inputHashes: z.array(z.string()),
   persons: z.array(z.string()),

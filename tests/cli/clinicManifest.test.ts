@@ -105,3 +105,32 @@ test('results of an earlier run among the exports are nobody, and told', () => {
   expect(readFileSync(join(folder, 'in/tuesday/worklist.html'), 'utf8')).toContain('monday');
   expect([...papersIn(join(folder, 'in/tuesday'))]).toEqual([...papersIn(join(folder, 'in/monday'))]);
 }, 60_000);
+
+test('who was found is printed with the rule, and written down as a manifest that is never written over', () => {
+  const folder = scratch();
+  mkdirSync(join(folder, 'in/A'), { recursive: true });
+  for (const name of ['A/s.csv', 'p001.csv', 'p001-notes.csv', 'B.csv'])
+    writeFileSync(join(folder, 'in', name), plainExport(2));
+  const write = () => clinic(folder, 'clinic', 'in', '--write-manifest');
+  const first = write();
+  expect([first.exit, first.err]).toEqual([0, '']);
+  const manifest = readFileSync(join(folder, 'in/manifest.csv'), 'utf8');
+  expect(manifest.split('\r\n').slice(1)).toEqual([
+    'A,A,,,,,,,',
+    'B.csv,B,,,,,,,',
+    'p001.csv,,,,,,,,',
+    'p001-notes.csv,,,,,,,,',
+    '',
+  ]);
+  expect(write()).toMatchObject({ exit: 64, err: expect.stringContaining('not written over') });
+  expect(readFileSync(join(folder, 'in/manifest.csv'), 'utf8')).toBe(manifest);
+  const dry = clinic(folder, 'clinic', 'in', '--dry-run');
+  expect(dry.out).toContain('A: subfolder: A/s.csv');
+  expect(dry.out).toContain('p001-notes: one person or two?: p001-notes.csv');
+  // What is open withholds nobody else's papers.
+  clinic(folder, 'clinic', 'in', '--out', 'out', ...DATE);
+  const why = Object.fromEntries(worklistOf(join(folder, 'out')).map(({ Code, Why }) => [Code, Why]));
+  expect(why.p001).toContain('for one person the same code: p001.csv,p001  p001-notes.csv,p001');
+  const page = readFileSync(join(folder, 'out/worklist.html'), 'utf8').replace(/[\u2066-\u2069]/g, '');
+  expect(page).toContain('1 by their subfolder, 1 by their one file, 2 where it is not clear');
+});

@@ -1,5 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { readManifest } from '../../src/clinic/manifest.ts';
+import { manifestText } from '../../src/clinic/manifestText.ts';
 import { findPeople, type Listing } from '../../src/clinic/people.ts';
 import type { ManifestRow } from '../../src/model/clinic.ts';
 
@@ -111,6 +113,63 @@ test.each<[string, Partial<Listing>, ManifestRow[], Record<string, string>]>([
     { 'P-1': 'x/s.csv', 'P-3': 'y/s.csv' },
   ],
   [
+    'a file whose name goes on from another’s is asked about, and nobody else',
+    { exports: ['p001-notes.csv', 'p001.csv', 'p002.csv', 'Q__a.csv', 'Q__b.csv'] },
+    [],
+    {
+      'p001-notes': 'p001-notes.csv !oneOrTwo',
+      p001: 'p001.csv !oneOrTwo',
+      p002: 'p002.csv',
+      Q: 'Q__a.csv Q__b.csv',
+    },
+  ],
+  [
+    'the same code in the manifest makes them one',
+    { exports: ['p001-notes.csv', 'p001.csv'] },
+    [
+      { line: 2, person: 'p001.csv', code: 'p001' },
+      { line: 3, person: 'p001-notes.csv', code: 'p001' },
+    ],
+    { p001: 'p001-notes.csv p001.csv' },
+  ],
+  [
+    'a code each makes them two; one line alone, or no code, leaves the question',
+    { exports: ['a-notes.csv', 'a.csv', 'b-notes.csv', 'b.csv', 'c-log.csv', 'c-sensor.csv'] },
+    [
+      { line: 2, person: 'a.csv', code: 'a' },
+      { line: 3, person: 'a-notes.csv', code: 'z' },
+      { line: 4, person: 'b.csv', code: 'b' },
+      { line: 5, person: 'c-log.csv' },
+      { line: 6, person: 'c-sensor.csv' },
+    ],
+    {
+      a: 'a.csv',
+      z: 'a-notes.csv',
+      b: 'b.csv !oneOrTwo',
+      'b-notes': 'b-notes.csv !oneOrTwo',
+      'c-log': 'c-log.csv !oneOrTwo',
+      'c-sensor': 'c-sensor.csv !oneOrTwo',
+    },
+  ],
+  [
+    'a subfolder and a file that goes on from its name; numbers count on and ask nothing',
+    {
+      folders: ['D', 'D-E'],
+      exports: ['D/s.csv', 'D-E/s.csv', 'D notes.csv', 'P.csv', 'P-1.csv', 'P-2.csv', 'x1.csv', 'x1 (1).csv'],
+    },
+    [],
+    {
+      D: 'D/s.csv !oneOrTwo',
+      'D notes': 'D notes.csv !oneOrTwo',
+      'D-E': 'D-E/s.csv',
+      P: 'P.csv',
+      'P-1': 'P-1.csv',
+      'P-2': 'P-2.csv',
+      x1: 'x1.csv !oneOrTwo',
+      'x1 (1)': 'x1 (1).csv !oneOrTwo',
+    },
+  ],
+  [
     'a row that names nothing in the folder is somebody too',
     { exports: ['x.csv'] },
     [{ line: 2, person: '../../etc/passwd', code: 'P-9' }],
@@ -179,6 +238,30 @@ test('every file is one person’s, every row is somebody’s, and no two result
       if (rows.length > 0) expect(rowsUsed).toBeGreaterThan(0);
     }),
   );
+});
+
+test('a manifest made of what was found finds the same, and leaves open what is asked', () => {
+  const seen = listing({
+    folders: ['A', 'Berg, Ann'],
+    exports: ['A/s.csv', 'Berg, Ann/s.csv', 'P-7__b.csv', 'P-7__a.csv', 'q-notes.csv', 'q.csv', 'r.csv', '=1.csv'],
+  });
+  const people = findPeople(seen);
+  const { text, lines, leftOut } = manifestText(people);
+  expect([lines, leftOut]).toEqual([6, ['=1']]);
+  expect(text.split('\r\n')[0]).toBe('person,code,name,targets,unit,zone,language,visit,a1c');
+  const read = readManifest(new TextEncoder().encode(text));
+  const again = findPeople(seen, read.ok ? read.rows : []);
+  const known = (some: typeof people) => some.map(({ row, ...rest }) => rest);
+  expect(known(again)).toEqual(known(people));
+  expect(people.map(({ code, by }) => `${code} ${by}`)).toEqual([
+    '=1 file',
+    'A folder',
+    'Berg, Ann folder',
+    'P-7 joined',
+    'q asked',
+    'q-notes asked',
+    'r file',
+  ]);
 });
 
 test('the order in which a disk lists names changes nothing', () => {

@@ -25,6 +25,7 @@ export interface ClinicOptions extends FolderSettings {
   fhir?: boolean;
   fhirReadings?: boolean;
   dryRun?: boolean;
+  writeManifest?: boolean;
   threads?: number;
   shard?: string;
   thresholds?: string;
@@ -162,6 +163,7 @@ function forEveryone(given: ClinicOptions): FolderSettings {
     fhir,
     fhirReadings,
     dryRun,
+    writeManifest,
     threads,
     shard,
     thresholds,

@@ -18,6 +18,7 @@ import { type Ran, runPeople } from './run.ts';
 import { saveLists } from './save.ts';
 import { tellFhir } from './tellFhir.ts';
 import { tellLists } from './tellLists.ts';
+import { writeManifest } from './writeManifest.ts';
 
 /** So many people a thread are worth its start. */
 const WORTH_A_THREAD = 4;
@@ -28,6 +29,7 @@ export async function clinic(folder: string, given: ClinicOptions, door: Door): 
   const asked = await ask(folder, given, door);
   print(tell.say('cli.clinic.found', { people: asked.everyone, manifest: asked.manifest ? 'yes' : 'no' }));
   if (asked.shard) print(tell.say('cli.clinic.part', { n: asked.people.length, part: given.shard! }));
+  if (given.writeManifest) return writeManifest(asked, door);
   const threads = Math.max(
     1,
     Math.min(given.threads ?? availableParallelism(), Math.ceil(asked.people.length / WORTH_A_THREAD)),

@@ -17,6 +17,10 @@ export async function dryRun(asked: Asked, given: ClinicOptions, threads: number
   const { tell, print, words } = door;
   const speaker = listSpeaker(words);
   const { outcomes } = await runPeople(asked, given, threads, door);
+  for (const { code, by = 'nothing', files } of asked.people) {
+    const rule = tell.say(`cli.clinic.by.${by}`);
+    print(tell.say('cli.clinic.person', { code, rule, files: files.length > 0 ? files.join(', ') : 'none' }));
+  }
   const own = given.thresholds === undefined ? {} : { own: asked.thresholds };
   const all = { ...own, ...PUBLISHED };
   for (const [name, thresholds] of Object.entries(all) as [keyof typeof PUBLISHED | 'own', Thresholds][]) {

@@ -57,6 +57,7 @@ export function clinicCommands(kit: Kit, actions: ClinicActions): Command[] {
     .addOption(places())
     .addOption(new Option('--since <results>', help('since')))
     .addOption(new Option('--dry-run', help('dryRun')))
+    .addOption(new Option('--write-manifest', help('writeManifest')))
     .addOption(whole('--threads', '<n>', 'threads', 1, 256))
     .addOption(new Option('--shard <i/n>', help('shard')))
     .addOption(timeLimit())
