@@ -28,6 +28,8 @@ function gridOf(perRow: number, gutter: number, label: number, height: number, g
 
 const USUAL = gridOf(MONTHS_A_ROW, 15, 14, 16, 2);
 const SMALL = gridOf(SMALL_MONTHS_A_ROW, 12, 0, 11, 1.5);
+/** So that most names of months leave room for their share. */
+const SMALL_TEXT = 7.5;
 /** A band that was seen at all is at least this thick. */
 const LEAST = 2;
 
@@ -49,10 +51,11 @@ export function byMonth(days: readonly DailySummary[]): DailySummary[][] {
  */
 export function calendarChart(
   months: readonly DailySummary[][],
-  context: ChartContext,
+  given: ChartContext,
   size: 'usual' | 'small' = 'usual',
 ): Drawing {
   const grid = size === 'small' ? SMALL : USUAL;
+  const context = size === 'small' ? { ...given, text: SMALL_TEXT } : given;
   const { speaker, text } = context;
   const days = months.flat();
   const weeks = Math.max(...months.map((month) => weekOf(month.at(-1)!.date) + 1));
@@ -133,7 +136,7 @@ function oneMonth(days: DailySummary[], left: number, top: number, grid: Grid, c
     const quantity = { q: 'share' as const, value: share };
     const whole = small ? speaker.value(quantity) : speaker.say('charts.dayStrip.inRange', { share: quantity });
     // A long name of a month leaves a small one no room for its share, which the table of the picture has.
-    const taken = roughWidth(`${name}  ${whole}`, text);
+    const taken = 0.94 * roughWidth(`${name}  ${whole}`, text);
     if (!small || taken <= month - cell.gap) marks.push(word(whole, left + month - cell.gap, text, 'end'));
   }
   // Any Monday names the days of the week.

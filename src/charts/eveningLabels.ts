@@ -1,7 +1,7 @@
 import type { Mark } from '../model/drawing.ts';
 import type { Episode } from '../model/measures.ts';
 import { amountWidth, type ChartContext } from './context.ts';
-import { CONTENT_WIDTH } from './frame.ts';
+import { END } from './eveningFrame.ts';
 import { round } from './pen.ts';
 
 /** Between a bar and its label, and between a label and what else stands in the row; points. */
@@ -32,14 +32,18 @@ export function eveningLabels(bars: Bar[], base: number, left: number, context: 
   if (bars.length < 2 || own[0]!.length > 0) return own.flat();
   const lows = bars.map(({ low }) => low);
   const lowest = lows.reduce((least, one) => (one.extreme < least.extreme ? one : least));
-  const words = speaker.say('charts.evenings.lows', {
-    count: { q: 'count', value: lows.length },
-    lowest: word(lowestOf(lowest)),
-    length: length(Math.max(...lows.map(({ minutes }) => minutes))),
-  });
   const around = { from: Math.min(...bars.map(({ from }) => from)), to: Math.max(...bars.map(({ to }) => to)) };
-  const all = label(words, around, [[around.from, around.to]], { base, left }, context);
-  return all.length > 0 ? all : own.flat();
+  for (const short of ['no', 'yes']) {
+    const words = speaker.say('charts.evenings.lows', {
+      count: { q: 'count', value: lows.length },
+      lowest: word(lowestOf(lowest)),
+      length: length(Math.max(...lows.map(({ minutes }) => minutes))),
+      short: word(short),
+    });
+    const all = label(words, around, [[around.from, around.to]], { base, left }, context);
+    if (all.length > 0) return all;
+  }
+  return own.flat();
 }
 
 type Span = [from: number, to: number];
@@ -58,7 +62,7 @@ function label(
     [from - BESIDE_BAR, 'end'],
   ] as const) {
     const span: Span = anchor === 'start' ? [x, x + width] : [x - width, x];
-    if (span[0] < left + 2 || span[1] > CONTENT_WIDTH) continue;
+    if (span[0] < left + 2 || span[1] > END) continue;
     const free = ([a, b]: Span): boolean => span[0] >= b + GAP || span[1] + GAP <= a || (a === from && b === to);
     if (!taken.every(free)) continue;
     taken.push(span);

@@ -4,9 +4,8 @@ import type { Episode } from '../model/measures.ts';
 import type { Note, Timeline } from '../model/timeline.ts';
 import { addDays, MINUTE_MS } from '../time/calendar.ts';
 import { drawnNotes } from './drawnNotes.ts';
-import { LEFT, place } from './eveningFrame.ts';
+import { END, LEFT, place } from './eveningFrame.ts';
 import { NOON } from './eveningsOf.ts';
-import { CONTENT_WIDTH } from './frame.ts';
 import { type LongActing, type SignKind, shapeOf, signKind } from './noteLanes.ts';
 import { round } from './pen.ts';
 
@@ -57,7 +56,7 @@ export function eveningSigns(
       const wished = place(note.minute);
       if (taken.some((one) => one.kind === kind && Math.abs(one.x - wished) < STEP)) continue;
       const x = BY.map((by) => wished + by * STEP)
-        .filter((at) => at >= LEFT && at <= CONTENT_WIDTH - SIGN / 2 - 1)
+        .filter((at) => at >= LEFT && at <= END - SIGN / 2 - 1)
         .find((at) => taken.every((one) => Math.abs(one.x - at) >= STEP));
       if (x !== undefined) taken.push({ x, kind });
     }

@@ -1,10 +1,11 @@
 import type { Drawing, Mark } from '../model/drawing.ts';
+import type { LocalDate } from '../model/glucose.ts';
 import type { Episode } from '../model/measures.ts';
 import type { Timeline } from '../model/timeline.ts';
-import { DAY_MINUTES } from '../time/calendar.ts';
+import { addDays, DAY_MINUTES } from '../time/calendar.ts';
 import type { ChartContext } from './context.ts';
 import { lowsInWords } from './dayInWords.ts';
-import { LEFT, place } from './eveningFrame.ts';
+import { END, gone, LEFT, place } from './eveningFrame.ts';
 import { eveningLabels } from './eveningLabels.ts';
 import { eveningSigns } from './eveningSigns.ts';
 import { type Evening, eveningsOf, gravest, NOON } from './eveningsOf.ts';
@@ -60,6 +61,7 @@ export function eveningsChart(
     get marks(): Mark[] {
       return [
         grid(foot),
+        midnight(foot),
         ...shown.flatMap((one, row) => rowMarks(timeline, one, row * ROW, context, isLong)),
         ...clockLabels(foot, context),
         ...(others.length > 0 ? otherLows(timeline, others, below, LEFT, context) : []),
@@ -69,17 +71,19 @@ export function eveningsChart(
 }
 
 function grid(foot: number): Mark {
-  const lines: number[][] = [];
-  for (let hour = 0; hour <= 24; hour += 3) {
-    const x = round(LEFT + (hour / 24) * (CONTENT_WIDTH - LEFT));
-    lines.push([x, 0, x, foot]);
-  }
+  const lines = [0, 3, 6, 9, 15, 18, 21, 24].map((hours) => [round(gone(hours)), 0, round(gone(hours)), foot]);
   return { kind: 'line', role: 'grid', lines, width: 0.5 };
+}
+
+/** Where one day ends and the next begins. */
+function midnight(foot: number): Mark {
+  const x = round(gone(12));
+  return { kind: 'line', role: 'grid', lines: [[x, 0, x, foot]], width: 1.5 };
 }
 
 function clockLabels(foot: number, { speaker, text }: ChartContext): Mark[] {
   return [0, 3, 6, 9, 12, 15, 18, 21, 24].map((hour): Mark => {
-    const x = round(LEFT + (hour / 24) * (CONTENT_WIDTH - LEFT));
+    const x = round(gone(hour));
     const anchor = hour === 0 ? 'start' : hour === 24 ? 'end' : 'middle';
     const minute = (NOON + hour * 60) % DAY_MINUTES;
     const name = speaker.value({ q: 'clock', value: minute }, 'short');
@@ -94,20 +98,18 @@ function rowMarks(
   context: ChartContext,
   isLong: LongActing,
 ): Mark[] {
-  const { speaker, text } = context;
   const base = round(top + BAR.top + BAR.height);
-  const name = `${speaker.value({ q: 'date', value: date }, 'weekday')} ${speaker.value({ q: 'date', value: date }, 'compact')}`;
   const bars = lows.map((low) => {
     const from = place(low.startMinute);
     return {
       low,
       from,
-      to: Math.min(CONTENT_WIDTH, from + Math.max(2.5, (low.minutes / DAY_MINUTES) * (CONTENT_WIDTH - LEFT))),
+      to: Math.min(END, from + Math.max(2.5, (low.minutes / DAY_MINUTES) * (END - LEFT))),
     };
   });
   return [
-    { kind: 'text', role: 'ink', x: 0, y: round(base - 1), text: name, size: text, anchor: 'start', strong: true },
-    { kind: 'line', role: 'grid', lines: [[LEFT, base, CONTENT_WIDTH, base]], width: 0.5 },
+    ...dates(date, bars, round(base - 1), context),
+    { kind: 'line', role: 'grid', lines: [[LEFT, base, END, base]], width: 0.5 },
     ...bars.map(
       ({ low, from, to }): Mark => ({
         kind: 'rect',
@@ -122,5 +124,28 @@ function rowMarks(
     ),
     ...eveningLabels(bars, base, LEFT, context),
     ...eveningSigns(timeline, date, lows, top, isLong),
+  ];
+}
+
+/**
+ * The date of the evening at the left, and that of the morning at the right where a low lies there: strong are those on which one
+ * began, so that a low of a morning is not taken for the day before.
+ */
+function dates(
+  date: LocalDate,
+  bars: readonly { low: Episode; to: number }[],
+  y: number,
+  { speaker, text }: ChartContext,
+): Mark[] {
+  const next = addDays(date, 1);
+  const label = (of: LocalDate, style: 'compact' | 'day', x: number, anchor: 'start' | 'end'): Mark => {
+    const began = bars.some(({ low }) => low.date === of);
+    const words = (['weekday', style] as const).map((one) => speaker.value({ q: 'date', value: of }, one)).join(' ');
+    const role = began ? 'ink' : 'axis';
+    return { kind: 'text', role, x, y, text: words, size: text, anchor, ...(began ? { strong: true } : {}) };
+  };
+  return [
+    label(date, 'compact', 0, 'start'),
+    ...(bars.some(({ to }) => to > gone(12)) ? [label(next, 'day', CONTENT_WIDTH, 'end')] : []),
   ];
 }

@@ -7,13 +7,18 @@ import { round } from './pen.ts';
 
 /** A bar as high as this stands for at least an hour. */
 const LEAST_SCALE = 60;
+/** Where no night has a bar, points. */
+const NO_BARS = 4;
 
-/** A bar a night, as high as the minutes that were low in it; a night that cannot be told is a dotted box with a question mark. */
-export function nightBarsChart(nights: readonly Night[], height: number, given: ChartContext): Drawing {
+/** A bar a night, of so many points at most, as high as the minutes that were low in it; a night that cannot be told is a dotted box with a question mark. */
+export function nightBarsChart(nights: readonly Night[], most: number, given: ChartContext): Drawing {
   const context = { ...given, text: 8 };
   const { speaker, text } = context;
   const step = Math.min(CONTENT_WIDTH / nights.length, 42);
   const width = round(Math.min(step - 3, 22));
+  // A row without a bar needs no height, and says of each night that was seen that it was none.
+  const calm = nights.every(({ lowMinutes, state }) => state === 'unknown' || lowMinutes <= 0);
+  const height = calm ? NO_BARS : most;
   const scale = height / Math.max(LEAST_SCALE, ...nights.map(({ lowMinutes }) => lowMinutes));
   const base = text + 2 + height;
   const bars = (night: Night, i: number): Mark[] => {
@@ -44,7 +49,7 @@ export function nightBarsChart(nights: readonly Night[], height: number, given: 
       };
       return [date, box, label(base - 4, '?', 'ink', true)];
     }
-    if (night.lowMinutes <= 0) return [date];
+    if (night.lowMinutes <= 0) return calm ? [date, label(base - 2, speaker.number(0, 0), 'axis')] : [date];
     const bar = (role: 'low' | 'very-low', from: number, minutes: number): Mark[] =>
       minutes <= 0
         ? []

@@ -12,13 +12,16 @@ import { sessionsTable } from './sessionsTable.ts';
 
 const GAP = 16;
 const HEIGHT = 96;
+/** More curves than these over one another are a black field: the last of each group are drawn. */
+const MOST_DRAWN = 14;
 
 /** All sessions laid over one another at their start: with extra food first, with a meal first, with none noted. */
 export function sessionPairsChart(timeline: Timeline, sessions: Session[], context: ChartContext): Drawing {
   const { speaker, text } = context;
-  const groups = GROUPS.map((group) => ({ group, some: sessions.filter((one) => one.carbsFirst === group) })).filter(
-    ({ some }) => some.length > 0,
-  );
+  const groups = GROUPS.map((group) => {
+    const some = sessions.filter((one) => one.carbsFirst === group);
+    return { group, some, drawn: some.slice(-MOST_DRAWN) };
+  }).filter(({ some }) => some.length > 0);
   const left = text * 3.2;
   const width = (CONTENT_WIDTH - left - GAP * (groups.length - 1)) / groups.length;
   const heads = groups.map(({ group, some }) => ({
@@ -27,7 +30,7 @@ export function sessionPairsChart(timeline: Timeline, sessions: Session[], conte
   }));
   const above = Math.max(...heads.map(({ name, low }) => name.length + low.length));
   const head = above * (text + 3);
-  const marks = groups.flatMap(({ some }, index): Mark[] => {
+  const marks = groups.flatMap(({ drawn }, index): Mark[] => {
     const { name, low } = heads[index]!;
     const plot: Plot = { left: round(left + index * (width + GAP)), top: head, width: round(width), height: HEIGHT };
     const start = round(spanScale(plot, SPAN)(0));
@@ -44,10 +47,10 @@ export function sessionPairsChart(timeline: Timeline, sessions: Session[], conte
     return [
       ...name.map((part, row) => line(row, part, true)),
       ...low.map((part, row) => line(name.length + row, part, false)),
-      ...some.flatMap(({ at }) => beyondRange(timeline, at, SPAN, plot, context)),
+      ...drawn.flatMap(({ at }) => beyondRange(timeline, at, SPAN, plot, context)),
       ...(index === 0 ? glucoseAxis(plot, context) : [rangeLines(plot, context)]),
       { kind: 'line', role: 'grid', lines: [[start, plot.top, start, round(plot.top + HEIGHT)]], width: 0.9 },
-      { kind: 'line', role: 'trace', lines: some.flatMap(({ at }) => pieces(timeline, at, SPAN, plot)), width: 0.9 },
+      { kind: 'line', role: 'trace', lines: drawn.flatMap(({ at }) => pieces(timeline, at, SPAN, plot)), width: 0.9 },
       ...spanAxis(plot, SPAN, 120, context),
     ];
   });
@@ -81,6 +84,8 @@ function lowUntilSix(some: readonly Session[], { speaker }: ChartContext): strin
   const known = some.flatMap(({ untilMorning }) => untilMorning.low ?? []);
   return speaker.say('charts.sessions.lowUntilSix', {
     sessions: { q: 'count', value: some.length },
+    drawn: { q: 'count', value: Math.min(MOST_DRAWN, some.length) },
+    all: { q: 'word', value: some.length > MOST_DRAWN ? 'no' : 'yes' },
     low: { q: 'count', value: known.filter((low) => low).length },
     known: { q: 'count', value: known.length },
     open: { q: 'count', value: some.length - known.length },

@@ -21,8 +21,16 @@ const signOf =
   (x, y) => ({ kind: 'sign', shape: shapeOf(kind), role: 'ink', x, y, size: SIGN });
 
 /** What the signs under the curves stand for; of a device's movements how many have one, and from what length on. */
-export function signKeyChart(kinds: readonly SignKind[], movement: Movement, given: ChartContext): Drawing {
+export function signKeyChart(
+  kinds: readonly SignKind[],
+  movement: Movement,
+  beyond: boolean,
+  given: ChartContext,
+): Drawing {
   const { speaker } = given;
+  const written =
+    (text: string): Item['mark'] =>
+    (x, y) => ({ kind: 'text', role: 'ink', x, y: round(y + 2.9), text, size: 8, anchor: 'middle' });
   const nameOf = (kind: SignKind): string =>
     kind === 'exercise' && movement.left > 0
       ? speaker.say('charts.signs.movement', {
@@ -34,18 +42,8 @@ export function signKeyChart(kinds: readonly SignKind[], movement: Movement, giv
   return keyOf(
     [
       ...kinds.map((kind): Item => ({ name: nameOf(kind), mark: signOf(kind) })),
-      {
-        name: speaker.say('charts.signs.together'),
-        mark: (at, y) => ({
-          kind: 'text',
-          role: 'ink',
-          x: at,
-          y: round(y + 2.9),
-          text: '3×',
-          size: 8,
-          anchor: 'middle',
-        }),
-      },
+      ...(kinds.length > 0 ? [{ name: speaker.say('charts.signs.together'), mark: written('3×') }] : []),
+      { name: speaker.say('charts.signs.inRange'), mark: written('%') },
       {
         name: speaker.say('charts.signs.weekend'),
         mark: (x, y) => ({ kind: 'rect', role: 'ink', x: x - 1, y: y - 4, w: 2, h: 8 }),
@@ -54,6 +52,14 @@ export function signKeyChart(kinds: readonly SignKind[], movement: Movement, giv
         name: speaker.say('charts.signs.gap'),
         mark: (x, y) => ({ kind: 'line', role: 'gap', lines: [[x - 4, y, x + 4, y]], width: 1.5, dash: [1.5, 2] }),
       },
+      ...(beyond
+        ? [
+            {
+              name: speaker.say('charts.signs.beyond'),
+              mark: (x: number, y: number): Mark => ({ kind: 'rect', role: 'ink', x: x - 3, y: y - 2, w: 6, h: 4 }),
+            },
+          ]
+        : []),
     ],
     given,
   );
@@ -81,7 +87,8 @@ function keyOf(items: readonly Item[], given: ChartContext): Drawing {
   let x = 0;
   let y = LINE / 2;
   const marks = items.flatMap(({ name, mark }): Mark[] => {
-    const width = SIGN + 4 + roughWidth(name, text);
+    // Small letters and blanks are narrower than the mean of the face.
+    const width = SIGN + 4 + 0.94 * roughWidth(name, text);
     if (x > 0 && x + width > CONTENT_WIDTH) {
       x = 0;
       y += LINE;

@@ -105,7 +105,7 @@ export interface WordParams {
   'charts.sessions.lowFor': 'minutes';
   'charts.sessions.untilSix': 'six';
   'charts.sessions.unseen': never;
-  'charts.sessions.lowUntilSix': 'sessions' | 'six' | 'low' | 'known' | 'open';
+  'charts.sessions.lowUntilSix': 'sessions' | 'all' | 'drawn' | 'six' | 'low' | 'known' | 'open';
   'charts.foods.summary': 'foods' | 'meals';
   'charts.foods.times': 'n';
   'charts.foods.food': never;
@@ -147,11 +147,13 @@ export interface WordParams {
   'charts.signs.stick': never;
   'charts.signs.weekend': never;
   'charts.signs.gap': never;
+  'charts.signs.inRange': never;
+  'charts.signs.beyond': never;
   'charts.signs.summary': 'count' | 'names';
   'charts.signs.together': never;
   'charts.evenings.summary': 'evenings' | 'lows' | 'rows' | 'others';
   'charts.evenings.low': 'lowest' | 'length';
-  'charts.evenings.lows': 'count' | 'lowest' | 'length';
+  'charts.evenings.lows': 'count' | 'short' | 'lowest' | 'length';
   'charts.evenings.others': 'count';
   'charts.evenings.bar': never;
   'charts.evenings.alarm': never;
@@ -534,7 +536,7 @@ export interface WordParams {
   'pages.overview.bookmark': never;
   'pages.overview.title': 'days' | 'from' | 'to';
   'pages.overview.data.title': never;
-  'pages.overview.data.sentence': 'hours' | 'ofHours' | 'share' | 'interval' | 'night' | 'reached';
+  'pages.overview.data.sentence': 'hours' | 'ofHours' | 'told' | 'share' | 'interval' | 'night' | 'reached';
   'pages.overview.data.hole': 'from' | 'to' | 'days';
   'pages.overview.data.lost': 'lost' | 'of' | 'file' | 'accepted';
   'pages.overview.data.missing': 'count' | 'files';
@@ -707,7 +709,7 @@ export interface WordParams {
   'pages.patientFront.band': 'band' | 'time';
   'pages.patientFront.cannotTell': never;
   'pages.patientFront.nights': 'all' | 'shown';
-  'pages.patientFront.noDay': 'hours' | 'night';
+  'pages.patientFront.noDay': 'any' | 'night';
   'pages.patientFront.lostMany': 'lost' | 'of' | 'files';
   'pages.patientFront.second': never;
   'pages.patientFront.nightsNone': never;
@@ -877,6 +879,7 @@ export interface WordParams {
   'pages.thenAndNow.differs.unit': never;
   'pages.thenAndNow.sharedDays': 'days';
   'pages.thenAndNow.chart': never;
+  'pages.thenAndNow.then': 'name' | 'before';
   'pages.thenAndNow.tableCaption': never;
   'pages.thenAndNow.columns.number': never;
   'pages.thenAndNow.columns.before': never;
@@ -971,13 +974,14 @@ export interface WordParams {
   'pages.visit.agreeing': never;
   'pages.visit.well': never;
   'pages.visit.elsewhere': never;
+  'pages.visit.storyDay': 'six';
   'pages.visit.draft': 'topic' | 'chosen';
   'pages.visit.days': never;
-  'pages.visit.daysChosen': 'shown' | 'all';
+  'pages.visit.daysChosen': 'shown' | 'rest' | 'all' | 'empty';
   'pages.visit.goals': 'name';
   'pages.visit.rightPerson': never;
   'pages.visit.moreLosses': 'count';
-  'pages.visit.nightsKey': 'low' | 'all' | 'shown';
+  'pages.visit.nightsKey': 'low' | 'all' | 'shown' | 'unknown';
   'pages.visit.highs': never;
   'pages.visit.highTime': 'limit' | 'share' | 'whole' | 'time';
   'pages.visit.highLongest': 'limit' | 'longest' | 'date' | 'clock';
@@ -1014,7 +1018,7 @@ export interface WordParams {
   'pages.everyHigh.noted': never;
   'pages.everyHigh.notes': 'insulin' | 'basal' | 'food';
   'pages.patientLows.few': never;
-  'pages.patientLows.again': 'count';
+  'pages.patientLows.again': 'count' | 'deeper' | 'lowest';
   'pages.patientLows.title': 'count' | 'days';
   'pages.patientLows.when': 'night' | 'date';
   'pages.patientLows.exercise': 'name' | 'at' | 'day';
@@ -1685,7 +1689,7 @@ export interface WordParams {
   'findings.before-lows.clinic.why': 'six';
   'findings.before-lows.clinic.ask': never;
   'findings.before-lows.patient.what': 'order' | 'k' | 'events' | 'hours' | 'note' | 'name' | 'of' | 'withK' | 'withN' | 'withoutK' | 'withoutN';
-  'findings.before-lows.patient.ask': never;
+  'findings.before-lows.patient.ask': 'note' | 'name';
   'findings.before-lows.untold': never;
   'findings.before-highs.name': never;
   'findings.before-highs.topic': never;
@@ -1693,7 +1697,7 @@ export interface WordParams {
   'findings.before-highs.clinic.why': 'six';
   'findings.before-highs.clinic.ask': never;
   'findings.before-highs.patient.what': 'order' | 'k' | 'events' | 'hours' | 'note' | 'name' | 'of' | 'limit' | 'withK' | 'withN' | 'withoutK' | 'withoutN';
-  'findings.before-highs.patient.ask': never;
+  'findings.before-highs.patient.ask': 'note' | 'name';
   'findings.before-highs.untold': never;
   'findings.before-unsteady.name': never;
   'findings.before-unsteady.topic': never;
@@ -1701,7 +1705,7 @@ export interface WordParams {
   'findings.before-unsteady.clinic.why': 'six';
   'findings.before-unsteady.clinic.ask': never;
   'findings.before-unsteady.patient.what': 'withK' | 'withN' | 'note' | 'name' | 'withoutK' | 'withoutN';
-  'findings.before-unsteady.patient.ask': never;
+  'findings.before-unsteady.patient.ask': 'note' | 'name';
   'findings.before-unsteady.untold': never;
   'findings.goals-then-and-now.name': never;
   'findings.goals-then-and-now.topic': never;

@@ -3,7 +3,7 @@ import type { NoteLog } from '../model/occasions.ts';
 import type { Block } from '../model/report.ts';
 import { AROUND_BEFORE, AROUND_LOG, AROUND_MEALS, AROUND_MOVEMENT, notesWorthWriting } from '../topics/index.ts';
 import { medication, rises } from './alsoNoted.ts';
-import { foods, laidOver, overTheClock, sessionPairs, sessions } from './aroundPictures.ts';
+import { foods, laidOver, overTheClock, sessionPairs, sessions, tooFewSessions } from './aroundPictures.ts';
 import { comparisonsBlocks } from './comparisons.ts';
 import {
   count,
@@ -36,7 +36,7 @@ export const aroundNotes: PageMaker = (context) => {
       log(context, noteLog.value),
       ...inOrder(context, [
         { ids: AROUND_BEFORE, pictures: [] },
-        { ids: AROUND_MOVEMENT, pictures: sessionPairs(context) },
+        { ids: AROUND_MOVEMENT, pictures: [...sessionPairs(context), ...tooFewSessions(context)] },
         { ids: AROUND_MEALS, pictures: [] },
       ]),
       ...coach(context),

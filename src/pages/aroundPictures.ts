@@ -26,8 +26,7 @@ const picture = (title: string, how: string, drawing: Drawing): Block => ({
   blocks: [heading(2, title), paragraph(how, 'small'), { kind: 'chart', drawing }],
 });
 
-export function sessionPairs(context: PageContext): Block[] {
-  const { speaker, analysis, chart } = context;
+export function sessionPairs({ speaker, analysis, chart }: PageContext): Block[] {
   const { exercise } = analysis.measures;
   if (!exercise.ok || exercise.value.length === 0) return [];
   return [
@@ -36,12 +35,11 @@ export function sessionPairs(context: PageContext): Block[] {
       title: speaker.say('pages.aroundNotes.pairs'),
       drawing: sessionPairsChart(analysis.timeline, exercise.value, chart),
     },
-    ...tooFew(context),
   ];
 }
 
-/** How many there were where they were too few to compare. */
-function tooFew({ speaker, analysis }: PageContext): Block[] {
+/** How many sessions there were where they were too few to compare. */
+export function tooFewSessions({ speaker, analysis }: PageContext): Block[] {
   const { comparisons } = analysis.measures;
   const first = comparisons.ok ? comparisons.value.find(({ id }) => id === 'extra-carbs') : undefined;
   if (first?.verdict !== 'too-few') return [];

@@ -52,8 +52,11 @@ function weekParts({ speaker, analysis }: PageContext): Block[] {
   ];
 }
 
+/** What lows are lined up on. */
+export type LinedOn = 'both' | 'exercise' | 'bedtime';
+
 /** Lows by the hours since exercise and since bedtime, beside the hours that were read. */
-export function linedUpLows({ speaker, analysis }: PageContext, exerciseOnly = false): Block[] {
+export function linedUpLows({ speaker, analysis }: PageContext, on: LinedOn = 'both'): Block[] {
   const found = hasValue(analysis.measures.lowsLined);
   const { lows } = analysis.measures;
   if (found === null || !lows.ok || lows.value.list.length === 0) return [];
@@ -67,13 +70,14 @@ export function linedUpLows({ speaker, analysis }: PageContext, exerciseOnly = f
   const seen = (list: readonly Stretch[]): Stretch[] => list.filter(({ hours }) => hours > 0);
   const exercise = seen(found.exercise);
   const noted = exercise.length > 0 || found.during.hours > 0;
-  if (exerciseOnly && !noted) return [];
-  const rows = [
+  if (on === 'exercise' && !noted) return [];
+  const byExercise = [
     ...(found.during.hours > 0 ? [row(speaker.say('pages.readingOrders.lined.during'), found.during)] : []),
     ...exercise.map((stretch) => row(label('exercise', stretch), stretch)),
     ...(noted ? [row(speaker.say('pages.readingOrders.lined.without'), found.without)] : []),
-    ...(exerciseOnly ? [] : seen(found.bedtime).map((stretch) => row(label('bedtime', stretch), stretch))),
   ];
+  const byBedtime = seen(found.bedtime).map((stretch) => row(label('bedtime', stretch), stretch));
+  const rows = [...(on === 'bedtime' ? [] : byExercise), ...(on === 'exercise' ? [] : byBedtime)];
   if (rows.length === 0) return [];
   const title = (column: 'caption' | 'when' | 'lows' | 'hours') => speaker.say(`pages.readingOrders.lined.${column}`);
   return [denseTable(title('caption'), columnsOf(title, ['when', 0.5], ['lows', 0.22], ['hours', 0.28]), rows)];

@@ -102,9 +102,9 @@ describe('signs under a day', () => {
     const timeline = { notes: [...steps, ...run] } as unknown as Timeline;
     expect(signs(lanes(notesOfDay(timeline, 0)), 'diamond')).toHaveLength(1);
     expect(movementOf(timeline)).toEqual({ shown: 1, left: 48 });
-    const key = said(signKeyChart(['exercise'], movementOf(timeline), { ...context, text: 8.5 }).marks);
+    const key = said(signKeyChart(['exercise'], movementOf(timeline), false, { ...context, text: 8.5 }).marks);
     expect(key[0]!.replaceAll('\u00a0', ' ')).toBe('exercise of 30 min and more (1 of 49 movements a device noted)');
-    expect(said(signKeyChart(['exercise'], { shown: 3, left: 0 }, { ...context, text: 8.5 }).marks)[0]).toBe(
+    expect(said(signKeyChart(['exercise'], { shown: 3, left: 0 }, false, { ...context, text: 8.5 }).marks)[0]).toBe(
       'exercise',
     );
   });

@@ -22,9 +22,13 @@ export function hours(context: PageContext): Block[] {
   if (!timeInBands.ok) return [title, cannotTell(context)];
   // No day of 24 blocks is made of hours that hold no night.
   if (coverage.ok && !coverage.value.wholeDay) {
-    const { hours, night } = coverage.value;
-    const params = { hours: minutes(hours * 60), night: minutes(night.hours * 60) };
-    return [title, paragraph(speaker.say('pages.patientFront.noDay', params))];
+    const night = minutes(coverage.value.night.hours * 60);
+    return [
+      title,
+      paragraph(
+        speaker.say('pages.patientFront.noDay', { night, any: word(coverage.value.night.hours > 0 ? 'yes' : 'no') }),
+      ),
+    ];
   }
   const day = dayOf24(timeInBands.value.minutes);
   const stack = speaker.stack(timeInBands.value.minutes);

@@ -3,6 +3,7 @@ import {
   caution,
   count,
   heading,
+  held,
   missingParams,
   type PageContext,
   type PageMaker,
@@ -57,7 +58,9 @@ function data(context: PageContext): Block[] {
       to: word(speaker.value({ q: 'date', value: to }, 'full')),
     }),
   ];
-  if (coverage.ok)
+  // What is lacking is told with the hours that there are.
+  const lacking = held(context, 'not-enough-data')?.variant ?? 'days';
+  if (coverage.ok && lacking === 'days')
     sentences.push(
       speaker.say('pages.patientFront.hours', { hours: { q: 'minutes', value: coverage.value.hours * 60 } }),
     );

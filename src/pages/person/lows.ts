@@ -114,9 +114,26 @@ function storyText(story: LowStory, low: Episode, context: PageContext): string 
     ...(low.cut.start || low.cut.end ? [speaker.say('pages.patientLows.longer')] : []),
     ...after,
     ...(nothing ? [speaker.say('pages.patientLows.noNote')] : []),
-    ...(story.lows.length > 1 ? [speaker.say('pages.patientLows.again', { count: count(story.lows.length - 1) })] : []),
+    ...again(story, low, context),
     ...(story.pressed ? [speaker.say('pages.patientLows.maybe')] : []),
   ].join(' ');
+}
+
+/** How many more there were that evening and night, and how deep where one went deeper than what is told. */
+function again(story: LowStory, told: Episode, { speaker, analysis }: PageContext): string[] {
+  const { lows } = analysis.measures;
+  const others = lows.ok
+    ? story.lows.filter((place) => place !== story.gravest).map((place) => lows.value.list[place]!)
+    : [];
+  if (others.length === 0) return [];
+  const deepest = others.reduce((least, one) => (one.extreme < least.extreme ? one : least));
+  return [
+    speaker.say('pages.patientLows.again', {
+      count: count(others.length),
+      deeper: word(deepest.extreme < told.extreme ? 'yes' : 'no'),
+      lowest: { q: 'glucose', value: deepest.extreme, limit: deepest.extremeLimit },
+    }),
+  ];
 }
 
 /** Exercise and insulin without food in order of time; the last food where there was neither. */

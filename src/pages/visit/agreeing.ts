@@ -43,9 +43,9 @@ function untold({ speaker, analysis }: PageContext): Block[] {
   const line = (most: number): Block[] => {
     const rest = names.length - most;
     const more = rest > 0 ? [speaker.say('pages.visit.untoldMore', { count: count(rest) })] : [];
-    return [paragraph([...names.slice(0, most).map((name) => `${name}.`), ...more].join(' '), 'small')];
+    return [paragraph(`${[...names.slice(0, most), ...more].join('; ')}.`, 'small')];
   };
-  const forms = [12, 8, 6, 4, 2].filter(
+  const forms = [6, 4, 2].filter(
     (most, i, all) => most <= names.length || all[i + 1]! < names.length || i === all.length - 1,
   );
   const title = speaker.say('pages.standsOut.untold');

@@ -2,7 +2,7 @@ import { coverageChart } from '../../charts/coverage.ts';
 import type { Block } from '../../model/report.ts';
 import type { ParamsOf } from '../../model/words.ts';
 import { DAY_MINUTES } from '../../time/calendar.ts';
-import { count, missingParams, type PageContext, paragraph, tellAll, word } from '../context.ts';
+import { count, held, missingParams, type PageContext, paragraph, tellAll, word } from '../context.ts';
 import { sideHeaded } from './layout.ts';
 
 /** Bars of the days are drawn where this share of the time is missing; else the line says all. Ours. */
@@ -21,6 +21,8 @@ export function dataLine(context: PageContext): Block[] {
     hours: { q: 'minutes', value: value.hours * 60 },
     ofHours: { q: 'minutes', value: value.ofHours * 60 },
     share: { q: 'share', value: value.share },
+    // Where it is too little that is told in a sentence of its own.
+    told: word((held(context, 'not-enough-data')?.variant ?? 'days') === 'days' ? 'no' : 'yes'),
     night: { q: 'share', value: value.night.share },
     reached: { q: 'word', value: value.reached72h ? 'yes' : 'no' },
     interval: { q: 'minutes', value: analysis.timeline.interval },

@@ -5,7 +5,7 @@ import { type LongActing, type SignKind, signKind } from '../../charts/noteLanes
 import { signKeyChart } from '../../charts/signKey.ts';
 import type { DailySummary } from '../../model/measures.ts';
 import type { Block, Form } from '../../model/report.ts';
-import { count, heading, lowsOf, type PageContext, type PageMaker, paragraph } from '../context.ts';
+import { count, heading, lowsOf, type PageContext, type PageMaker, paragraph, word } from '../context.ts';
 import { daysThatMatter } from './daysThatMatter.ts';
 import { longActing } from './signs.ts';
 
@@ -17,8 +17,10 @@ const MOST_SMALL = 28;
  * Heights of a plot that are tried, in points. From 54 points on, 70 to 180 mg/dL take 9 mm on the axis that all charts share, and a
  * low of 62 is seen to lie below.
  */
-const LARGE = [78, 72, 66, 60, 56, 54, 52];
+const LARGE = [110, 94, 78, 72, 66, 60, 56, 54, 52];
 const LEAST_LARGE = 52;
+/** Where the days share a side with all else. */
+const LOWEST = 40;
 
 const SIGNS: readonly SignKind[] = [
   'food',
@@ -47,31 +49,38 @@ export function fewDays(context: PageContext): Block[] {
   const { daily } = context.analysis.measures;
   if (!daily.ok) return [];
   const isLong = longActing(context);
-  const forms = [8, 6, 4, 2].map((most) => (): Block[] => [
-    key(context, isLong),
-    large(context, daysThatMatter(context, daily.value, most), daily.value, LEAST_LARGE, isLong),
-  ]);
-  return [heading(2, context.speaker.say('pages.visit.days')), { kind: 'fit', gives: 1, forms }];
+  const forms = [8, 6, 4, 2].flatMap((most) =>
+    [LEAST_LARGE, LOWEST].map((height) => (): Block[] => [
+      key(context, isLong),
+      large(context, daysThatMatter(context, daily.value, most), daily.value, height, isLong),
+    ]),
+  );
+  return [heading(2, context.speaker.say('pages.visit.days')), { kind: 'fit', gives: 4, forms }];
 }
 
 const key = (context: PageContext, isLong: LongActing): Block => ({
   kind: 'chart',
-  drawing: signKeyChart(signsIn(context, isLong), movementOf(context.analysis.timeline), context.chart),
+  drawing: signKeyChart(
+    signsIn(context, isLong),
+    movementOf(context.analysis.timeline),
+    context.analysis.timeline.readings.limit.some((limit) => limit !== 0),
+    context.chart,
+  ),
   dense: true,
 });
 
 /** Single days as large as they can be; a day without readings and notes is left out. */
 function dayBlocks(context: PageContext, days: DailySummary[]): Block[] {
   const isLong = longActing(context);
-  if (days.length <= ALL_LARGE) {
-    const seen = days.filter(({ share }, i) => share > 0 || hasNotes(context, i));
+  const seen = days.filter(({ share }, i) => share > 0 || hasNotes(context, i));
+  if (seen.length <= ALL_LARGE) {
     return [
       key(context, isLong),
       { kind: 'fit', gives: 1, forms: LARGE.map((height) => () => [large(context, seen, days, height, isLong)]) },
     ];
   }
   const small = days.length <= MOST_SMALL;
-  const forms = small ? [10, 8, 6] : [8, 6, 4];
+  const forms = small ? [10, 8, 6] : [12, 10, 8, 6, 4];
   return [
     key(context, isLong),
     {
@@ -79,10 +88,12 @@ function dayBlocks(context: PageContext, days: DailySummary[]): Block[] {
       gives: 1,
       forms: forms.flatMap((most): Form[] => {
         const chosen = daysThatMatter(context, days, most);
-        const rest = days.filter((day) => !chosen.includes(day));
+        const rest = seen.filter((day) => !chosen.includes(day));
         const why = context.speaker.say('pages.visit.daysChosen', {
           shown: count(chosen.length),
-          all: count(days.length),
+          all: count(small ? seen.length : days.length),
+          empty: count(small ? days.length - seen.length : 0),
+          rest: word(small ? 'small' : 'calendar'),
         });
         const first = (): Block[] => [paragraph(why, 'small'), large(context, chosen, days, LEAST_LARGE, isLong)];
         if (!small) return [() => [...first(), ...calendar(context, days)]];

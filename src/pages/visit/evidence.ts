@@ -1,12 +1,16 @@
+import type { Stretch } from '../../model/readingOrders.ts';
 import type { Block, Cell } from '../../model/report.ts';
 import type { Note } from '../../model/timeline.ts';
 import type { InsulinKind } from '../../occasions/insulin.ts';
 import { storyOf } from '../../topics/index.ts';
 import { laidOver, sessionPairs } from '../aroundPictures.ts';
 import { columnsOf, denseTable, heading, type PageContext } from '../context.ts';
-import { linedUpLows } from '../readingOrders.ts';
+import { type LinedOn, linedUpLows } from '../readingOrders.ts';
 import { ABOUT_HIGHS, highDays } from './highsLine.ts';
 import { notedInsulin } from './notedInsulin.ts';
+
+/** Topics that meals laid over one another say something of. */
+const ABOUT_MEALS = new RegExp(`${ABOUT_HIGHS.source}|meal|food|carb|spread|cv`);
 
 /** What the topic rests on, and nothing else: lows lined up, exercise beside lows, insulin notes beside highs, meals laid over one another. */
 export function evidence(context: PageContext): Block[] {
@@ -19,16 +23,32 @@ export function evidence(context: PageContext): Block[] {
   // Sessions that no low followed are nothing a topic of lows rests on.
   const followed = exercise.ok && exercise.value.some(({ untilMorning }) => untilMorning.low === true);
   const pairs = low && followed && exercise.value.length > 1 ? sessionPairs(context) : [];
-  const lined = low ? linedUpLows(context) : [];
+  const lined = low ? linedUpLows(context, carrying(context)) : [];
   const highs = !low && ABOUT_HIGHS.test(first.id) && highDays(context).length > 0 ? [besideHighs(context)] : [];
-  const laid = meals.ok && !low ? laidOver(context, meals.value) : [];
-  const single = [pairs, lined, low ? linedUpLows(context, true) : [], highs, laid].filter((some) => some.length > 0);
+  const laid = meals.ok && ABOUT_MEALS.test(first.id) ? laidOver(context, meals.value) : [];
+  const single = [
+    pairs,
+    lined,
+    low && carrying(context) !== 'bedtime' ? linedUpLows(context, 'exercise') : [],
+    highs,
+    laid,
+  ].filter((some) => some.length > 0);
   if (single.length === 0) return [];
   const title = heading(2, speaker.say('pages.visit.evidence'));
   const [one, other] = low ? [pairs, lined] : [highs, laid];
   const both = one.length > 0 && other.length > 0 ? [[...one, ...other]] : [];
   const under = (blocks: Block[]) => () => [title, ...blocks];
   return [{ kind: 'fit', gives: 4, forms: [...[...both, ...single].map(under), () => []] }];
+}
+
+/** What the lows are lined up on: exercise that none followed within a day is no evidence beside a bedtime that some did follow. */
+function carrying({ analysis }: PageContext): LinedOn {
+  const { lowsLined } = analysis.measures;
+  if (!lowsLined.ok) return 'both';
+  const { during, exercise, bedtime } = lowsLined.value;
+  const followed = (some: readonly Stretch[]): boolean => some.some(({ lows }) => lows > 0);
+  if (during.lows === 0 && !followed(exercise) && followed(bedtime)) return 'bedtime';
+  return 'both';
 }
 
 /** The days with most time far above range, each with the insulin and the food that is noted. */

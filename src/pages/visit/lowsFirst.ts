@@ -6,6 +6,7 @@ import { eveningsKeyChart } from '../../charts/signKey.ts';
 import { deepest } from '../../findings/evidence/deepest.ts';
 import { extremes } from '../../findings/evidence/episodes.ts';
 import type { FindingId } from '../../findings/index.ts';
+import type { LocalDate } from '../../model/glucose.ts';
 import type { Block } from '../../model/report.ts';
 import { count, heading, held, type PageContext, paragraph, tellAll, word } from '../context.ts';
 import { sideHeaded } from './layout.ts';
@@ -32,10 +33,15 @@ const NIGHTS_SHOWN = 28;
 export function lowsSaid({ analysis }: PageContext): FindingId[] {
   const { lows } = analysis.measures;
   if (lows.ok && lows.value.list.length > 0) return ['very-low', 'lows-seen', 'long-lows', 'lows-at-night'];
-  return LOWS.filter((id) => analysis.found.some((one) => one.id === id && one.look.case === 'holds')).slice(
-    0,
-    MOST_SAID,
-  );
+  const datesOf = (id: FindingId): LocalDate[] | null => {
+    const look = analysis.found.find((one) => one.id === id)?.look;
+    return look?.case === 'holds' ? look.where.map(({ date }) => date) : null;
+  };
+  // Short lows that all lay in nights are told with the nights.
+  const nights = datesOf('lows-at-night');
+  const again = (id: FindingId): boolean =>
+    id === 'brief-lows' && nights !== null && (datesOf(id) ?? []).every((date) => nights.includes(date));
+  return LOWS.filter((id) => datesOf(id) !== null && !again(id)).slice(0, MOST_SAID);
 }
 
 /** In two sentences, then a row for every evening with a low. */
@@ -115,6 +121,7 @@ export function nightsRow(context: PageContext): Block[] {
     low: { q: 'limit', of: 'low' },
     shown: count(shown.length),
     all: word(shown.length === nights.value.length ? 'yes' : 'no'),
+    unknown: count(shown.filter(({ state }) => state === 'unknown').length),
   });
   return [
     {

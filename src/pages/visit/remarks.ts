@@ -12,7 +12,7 @@ import { quoted } from './topicBox.ts';
  * them weeks and a comparison take; letters of a line of remarks and of running text. More remarks go to a sheet of their own: page 1
  * names it, and cannot know how this side was laid out. `tests/pages/sides.test.ts` holds these against the people who need most.
  */
-const ROOM = { lines: 21, weeks: 5, comparison: 12, agreed: 6, letters: 92, text: 90 };
+const ROOM = { lines: 22, weeks: 5, comparison: 13, agreed: 6, letters: 92, text: 90 };
 /** Beside the few days of the one sheet of thin data. */
 const ROOM_THIN = 3;
 
@@ -21,7 +21,8 @@ function roomFor(context: PageContext): number {
   const { daily, thenAndNow, lastTime } = context.analysis.measures;
   const textLines = (lines: string[]): number =>
     lines.reduce((sum, line) => sum + Math.ceil(line.length / ROOM.text), 0);
-  const weeks = daily.ok && wholeWeeks(daily.value).length > 1 ? ROOM.weeks : 0;
+  // Weeks give way to a comparison.
+  const weeks = !thenAndNow.ok && daily.ok && wholeWeeks(daily.value).length > 1 ? ROOM.weeks : 0;
   const comparison = thenAndNow.ok ? ROOM.comparison + textLines(tellAll(context, changesSaid(context))) : 0;
   const agreed = lastTime.ok ? ROOM.agreed : 0;
   return Math.max(0, ROOM.lines - weeks - comparison - agreed - textLines(tellAll(context, clockSaid(context))));
@@ -58,9 +59,10 @@ function inOrder(context: PageContext): Remark[][] {
 export function remarks(context: PageContext): Block[] {
   const { speaker } = context;
   const { here, more } = remarksOf(context);
-  if (here.length + more.length === 0) return [];
+  // What stands on its own sheet alone is named on page 1.
+  if (here.length === 0) return [];
   const blocks: Block[] = [heading(2, speaker.say('pages.visit.remarks'))];
-  if (here.length > 0) blocks.push({ kind: 'list', ordered: false, dense: true, items: here });
+  blocks.push({ kind: 'list', ordered: false, dense: true, items: here });
   if (more.length > 0)
     blocks.push(paragraph(speaker.say('pages.visit.remarksMore', { count: count(more.length) }), 'small'));
   return blocks;

@@ -1,8 +1,9 @@
 import { changesChart } from '../../charts/changes.ts';
 import type { Block, Form } from '../../model/report.ts';
+import type { Change } from '../../model/thenAndNow.ts';
 import type { VisitByVisit } from '../../model/visits.ts';
-import { heading, type PageContext, paragraph, tellAll } from '../context.ts';
-import { isShare, nameOfChange } from '../thenAndNow.ts';
+import { heading, type PageContext, paragraph, tellAll, word } from '../context.ts';
+import { amountOf, isShare, nameOfChange } from '../thenAndNow.ts';
 import { trendSaid } from '../visitByVisit.ts';
 import { changesSaid } from './otherFindings.ts';
 
@@ -22,9 +23,20 @@ export function sinceLastTime(context: PageContext): Block[] {
   if (!shares.some(({ low }) => low !== null)) return words;
   const drawn: Form = () => [
     ...(words.length > 0 ? words : [title]),
-    { kind: 'chart', drawing: changesChart(shares, (change) => nameOfChange(change, context), chart) },
+    {
+      kind: 'chart',
+      title: speaker.say('pages.thenAndNow.chart'),
+      drawing: changesChart(shares, (change) => nameAndBefore(change, context), chart),
+    },
   ];
-  return [{ kind: 'fit', gives: 2, forms: [drawn, () => words] }];
+  return [{ kind: 'fit', gives: 4, forms: [drawn, () => words] }];
 }
+
+/** What it was then stands with the name; what it is now is on page 1. */
+const nameAndBefore = (change: Change, context: PageContext): string =>
+  context.speaker.say('pages.thenAndNow.then', {
+    name: word(nameOfChange(change, context)),
+    before: word(amountOf(change, change.before, context)),
+  });
 
 const isSure = ({ trend }: VisitByVisit): boolean => trend.case === 'line' && trend.verdict === 'more-than-noise';

@@ -1,6 +1,7 @@
 import { isolated } from '../../language/index.ts';
 import type { Remark } from '../../model/remarks.ts';
 import type { Block } from '../../model/report.ts';
+import { NIGHT_END } from '../../targets/consensus.ts';
 import { storyOf, type Topic } from '../../topics/index.ts';
 import {
   dotted,
@@ -70,6 +71,8 @@ function box(context: PageContext, form: (typeof FORMS)[number]): Block[] {
   // What was noted before says more than why the topic matters in general.
   const lines = [
     story ? findingText(context, story, 'what') : findingText(context, first.id, 'why'),
+    // A night belongs to the day before it, so these days are not those of the calendar that the line of lows counts.
+    ...(story ? [speaker.say('pages.visit.storyDay', { six: { q: 'clock', value: NIGHT_END } })] : []),
     findingText(context, first.id, 'ask'),
   ];
   if (form === 'whole' || first.rule === 'chosen') lines.push(ruleSaid(context, first.rule));

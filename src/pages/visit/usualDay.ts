@@ -9,7 +9,7 @@ import { sinceLastTime } from './sinceLastTime.ts';
 import { weekByWeek } from './weekByWeek.ts';
 
 /** Heights of the ribbon that are tried. */
-const RIBBON = [230, 196, 170, 146, 124];
+const RIBBON = [230, 196, 170, 146, 124, 108];
 
 /** The back of the first sheet: what was agreed last time, how the usual day runs, whether it changed, and what the person wrote. */
 export const usualDaySide: PageMaker = (context) => {
