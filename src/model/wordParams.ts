@@ -536,7 +536,7 @@ export interface WordParams {
   'pages.overview.bookmark': never;
   'pages.overview.title': 'days' | 'from' | 'to';
   'pages.overview.data.title': never;
-  'pages.overview.data.sentence': 'hours' | 'ofHours' | 'told' | 'share' | 'interval' | 'night' | 'reached';
+  'pages.overview.data.sentence': 'hours' | 'ofHours' | 'lacking' | 'share' | 'interval' | 'night' | 'reached';
   'pages.overview.data.hole': 'from' | 'to' | 'days';
   'pages.overview.data.lost': 'lost' | 'of' | 'file' | 'accepted';
   'pages.overview.data.missing': 'count' | 'files';

@@ -60,3 +60,17 @@ test('lows of one day that have no row stand beside one another', () => {
   const marks = drawing.marks.flatMap((mark) => (mark.kind === 'rect' && mark.y > 20 ? [mark.x] : []));
   expect(new Set(marks).size).toBe(3);
 });
+
+const bold = ({ marks }: Drawing): string[] =>
+  marks.flatMap((mark) => (mark.kind === 'text' && mark.strong && mark.y < 20 ? [mark.text] : []));
+
+test('a low of the next morning is not taken for the day of its row: its own day stands at the right, and is the strong one', () => {
+  // May 4, 2026 is a Monday (ISO 8601).
+  const morning = chart([low(5, 20, 1, 702)], 1);
+  expect(texts(morning)).toEqual(expect.arrayContaining(['Mon May 4', 'Tue 5']));
+  expect(bold(morning)).toEqual(['Tue 5']);
+  expect(bold(chart([low(4, 20), low(5, 20, 1, 120)], 1))).toEqual(['Mon May 4', 'Tue 5']);
+  // One that goes on past midnight began on the day of its row.
+  expect(bold(chart([low(4, 90, 1, 1410)], 1))).toEqual(['Mon May 4']);
+  expect(texts(chart([low(4, 20)], 1))).not.toContain('Tue 5');
+});

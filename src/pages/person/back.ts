@@ -1,3 +1,4 @@
+import type { FindingId } from '../../findings/index.ts';
 import { isolated } from '../../language/index.ts';
 import type { Block } from '../../model/report.ts';
 import { besideTopic } from '../../topics/index.ts';
@@ -54,7 +55,7 @@ function questions(context: PageContext): Block[] {
   const { speaker, analysis } = context;
   const second = besideTopic(analysis.found, analysis.topics);
   const first = [...analysis.topics.map(({ id }) => id), ...(second === null ? [] : [second])];
-  const order = [...first, ...analysis.found.map(({ id }) => id)];
+  const order = [...first, ...analysis.found.map(({ id }) => id).filter((id) => !isIdle(id, context))];
   const asked = [...new Set(order.flatMap((id) => findingText(context, id, 'ask') ?? []))].slice(0, MOST_QUESTIONS);
   if (asked.length === 0) return [];
   const title = heading(2, speaker.say('pages.patientBack.questions'));
@@ -65,6 +66,12 @@ function questions(context: PageContext): Block[] {
   ];
   const few = asked.slice(0, LEAST_QUESTIONS);
   return [{ kind: 'fit', gives: 3, forms: [answered(asked), answered(few), boxes(asked), boxes(few)] }];
+}
+
+/** What went well needs no answer, and without a low of a quarter of an hour nights raise no question of their own. */
+function isIdle(id: FindingId, { analysis }: PageContext): boolean {
+  const { lows } = analysis.measures;
+  return id.startsWith('best-') || (id === 'lows-at-night' && lows.ok && lows.value.list.length === 0);
 }
 
 const own = ({ speaker }: PageContext): Block => ({

@@ -22,7 +22,7 @@ export function dataLine(context: PageContext): Block[] {
     ofHours: { q: 'minutes', value: value.ofHours * 60 },
     share: { q: 'share', value: value.share },
     // Where it is too little that is told in a sentence of its own.
-    told: word((held(context, 'not-enough-data')?.variant ?? 'days') === 'days' ? 'no' : 'yes'),
+    lacking: word((held(context, 'not-enough-data')?.variant ?? 'days') === 'days' ? 'no' : 'yes'),
     night: { q: 'share', value: value.night.share },
     reached: { q: 'word', value: value.reached72h ? 'yes' : 'no' },
     interval: { q: 'minutes', value: analysis.timeline.interval },
