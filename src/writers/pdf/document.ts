@@ -34,7 +34,6 @@ export interface Pdf {
   font(face: Face['font']): void;
   getStructTreeRoot(): Ref;
   getStructParentTree(): { get(key: number): Ref[] };
-  push(chunk: unknown): boolean;
   end(): void;
   /** Private in pdfkit: appends to the file; a string is a line of it. */
   _write(data: Uint8Array | string): void;

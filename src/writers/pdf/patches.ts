@@ -17,8 +17,8 @@ const FILE_SIZE = 1 << 18;
 const Streamed = PDFDocument as unknown as new (options: Record<string, unknown>) => Pdf;
 
 /**
- * `_write` and `push`: what pdfkit appends to the file goes straight into one buffer. Its stream would cost a tenth of a
- * report's time, hands the bytes on later, and is Node's in one engine and the library's own in others.
+ * `_write`: what pdfkit appends to the file goes straight into one buffer. Its stream would cost a tenth of a report's time,
+ * hands the bytes on later, and is Node's in one engine and the library's own in others.
  */
 export class DirectPdf extends Streamed {
   override _write(data: Uint8Array | string): void {
@@ -27,10 +27,6 @@ export class DirectPdf extends Streamed {
     if (typeof data === 'string') this.written.text(data).text('\n');
     else this.written.bytes(data);
     this._offset = this.written.length;
-  }
-
-  override push(): boolean {
-    return true;
   }
 }
 
