@@ -1,4 +1,4 @@
-import { Gunzip, Inflate, zipSync, zlibSync } from 'fflate';
+import { Gunzip, Inflate, Zip, ZipDeflate, zipSync, zlibSync } from 'fflate';
 
 /** Packed bytes given at a time, so that what is made to burst is met before it has grown (64 kB become 66 MB at most). */
 const PIECE = 65_536;
@@ -12,9 +12,42 @@ type Level = 1 | 2 | 3 | 4 | 5 | 6 | 7 | 8 | 9;
 
 export const deflate: Deflate = (bytes, level = 6) => zlibSync(bytes, { level });
 
+const SAME_DAY = new Date(1980, 0, 1);
+
 /** One archive of files by name, each with the same date, so that the same files give the same archive. */
 export const zip = (files: readonly { name: string; bytes: Uint8Array }[]): Uint8Array =>
-  zipSync(Object.fromEntries(files.map(({ name, bytes }) => [name, bytes])), { mtime: new Date(1980, 0, 1) });
+  zipSync(Object.fromEntries(files.map(({ name, bytes }) => [name, bytes])), { mtime: SAME_DAY });
+
+/** An archive that is made file by file: what is ready of it is handed out each time, so that it never stands in memory as a whole. */
+export function openZip() {
+  const pieces: Uint8Array[] = [];
+  const archive = new Zip((_, piece) => {
+    pieces.push(piece);
+  });
+  const ready = (): Uint8Array => {
+    const all = new Uint8Array(pieces.reduce((sum, piece) => sum + piece.length, 0));
+    let at = 0;
+    for (const piece of pieces.splice(0)) {
+      all.set(piece, at);
+      at += piece.length;
+    }
+    return all;
+  };
+  return {
+    add(name: string, bytes: Uint8Array): void {
+      // What a PDF holds is packed already.
+      const file = new ZipDeflate(name, { level: /\.pdf$/i.test(name) ? 0 : 6 });
+      file.mtime = SAME_DAY;
+      archive.add(file);
+      file.push(bytes, true);
+    },
+    ready,
+    end(): Uint8Array {
+      archive.end();
+      return ready();
+    },
+  };
+}
 
 /** Unpacks raw deflated bytes (RFC 1951) up to a size. */
 export function inflate(packed: Uint8Array, most: number): Unpacked {

@@ -1,3 +1,4 @@
+import type { Outcome, Person } from '../model/clinic.ts';
 import type { Report } from '../model/report.ts';
 import type { Result } from '../papers/resultNames.ts';
 import type { FolderSettings } from '../schemas/settings.ts';
@@ -21,16 +22,39 @@ export interface Someone {
   settings?: string;
   /** Paths of visit files that lie with them. */
   visits: string[];
+  /** All paths whose bytes are wanted to read them: exports, settings, and what settings name. */
+  needs: string[];
   /** Why nothing can be read, in words; absent: it can be tried. */
   wrong?: string;
+  /** What reading so much will take, in words; absent: nothing worth a word. */
+  heavy?: string;
+  /** As the folder run sees them; absent for all files as one person's. */
+  person?: Person;
+  /** Path of the settings that hold for everyone in the folder. */
+  usual?: string;
+}
+
+/** A file that was brought and not yet read. */
+export interface Lying {
+  path: string;
+  size: number;
 }
 
 /** What lies among all the files that were taken. */
 export interface Found {
   /** `ask`: files beside each other, of which only the person can say whether they are one person's. */
   whose: 'one' | 'many' | 'ask' | 'none';
-  /** Everyone, as the folder run would tell them apart. */
+  /** Everyone, as the folder run would tell them apart, and by what, in words. */
   people: Someone[];
+  toldBy: string;
+  /** Why nothing can be made of the folder as it is, in words; empty: something can. */
+  wrong: string;
+  /** The day of printing: that of the folder's settings, else today. */
+  today: string;
+  /** What the results are called by. */
+  stem: string;
+  /** More bytes in one file are a mistake. */
+  most: number;
   /** All of it as one person's. */
   together: Someone;
   /** Files that are not read here, by name. */
@@ -42,6 +66,7 @@ export interface Wish {
   person: Someone;
   /** Whether the code is given by the folder and wins over settings, as in a folder run. */
   ofMany: boolean;
+  /** Nearer than all that lies with the files. */
   asked: FolderSettings;
   /** A layout as its file holds it; absent: none. */
   layout?: LayoutAnswers;
@@ -159,13 +184,80 @@ export interface SavedFile {
   type: string;
 }
 
+/** One person's turn in a folder: their bytes come along. */
+export interface Turn {
+  wish: Wish;
+  files: Taken[];
+  /** File that could not be read, and the engine's word for why. */
+  unopened?: { file: string; actual: string };
+}
+
+/** What is made of everyone besides both papers, the draft and the visit file, as options of the command say it. */
+export type Extras = 'further' | 'html' | 'numbers' | 'fhir';
+
+/** How somebody's turn ended: by itself, or by the end of their worker. */
+export interface Ended {
+  stem: string;
+  outcome?: Outcome;
+  died?: { why: 'tooLong' | 'died'; detail: string };
+}
+
+/** What a worklist is asked for with. Who ended is told once; a worker remembers, unless it is a new one. */
+export interface Listing {
+  ended: Ended[];
+  fresh: boolean;
+  /** Nobody else will come: whoever has not ended was not reached. */
+  over: boolean;
+  /** A file of thresholds as its text; absent: the usual ones. */
+  thresholds?: string;
+  order: 'pressing' | 'visit';
+  language: Pick<Wish, 'language' | 'region'>;
+  gone: { done: number; total: number; sinceStart: number; sinceFirst: number };
+}
+
+/** A line of the worklist, in words. */
+export interface Row {
+  stem: string;
+  code: string;
+  group: string;
+  why: string;
+  hours: string;
+  visit: string;
+  /** Papers can be made. */
+  made: boolean;
+  /** Their files can be looked at by themselves. */
+  opens: boolean;
+}
+
+export interface Listed {
+  rows: Row[];
+  lead: string;
+  /** How far it has come, how fast, and how long it will take. */
+  progress: string;
+  gone: { done: number; total: number };
+  /** Groups with how many stand in each. */
+  groups: [string, string][];
+  /** Files that belong to nobody. */
+  passedOver: string[];
+  /** What is wrong with the thresholds, in words; empty: nothing. */
+  wrong: string;
+  /** Somebody has a day of a visit. */
+  visits: boolean;
+}
+
 /** What the page can ask of the worker. */
 export interface Jobs {
   begin(given: { template: string; regular: Uint8Array; semibold: Uint8Array }): { version: string };
-  take(given: { files: Taken[]; language: Pick<Wish, 'language' | 'region'> }): Found;
+  look(given: { files: Lying[]; taken: Taken[]; today: string; language: Pick<Wish, 'language' | 'region'> }): Found;
+  take(given: { files: Taken[] }): null;
   read(given: Wish): Read;
   show(given: { sheet: Sheet }): Framed;
   make(given: Wanting): SavedFile[];
+  turn(given: Turn): Outcome;
+  papers(given: Turn & { extras: Extras[] }): { outcome: Outcome; files: SavedFile[] };
+  list(given: Listing): Listed;
+  lists(given: Record<string, never>): SavedFile[];
+  pack(given: { files: SavedFile[]; last: boolean }): Uint8Array;
 }
 
 export type Job = keyof Jobs;

@@ -1,17 +1,25 @@
 import { expect, test } from 'vitest';
-import { look, put, type Shelf, visitsAt } from '../../src/page/worker/files.ts';
+import { emptyShelf, put, visitsAt } from '../../src/page/worker/files.ts';
+import { look, type Voice } from '../../src/page/worker/who.ts';
+
+const voice: Voice = {
+  wrong: ({ why }) => why,
+  toldBy: (people, by) => `${people} by ${by}`,
+  refused: (of, actual) => `${of} ${actual}`,
+  heavy: ({ megabytes }) => `${megabytes} MB`,
+};
 
 function found(...paths: string[]) {
   return lookedAt(Object.fromEntries(paths.map((path) => [path, '\u0001'])));
 }
 
 function lookedAt(files: Record<string, string>) {
-  const shelf: Shelf = { bytes: new Map() };
+  const shelf = emptyShelf();
   put(
     shelf,
     Object.entries(files).map(([path, text]) => ({ path, bytes: new TextEncoder().encode(text) })),
   );
-  return look(shelf, ({ why }) => why);
+  return look(shelf, [], '2026-06-01', voice).found;
 }
 
 test('a folder of one person is one person, whatever lies with their exports', () => {
@@ -64,7 +72,7 @@ test('a folder that settings name to compare with holds earlier visits and nobod
 });
 
 test('a path to compare with is a file, or the visit files that lie in a folder and no deeper', () => {
-  const shelf: Shelf = { bytes: new Map() };
+  const shelf = emptyShelf();
   const paths = ['e/A-visit-2026-03-29.json', 'e/A-visit-2026-02-01.json', 'e/x.csv', 'e/f/A-visit-2026-01-01.json'];
   put(
     shelf,

@@ -1,8 +1,11 @@
 import type { SavedFile } from '../messages.ts';
 
 /** Hands a file to the browser to save. The address is freed late: it is read after the click. */
-export function save({ name, bytes, type }: SavedFile): void {
-  const address = URL.createObjectURL(new Blob([bytes as Uint8Array<ArrayBuffer>], { type }));
+const save = ({ name, bytes, type }: SavedFile): void =>
+  saveBlob(name, new Blob([bytes as Uint8Array<ArrayBuffer>], { type }));
+
+export function saveBlob(name: string, blob: Blob): void {
+  const address = URL.createObjectURL(blob);
   const link = document.createElement('a');
   link.href = address;
   link.download = name;

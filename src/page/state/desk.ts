@@ -1,12 +1,14 @@
-import { kept, keptBytes } from '../kept.ts';
+import { keptBytes } from '../kept.ts';
 import type { Framed, Sheet, Someone, Wanting } from '../messages.ts';
 import { answerFiles } from '../save/answers.ts';
 import { saveAll } from '../save/save.ts';
 import { say } from '../say.ts';
 import { today } from './day.ts';
 import type { Picked } from './dropped.ts';
-import { type Answered, answered, beginning, placed, type State, type Way } from './state.ts';
-import { Stopped, startWorker, type Worker } from './worker.ts';
+import { openFolder } from './folder.ts';
+import { openReader } from './reader.ts';
+import { type Answered, answered, beginning, hasAnswers, placed, type State, type Way } from './state.ts';
+import { Stopped } from './worker.ts';
 
 /** What shows the state; the desk never touches an element. */
 export interface Screen {
@@ -14,6 +16,8 @@ export interface Screen {
   draw(): void;
   /** What stands around the paper; the controls stay as they are, and the focus with them. */
   drawAround(): void;
+  /** What moved in the run over a folder; the rest stays, and the focus with it. */
+  drawRun(): void;
   busy(on: boolean): void;
   paper(sheet: Sheet, paper: Framed, faces: readonly FontFace[]): Promise<void>;
 }
@@ -22,26 +26,9 @@ export interface Screen {
 export type Desk = ReturnType<typeof openDesk>;
 
 export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) => Sheet) {
-  let worker: Worker | undefined;
   let asks = 0;
-  const faces: FontFace[] = [];
-
-  function begun(): Worker {
-    if (worker) return worker;
-    const [regular, semibold] = [keptBytes('face-regular'), keptBytes('face-semibold')];
-    if (faces.length === 0) {
-      faces.push(face(regular, '400'), face(semibold, '600'));
-      for (const one of faces) document.fonts.add(one);
-    }
-    worker = startWorker();
-    void worker.ask('begin', { template: kept('template'), regular, semibold }).catch(fail);
-    return worker;
-  }
-
-  function end(): void {
-    worker?.stop();
-    worker = undefined;
-  }
+  const { begun, looked, hand, forget, end, faces } = openReader(state, (error) => fail(error));
+  const folder = openFolder(state, screen, { looked, fail });
 
   /** Files are read again from where they lie: nothing that was chosen or answered is lost. */
   function fail(error: unknown): void {
@@ -54,27 +41,22 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
 
   const reset = (): void => {
     asks += 1;
+    folder.end();
+    forget();
     Object.assign(state, { ...beginning(state.place), way: state.way });
   };
-
-  /** Hands the files to a worker, which keeps their bytes. */
-  async function hand(): Promise<void> {
-    // Read here: opened from disk, one engine cannot read a file that was handed to a worker.
-    const taken = await Promise.all(
-      state.picked.map(async ({ path, file }) => ({ path, bytes: new Uint8Array(await file.arrayBuffer()) })),
-    );
-    const buffers = taken.map(({ bytes }) => bytes.buffer);
-    state.found = await begun().ask('take', { files: taken, language: placed(state.place) }, buffers);
-  }
 
   async function take(files: readonly Picked[], more: boolean): Promise<void> {
     const before = more ? state.picked : [];
     if (!more) reset();
+    folder.end();
+    forget();
+    state.run = null;
     state.picked = [...before, ...files];
     state.step = 'reading';
     screen.draw();
     try {
-      await hand();
+      await looked();
     } catch (error) {
       return fail(error);
     }
@@ -84,9 +66,24 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
   }
 
   async function open(person: Someone, ofMany: boolean): Promise<void> {
-    Object.assign(state, { person, ofMany, asked: {}, layout: {}, sheet: firstSheet(state.way) });
+    const before = ofMany ? state.answers.get(person.stem) : undefined;
+    const { asked, layout } = before ?? { asked: {}, layout: {} };
+    Object.assign(state, { person, ofMany, asked: { ...asked }, layout: { ...layout }, sheet: firstSheet(state.way) });
     if (state.invented) state.asked = { code: say('example.code'), clinic: say('example.clinic') };
+    state.step = 'reading';
+    screen.draw();
+    try {
+      await hand(person);
+    } catch (error) {
+      return fail(error);
+    }
     await read(true);
+  }
+
+  function toAll(): void {
+    asks += 1;
+    Object.assign(state, { person: null, read: null, step: state.run ? 'folder' : 'who' });
+    screen.draw();
   }
 
   /** Reads with what holds now. Unless it is the first time, the old view stays until the new one is there. */
@@ -131,6 +128,18 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
   return {
     take,
     open,
+    folder,
+    /** Says anew, in another language, who lies there. */
+    async relook(): Promise<void> {
+      forget();
+      try {
+        await looked();
+      } catch (error) {
+        return fail(error);
+      }
+      folder.listAgain();
+      screen.draw();
+    },
     show,
     /** Starts the worker, so that the first files find it ready. */
     warm: (): void => void begun(),
@@ -152,8 +161,9 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
       }));
       Object.assign(state, { invented: true, picked, step: 'reading' });
       screen.draw();
+      forget();
       try {
-        await hand();
+        await looked();
       } catch (error) {
         return fail(error);
       }
@@ -168,27 +178,36 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
       if (state.found) state.found = { ...state.found, whose: 'many' };
       screen.draw();
     },
+    /** To all people; what was answered for this one holds in the worklist and when it is opened again. */
     back(): void {
-      state.step = 'who';
-      screen.draw();
+      const { person, asked, layout } = state;
+      const changed = person && JSON.stringify(state.answers.get(person.stem)) !== JSON.stringify({ asked, layout });
+      if (person && changed && hasAnswers(state)) {
+        state.answers.set(person.stem, { asked, layout });
+        folder.again(person);
+      }
+      toAll();
     },
     /** A new worker reads on with what was chosen. */
     async retry(): Promise<void> {
       state.step = 'reading';
       screen.draw();
       try {
-        await hand();
+        await (state.person ? hand(state.person) : looked());
       } catch (error) {
         return fail(error);
       }
       if (state.person) return read(true);
-      state.step = 'who';
+      state.step = state.run ? 'folder' : 'who';
       screen.draw();
     },
     stop(): void {
       end();
-      reset();
-      screen.draw();
+      if (state.ofMany && state.person) toAll();
+      else {
+        reset();
+        screen.draw();
+      }
     },
     async save(what: Wanting['what'], zip: boolean): Promise<void> {
       try {
@@ -200,6 +219,3 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
     saveAnswers: (): void => void saveAll(answerFiles(state)),
   };
 }
-
-const face = (bytes: Uint8Array<ArrayBuffer>, weight: string): FontFace =>
-  new FontFace('IBM Plex Sans', bytes.slice(), { weight });

@@ -1,12 +1,28 @@
 import type { FolderSettings } from '../../schemas/settings.ts';
-import type { Found, LayoutAnswers, Read, Sheet, Someone } from '../messages.ts';
+import type { Ended, Extras, Found, LayoutAnswers, Listed, Listing, Read, Sheet, Someone } from '../messages.ts';
 import type { Picked } from './dropped.ts';
 
 /** Whose page it is: the person's own days, or a visit with someone else's. Decides which paper comes first. */
 export type Way = 'own' | 'visit';
 
 /** What the page is about at the moment. */
-export type Step = 'bring' | 'reading' | 'who' | 'asking' | 'papers' | 'failed';
+export type Step = 'bring' | 'reading' | 'who' | 'folder' | 'asking' | 'papers' | 'failed';
+
+/** The run over a folder of people. */
+export interface Run {
+  /** What it is at; `no`: it rests. */
+  at: 'reading' | 'saving' | 'no';
+  /** Somebody stopped it before everyone was reached. */
+  stopped: boolean;
+  /** By what people's results are called. */
+  ended: Map<string, Ended>;
+  listed: Listed | null;
+  order: Listing['order'];
+  thresholds: { name: string; text: string } | null;
+  extras: Extras[];
+  /** What came of saving, in words. */
+  saved: string;
+}
 
 /** All that the page knows, in memory and nowhere else. Files stay as the browser gave them, so that a new worker can read them. */
 export interface State {
@@ -26,13 +42,16 @@ export interface State {
   layout: Record<string, unknown>;
   read: Read | null;
   sheet: Sheet;
+  run: Run | null;
+  /** What was chosen or answered for others of a folder, by what their results are called by. */
+  answers: Map<string, Pick<State, 'asked' | 'layout'>>;
   /** What went wrong, in the engine's words. */
   fault: string;
 }
 
 export const beginning = (place: string): State => ({
   ...{ step: 'bring', way: 'own', place, picked: [], found: null, person: null, ofMany: false, invented: false },
-  ...{ asked: {}, layout: {}, read: null, sheet: 'patient', fault: '' },
+  ...{ asked: {}, layout: {}, read: null, sheet: 'patient', run: null, answers: new Map(), fault: '' },
 });
 
 /** An answer, as settings and lines of a layout that it sets. */

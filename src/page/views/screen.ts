@@ -5,6 +5,7 @@ import { hasAnswers, placed, type State } from '../state/state.ts';
 import { askingView } from './asking.ts';
 import { bringView } from './bring.ts';
 import { footView, headView } from './edges.ts';
+import { type FolderView, folderView } from './folder.ts';
 import { printPaper, showPaper } from './frame.ts';
 import { ledgerView, linesView } from './ledger.ts';
 import { lookView } from './look.ts';
@@ -24,20 +25,35 @@ const ROOM = '(min-width: 60rem)';
 
 /** The page as the state is. The desk is asked for late, as the two know each other. */
 export function openScreen(state: State, desk: () => Desk): Screen & { dress(): void; noDrop(): void } {
+  let shown: FolderView | null = null;
+
   function draw(): void {
-    const { step, found, read } = state;
+    const { step, read } = state;
     const papers = step === 'papers' ? read : null;
     put('bring', bringView(state, { ...desk(), way: (way) => (state.way = way) }));
     put('status', statusView(state, desk()));
-    put('who', step === 'who' && found ? whoView(found, desk()) : []);
+    drawWho();
     put('asked', step === 'asking' && read ? askingView(read, hasAnswers(state), desk()) : []);
     place('papers').hidden = papers === null;
     put('tabs', papers ? [tabsView(state, { sheet: (sheet) => void desk().show(sheet) })] : []);
     if (!papers) place('paper').replaceChildren();
     put('look', papers ? [lookPart(papers)] : []);
     drawAround();
-    const at = { who: 'who', asking: 'asked', papers: 'told', failed: 'status', bring: '', reading: '' }[step];
+    const at = { who: 'who', folder: 'who', asking: 'asked', papers: 'told', failed: 'status', bring: '', reading: '' }[
+      step
+    ];
     if (at !== '') place(at).querySelector<HTMLElement>('[tabindex="-1"]')?.focus();
+  }
+
+  function drawWho(): void {
+    const { step, found, run } = state;
+    const { open, apart, folder } = desk();
+    shown = null;
+    if (step === 'folder' && run) {
+      shown = folderView(state, run, { ...folder, open: (person) => void open(person, true) });
+      shown.update(run);
+      put('who', shown.nodes);
+    } else put('who', step === 'who' && found ? whoView(found, { open, apart, begin: folder.go }) : []);
   }
 
   const lookPart = (read: Read): HTMLElement =>
@@ -71,11 +87,13 @@ export function openScreen(state: State, desk: () => Desk): Screen & { dress(): 
     dress();
     place('head').querySelector('select')?.focus();
     if (state.step === 'papers' || state.step === 'asking') desk().read(true);
+    else if (state.step === 'who' || state.step === 'folder') void desk().relook();
   }
 
   return {
     draw,
     drawAround,
+    drawRun: () => void (state.run && shown?.update(state.run)),
     dress,
     busy: (on) => void place('papers').toggleAttribute('aria-busy', on),
     noDrop: () => put('status', [el('p', { class: 'grave' }, say('status.noDrop'))]),
@@ -86,13 +104,16 @@ export function openScreen(state: State, desk: () => Desk): Screen & { dress(): 
   };
 }
 
-function statusView({ step, fault }: State, desk: Desk): Node[] {
+function statusView({ step, fault, person, ofMany }: State, desk: Desk): Node[] {
   if (step === 'failed')
     return [
       el('p', { class: 'grave', tabindex: -1 }, say('status.failed', { reason: fault })),
       button(say('status.retry'), () => void desk.retry()),
+      ...(ofMany && person ? [button(say('who.back'), desk.back)] : []),
     ];
-  return step === 'reading' ? [el('p', {}, say('status.reading')), button(say('status.stop'), desk.stop)] : [];
+  if (step !== 'reading') return [];
+  const heavy = person?.heavy === undefined ? [] : [el('p', {}, person.heavy)];
+  return [el('p', {}, say('status.reading')), ...heavy, button(say('status.stop'), desk.stop)];
 }
 
 function toldView(state: State, read: Read, desk: Desk): (Node | false)[] {

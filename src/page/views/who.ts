@@ -4,6 +4,8 @@ import { button, el } from './make.ts';
 
 export interface Choosing {
   open(person: Someone, ofMany: boolean): void;
+  /** Reads everyone. */
+  begin(): void;
   /** Files beside each other that are each a person's own. */
   apart(): void;
 }
@@ -34,7 +36,10 @@ export function whoView(found: Found, act: Choosing): Node[] {
     );
   return [
     el('h2', { tabindex: -1 }, say('who.many', { count: String(found.people.length) })),
-    el('p', {}, say('who.manyHelp')),
+    el('p', {}, found.toldBy),
+    ...(found.wrong === ''
+      ? [el('p', {}, say('folder.before')), button(say('folder.begin'), act.begin, { 'data-do': 'begin' })]
+      : [el('p', { class: 'grave' }, found.wrong)]),
     el(
       'div',
       { class: 'scroll', tabindex: 0, role: 'region', 'aria-label': say('who.list') },

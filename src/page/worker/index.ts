@@ -1,21 +1,29 @@
+import { openZip } from '../../bytes/pack.ts';
 import { wrongFromTheStart } from '../../clinic/outcome.ts';
+import { stopwatch } from '../../clinic/pace.ts';
 import { version } from '../../index.ts';
 import { LANGUAGES, type Place, placeOf, type Words } from '../../language/index.ts';
 import { ownWords } from '../../papers/own.ts';
-import { teller } from '../../papers/teller.ts';
+import { type Teller, teller } from '../../papers/teller.ts';
 import type { CompiledTemplate } from '../../writers/html/index.ts';
 import type { Answer, Given, Job, Wish } from '../messages.ts';
-import { look, put, type Shelf } from './files.ts';
+import { emptyShelf, put, type Shelf, settingsAt } from './files.ts';
+import { type Folder, list, lists } from './list.ts';
 import { type Brought, make, show } from './papers.ts';
 import { type Current, readPerson } from './reading.ts';
 import { tellerOf } from './said.ts';
+import { papersOf, takeTurn } from './turn.ts';
+import { look, type Voice } from './who.ts';
 
 // The worker: all reading, judging and packages. It is handed bytes and hands back plain data; under the policy of the page it
 // has no way out but this.
 
 let brought: Brought | undefined;
 let current: Current | undefined;
-let shelf: Shelf = { bytes: new Map() };
+let shelf: Shelf = emptyShelf();
+let folder: Folder | undefined;
+let listed: Pick<Wish, 'language' | 'region'> | undefined;
+let archive: ReturnType<typeof openZip> | undefined;
 const english: Promise<Words> = ownWords(placeOf('en', undefined)!);
 
 type Work = { [J in Job]: (given: Given<J>) => Promise<{ value: Answer<J>; give?: ArrayBufferLike[] }> };
@@ -30,13 +38,27 @@ const work: Work = {
     };
     return { value: { version } };
   },
-  async take({ files, language }) {
-    shelf = { bytes: new Map() };
+  async look({ files, taken, today, language }) {
+    shelf = emptyShelf();
     put(shelf, files);
-    const { tell } = await spoken(language);
-    return {
-      value: look(shelf, (wrong) => tell.speaker.repeat(wrongFromTheStart({ code: '', stem: '', files: [], wrong }))),
+    put(shelf, taken);
+    const { found, unread } = look(shelf, files, today, voiceOf((await spoken(language)).tell));
+    const usual = settingsAt(shelf, found.people[0]?.usual);
+    folder = {
+      ...{
+        people: found.people.map(({ person }) => person!),
+        ended: new Map(),
+        passedOver: unread,
+        today: found.today,
+      },
+      everyone: 'settings' in usual ? usual.settings : {},
     };
+    return { value: found };
+  },
+  async take({ files }) {
+    shelf.bytes.clear();
+    put(shelf, files);
+    return { value: null };
   },
   async read(wish) {
     const { read, current: next } = await readPerson(shelf, wish, await spoken(wish));
@@ -50,7 +72,37 @@ const work: Work = {
     const value = await make(wanting, must(current), must(brought));
     return { value, give: value.map(({ bytes }) => bytes.buffer) };
   },
+  async turn(turn) {
+    return { value: (await takeTurn(turn, await spoken(turn.wish))).outcome };
+  },
+  async papers(turn) {
+    const value = await papersOf(turn, await spoken(turn.wish), must(brought));
+    return { value, give: value.files.map(({ bytes }) => bytes.buffer) };
+  },
+  async list(asked) {
+    listed = asked.language;
+    return { value: list(must(folder), asked, await english, await spoken(asked.language)) };
+  },
+  async lists() {
+    const value = await lists(must(folder), await english, await spoken(must(listed)), must(brought));
+    return { value, give: value.map(({ bytes }) => bytes.buffer) };
+  },
+  async pack({ files, last }) {
+    archive ??= openZip();
+    for (const { name, bytes } of files) archive.add(name, bytes);
+    const value = last ? archive.end() : archive.ready();
+    if (last) archive = undefined;
+    return { value, give: [value.buffer] };
+  },
 };
+
+const voiceOf = (tell: Teller): Voice => ({
+  wrong: (wrong) => tell.speaker.repeat(wrongFromTheStart({ code: '', stem: '', files: [], wrong })),
+  toldBy: (people, by) => tell.say('clinic.folder.found', { people, by }),
+  refused: (of, actual) => tell.say(`clinic.folder.refused.${of}`, { actual }),
+  heavy: ({ megabytes, seconds, memory }) =>
+    tell.say('clinic.folder.heavy', { megabytes, time: stopwatch(seconds), memory }),
+});
 
 async function spoken({ language, region }: Pick<Wish, 'language' | 'region'>) {
   const place: Place = placeOf(language, region) ?? placeOf(language, undefined)!;

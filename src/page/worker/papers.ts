@@ -2,7 +2,8 @@ import { zip } from '../../bytes/pack.ts';
 import { bytesOf } from '../../bytes/text.ts';
 import { compose } from '../../compose.ts';
 import { version } from '../../index.ts';
-import { makePapers } from '../../papers/makePapers.ts';
+import type { Words } from '../../language/index.ts';
+import { type MadeFile, makePapers, type PaperTools } from '../../papers/makePapers.ts';
 import { setAsideCsv } from '../../papers/setAside.ts';
 import type { Teller } from '../../papers/teller.ts';
 import { type CompiledTemplate, framedHtml, writeHtml } from '../../writers/html/index.ts';
@@ -55,19 +56,25 @@ export async function make({ what, ...wanting }: Wanting, current: Current, brou
       fhir: has('fhir'),
       fhirReadings: wanting.fhirReadings,
     },
-    {
-      ...{ words, fonts: brought.fonts, version },
-      aboutNumbers: brought.tell.say('cli.told.output.analysis'),
-      setAside: (one) => setAsideCsv(brought.tell, one),
-      openPages: async () => (report, options) => writeHtml(report, brought.template, options),
-    },
+    paperTools(brought, words),
   );
-  const files = all
-    .filter((file) => what.includes(file.what))
-    .map(({ name, bytes }) => ({ name, bytes: plain(bytes), type: TYPES[name.split('.').at(-1)!] ?? '' }));
+  const files = all.filter((file) => what.includes(file.what)).map(savedFile);
   if (!wanting.zip) return files;
   return [{ name: `${stem}.zip`, bytes: zip(files), type: 'application/zip' }];
 }
+
+/** What the making of papers needs of the page. */
+export const paperTools = ({ fonts, tell, template }: Brought, words: Words): PaperTools => ({
+  ...{ words, fonts, version },
+  aboutNumbers: tell.say('cli.told.output.analysis'),
+  setAside: (one) => setAsideCsv(tell, one),
+  openPages: async () => (report, options) => writeHtml(report, template, options),
+});
+
+/** A file of ours as it is handed over. */
+export const savedFile = ({ name, bytes }: Pick<MadeFile, 'name' | 'bytes'>): SavedFile => ({
+  ...{ name, bytes: plain(bytes), type: TYPES[name.split('.').at(-1)!] ?? '' },
+});
 
 const plain = (bytes: Uint8Array | string | string[]): Uint8Array => {
   const text = Array.isArray(bytes) ? bytes.join('') : bytes;

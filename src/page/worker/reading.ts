@@ -1,15 +1,17 @@
 import { type Analysis, intake, type Refusal } from '../../analyse.ts';
+import { nameInside } from '../../clinic/analysed.ts';
 import { failedIn } from '../../clinic/facts.ts';
 import { analyse } from '../../index.ts';
 import type { Place, Words } from '../../language/index.ts';
 import type { Input } from '../../model/input.ts';
 import { namedFor, withNames } from '../../papers/alias.ts';
+import { ownWords } from '../../papers/own.ts';
 import { stemOf } from '../../papers/safeName.ts';
 import { issueMessage, type Teller } from '../../papers/teller.ts';
 import { choiceRows, columnRows } from '../../papers/understood.ts';
 import type { Wanted } from '../../papers/wanted.ts';
 import { openWorkbooks } from '../../readers/containers/workbook.ts';
-import type { FileSeen, Read, Someone, Wish } from '../messages.ts';
+import type { FileSeen, Read, Wish } from '../messages.ts';
 import { questionsIn } from './asking.ts';
 import { baseOf, type Shelf } from './files.ts';
 import { linesOf, withoutOptions } from './said.ts';
@@ -27,10 +29,12 @@ export interface Current {
   wanted: Wanted;
 }
 
-function inputsOf({ bytes }: Shelf, { files }: Someone): Input[] {
-  return files.flatMap((path) => {
+/** Files by the names that the command reads them by: in a folder of people by where they lie within a person's own. */
+export function inputsOf({ bytes }: Shelf, { person, ofMany }: Wish): Input[] {
+  return person.files.flatMap((path, i) => {
     const content = bytes.get(path);
-    return content === undefined ? [] : [{ name: baseOf(path), bytes: content }];
+    const name = ofMany && person.person ? nameInside(person.person.files[i]!) : baseOf(path);
+    return content === undefined ? [] : [{ name, bytes: content }];
   });
 }
 
@@ -46,7 +50,7 @@ export async function readPerson(
     return { read: { ...nothing, lines: linesOf(tell, settledWish.issues, (text) => text) } };
   }
   const { wanted, holds } = settledWish;
-  const { inputs, own, aliases, renamed } = namedFor(wanted.settings.person, inputsOf(shelf, wish.person));
+  const { inputs, own, aliases, renamed } = namedFor(wanted.settings.person, inputsOf(shelf, wish));
   const opened = await openWorkbooks(inputs);
   const settings = withNames(wanted.settings, renamed);
   const analysis = analyse(opened, settings);
@@ -72,7 +76,7 @@ export async function readPerson(
   return {
     read: { ...read, failed: failedIn(analysis), period: { sentence, from, to, days: days.length } },
     current: {
-      ...{ analysis, words: words.own, place, wanted },
+      ...{ analysis, words: await ownWords(wanted.place), place: wanted.place, wanted },
       stem: wish.ofMany ? wish.person.stem : stemOf(wanted.settings.person.code, wish.person.stem, wish.person.stem),
     },
   };

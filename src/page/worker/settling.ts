@@ -1,5 +1,6 @@
 import { utf8 } from '../../bytes/text.ts';
-import type { Place } from '../../language/index.ts';
+import { askedFor, nearer } from '../../clinic/nearest.ts';
+import { type Place, placeOf, REGIONS } from '../../language/index.ts';
 import type { Issue } from '../../model/input.ts';
 import type { CompareChoice } from '../../model/settings.ts';
 import { agreedFrom } from '../../papers/agreedForm.ts';
@@ -8,11 +9,11 @@ import type { Teller } from '../../papers/teller.ts';
 import { a1cOf, comparedDays, settled, type Wanted, wantedOf } from '../../papers/wanted.ts';
 import { parseLayout } from '../../schemas/layout.ts';
 import { readVisit } from '../../schemas/readVisit.ts';
-import { type FolderSettings, readSettings } from '../../schemas/settings.ts';
+import type { FolderSettings } from '../../schemas/settings.ts';
 import { isLocalDate } from '../../time/calendar.ts';
 import { isZone } from '../../time/zone.ts';
 import type { LayoutAnswers, Wish } from '../messages.ts';
-import { baseOf, besideIn, type Shelf, visitsAt } from './files.ts';
+import { baseOf, isInline, type Shelf, settingsAt, visitsAt } from './files.ts';
 
 type Settled = { wanted: Wanted; holds: FolderSettings } | { issues: Issue[] };
 
@@ -20,27 +21,39 @@ const wrong = (file: string, name: string, expected: string): Settled => ({
   issues: [{ code: 'settings-wrong-value', level: 'refusal', origin: { file, line: 0 }, actual: name, expected }],
 });
 
+/**
+ * What lies with a person's files: their settings, and in a folder of people what the manifest and the settings of all say too, each in its
+ * place; where nobody names a language, that of the page.
+ */
+function lyingFor(shelf: Shelf, { person, ofMany, language, region }: Wish) {
+  const own = settingsAt(shelf, person.settings);
+  if (!ofMany || !person.person || 'issues' in own) return own;
+  const usual = settingsAt(shelf, person.usual);
+  if ('issues' in usual) return usual;
+  return { settings: askedFor(nearer({ language, region }, usual.settings), own.settings, person.person) };
+}
+
 /** What is wanted for a person: settings that lie with the files, and over them what was chosen on the page. */
 export function settle(shelf: Shelf, wish: Wish, shown: Place, forms: readonly Teller[]): Settled {
   const { person, ofMany, today } = wish;
-  const path = person.settings;
-  const lying = path === undefined ? undefined : shelf.bytes.get(path);
-  const file = path ?? '';
-  const read = lying === undefined ? { settings: {} } : readSettings(utf8(lying), baseOf(file));
-  if ('issues' in read) return read;
-  const chosen = settled(read.settings, wish.asked).asked;
+  const lying = lyingFor(shelf, wish);
+  const file = baseOf(person.settings ?? person.usual ?? '');
+  if ('issues' in lying) return lying;
+  const chosen = settled(lying.settings, wish.asked).asked;
   const asked: FolderSettings = ofMany ? { ...chosen, code: person.code } : chosen;
-  const folder = file.slice(0, file.lastIndexOf('/') + 1);
+  // One's own papers speak the language of the page: whoever sees them chose it.
+  const place = ofMany ? placeOf(asked.language, asked.region) : shown;
+  if (place === null) return wrong(file, 'region', REGIONS.join(', '));
   if (asked.zone !== undefined && !isZone(asked.zone)) return wrong(file, 'zone', 'Europe/Madrid');
-  const agreed = agreedIn(shelf, folder, asked.agreed, forms);
+  const agreed = agreedIn(shelf, asked.agreed, forms);
   if (agreed === null) return wrong(file, 'agreed', asked.agreed ?? '');
-  const compare = comparedWith(shelf, folder, asked);
+  const compare = comparedWith(shelf, asked);
   if (compare === null) return wrong(file, 'compare', 'previous');
   const a1c = asked.a1c === undefined ? undefined : a1cOf(asked.a1c);
   if (a1c === null) return wrong(file, 'a1c', '7.1 %');
   const pregnancyGoals = asked.pregnancyGoals === undefined ? undefined : readPregnancyGoals(asked.pregnancyGoals);
   if (pregnancyGoals === null) return wrong(file, 'pregnancyGoals', '90/130/115');
-  const layout = layoutOf(shelf, folder, asked.layout, wish.layout);
+  const layout = layoutOf(shelf, asked.layout, wish.layout);
   if (layout === null) return wrong(file, 'layout', '{ }');
   const brought = {
     today,
@@ -50,21 +63,20 @@ export function settle(shelf: Shelf, wish: Wish, shown: Place, forms: readonly T
     ...(pregnancyGoals === undefined ? {} : { pregnancyGoals }),
     ...(layout === undefined ? {} : { layout }),
   };
-  // The papers speak the language of the page: whoever sees them chose it.
-  const wanted = wantedOf(asked, shown, brought);
+  const wanted = wantedOf(asked, place, brought);
   return { wanted, holds: { ...asked, paper: wanted.paper, targets: wanted.settings.targets } };
 }
 
 /** What was agreed, as a file that lies with the others holds it; null for what is none. */
-function agreedIn(shelf: Shelf, folder: string, named: string | undefined, forms: readonly Teller[]) {
+function agreedIn(shelf: Shelf, named: string | undefined, forms: readonly Teller[]) {
   if (named === undefined) return undefined;
-  const bytes = shelf.bytes.get(folder + named);
+  const bytes = shelf.bytes.get(named);
   const read = bytes && agreedFrom(utf8(bytes), forms);
   return read?.ok ? read.agreed : null;
 }
 
 /** Null for what cannot be read so. */
-function comparedWith(shelf: Shelf, folder: string, asked: FolderSettings): CompareChoice | null | undefined {
+function comparedWith(shelf: Shelf, asked: FolderSettings): CompareChoice | null | undefined {
   const { compare, changed } = asked;
   if (changed !== undefined) {
     const [date = '', ...text] = changed.trim().split(/\s+/);
@@ -76,8 +88,7 @@ function comparedWith(shelf: Shelf, folder: string, asked: FolderSettings): Comp
   if (days) return days.with === 'dates' && days.from > days.to ? null : days;
   const visits = [];
   for (const name of named) {
-    const inFolder = visitsAt(shelf, besideIn(folder, name));
-    const paths = inFolder.length > 0 ? inFolder : visitsAt(shelf, name);
+    const paths = visitsAt(shelf, name);
     if (paths.length === 0) return null;
     for (const path of paths) {
       const read = readVisit(utf8(shelf.bytes.get(path)!), baseOf(path));
@@ -89,11 +100,11 @@ function comparedWith(shelf: Shelf, folder: string, asked: FolderSettings): Comp
 }
 
 /** The layout that lies with the files, and over it what was answered; null for what is none. */
-function layoutOf(shelf: Shelf, folder: string, named: string | undefined, answers?: LayoutAnswers) {
+function layoutOf(shelf: Shelf, named: string | undefined, answers?: LayoutAnswers) {
   let content: Record<string, unknown> = {};
   if (named !== undefined) {
-    const bytes = shelf.bytes.get(folder + named);
-    const text = named.trimStart().startsWith('{') ? named : bytes && utf8(bytes);
+    const bytes = shelf.bytes.get(named);
+    const text = isInline(named) ? named : bytes && utf8(bytes);
     if (text === undefined) return null;
     try {
       content = JSON.parse(text);

@@ -1,0 +1,74 @@
+import { kept, keptBytes } from '../kept.ts';
+import type { Someone } from '../messages.ts';
+import { today } from './day.ts';
+import { buffersOf, bytesOf, saysWho } from './lying.ts';
+import { placed, type State } from './state.ts';
+import { startWorker, type Worker } from './worker.ts';
+
+/** A worker that knows what lies there: another one each time that it is told. */
+export interface Looked {
+  worker: Worker;
+}
+
+let faceBytes: { regular: Uint8Array<ArrayBuffer>; semibold: Uint8Array<ArrayBuffer> } | undefined;
+
+/** Hands a new worker what it makes papers with. */
+export function begin(worker: Worker): Promise<unknown> {
+  faceBytes ??= { regular: keptBytes('face-regular'), semibold: keptBytes('face-semibold') };
+  return worker.ask('begin', { template: kept('template'), ...faceBytes });
+}
+
+/** The one worker that looks at what was brought and reads who is opened. Ended, the next one is told all of it again. */
+export function openReader(state: State, fail: (error: unknown) => void) {
+  let worker: Worker | undefined;
+  let known: { by: Worker; looked: Promise<Looked> } | undefined;
+  const faces: FontFace[] = [];
+
+  function begun(): Worker {
+    if (worker) return worker;
+    worker = startWorker();
+    void begin(worker).catch(fail);
+    if (faces.length === 0 && faceBytes) {
+      faces.push(face(faceBytes.regular, '400'), face(faceBytes.semibold, '600'));
+      for (const one of faces) document.fonts.add(one);
+    }
+    return worker;
+  }
+
+  async function look(by: Worker): Promise<Looked> {
+    const files = state.picked.map(({ path, file }) => ({ path, size: file.size }));
+    const taken = await bytesOf(state.picked, files.map(({ path }) => path).filter(saysWho));
+    state.found = await by.ask('look', { files, taken, today: today(), language: placed(state.place) });
+    return { worker: by };
+  }
+
+  /** The worker that knows what lies there. Of the files only those that say who is who are read for it. */
+  function looked(): Promise<Looked> {
+    const now = begun();
+    if (known?.by !== now) known = { by: now, looked: look(now) };
+    return known.looked;
+  }
+
+  return {
+    faces,
+    begun,
+    looked,
+    /** Hands a person's files to the worker, which keeps their bytes. */
+    async hand(person: Someone): Promise<void> {
+      const { worker: to } = await looked();
+      const files = await bytesOf(state.picked, person.needs, state.found?.most);
+      await to.ask('take', { files }, buffersOf(files));
+    },
+    /** Something else lies there, or is to be said otherwise. */
+    forget(): void {
+      known = undefined;
+    },
+    end(): void {
+      worker?.stop();
+      worker = undefined;
+    },
+  };
+}
+
+const face = (bytes: Uint8Array<ArrayBuffer>, weight: string): FontFace =>
+  new FontFace('IBM Plex Sans', bytes.slice(), { weight });
