@@ -1,6 +1,6 @@
 import './quiet.ts';
 import { type Desk, openDesk } from './state/desk.ts';
-import { droppedFiles } from './state/dropped.ts';
+import { droppedFiles, pastedFiles } from './state/dropped.ts';
 import { beginning } from './state/state.ts';
 import { firstSheet } from './views/papers.ts';
 import { openScreen } from './views/screen.ts';
@@ -16,6 +16,13 @@ addEventListener('drop', (event) => {
   event.preventDefault();
   if (!event.dataTransfer) return;
   void droppedFiles(event.dataTransfer).then((found) => (found.length > 0 ? desk.take(found, false) : screen.noDrop()));
+});
+
+addEventListener('paste', (event) => {
+  const { target, clipboardData } = event;
+  if (!clipboardData || (target instanceof Element && target.closest('input, textarea'))) return;
+  const found = pastedFiles(clipboardData);
+  if (found.length > 0) desk.take(found, false);
 });
 
 screen.dress();

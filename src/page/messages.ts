@@ -2,6 +2,7 @@ import type { Outcome, Person } from '../model/clinic.ts';
 import type { Report } from '../model/report.ts';
 import type { Result } from '../papers/resultNames.ts';
 import type { FolderSettings } from '../schemas/settings.ts';
+import type { Extras, Listed, Listing, Lying, Turn } from './folderMessages.ts';
 
 // What the page and its worker say to each other: plain data that can be handed over. Types only, so that nothing of the
 // worker's packages comes into the page's script.
@@ -32,12 +33,6 @@ export interface Someone {
   person?: Person;
   /** Path of the settings that hold for everyone in the folder. */
   usual?: string;
-}
-
-/** A file that was brought and not yet read. */
-export interface Lying {
-  path: string;
-  size: number;
 }
 
 /** What lies among all the files that were taken. */
@@ -182,67 +177,6 @@ export interface SavedFile {
   name: string;
   bytes: Uint8Array;
   type: string;
-}
-
-/** One person's turn in a folder: their bytes come along. */
-export interface Turn {
-  wish: Wish;
-  files: Taken[];
-  /** File that could not be read, and the engine's word for why. */
-  unopened?: { file: string; actual: string };
-}
-
-/** What is made of everyone besides both papers, the draft and the visit file, as options of the command say it. */
-export type Extras = 'further' | 'html' | 'numbers' | 'fhir';
-
-/** How somebody's turn ended: by itself, or by the end of their worker. */
-export interface Ended {
-  stem: string;
-  outcome?: Outcome;
-  died?: { why: 'tooLong' | 'died'; detail: string };
-}
-
-/** What a worklist is asked for with. Who ended is told once; a worker remembers, unless it is a new one. */
-export interface Listing {
-  ended: Ended[];
-  fresh: boolean;
-  /** Nobody else will come: whoever has not ended was not reached. */
-  over: boolean;
-  /** A file of thresholds as its text; absent: the usual ones. */
-  thresholds?: string;
-  order: 'pressing' | 'visit';
-  language: Pick<Wish, 'language' | 'region'>;
-  gone: { done: number; total: number; sinceStart: number; sinceFirst: number };
-}
-
-/** A line of the worklist, in words. */
-export interface Row {
-  stem: string;
-  code: string;
-  group: string;
-  why: string;
-  hours: string;
-  visit: string;
-  /** Papers can be made. */
-  made: boolean;
-  /** Their files can be looked at by themselves. */
-  opens: boolean;
-}
-
-export interface Listed {
-  rows: Row[];
-  lead: string;
-  /** How far it has come, how fast, and how long it will take. */
-  progress: string;
-  gone: { done: number; total: number };
-  /** Groups with how many stand in each. */
-  groups: [string, string][];
-  /** Files that belong to nobody. */
-  passedOver: string[];
-  /** What is wrong with the thresholds, in words; empty: nothing. */
-  wrong: string;
-  /** Somebody has a day of a visit. */
-  visits: boolean;
 }
 
 /** What the page can ask of the worker. */

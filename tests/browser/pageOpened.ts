@@ -15,8 +15,14 @@ export interface OpenedPage {
 }
 
 /** The page as a person opens it, from the disk, watched for whatever it asks for or complains of. */
-export async function openPage(browser: Browser, options: BrowserContextOptions = {}): Promise<OpenedPage> {
+export async function openPage(
+  browser: Browser,
+  options: BrowserContextOptions = {},
+  first?: string,
+): Promise<OpenedPage> {
   const context = await browser.newContext({ locale: 'en-US', viewport: { width: 1280, height: 900 }, ...options });
+  // Runs before anything of the page's own.
+  if (first !== undefined) await context.addInitScript(first);
   const page = await context.newPage();
   const messages: string[] = [];
   page.on('request', (request) => {

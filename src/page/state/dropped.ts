@@ -26,13 +26,18 @@ export async function droppedFiles(transfer: DataTransfer): Promise<Picked[]> {
   return found.sort((a, b) => (a.path < b.path ? -1 : 1));
 }
 
+/** A folder that holds nothing is somebody's too. */
+const emptyFolder = (path: string): Picked => ({ path: `${path}/`, file: new File([], '') });
+
 async function walkHandle(handle: FileSystemHandle, path: string, found: Picked[]): Promise<void> {
   if (handle.kind === 'file') {
     found.push({ path, file: await (handle as FileSystemFileHandle).getFile() });
     return;
   }
   const folder = handle as FileSystemDirectoryHandle & { values(): AsyncIterable<FileSystemHandle> };
+  const before = found.length;
   for await (const one of folder.values()) await walkHandle(one, `${path}/${one.name}`, found);
+  if (found.length === before) found.push(emptyFolder(path));
 }
 
 async function walkEntry(entry: FileSystemEntry, found: Picked[]): Promise<void> {
@@ -42,10 +47,14 @@ async function walkEntry(entry: FileSystemEntry, found: Picked[]): Promise<void>
     return;
   }
   const reader = (entry as FileSystemDirectoryEntry).createReader();
+  const before = found.length;
   // At most a hundred a call: asked until there are none.
   for (;;) {
     const some = await new Promise<FileSystemEntry[]>((done, fail) => reader.readEntries(done, fail));
-    if (some.length === 0) return;
+    if (some.length === 0) {
+      if (found.length === before) found.push(emptyFolder(entry.fullPath.replace(/^\//, '')));
+      return;
+    }
     for (const one of some) await walkEntry(one, found);
   }
 }
@@ -55,3 +64,15 @@ export const chosenFiles = ({ files }: HTMLInputElement): Picked[] =>
   [...(files ?? [])]
     .map((file) => ({ path: file.webkitRelativePath || file.name, file }))
     .sort((a, b) => (a.path < b.path ? -1 : 1));
+
+/** Files that were copied elsewhere; or a table, which becomes a file of its own. */
+export function pastedFiles(data: DataTransfer): Picked[] {
+  const files = [...data.files].map((file) => ({ path: file.name, file }));
+  const text = data.getData('text/plain');
+  return files.length > 0 || !text.includes('\n') ? files : [pastedTable(text)];
+}
+
+export function pastedTable(text: string): Picked {
+  const file = new File([text], 'pasted-table.csv', { type: 'text/csv' });
+  return { path: file.name, file };
+}

@@ -1,4 +1,5 @@
-import type { Ended, SavedFile, Someone, Turn } from '../messages.ts';
+import type { Ended, Turn } from '../folderMessages.ts';
+import type { SavedFile, Someone } from '../messages.ts';
 import { saveAll } from '../save/save.ts';
 import { openTarget, type Target } from '../save/targets.ts';
 import type { Screen } from './desk.ts';

@@ -1,4 +1,4 @@
-import type { Ended, Listing } from '../messages.ts';
+import type { Ended, Listing } from '../folderMessages.ts';
 import type { Screen } from './desk.ts';
 import type { Looked } from './reader.ts';
 import { placed, type Run, type State } from './state.ts';

@@ -1,5 +1,6 @@
 import type { FolderSettings } from '../../schemas/settings.ts';
-import type { Ended, Extras, Found, LayoutAnswers, Listed, Listing, Read, Sheet, Someone } from '../messages.ts';
+import type { Ended, Extras, Listed, Listing } from '../folderMessages.ts';
+import type { Found, LayoutAnswers, Read, Sheet, Someone } from '../messages.ts';
 import type { Picked } from './dropped.ts';
 
 /** Whose page it is: the person's own days, or a visit with someone else's. Decides which paper comes first. */

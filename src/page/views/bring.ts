@@ -1,5 +1,5 @@
 import { say } from '../say.ts';
-import { chosenFiles, type Picked } from '../state/dropped.ts';
+import { chosenFiles, type Picked, pastedTable } from '../state/dropped.ts';
 import type { State, Way } from '../state/state.ts';
 import { button, el, newId } from './make.ts';
 
@@ -94,8 +94,7 @@ function pasting(take: Bringing['take']): HTMLElement {
   const area = el('textarea', { id, rows: 6, spellcheck: false, autocomplete: 'off' });
   const read = button(say('paste.read'), () => {
     if (area.value.trim() === '') return area.focus();
-    const file = new File([area.value], 'pasted-table.csv', { type: 'text/csv' });
-    take([{ path: file.name, file }], false);
+    take([pastedTable(area.value)], false);
   });
   return el(
     'details',

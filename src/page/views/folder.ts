@@ -1,4 +1,5 @@
-import type { Extras, Row, Someone } from '../messages.ts';
+import type { Extras, Row } from '../folderMessages.ts';
+import type { Someone } from '../messages.ts';
 import { writesFolders } from '../save/targets.ts';
 import { say } from '../say.ts';
 import type { Run, State } from '../state/state.ts';

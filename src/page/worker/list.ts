@@ -15,7 +15,8 @@ import type { Teller } from '../../papers/teller.ts';
 import type { FolderSettings } from '../../schemas/settings.ts';
 import { parseThresholds, type Thresholds } from '../../schemas/thresholds.ts';
 import { writeHtml } from '../../writers/html/index.ts';
-import type { Ended, Listed, Listing, Row, SavedFile } from '../messages.ts';
+import type { Ended, Listed, Listing, Row } from '../folderMessages.ts';
+import type { SavedFile } from '../messages.ts';
 import { type Brought, savedFile } from './papers.ts';
 
 /** Everyone of a folder, and how their turns ended so far. */

@@ -5,7 +5,8 @@ import type { Person } from '../../model/clinic.ts';
 import { MOST_BYTES, SETTINGS } from '../../papers/inputNames.ts';
 import { visitDay } from '../../papers/resultNames.ts';
 import type { readSettings } from '../../schemas/settings.ts';
-import type { Found, Lying, Someone } from '../messages.ts';
+import type { Lying } from '../folderMessages.ts';
+import type { Found, Someone } from '../messages.ts';
 import { baseOf, comparedPaths, folderOf, namedIn, type Shelf, settingsAt } from './files.ts';
 
 const bare = (name: string): string => name.replace(/(?<=.)\.[^.]*$/, '');

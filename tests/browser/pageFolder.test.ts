@@ -1,0 +1,195 @@
+import { cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { unzipSync } from 'fflate';
+import type { Page } from 'playwright-core';
+import { afterAll, expect } from 'vitest';
+import { breakSome } from '../cli/brokenPeople.ts';
+import { clinic, filesIn } from '../cli/clinicRun.ts';
+import { writePeople } from '../support/people.ts';
+import { home } from '../support/story.ts';
+import { unpacked } from '../support/unpacked.ts';
+import { inBrowser } from './browser.ts';
+import { chooseFolder, FOLDER, listed, openFolderPage, rested } from './pageFolderOpened.ts';
+import { bring, bringFolder, openPage, savedBy, settled, until } from './pageOpened.ts';
+
+const check = inBrowser();
+const made = mkdtempSync(join(tmpdir(), 'daybands-folder-'));
+afterAll(() => rmSync(made, { recursive: true }));
+
+const SMALL = { days: 2, step: 30 };
+const hostile = (name: string): string => join(home, 'sample-data/hostile', name);
+
+/** A folder of people of its own. */
+function folderOf(name: string, people: number): string {
+  const folder = join(made, name);
+  writePeople(folder, people, SMALL);
+  return folder;
+}
+
+const begin = async (page: Page): Promise<void> => {
+  await page.click('[data-do=begin]');
+  await rested(page);
+};
+const codes = (page: Page): Promise<string[]> => page.locator('.worklist tbody th').allTextContents();
+const line = (page: Page, code: string) => page.locator('.worklist tbody tr').filter({ hasText: code });
+
+/** Sixty people with everything that goes wrong in a folder, and all that a folder may say of them. */
+function sixty(): string {
+  const folder = folderOf('sixty', 40);
+  breakSome(folder, false);
+  const settings = (path: string, content: unknown): void =>
+    writeFileSync(join(folder, path, 'settings.json'), JSON.stringify(content));
+  settings('', { date: '2026-06-01', clinic: 'Any clinic', paper: 'letter' });
+  settings('P-0002', { targets: 'older', large: true, layout: '../layout.json' });
+  writeFileSync(join(folder, 'layout.json'), '{"unit":"mg/dL"}');
+  settings('P-0003', { language: 'es', grey: true });
+  mkdirSync(join(folder, 'P-0004/inner'));
+  cpSync(join(folder, 'P-0004/logbook.csv'), join(folder, 'P-0004/inner/logbook.csv'));
+  return folder;
+}
+
+check('sixty people, of whom many are broken: worklist and papers are those of the command', async (browser) => {
+  const folder = sixty();
+  const rules = join(made, 'rules.json');
+  writeFileSync(rules, '{"lows":{"nightEvents":1},"data":{"days":2,"share":0.5}}');
+  const { page, messages } = await openPage(browser, { timezoneId: 'Pacific/Auckland' });
+  await chooseFolder(page, folder);
+  // Who is there is shown before anything is read.
+  expect(await page.locator('#who').textContent()).toContain('as the manifest in the folder says');
+  await begin(page);
+  await page.setInputFiles('#who input[accept=".json"]', rules);
+  await until(page, `document.querySelector('#who').textContent.includes('rules.json')`);
+  const out = join(made, 'out');
+  const ran = clinic(made, 'clinic', folder, '--out', out, '--thresholds', rules);
+  expect(ran.exit, ran.err).toBe(2);
+  const command = filesIn(out);
+  expect(await listed(page)).toBe(command.get('worklist.csv')!.toString('utf8'));
+  expect(await page.locator('.worklist tbody tr').count()).toBe(await page.locator('#who tbody tr').count());
+  // What remembers a run is the command's own.
+  for (const name of command.keys()) if (/(^run-|\/record\.json$)/.test(name)) command.delete(name);
+  const { name, bytes } = await savedBy(page, 'everything');
+  expect(name).toBe('sixty-papers.zip');
+  const own = unzipSync(bytes);
+  expect(Object.keys(own).sort()).toEqual([...command.keys()].sort());
+  for (const [path, there] of command) {
+    const here = Buffer.from(own[path]!);
+    if (path.endsWith('.pdf')) expect(unpacked(here) === unpacked(there), path).toBe(true);
+    else expect(here.equals(there), path).toBe(true);
+  }
+  expect(messages).toEqual([]);
+  await page.context().close();
+});
+
+check('stopped, whoever was not reached stands first; a worker that dies takes one person with it', async (browser) => {
+  const folder = folderOf('stopped', 9);
+  const { page, messages } = await openFolderPage(browser);
+  await chooseFolder(page, folder);
+  await page.evaluate(`window.crash = ['P-0002']; window.held = ['P-0006']`);
+  await page.click('[data-do=begin]');
+  await until(page, `document.querySelectorAll('.worklist tbody tr').length === 5`);
+  expect(await page.locator('.far').textContent()).toMatch(/^5 of 9 · [\d.]+ a second · \d+:\d\d left$/);
+  await page.click('text=Stop');
+  await rested(page);
+  expect((await codes(page)).slice(0, 5)).toEqual(['P-0002', 'P-0006', 'P-0007', 'P-0008', 'P-0009']);
+  expect(await line(page, 'P-0002').textContent()).toMatch(/the worker ended before it was done/);
+  expect(await line(page, 'P-0009').textContent()).toMatch(/not begun/);
+  await page.evaluate('window.held = []');
+  await page.click('text=Go on');
+  await rested(page);
+  expect(await page.locator('.worklist').textContent()).not.toMatch(/not begun/);
+  expect(await line(page, 'P-0002').textContent()).toMatch(/the worker ended/);
+  // Opened by itself, the same person can be read, and stands then among the others.
+  expect(messages).toEqual([]);
+  await page.context().close();
+});
+
+check(
+  'anyone is opened, asked about and back in the worklist with what was answered; a crash loses none of it',
+  async (browser) => {
+    const folder = folderOf('asked', 3);
+    mkdirSync(join(folder, 'Q-1'));
+    cpSync(hostile('wrong-unit-in-header.csv'), join(folder, 'Q-1/readings.csv'));
+    const { page, messages } = await openFolderPage(browser);
+    await chooseFolder(page, folder);
+    await begin(page);
+    expect((await codes(page))[0]).toBe('Q-1');
+    await page.getByRole('button', { name: 'Open Q-1' }).click();
+    await settled(page);
+    await page.locator('.reading input').nth(1).check();
+    await page.evaluate(`window.crash = ['read']`);
+    await page.click('text=Read again with these answers');
+    await until(page, `document.querySelector('#status .grave')`);
+    await page.evaluate('window.crash = []');
+    await page.click('text=Try again');
+    await until(page, `document.querySelector('iframe.paper:not(.coming)')`);
+    expect(await page.locator('#told h2').textContent()).toContain('Q-1');
+    await page.click('text=Back to all people');
+    await rested(page);
+    await until(page, `!document.querySelector('.worklist').textContent.includes('Could not be read')`);
+    await page.getByRole('button', { name: 'Open P-0002' }).click();
+    await settled(page);
+    expect(await page.getByRole('tab').count()).toBe(3);
+    const saved = await savedBy(page, 'visit');
+    expect(saved.name).toBe('P-0002-visit-2026-02-03.json');
+    await page.click('text=Back to all people');
+    // Straight into a folder where the engine can; what lies in one already is never written over.
+    await page.evaluate(FOLDER);
+    await page.click('[data-save=folder]');
+    await until(page, `document.querySelector('#who [role=status]').textContent === 'Saved.'`);
+    const written = (await page.evaluate('window.written')) as Record<string, number>;
+    expect(Object.keys(written)).toEqual(expect.arrayContaining(['worklist.pdf', `Q-1/Q-1-clinic-report.pdf`]));
+    expect(Object.values(written).every((size) => size > 0)).toBe(true);
+    await page.click('[data-save=folder]');
+    await until(page, `document.querySelector('#who [role=status]').textContent.includes('Choose an empty folder')`);
+    expect(messages).toEqual([]);
+    await page.context().close();
+  },
+);
+
+check('files and folders are dropped anywhere, and a table is pasted', async (browser) => {
+  const folder = folderOf('dropped', 2);
+  const { page, messages } = await openPage(browser);
+  const drop = async (...files: string[]): Promise<void> => {
+    const session = await page.context().newCDPSession(page);
+    const data = { items: [], files, dragOperationsMask: 1 };
+    for (const type of ['dragEnter', 'dragOver', 'drop'] as const)
+      await session.send('Input.dispatchDragEvent', { type, x: 600, y: 500, data });
+  };
+  await drop(folder);
+  await until(page, `document.querySelector('[data-do=begin]')`);
+  expect(await page.locator('#who h2').textContent()).toBe('2 people');
+  await page.click('text=Start again');
+  await drop(join(folder, 'P-0001/sensor.csv'));
+  await settled(page);
+  expect(await page.locator('iframe').count()).toBe(1);
+  await page.click('text=Start again');
+  // Anywhere but in a field, a table that was copied is a file.
+  const table = clipboardEvent(filesIn(folder).get('P-0001/sensor.csv')!.toString('utf8'));
+  await page.evaluate(table);
+  await settled(page);
+  expect(await page.locator('iframe').count()).toBe(1);
+  expect(messages).toEqual([]);
+  await page.context().close();
+});
+
+const clipboardEvent = (text: string): string => `(() => {
+  const clipboardData = new DataTransfer();
+  clipboardData.setData('text/plain', ${JSON.stringify(text)});
+  document.body.dispatchEvent(new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true }));
+})()`;
+
+check('a manifest that cannot be used is said, and nobody is read by half of it', async (browser) => {
+  const { page } = await openPage(browser);
+  const folder = folderOf('unreadable', 2);
+  writeFileSync(join(folder, 'manifest.csv'), 'person,colour\nP-0001,blue\n');
+  await bringFolder(page, folder);
+  expect(await page.locator('#who .grave').textContent()).toContain('colour');
+  expect(await page.locator('[data-do=begin]').count()).toBe(0);
+  await page.click('text=Start again');
+  await bring(page, { 'a.csv': 'x', 'b.csv': 'y' });
+  await page.click("text=Read them as several people's");
+  await begin(page);
+  expect(await codes(page)).toEqual(['a', 'b']);
+  await page.context().close();
+});
