@@ -88,7 +88,7 @@ check('stopped, whoever was not reached stands first; a worker that dies takes o
   await page.evaluate(`window.crash = ['P-0002']; window.held = ['P-0006']`);
   await page.click('[data-do=begin]');
   await until(page, `document.querySelectorAll('.worklist tbody tr').length === 5`);
-  expect(await page.locator('.far').textContent()).toMatch(/^5 of 9 · [\d.]+ a second · \d+:\d\d left$/);
+  expect(await page.locator('.far').textContent()).toMatch(/^5\sof\s9\s·\s[\d.]+\sa\ssecond\s·\s\d+:\d\d\sleft$/);
   await page.click('text=Stop');
   await rested(page);
   expect((await codes(page)).slice(0, 5)).toEqual(['P-0002', 'P-0006', 'P-0007', 'P-0008', 'P-0009']);

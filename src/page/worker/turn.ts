@@ -82,8 +82,9 @@ export async function papersOf(
   };
   try {
     const tools = paperTools(brought, await ownWords(place));
-    const files = await makePapers(analysis, turn.wish.person.stem, making, tools);
-    return { outcome, files: files.map(savedFile) };
+    const files = (await makePapers(analysis, turn.wish.person.stem, making, tools)).map(savedFile);
+    const outputs = files.map(({ name, bytes }) => ({ name, bytes: bytes.length, sha256: fingerprint(bytes) }));
+    return { outcome: { ...outcome, outputs }, files };
   } catch (error) {
     return { outcome: faulty(blankFor(turn.wish), error), files: [] };
   }
