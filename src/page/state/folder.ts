@@ -72,7 +72,12 @@ export function openFolder(state: State, screen: Screen, { looked, fail }: Kit) 
     run.at = 'no';
     run.stopped = run.ended.size < everyone().length;
     await listNow();
-    screen.draw();
+    drawHere();
+  }
+
+  /** Whoever looks at a person meanwhile is left in peace. */
+  function drawHere(): void {
+    if (state.step === 'folder') screen.draw();
   }
 
   /** Everyone's papers, in the order of the folder, whoever is done first; then the worklist. */
@@ -83,7 +88,7 @@ export function openFolder(state: State, screen: Screen, { looked, fail }: Kit) 
     let next = 0;
     let writing = Promise.resolve();
     paced(people.length);
-    screen.draw();
+    drawHere();
     const ended = (
       person: Someone,
       turned: Turned<{ outcome: NonNullable<Ended['outcome']>; files: SavedFile[] }>,
@@ -135,7 +140,7 @@ export function openFolder(state: State, screen: Screen, { looked, fail }: Kit) 
       target.close();
       run.at = 'no';
     }
-    if (state.run === run) screen.draw();
+    if (state.run === run) drawHere();
   }
 
   function end(): void {
