@@ -34,3 +34,20 @@ export function seeFile(found: Walked, path: string): void {
 /** Files of the folder that are nobody's, where these are read. */
 export const leftOver = ({ passedOver, unknown }: Walked, read: ReadonlySet<string>): string[] =>
   [...passedOver, ...unknown.filter((path) => !read.has(path))].sort();
+
+/** As in the schema of settings. */
+const MOST_CODE = 80;
+
+/** The codes that people's own settings give them. A file that is no JSON, or cannot be read, is told when the person is worked on. */
+export function codesIn(settings: readonly string[], textAt: (path: string) => string): Map<string, string> {
+  const codes = new Map<string, string>();
+  for (const path of settings.filter((one) => one.split('/').length === 2)) {
+    try {
+      const { code } = JSON.parse(textAt(path)) as { code?: unknown };
+      if (typeof code === 'string' && code.trim() !== '' && code.length <= MOST_CODE) codes.set(path, code);
+    } catch {
+      // Told with the person.
+    }
+  }
+  return codes;
+}

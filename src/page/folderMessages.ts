@@ -45,6 +45,8 @@ export interface Row {
   stem: string;
   code: string;
   group: string;
+  topic: string;
+  /** A line of its own each. */
   why: string;
   hours: string;
   visit: string;

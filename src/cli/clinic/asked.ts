@@ -1,5 +1,5 @@
 import { join, relative, resolve } from 'node:path';
-import { leftOver, MANIFEST } from '../../clinic/listing.ts';
+import { codesIn, leftOver, MANIFEST } from '../../clinic/listing.ts';
 import { readManifest } from '../../clinic/manifest.ts';
 import { findPeople } from '../../clinic/people.ts';
 import { inShard, parseShard, type Shard } from '../../clinic/shards.ts';
@@ -77,7 +77,7 @@ export async function ask(named: string, given: ClinicOptions, door: Door): Prom
   if (part !== undefined && !shard) throw new WrongUse('wrongShard', { value: part });
   const seen = opened(named, () => walk(folder, out));
   const rows = seen.manifest ? manifestRows(folder) : [];
-  const people = findPeople({ ...seen, codes: codesIn(folder, seen.settings) }, rows);
+  const people = findPeople({ ...seen, codes: codesIn(seen.settings, (path) => readText(join(folder, path))) }, rows);
   if (people.length === 0) throw new WrongUse('emptyFolder', { path: named });
   const read = new Set(people.flatMap(({ files }) => files));
   const passedOver = leftOver(seen, read);
@@ -124,23 +124,6 @@ export async function readThresholds(path: string): Promise<Thresholds> {
   if (!checked.ok) throw new WrongUse('wrongThresholds', { path, problem: checked.problems.join('; ') });
   return withUsual(checked.thresholds);
 }
-
-/** The codes that people's own settings give them. A file that is no JSON is told when the person is worked on. */
-function codesIn(folder: string, settings: readonly string[]): Map<string, string> {
-  const codes = new Map<string, string>();
-  for (const path of settings.filter((one) => one.split('/').length === 2)) {
-    try {
-      const { code } = JSON.parse(readText(join(folder, path))) as { code?: unknown };
-      if (typeof code === 'string' && code.trim() !== '' && code.length <= MOST_CODE) codes.set(path, code);
-    } catch {
-      // Told with the person.
-    }
-  }
-  return codes;
-}
-
-/** As in the schema of settings. */
-const MOST_CODE = 80;
 
 const isFolder = (path: string): boolean => standsAt(path)?.isDirectory() ?? false;
 

@@ -94,8 +94,13 @@ function rowsOf(open: (stem: string) => void): {
       'tr',
       {},
       el('th', { scope: 'row' }, code),
+      el(
+        'td',
+        {},
+        el('strong', {}, row.topic),
+        ...row.why.split('\n').map((text) => el('span', { class: 'shows' }, text)),
+      ),
       el('td', {}, row.group),
-      el('td', {}, row.why),
       el('td', { class: 'number' }, row.hours),
       visits && el('td', {}, row.visit),
     );
@@ -113,7 +118,7 @@ function rowsOf(open: (stem: string) => void): {
       ),
     ),
     show(rows, visits) {
-      const titles = ['code', 'group', 'why', 'hours', ...(visits ? (['visit'] as const) : [])] as const;
+      const titles = ['code', 'why', 'group', 'hours', ...(visits ? (['visit'] as const) : [])] as const;
       head.replaceChildren(...titles.map((name) => el('th', { scope: 'col' }, say(`folder.${name}`))));
       const stems = new Set(rows.map(({ stem }) => stem));
       for (const [stem, { row }] of there) {

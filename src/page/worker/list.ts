@@ -9,7 +9,7 @@ import { version } from '../../index.ts';
 import { layered, type Place, type Words } from '../../language/index.ts';
 import type { Outcome, Person, WorklistLine } from '../../model/clinic.ts';
 import type { WorklistContent } from '../../pages/worklist.ts';
-import { hoursText, tierName, topicAnd, visitText, whyText } from '../../pages/worklistTexts.ts';
+import { hoursText, tierName, topicText, visitText, whyText, withPoints } from '../../pages/worklistTexts.ts';
 import { ownWords } from '../../papers/own.ts';
 import type { Teller } from '../../papers/teller.ts';
 import type { FolderSettings } from '../../schemas/settings.ts';
@@ -62,7 +62,8 @@ export function list(folder: Folder, asked: Listing, english: Words, { own, tell
       const { code, stem, facts } = outcome;
       return {
         ...{ code, stem, group: tierName(speaker, tier), made: facts !== null },
-        why: topicAnd(speaker, line, whyText(speaker, line)),
+        topic: topicText(speaker, line),
+        why: withPoints(speaker, line, whyText(speaker, line)),
         hours: hoursText(speaker, line),
         visit: visitText(speaker, line),
         opens: !withdrawn.has(stem) && opens(folder, line),

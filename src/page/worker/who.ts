@@ -1,4 +1,14 @@
-import { DEEPEST, leftOver, MANIFEST, nothingSeen, RUN_LOG, seeFile, type Walked } from '../../clinic/listing.ts';
+import { utf8 } from '../../bytes/text.ts';
+import {
+  codesIn,
+  DEEPEST,
+  leftOver,
+  MANIFEST,
+  nothingSeen,
+  RUN_LOG,
+  seeFile,
+  type Walked,
+} from '../../clinic/listing.ts';
 import { type Manifest, readManifest } from '../../clinic/manifest.ts';
 import { findPeople } from '../../clinic/people.ts';
 import type { Person } from '../../model/clinic.ts';
@@ -99,7 +109,8 @@ export function look(
       ...(wrong === undefined ? {} : { wrong: voice.wrong(wrong) }),
     };
   };
-  const found = findPeople(all, manifest.ok ? manifest.rows : []);
+  const codes = codesIn(all.settings, (path) => utf8(shelf.bytes.get(whole(path))!));
+  const found = findPeople({ ...all, codes }, manifest.ok ? manifest.rows : []);
   const people = found.map(someone);
   const exports = now.map(whole);
   const together: Someone = {
