@@ -51,7 +51,7 @@ export interface Row {
   hours: string;
   visit: string;
   /** Papers can be made. */
-  made: boolean;
+  papers: boolean;
   /** Their files can be looked at by themselves. */
   opens: boolean;
 }

@@ -14,15 +14,15 @@ import { chooseFolder, FOLDER, listed, openFolderPage, rested } from './pageFold
 import { bring, bringFolder, openPage, savedBy, settled, until } from './pageOpened.ts';
 
 const check = inBrowser();
-const made = mkdtempSync(join(tmpdir(), 'daybands-folder-'));
-afterAll(() => rmSync(made, { recursive: true }));
+const scratch = mkdtempSync(join(tmpdir(), 'daybands-folder-'));
+afterAll(() => rmSync(scratch, { recursive: true }));
 
 const SMALL = { days: 2, step: 30 };
 const hostile = (name: string): string => join(home, 'sample-data/hostile', name);
 
 /** A folder of people of its own. */
 function folderOf(name: string, people: number): string {
-  const folder = join(made, name);
+  const folder = join(scratch, name);
   writePeople(folder, people, SMALL);
   return folder;
 }
@@ -51,7 +51,7 @@ function sixty(): string {
 
 check('sixty people, of whom many are broken: worklist and papers are those of the command', async (browser) => {
   const folder = sixty();
-  const rules = join(made, 'rules.json');
+  const rules = join(scratch, 'rules.json');
   writeFileSync(rules, '{"lows":{"nightEvents":1},"data":{"days":2,"share":0.5}}');
   const { page, messages } = await openPage(browser, { timezoneId: 'Pacific/Auckland' });
   await chooseFolder(page, folder);
@@ -60,8 +60,8 @@ check('sixty people, of whom many are broken: worklist and papers are those of t
   await begin(page);
   await page.setInputFiles('#who input[accept=".json"]', rules);
   await until(page, `document.querySelector('#who').textContent.includes('rules.json')`);
-  const out = join(made, 'out');
-  const ran = clinic(made, 'clinic', folder, '--out', out, '--thresholds', rules);
+  const out = join(scratch, 'out');
+  const ran = clinic(scratch, 'clinic', folder, '--out', out, '--thresholds', rules);
   expect(ran.exit, ran.err).toBe(2);
   const command = filesIn(out);
   expect(await listed(page)).toBe(command.get('worklist.csv')!.toString('utf8'));
@@ -89,7 +89,7 @@ check('stopped, whoever was not reached stands first; a worker that dies takes o
   await page.click('[data-do=begin]');
   await until(page, `document.querySelectorAll('.worklist tbody tr').length === 5`);
   expect(await page.locator('.far').textContent()).toMatch(/^5\sof\s9\s·\s[\d.]+\sa\ssecond\s·\s\d+:\d\d\sleft$/);
-  await page.click('text=Stop');
+  await page.click('text=Pause');
   await rested(page);
   expect((await codes(page)).slice(0, 5)).toEqual(['P-0002', 'P-0006', 'P-0007', 'P-0008', 'P-0009']);
   expect(await line(page, 'P-0002').textContent()).toMatch(/the worker ended before it was done/);

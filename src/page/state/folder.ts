@@ -82,8 +82,8 @@ export function openFolder(state: State, screen: Screen, { looked, fail }: Kit) 
 
   /** Everyone's papers, in the order of the folder, whoever is done first; then the worklist. */
   async function writeTo(target: Target, run: Run): Promise<void> {
-    const made = new Set(run.listed?.rows.flatMap(({ stem, made: has }) => (has ? [stem] : [])));
-    const people = everyone().filter(({ stem }) => made.has(stem));
+    const withPapers = new Set(run.listed?.rows.flatMap(({ stem, papers }) => (papers ? [stem] : [])));
+    const people = everyone().filter(({ stem }) => withPapers.has(stem));
     const ready = new Map<Someone, SavedFile[]>();
     let next = 0;
     let writing = Promise.resolve();

@@ -29,7 +29,7 @@ export function put({ paths, bytes }: Shelf, files: readonly Pick<Taken, 'path'>
 }
 
 /** What settings in a folder (empty, or with `/` at its end) call by this name. */
-export function besideIn(folder: string, name: string): string {
+function besideIn(folder: string, name: string): string {
   const parts: string[] = [];
   for (const part of `${folder}${name}`.split('/')) {
     if (part === '..') parts.pop();

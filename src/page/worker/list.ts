@@ -61,7 +61,7 @@ export function list(folder: Folder, asked: Listing, english: Words, { own, tell
       const { outcome, tier } = line;
       const { code, stem, facts } = outcome;
       return {
-        ...{ code, stem, group: tierName(speaker, tier), made: facts !== null },
+        ...{ code, stem, group: tierName(speaker, tier), papers: facts !== null },
         topic: topicText(speaker, line),
         why: withPoints(speaker, line, whyText(speaker, line)),
         hours: hoursText(speaker, line),
