@@ -69,6 +69,7 @@ export function calendarChart(
   return {
     width: CONTENT_WIDTH,
     height: round(head + weeks * grid.cell.height),
+    how: 'calendar',
     summary: speaker.say('charts.calendar.summary', {
       from: { q: 'date', value: days[0]!.date },
       to: { q: 'date', value: days.at(-1)!.date },

@@ -85,6 +85,7 @@ export function changesChart(
   return {
     width: CONTENT_WIDTH,
     height: round(bottom + text + 8),
+    how: 'changes',
     summary: speaker.say('charts.changes.summary', {
       count: { q: 'count', value: shown.length },
       changed: { q: 'count', value: changed.length },

@@ -33,6 +33,7 @@ export function coverageChart(coverage: Coverage, context: ChartContext): Drawin
   return {
     width: CONTENT_WIDTH,
     height: round(base + text + 6),
+    how: 'coverage',
     summary: speaker.say('charts.coverage.summary', {
       share: { q: 'share', value: coverage.share },
       night: { q: 'share', value: coverage.night.share },

@@ -57,6 +57,7 @@ export function dayPanelChart(
   return {
     width: round(PANEL.width),
     height: round(panelHeight(height, clock)),
+    how: 'day',
     get summary() {
       return sentence(summary, notes.length, context);
     },
@@ -99,6 +100,7 @@ export function smallDayChart(
   return {
     width: round(SMALL.width),
     height: round(foot + 1),
+    how: 'day',
     get summary() {
       return sentence(summary, notesOfDay(timeline, index).length, context);
     },

@@ -41,6 +41,7 @@ export function dayRowsChart(timeline: Timeline, days: DailySummary[], first: nu
   return {
     width: CONTENT_WIDTH,
     height: round(plot.top + plot.height + text + 8),
+    how: 'dayRows',
     summary: speaker.say('charts.dayRows.summary', {
       days: { q: 'count', value: days.length },
       from: { q: 'date', value: days[0]!.date },

@@ -60,6 +60,7 @@ export function dayStripChart(
   return {
     width: CONTENT_WIDTH,
     height: round(height),
+    how: 'day',
     summary: sentence(summary, notes.length, context),
     get inWords() {
       return dayInWords(timeline, summary, index, options.lows, context);

@@ -81,6 +81,7 @@ export function errorGridChart({ pairs, zones }: Fingersticks, context: ChartCon
   return {
     width: LEFT + SIDE + 12,
     height: round(top + SIDE + 2 * text + 12),
+    how: 'errorGrid',
     summary: speaker.say('charts.errorGrid.summary', {
       pairs: { q: 'count', value: pairs.length },
       a: { q: 'count', value: zones.A },

@@ -38,6 +38,7 @@ export function eveningsChart(
   return {
     width: CONTENT_WIDTH,
     height: round(height),
+    how: 'evenings',
     summary: speaker.say('charts.evenings.summary', {
       evenings: count(all.length),
       rows: count(shown.length),

@@ -42,6 +42,7 @@ export function foodsChart(timeline: Timeline, foods: FoodMeals[], context: Char
   return {
     width: CONTENT_WIDTH,
     height: round(rows * rowHeight + text + 2),
+    how: 'foods',
     summary: speaker.say('charts.foods.summary', {
       foods: { q: 'count', value: foods.length },
       meals: { q: 'count', value: foods.reduce((sum, { comparison }) => sum + comparison.a.n, 0) },

@@ -39,6 +39,7 @@ export function hourBlocksChart(minutes: Record<Band, number>, context: ChartCon
   return {
     width: CONTENT_WIDTH,
     height: round(HEIGHT + text + 8),
+    how: 'hourBlocks',
     summary: speaker.say('charts.hourBlocks.summary', {
       veryLow: { q: 'minutes', value: minutes['very-low'] },
       low: { q: 'minutes', value: minutes.low },

@@ -59,6 +59,7 @@ export function hourSharesChart(
   return {
     width: CONTENT_WIDTH,
     height: round(axisPlot.top + axisPlot.height + text + 8),
+    how: 'hourShares',
     summary: speaker.say('charts.hourShares.summary', extremes(hours)),
     get table() {
       return {

@@ -61,6 +61,7 @@ export function hoursBarChart(time: TimeInBands, context: ChartContext, names: '
   return {
     width: CONTENT_WIDTH,
     height: top + BAR + 2,
+    how: 'hoursBar',
     summary: speaker.say('charts.hoursBar.summary', {
       veryLow: { q: 'share', value: time.exclusive['very-low'].value },
       low: { q: 'share', value: time.exclusive.low.value },

@@ -56,6 +56,7 @@ export function mealOverlayChart(timeline: Timeline, laid: Laid[], context: Char
   return {
     width: CONTENT_WIDTH,
     height: round(text + 5 + HEIGHT + text + 7),
+    how: 'overlay',
     get summary() {
       return laid.map((one) => sentence(one, context)).join(' ');
     },

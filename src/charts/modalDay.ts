@@ -31,6 +31,7 @@ export function modalDayChart(
   return {
     width: CONTENT_WIDTH,
     height: round(plot.top + plot.height + text + 8),
+    how: 'modalDay',
     summary:
       peak === null || least === null
         ? speaker.say('charts.modalDay.empty')

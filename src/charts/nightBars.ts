@@ -76,6 +76,7 @@ export function nightBarsChart(nights: readonly Night[], most: number, given: Ch
   return {
     width: CONTENT_WIDTH,
     height: round(base + text + 4),
+    how: 'nightBars',
     summary: nightsSummary(nights, context),
     get table() {
       return nightsTable(nights, context);

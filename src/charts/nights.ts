@@ -35,6 +35,7 @@ export function nightsChart(nights: Night[], context: ChartContext): Drawing {
   return {
     width: CONTENT_WIDTH,
     height: round(rows * rowHeight - 6),
+    how: 'nights',
     summary: nightsSummary(nights, context),
     get table() {
       return nightsTable(nights, context);

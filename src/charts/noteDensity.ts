@@ -49,6 +49,7 @@ export function noteDensityChart(log: NoteLog, context: ChartContext): Drawing {
   return {
     width: CONTENT_WIDTH,
     height: kinds.length * LANE,
+    how: 'noteDensity',
     summary: speaker.say('charts.noteDensity.summary', {
       kinds: {
         q: 'word',

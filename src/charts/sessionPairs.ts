@@ -57,6 +57,7 @@ export function sessionPairsChart(timeline: Timeline, sessions: Session[], conte
   return {
     width: CONTENT_WIDTH,
     height: round(head + HEIGHT + text + 7),
+    how: 'sessionPairs',
     summary: groups
       .map(({ group, some }) => `${speaker.say(`charts.sessions.${group}`)}: ${lowUntilSix(some, context)}.`)
       .join(' '),

@@ -57,6 +57,7 @@ export function sessionsChart(timeline: Timeline, sessions: Session[], context: 
   return {
     width: CONTENT_WIDTH,
     height: round(top + text + 5),
+    how: 'sessions',
     summary: speaker.say('charts.sessions.summary', {
       sessions: count(sessions.length),
       with: count(of('extra')),

@@ -1,4 +1,8 @@
 import type { Band } from './targets.ts';
+import type { Below } from './words.ts';
+
+/** Names of the sentences on how to read a picture. */
+export type HowToRead = Below<'charts.howTo'>;
 
 /** What a mark is, not what colour it has: the writers own one palette table. */
 export type Role =
@@ -75,6 +79,8 @@ export type Mark =
 export interface Drawing {
   width: number;
   height: number;
+  /** What kind of picture it is, for one sentence on how to read it where there is room for one (a screen). */
+  how?: HowToRead;
   /** What the chart shows, with its numbers, for those who cannot see it. */
   summary: string;
   /** What it shows beyond that, for media that have words only: on a screen the table holds it. Nothing when there is no more. */

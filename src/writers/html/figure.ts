@@ -15,12 +15,26 @@ export function chart({ title, drawing }: BlockOf<'chart'>, setting: Setting): H
     ...(title === undefined ? [] : [el('figcaption', {}, title)]),
     scroller(setting.say('web.chart', { name: { q: 'word', value: name } }), picture(drawing, setting)),
     sideways(setting),
+    ...howToRead(drawing, setting),
     ...asTable(name, drawing.table, setting),
   );
 }
 
 export const picture = (drawing: Drawing, { grey, id }: Setting): Html =>
   drawn(drawingSvg(drawing, { grey, id: id('chart') }));
+
+/** One sentence on how to read a picture, beside the first of its kind. Not on paper. */
+export function howToRead({ how }: Drawing, { say, first }: Setting): Html[] {
+  if (how === undefined || !first(how)) return [];
+  return [
+    el(
+      'details',
+      { class: 'numbers how' },
+      el('summary', {}, say('charts.howTo.title')),
+      el('p', {}, say(`charts.howTo.${how}`)),
+    ),
+  ];
+}
 
 export function asTable(name: string, table: Drawing['table'], { say }: Setting): Html[] {
   if (!table || table.rows.length === 0) return [];

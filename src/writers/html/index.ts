@@ -7,7 +7,7 @@ import { drawn, el, print } from './element.ts';
 import { fillTemplate } from './fill.ts';
 import { policy } from './policy.ts';
 import { SCRIPT } from './script.ts';
-import { depths, ids, ownStyle, type Setting } from './setting.ts';
+import { depths, firstOf, ids, ownStyle, type Setting } from './setting.ts';
 import { onScreen, sheetRules } from './sheets.ts';
 import type { CompiledTemplate } from './template.ts';
 
@@ -62,7 +62,15 @@ function filled(report: Report, template: CompiledTemplate, { words, grey = fals
   // Its words hold no glucose: unit and targets are never asked for.
   const { say } = speakerOf(words, { unit: 'mg/dL', voice: report.voice, targets: targetSets.adult });
   const own = ownStyle();
-  const setting: Setting = { say, grey, depth: depths(), id: ids(), shares: own.shares, topic: report.title };
+  const setting: Setting = {
+    say,
+    grey,
+    depth: depths(),
+    first: firstOf(),
+    id: ids(),
+    shares: own.shares,
+    topic: report.title,
+  };
   const pageIds = report.pages.map(() => setting.id('page'));
   const pages = report.pages.map((page, i) =>
     el('section', { class: 'page', id: pageIds[i]!, 'aria-label': page.title }, ...blocksHtml(page.blocks, setting)),

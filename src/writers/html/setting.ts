@@ -8,6 +8,8 @@ export interface Setting {
   grey: boolean;
   /** How deep a heading of this level lies in the document; asked in order of reading. */
   depth(level: number): number;
+  /** Whether this is asked of it for the first time. */
+  first(what: string): boolean;
   /** A new id: `r-<stem>-<n>`. */
   id(stem: string): string;
   /** A class that sets these shares, where there is room for them; shares are used in print and on wide screens only. */
@@ -58,4 +60,10 @@ export function ids(): Setting['id'] {
 export function depths(): Setting['depth'] {
   const depth = outline([0]);
   return (level) => depth(level);
+}
+
+/** True once for each text. */
+export function firstOf(): Setting['first'] {
+  const seen = new Set<string>();
+  return (what) => !seen.has(what) && seen.add(what) !== undefined;
 }

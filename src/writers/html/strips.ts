@@ -2,7 +2,7 @@ import type { Drawing } from '../../model/drawing.ts';
 import type { Block, BlockOf } from '../../model/report.ts';
 import { drawingSvg } from '../svg.ts';
 import { drawn, el, type Html } from './element.ts';
-import { asTable, picture } from './figure.ts';
+import { asTable, howToRead, picture } from './figure.ts';
 import { paragraph } from './prose.ts';
 import { scroller, sideways } from './scroller.ts';
 import type { Setting } from './setting.ts';
@@ -32,6 +32,7 @@ export function strips(blocks: readonly OfStrips[], setting: Setting): Html[] {
   return [
     chooser(ids, setting),
     sideways(setting),
+    ...howToRead(days[0]!.drawing, setting),
     scroller(say('web.chart', { name: { q: 'word', value: topic } }), clock(days[0]!.drawing, setting), ...inOrder),
   ];
 }
