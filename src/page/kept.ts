@@ -2,5 +2,9 @@
 export const kept = (id: string): string =>
   Array.from(document.querySelectorAll(`script[data-of="${id}"]`), ({ textContent }) => textContent ?? '').join('');
 
-export const keptBytes = (id: string): Uint8Array<ArrayBuffer> =>
-  Uint8Array.from(atob(kept(id)), (sign) => sign.charCodeAt(0));
+export function keptBytes(id: string): Uint8Array<ArrayBuffer> {
+  const signs = atob(kept(id));
+  const bytes = new Uint8Array(signs.length);
+  for (let i = 0; i < signs.length; i++) bytes[i] = signs.charCodeAt(i);
+  return bytes;
+}

@@ -32,8 +32,8 @@ export const chooseFolder = async (page: Page, folder: string): Promise<void> =>
 };
 
 /** Until nobody is worked on. */
-export const rested = (page: Page): Promise<void> =>
-  until(page, `document.querySelector('.worklist tbody tr') && !document.querySelector('#who progress')`);
+export const rested = (page: Page, most?: number): Promise<void> =>
+  until(page, `document.querySelector('.worklist tbody tr') && !document.querySelector('#who progress')`, most);
 
 export const listed = async (page: Page): Promise<string> =>
   Buffer.from((await savedBy(page, 'worklist.csv')).bytes).toString('utf8');

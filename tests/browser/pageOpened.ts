@@ -35,8 +35,8 @@ export async function openPage(
 }
 
 /** Waits until an expression holds in the page. Asked from outside: the policy of the page lets nothing be evaluated within. */
-export async function until(page: Page, expression: string): Promise<void> {
-  for (const end = Date.now() + 30_000; !(await page.evaluate(`Boolean(${expression})`)); ) {
+export async function until(page: Page, expression: string, most = 30_000): Promise<void> {
+  for (const end = Date.now() + most; !(await page.evaluate(`Boolean(${expression})`)); ) {
     if (Date.now() > end) throw new Error(`It never held: ${expression}`);
     await new Promise((done) => setTimeout(done, 20));
   }

@@ -26,10 +26,18 @@ export interface Worker {
   stop(): void;
 }
 
-/** Starts the worker whose code stands in the page. The one address that the policy lets become a script. */
+let code: string | undefined;
+
+/** The address of the worker's code, which stands in the page: the only one that the policy lets become a script. */
+function ownCode(): string {
+  code ??= URL.createObjectURL(new Blob([kept('worker')], { type: 'text/javascript' }));
+  ours.add(code);
+  return code;
+}
+
+/** Starts a worker. */
 export function startWorker(): Worker {
-  const address = URL.createObjectURL(new Blob([kept('worker')], { type: 'text/javascript' }));
-  ours.add(address);
+  const address = ownCode();
   // Classic: one engine starts no module worker from a Blob in a page opened from disk.
   const worker = new globalThis.Worker(policy?.createScriptURL(address) ?? address);
   const waiting = new Map<number, Waiting>();
@@ -56,7 +64,6 @@ export function startWorker(): Worker {
       }),
     stop() {
       worker.terminate();
-      URL.revokeObjectURL(address);
       fail(new Stopped());
     },
   };

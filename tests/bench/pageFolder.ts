@@ -1,0 +1,138 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { type Browser, chromium } from 'playwright-core';
+import { chooseFolder, rested } from '../browser/pageFolderOpened.ts';
+import { PAGE } from '../browser/pageOpened.ts';
+import { writePeople } from '../support/people.ts';
+
+// A folder of people in the page, in Chromium: `npx tsx tests/bench/pageFolder.ts 100 300`. Needs dist/daybands.html. Times are of this
+// machine as it is at the moment; memory is what the page's process holds for itself and its part of what it shares, at its largest.
+
+/** Megabytes of a process, and the processes below one. */
+function memoryOf(pid: number): number {
+  try {
+    return Number(/^Pss:\s+(\d+)/m.exec(readFileSync(`/proc/${pid}/smaps_rollup`, 'utf8'))?.[1] ?? 0) / 1024;
+  } catch {
+    return 0;
+  }
+}
+function below(parent: number): number[] {
+  const children = readdirSync('/proc').flatMap((name) => {
+    try {
+      const stat = /^\d+$/.test(name) ? readFileSync(`/proc/${name}/stat`, 'utf8') : '';
+      return Number(stat.slice(stat.lastIndexOf(')') + 2).split(' ')[1]) === parent ? [Number(name)] : [];
+    } catch {
+      return [];
+    }
+  });
+  return children.flatMap((child) => [child, ...below(child)]);
+}
+const isPage = (pid: number): boolean => {
+  try {
+    return readFileSync(`/proc/${pid}/cmdline`, 'utf8').includes('--type=renderer');
+  } catch {
+    return false;
+  }
+};
+
+interface Traced {
+  name: string;
+  ph: string;
+  pid: number;
+  tid: number;
+  dur?: number;
+  tdur?: number;
+  args?: { name?: string };
+}
+
+/** Longest tasks of a page's own thread, by the clock and of processor alone, in milliseconds: on a busy machine the two differ much. */
+async function tracer(browser: Browser): Promise<() => Promise<{ clock: number; cpu: number }>> {
+  const session = await browser.newBrowserCDPSession();
+  const events: Traced[] = [];
+  session.on('Tracing.dataCollected', ({ value }) => {
+    for (const one of value as unknown as Traced[])
+      if (one.name === 'thread_name' || (one.dur ?? 0) > 20_000) events.push(one);
+  });
+  await session.send('Tracing.start', {
+    transferMode: 'ReportEvents',
+    traceConfig: { includedCategories: ['toplevel'] },
+  });
+  return async () => {
+    const whole = new Promise((done) => session.once('Tracing.tracingComplete', done));
+    await session.send('Tracing.end');
+    await whole;
+    const own = new Set(
+      events
+        .filter(({ name, args }) => name === 'thread_name' && args?.name === 'CrRendererMain')
+        .map(({ pid, tid }) => `${pid}/${tid}`),
+    );
+    const tasks = events.filter(({ name, pid, tid }) => /RunTask/.test(name) && own.has(`${pid}/${tid}`));
+    const most = (of: 'dur' | 'tdur'): number => Math.round(Math.max(0, ...tasks.map((one) => one[of] ?? 0)) / 1000);
+    return { clock: most('dur'), cpu: most('tdur') };
+  };
+}
+
+async function measure(people: number): Promise<void> {
+  const folder = mkdtempSync(join(tmpdir(), 'daybands-many-'));
+  writePeople(folder, people, { days: 14, step: 5 });
+  const server = await chromium.launchServer({
+    executablePath: '/usr/bin/chromium',
+    args: ['--headless', '--no-sandbox', '--disable-gpu'],
+  });
+  let [largest, all] = [0, 0];
+  const sample = setInterval(() => {
+    const pids = below(server.process().pid!);
+    largest = Math.max(largest, ...pids.filter(isPage).map(memoryOf));
+    all = Math.max(
+      all,
+      pids.map(memoryOf).reduce((sum, one) => sum + one, 0),
+    );
+  }, 500);
+  try {
+    const browser = await chromium.connect(server.wsEndpoint());
+    const page = await (await browser.newContext({ locale: 'en-US' })).newPage();
+    await page.goto(PAGE);
+    let traced = await tracer(browser);
+    const tasks: string[] = [];
+    const next = async (): Promise<void> => {
+      const { clock, cpu } = await traced();
+      tasks.push(`${cpu} (${clock})`);
+      traced = await tracer(browser);
+    };
+    const since = (start: number): string => ((performance.now() - start) / 1000).toFixed(1);
+    let start = performance.now();
+    await chooseFolder(page, folder);
+    const chosen = since(start);
+    await next();
+    start = performance.now();
+    await page.click('[data-do=begin]');
+    await page.waitForSelector('.worklist tbody tr');
+    const row = since(start);
+    await rested(page, 600_000);
+    const read = since(start);
+    await next();
+    start = performance.now();
+    const [download] = await Promise.all([
+      page.waitForEvent('download', { timeout: 900_000 }),
+      page.click('[data-save=everything]'),
+    ]);
+    const saved = since(start);
+    const path = join(folder, 'all.zip');
+    await download.saveAs(path);
+    const { size } = statSync(path);
+    const cells = [people, chosen, row, read, saved, (size / 1e6).toFixed(1)];
+    await next();
+    console.log(`| ${[...cells, tasks.join(', '), Math.round(largest), Math.round(all)].join(' | ')} |`);
+    await browser.close();
+  } finally {
+    clearInterval(sample);
+    await server.close();
+    rmSync(folder, { recursive: true });
+  }
+}
+
+console.log(
+  '| people | chosen, s | first line, s | all read, s | all saved, s | zip, MB | longest tasks, ms of processor (by the clock) | page, MB | all, MB |',
+);
+for (const people of process.argv.slice(2).map(Number)) await measure(people);
