@@ -2,17 +2,18 @@ import type { Browser, Page } from 'playwright-core';
 import { type OpenedPage, openPage, savedBy, until } from './pageOpened.ts';
 
 /**
- * What a test does to the workers of a page, from outside: `held` turns are never begun, at a `crash` the engine ends the worker, as where
+ * What a test does to the workers of a page, from outside: `held` turns are not begun until they are let go, at a `crash` the engine ends the worker, as where
  * it runs out of memory. By what the person's results are called; `read` is whoever is opened.
  */
 const BETWEEN = `
   window.held = [];
   window.crash = [];
+  window.waiting = [];
   const Real = Worker;
   window.Worker = class extends Real {
     postMessage(message, give) {
       const stem = message.job === 'turn' ? message.given.wish.person.stem : message.job;
-      if (window.held.includes(stem)) return;
+      if (window.held.includes(stem)) return void window.waiting.push(() => super.postMessage(message, give));
       if (window.crash.includes(stem)) return void this.dispatchEvent(new ErrorEvent('error', { message: 'out of memory' }));
       super.postMessage(message, give);
     }
