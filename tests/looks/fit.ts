@@ -3,12 +3,16 @@ import { basename, join } from 'node:path';
 import { type Analysis, analyse } from '../../src/analyse.ts';
 import { logWords } from '../../src/cli/logWords.ts';
 import { compose } from '../../src/compose.ts';
+import type { Report } from '../../src/model/report.ts';
 import type { Settings } from '../../src/model/settings.ts';
 import { asPrinted } from '../../src/writers/pdf/index.ts';
 import { held } from '../samples/stories.ts';
 import { CROWD } from '../support/crowd.ts';
+import { everyMessage } from '../support/everyMessage.ts';
 import { touchingIn } from '../support/geometry.ts';
 import { collisions } from '../support/pieces.ts';
+import { words } from '../support/readability.ts';
+import { passages } from '../support/running.ts';
 import { analysisOf, fonts, stories, wordsOf } from '../support/story.ts';
 import { open, write } from '../writers/paper.ts';
 
@@ -56,6 +60,20 @@ function everyone(): { name: string; make(): Analysis | Promise<Analysis> }[] {
   ].filter(({ name }) => new RegExp(names).test(name));
 }
 
+type Cautions = { cautions: { clinicMethod: string } };
+
+/** All that is printed on the two sheets, figures of charts too, but for the locked caution. */
+const clinicWords = (sheets: { text: string }[], language: string): number =>
+  sheets.flatMap(({ text }) => text.split(/\s+/).filter((one) => one !== '')).length -
+  (wordsOf(language) as Cautions).cautions.clinicMethod.split(' ').length;
+
+/** Words of its own: headings and running text without the locked cautions. */
+function personWords(printed: Report, language: string): number {
+  const { cautions } = wordsOf(language) as Cautions;
+  const locked = new Set(everyMessage({ cautions }).map(([, text]) => text));
+  return passages(printed, locked).reduce((sum, of) => sum + words(of.title).length + words(of.text).length, 0);
+}
+
 /** One paper: its sides but for the sheet of remarks, its words, and all that touches on it. */
 async function looked(name: string, analysis: Analysis, kind: string, language: string, paper: 'a4' | 'letter') {
   const voice = kind === 'clinic' ? 'clinic' : 'patient';
@@ -68,24 +86,25 @@ async function looked(name: string, analysis: Analysis, kind: string, language: 
         join(keep, `${name.replaceAll(/\W+/g, '-')}_${kind}_${language}_${paper}${grey ? '_grey' : ''}.pdf`),
         await write(whole, { grey }),
       );
+  const printed = asPrinted(report, fonts(), { version: 'test' });
   return {
     sides: sheets.length,
-    words: sheets.flatMap(({ text }) => text.split(/\s+/).filter((word) => word !== '')).length,
+    words: kind === 'clinic' ? clinicWords(sheets, language) : personWords(printed, language),
     touching: [
-      ...touchingIn(asPrinted(report, fonts(), { version: 'test' })),
+      ...touchingIn(printed),
       ...(kind === 'clinic' ? sheets.flatMap(({ pieces }) => collisions(pieces)) : []),
     ],
   };
 }
 
 console.log(
-  '| whose | clinic, person, large print: sides in en A4, en Letter, es A4, es Letter | words clinic en, es | touching |',
+  '| whose | clinic, person, large print: sides in en A4, en Letter, es A4, es Letter | words clinic, person: en, es | touching |',
 );
 console.log('|---|---|---|---|');
 for (const { name, make } of everyone()) {
   const analysis = await make();
   const touching: string[] = [];
-  const words: number[] = [];
+  const counted: Record<string, number[]> = { clinic: [], person: [] };
   const sides: string[] = [];
   for (const kind of ['clinic', 'person', 'large']) {
     const each: number[] = [];
@@ -94,10 +113,12 @@ for (const { name, make } of everyone()) {
         const paperOf = await looked(name, analysis, kind, language, paper);
         each.push(paperOf.sides);
         touching.push(...paperOf.touching);
-        if (kind === 'clinic' && paper === 'a4') words.push(paperOf.words);
+        if (paper === 'a4') counted[kind]?.push(paperOf.words);
       }
     sides.push(each.join(' '));
   }
-  console.log(`| ${name} | ${sides.join(', ')} | ${words.join(', ')} | ${touching.length} |`);
+  console.log(
+    `| ${name} | ${sides.join(', ')} | ${counted.clinic!.join(', ')}; ${counted.person!.join(', ')} | ${touching.length} |`,
+  );
   for (const one of touching) console.error(`${name}: ${one}`);
 }
