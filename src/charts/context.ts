@@ -11,6 +11,8 @@ export interface ChartContext {
   native: GlucoseUnit;
   /** Point size of the text on axes: 8.5 on the clinic report, 12 on the patient paper. */
   text: number;
+  /** Points; that of a sheet where nothing is said. A few charts know how to be narrower. */
+  width?: number;
 }
 
 /** Limits as heights on a mg/dL axis: the native unit's own limits, converted for drawing only. */

@@ -4,5 +4,8 @@
  */
 export const CONTENT_WIDTH = 482;
 
+/** What a phone 390 pixels wide shows with letters of 12 pixels and more where they are 8.5 points. */
+export const NARROW_WIDTH = 240;
+
 /** What is left between the header's rule and the footer. */
 export const CONTENT_HEIGHT = 648;

@@ -2,7 +2,7 @@ import type { Drawing, Mark } from '../model/drawing.ts';
 import type { TimeInBands } from '../model/measures.ts';
 import { BANDS } from '../targets/bands.ts';
 import { type ChartContext, roughWidth } from './context.ts';
-import { CONTENT_WIDTH } from './frame.ts';
+import { CONTENT_WIDTH, NARROW_WIDTH } from './frame.ts';
 import { round } from './pen.ts';
 
 const BAR = 21;
@@ -12,12 +12,12 @@ const LEAST = 2;
 
 /** The whole of the time with readings as one bar, lowest at the left. Thin parts are named on a line of their own. */
 export function hoursBarChart(time: TimeInBands, context: ChartContext, names: 'all' | 'bare' = 'all'): Drawing {
-  const { speaker, text } = context;
+  const { speaker, text, width: whole = CONTENT_WIDTH } = context;
   const bands = BANDS.filter(
     (band) => band !== 'very-high' || context.targets.limits[context.native].veryHigh !== null,
   );
   const shares = bands.map((band) => ({ band, share: time.exclusive[band].value })).filter((one) => one.share > 0);
-  const room = CONTENT_WIDTH - GAP * (shares.length - 1);
+  const room = whole - GAP * (shares.length - 1);
   const wide = shares.map(({ share }) => Math.max(LEAST, share * room));
   const scale = room / wide.reduce((sum, width) => sum + width, 0);
   // Beside a table that names every band, thin parts need no name of their own.
@@ -53,13 +53,16 @@ export function hoursBarChart(time: TimeInBands, context: ChartContext, names: '
         on: band,
       });
     } else if (names === 'all') {
-      above.push({ label, width, centre: x + w / 2, start: x + w / 2 - 4 });
+      above.push({ label, share, width, centre: x + w / 2, start: x + w / 2 - 4 });
     }
     x += w + GAP;
   }
-  marks.push(...named(above, top, text));
+  marks.push(...named(fitting(above, whole), top, text, whole));
   return {
-    width: CONTENT_WIDTH,
+    width: whole,
+    get narrow() {
+      return whole < CONTENT_WIDTH ? undefined : hoursBarChart(time, { ...context, width: NARROW_WIDTH }, 'all');
+    },
     height: top + BAR + 2,
     how: 'hoursBar',
     summary: speaker.say('charts.hoursBar.summary', {
@@ -73,8 +76,20 @@ export function hoursBarChart(time: TimeInBands, context: ChartContext, names: '
   };
 }
 
+/** Where not all names stand beside one another those of the thinnest parts give way: the table beside the bar has them. */
+function fitting(labels: Label[], whole: number): Label[] {
+  const wide = labels.reduce((sum, { width }) => sum + width + 8, -8);
+  if (wide <= whole) return labels;
+  const thinnest = labels.reduce((least, one) => (one.share < least.share ? one : least));
+  return fitting(
+    labels.filter((one) => one !== thinnest),
+    whole,
+  );
+}
+
 interface Label {
   label: string;
+  share: number;
   width: number;
   /** Middle of the part it names. */
   centre: number;
@@ -82,20 +97,20 @@ interface Label {
 }
 
 /** A part too thin for its name: the name stands above it, joined by a leader, beside its neighbours and within the bar. */
-function named(labels: Label[], top: number, text: number): Mark[] {
+function named(labels: Label[], top: number, text: number, whole: number): Mark[] {
   let free = 0;
   for (const one of labels) {
-    one.start = Math.max(free, Math.min(one.start, CONTENT_WIDTH - one.width));
+    one.start = Math.max(free, Math.min(one.start, whole - one.width));
     free = one.start + one.width + 8;
   }
   // Names that were pushed over the end push back.
-  let end = CONTENT_WIDTH;
+  let end = whole;
   for (const one of [...labels].reverse()) {
     one.start = Math.max(0, Math.min(one.start, end - one.width));
     end = one.start - 8;
   }
   return labels.flatMap(({ label, width, centre, start }): Mark[] => {
-    const foot = round(Math.min(Math.max(centre, 0.4), CONTENT_WIDTH - 0.4));
+    const foot = round(Math.min(Math.max(centre, 0.4), whole - 0.4));
     const from = round(Math.max(start + 2, Math.min(foot, start + width)));
     return [
       { kind: 'text', role: 'ink', x: round(start), y: round(text), text: label, size: text, anchor: 'start' },

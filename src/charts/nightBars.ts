@@ -1,7 +1,7 @@
 import type { Drawing, Mark } from '../model/drawing.ts';
 import type { Night } from '../model/measures.ts';
 import type { ChartContext } from './context.ts';
-import { CONTENT_WIDTH } from './frame.ts';
+import { CONTENT_WIDTH, NARROW_WIDTH } from './frame.ts';
 import { nightsSummary, nightsTable } from './nights.ts';
 import { round } from './pen.ts';
 
@@ -9,21 +9,28 @@ import { round } from './pen.ts';
 const LEAST_SCALE = 60;
 /** Where no night has a bar, points. */
 const NO_BARS = 4;
+/** On a narrow screen two weeks are a row. */
+const NARROW_ROW = 14;
 
 /** A bar a night, of so many points at most, as high as the minutes that were low in it; a night that cannot be told is a dotted box with a question mark. */
 export function nightBarsChart(nights: readonly Night[], most: number, given: ChartContext): Drawing {
   const context = { ...given, text: 8 };
-  const { speaker, text } = context;
-  const step = Math.min(CONTENT_WIDTH / nights.length, 42);
+  const { speaker, text, width: whole = CONTENT_WIDTH } = context;
+  const narrow = whole < CONTENT_WIDTH;
+  const perRow = narrow ? NARROW_ROW : nights.length;
+  const step = Math.min(whole / perRow, 42);
   const width = round(Math.min(step - 3, 22));
   // A row without a bar needs no height, and says of each night that was seen that it was none.
   const calm = nights.every(({ lowMinutes, state }) => state === 'unknown' || lowMinutes <= 0);
   const height = calm ? NO_BARS : most;
   const scale = height / Math.max(LEAST_SCALE, ...nights.map(({ lowMinutes }) => lowMinutes));
-  const base = text + 2 + height;
+  const rowHeight = 2 * text + height + 6;
+  const rows = Math.ceil(nights.length / perRow);
+  const baseOf = (row: number): number => row * rowHeight + text + 2 + height;
   const bars = (night: Night, i: number): Mark[] => {
-    const x = round((i + 0.5) * step - width / 2);
-    const centre = round((i + 0.5) * step);
+    const base = baseOf(Math.floor(i / perRow));
+    const centre = round(((i % perRow) + 0.5) * step);
+    const x = round(centre - width / 2);
     const label = (y: number, content: string, role: 'ink' | 'axis', strong = false): Mark => ({
       kind: 'text',
       role,
@@ -74,16 +81,22 @@ export function nightBarsChart(nights: readonly Night[], most: number, given: Ch
     ];
   };
   return {
-    width: CONTENT_WIDTH,
-    height: round(base + text + 4),
     how: 'nightBars',
+    width: whole,
+    height: round(rows * rowHeight),
+    get narrow() {
+      return narrow ? undefined : nightBarsChart(nights, most, { ...given, width: NARROW_WIDTH });
+    },
     summary: nightsSummary(nights, context),
     get table() {
       return nightsTable(nights, context);
     },
     get marks(): Mark[] {
-      const foot = [0, round(base), round(step * nights.length), round(base)];
-      return [{ kind: 'line', role: 'axis', lines: [foot], width: 0.75 }, ...nights.flatMap(bars)];
+      const feet = Array.from({ length: rows }, (_, row) => {
+        const inRow = Math.min(perRow, nights.length - row * perRow);
+        return [0, round(baseOf(row)), round(step * inRow), round(baseOf(row))];
+      });
+      return [{ kind: 'line', role: 'axis', lines: feet, width: 0.75 }, ...nights.flatMap(bars)];
     },
   };
 }

@@ -2,7 +2,7 @@ import type { Drawing, Mark } from '../model/drawing.ts';
 import type { Night } from '../model/measures.ts';
 import type { Band } from '../model/targets.ts';
 import { type ChartContext, roughWidth } from './context.ts';
-import { CONTENT_WIDTH } from './frame.ts';
+import { CONTENT_WIDTH, NARROW_WIDTH } from './frame.ts';
 import { round } from './pen.ts';
 
 const FILL: Record<Night['state'], Band | 'paper'> = {
@@ -15,14 +15,19 @@ const FILL: Record<Night['state'], Band | 'paper'> = {
 /** A fortnight in one row with room to spare; up to four weeks in one row of narrow boxes; a week where text is large. */
 const MOST_A_ROW = 28;
 const LARGE = { text: 14, perRow: 7 };
+/** On a narrow screen a week is a row, of large text half of one. */
+const NARROW = { perRow: 7, large: 4 };
 
 /** One box a night. A night without enough readings is a dotted box with a question mark, never an empty calm one. */
 export function nightsChart(nights: Night[], context: ChartContext): Drawing {
   const { text } = context;
-  const perRow = text > LARGE.text ? LARGE.perRow : rowOf(nights.length, text);
+  const { width: whole = CONTENT_WIDTH } = context;
+  const narrow = whole < CONTENT_WIDTH;
+  const large = text > LARGE.text;
+  const perRow = narrow ? NARROW[large ? 'large' : 'perRow'] : large ? LARGE.perRow : rowOf(nights.length, text);
   const rows = Math.ceil(nights.length / perRow);
   const gap = perRow > 14 ? 1.5 : 3;
-  const width = (CONTENT_WIDTH - gap * (perRow - 1)) / perRow;
+  const width = (whole - gap * (perRow - 1)) / perRow;
   const box = perRow > 14 ? text * 1.9 : Math.max(text * 2.7, 24);
   const head = headOf(context, width);
   const rowHeight = head + 4 + box + 8;
@@ -33,9 +38,12 @@ export function nightsChart(nights: Night[], context: ChartContext): Drawing {
     return oneNight(night, { x, y, w: round(width), h: box, head }, withMinutes, context);
   });
   return {
-    width: CONTENT_WIDTH,
+    width: whole,
     height: round(rows * rowHeight - 6),
     how: 'nights',
+    get narrow() {
+      return narrow ? undefined : nightsChart(nights, { ...context, width: NARROW_WIDTH });
+    },
     summary: nightsSummary(nights, context),
     get table() {
       return nightsTable(nights, context);

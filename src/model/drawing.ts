@@ -93,4 +93,6 @@ export interface Drawing {
    */
   day?: { name: string; left: number; right: number; hours: string[] };
   marks: Mark[];
+  /** The same, broken into rows, for a screen no wider than a hand, where nothing of it should lie out of sight. */
+  narrow?: Drawing | undefined;
 }

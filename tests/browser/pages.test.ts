@@ -3,7 +3,7 @@ import { inBrowser } from './browser.ts';
 import { BUSIEST, DESK, furtherPage, type Opened, opened, overflow, PHONE, violations, webPapers } from './opened.ts';
 
 const check = inBrowser();
-const [, patient] = webPapers(BUSIEST, 'en').map(({ html }) => html) as [string, string];
+const [visit, patient] = webPapers(BUSIEST, 'en').map(({ html }) => html) as [string, string];
 /** The page with the most to it: days that can be hidden and read hour by hour. */
 const clinic = furtherPage(BUSIEST);
 
@@ -108,4 +108,106 @@ check('text is large enough: 10.5 points for a clinic, 14 for a patient', async 
   };
   expect(await smallest(clinic)).toBeGreaterThanOrEqual(10.5);
   expect(await smallest(patient)).toBeGreaterThanOrEqual(14);
+});
+
+/** A phone of today, CSS pixels. */
+const HAND = { width: 390, height: 844 };
+
+/** Words of charts that are shown and do not lie in sight as a whole, and the smallest letters of those that do, pixels. */
+const WORDS_IN_SIGHT = `(() => {
+  const shown = [...document.querySelectorAll('.on-narrow svg text')].filter((text) => text.getBoundingClientRect().width > 0);
+  const boxes = shown.map((text) => [text.textContent, text.getBoundingClientRect()]);
+  return {
+    words: shown.map((text) => text.textContent),
+    out: boxes.filter(([, { left, right }]) => left < 0 || right > innerWidth).map(([word]) => word),
+    slides: [...document.querySelectorAll('.on-narrow')].filter((one) => one.scrollWidth > one.clientWidth).length,
+    smallest: Math.min(...shown.map((text) => parseFloat(text.getAttribute('font-size')) * text.getScreenCTM().a)),
+  };
+})()`;
+interface InSight {
+  words: string[];
+  out: string[];
+  slides: number;
+  smallest: number;
+}
+
+check(
+  'on a phone the newest nights and all of an average day are seen without sliding, and nowhere else twice',
+  async (browser) => {
+    for (const [html, last] of [
+      [visit, '10'],
+      [patient, '10'],
+    ] as const) {
+      const it = await opened(browser, html, HAND);
+      const { words, out, slides, smallest } = (await it.page.evaluate(WORDS_IN_SIGHT)) as InSight;
+      expect(words).toContain(last);
+      expect(words.some((word) => word.startsWith('High'))).toBe(true);
+      expect({ out, slides }).toEqual({ out: [], slides: 0 });
+      expect(smallest).toBeGreaterThan(11);
+      expect(await it.page.locator('.on-wide:visible').count()).toBe(0);
+      expect(await violations(it)).toEqual([]);
+      await it.page.setViewportSize(DESK);
+      expect(await it.page.locator('.on-narrow:visible').count()).toBe(0);
+      await it.page.emulateMedia({ media: 'print' });
+      await it.page.setViewportSize(HAND);
+      expect(await it.page.locator('.on-narrow:visible').count()).toBe(0);
+    }
+  },
+);
+
+/** Relative luminance (WCAG 2.2) of what is most and of what is furthest from it, in a picture of words: their contrast. */
+const CONTRAST = `async (base64) => {
+  const bytes = Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
+  const image = await createImageBitmap(new Blob([bytes], { type: 'image/png' }));
+  const canvas = new OffscreenCanvas(image.width, image.height).getContext('2d');
+  canvas.drawImage(image, 0, 0);
+  const { data } = canvas.getImageData(0, 0, image.width, image.height);
+  const part = (value) => (value <= 0.04045 * 255 ? value / 255 / 12.92 : ((value / 255 + 0.055) / 1.055) ** 2.4);
+  const seen = new Map();
+  for (let i = 0; i < data.length; i += 4) {
+    const light = 0.2126 * part(data[i]) + 0.7152 * part(data[i + 1]) + 0.0722 * part(data[i + 2]);
+    seen.set(light, (seen.get(light) ?? 0) + 1);
+  }
+  const [ground] = [...seen].reduce((most, one) => (one[1] > most[1] ? one : most));
+  return Math.max(...[...seen.keys()].map((light) => (Math.max(light, ground) + 0.05) / (Math.min(light, ground) + 0.05)));
+}`;
+
+check(
+  'words on charts can be read where the system is dark, and where it chooses the colours: by pixels',
+  async (browser) => {
+    const counter = await (await browser.newContext()).newPage();
+    const planted = patient.replaceAll('fill="#525252"', 'fill="#dddddd"');
+    const least = async (html: string, media: { colorScheme?: 'dark'; forcedColors?: 'active' }): Promise<number> => {
+      const { page } = await opened(browser, html, DESK);
+      await page.emulateMedia(media);
+      const words = page.locator('.on-wide svg text[fill="#525252"], .on-wide svg text[fill="#dddddd"]');
+      const found: number[] = [];
+      for (const place of [0, 5]) {
+        const picture = (await words.nth(place).screenshot()).toString('base64');
+        found.push((await counter.evaluate(`(${CONTRAST})(${JSON.stringify(picture)})`)) as number);
+      }
+      await page.emulateMedia({ colorScheme: null, forcedColors: null });
+      return Math.min(...found);
+    };
+    for (const media of [{ colorScheme: 'dark' }, { colorScheme: 'dark', forcedColors: 'active' }] as const)
+      for (const html of [visit, patient]) expect(await least(html, media)).toBeGreaterThanOrEqual(4.5);
+    expect(await least(planted, {}), 'the look finds pale words').toBeLessThan(3);
+    await counter.context().close();
+  },
+);
+
+check('links stand out from their ground by 7 to 1 (WCAG 2.2, 1.4.6)', async (browser) => {
+  const { page } = await opened(browser, clinic, DESK);
+  const colours = (await page.evaluate(
+    `[...document.querySelectorAll('a, summary')].map((one) => getComputedStyle(one).color)`,
+  )) as string[];
+  expect(colours.length).toBeGreaterThan(3);
+  const light = (colour: string): number => {
+    const [r, g, b] = colour.match(/\d+/g)!.map((value) => {
+      const part = Number(value) / 255;
+      return part <= 0.04045 ? part / 12.92 : ((part + 0.055) / 1.055) ** 2.4;
+    }) as [number, number, number];
+    return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+  };
+  for (const colour of new Set(colours)) expect(1.05 / (light(colour) + 0.05), colour).toBeGreaterThanOrEqual(7);
 });

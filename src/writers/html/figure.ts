@@ -6,15 +6,20 @@ import { scroller, sideways } from './scroller.ts';
 import type { Setting } from './setting.ts';
 import { plainTable } from './table.ts';
 
-/** A chart, named by its summary, and its numbers as a table one can open. */
+/** A chart, named by its summary, and its numbers as a table one can open; where it can be broken into rows, so on a phone. */
 export function chart({ title, drawing }: BlockOf<'chart'>, setting: Setting): Html {
   const name = title ?? setting.topic;
+  const { narrow } = drawing;
+  const wide = [
+    scroller(setting.say('web.chart', { name: { q: 'word', value: name } }), picture(drawing, setting)),
+    sideways(setting),
+  ];
   return el(
     'figure',
     {},
     ...(title === undefined ? [] : [el('figcaption', {}, title)]),
-    scroller(setting.say('web.chart', { name: { q: 'word', value: name } }), picture(drawing, setting)),
-    sideways(setting),
+    ...(narrow ? [el('div', { class: 'on-wide' }, ...wide)] : wide),
+    ...(narrow ? [el('div', { class: 'on-narrow' }, picture(narrow, setting))] : []),
     ...howToRead(drawing, setting),
     ...asTable(name, drawing.table, setting),
   );
