@@ -7,7 +7,7 @@ type Evidence<Is extends Detail['is']> = Extract<Detail, { is: Is }>;
 interface Settles {
   encoding: [TextEncoding, 'json' | 'laid-out' | 'byte-order-mark' | 'valid-utf-8' | 'zero-bytes' | 'not-utf-8'];
   /** The mark itself. */
-  delimiter: [',' | ';' | '|' | 'tab', 'fields' | 'sep-line' | 'laid-out'];
+  delimiter: [',' | ';' | '|' | 'tab' | 'blanks' | 'pairs', 'fields' | 'sep-line' | 'laid-out'];
   /** The line of the column names. */
   header: [number | 'none', 'by-content'];
   /** What each column means, by the names of roles in schemas/layout.ts. */
@@ -16,6 +16,12 @@ interface Settles {
   'date-order': [DateOrder, 'at-line' | 'same-date' | 'other-order-future' | 'day-steps' | 'named'];
   /** Rows whose date stands in a row above. */
   'date-carried': [number, 'named'];
+  /** Days that stand as headings above the rows of their times. */
+  'day-headings': [number, never];
+  /** When the time begins that a column counts, as written. */
+  start: [string, 'line'];
+  /** Of the first of dates that say none. */
+  year: [number, never];
   'serial-dates': [1900 | 1904, 'other-count-future'];
   'half-of-day': ['row-order' | 'named-column', 'named'];
   'decimal-mark': ['.' | ',', 'cells'];

@@ -37,6 +37,8 @@ export type Detail =
   | { is: 'half-read'; line: number; early: string; late: string }
   /** From the first to the last day, as YYYY-MM-DD. */
   | { is: 'days'; from: string; to: string }
+  /** A number and words that stand in cells of one column. */
+  | { is: 'both-cells'; number: string; words: string }
   | { is: 'clock-at'; at: string; clock: string }
   /** The rows that share a word, and the range of their values. */
   | { is: 'group'; word: string; rows: number; low: number; high: number }

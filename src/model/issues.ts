@@ -39,7 +39,7 @@ export interface IssueTells {
   'place-is-named': Pair<string, string>;
   'test-data': Bare;
   // Tables of text.
-  'no-columns': Asks<'layout'>;
+  'no-columns': Found & Asks<'layout'>;
   'delimiter-unclear': Pair<string | Word<'tab'>, string | Word<'tab'>> & Asks<'layout'>;
   'stray-quote': Counted;
   'quote-unclosed': Found;
@@ -55,6 +55,7 @@ export interface IssueTells {
   'kinds-unknown': { actual: Is<'group' | 'bare-group'>[]; expected: string } & Asks<'layout'>;
   'column-parts-values': { actual: Is<'group' | 'bare-group'>[]; expected: string } & Asks<'layout'>;
   'column-unknown': Pair<string, Is<'values-seen'>> & Asks<'layout'>;
+  'column-of-both': Pair<string, Is<'both-cells'>> & Asks<'layout'>;
   'column-like-glucose': Pair<string, Is<'values-seen'>> & Asks<'layout'>;
   'sheet-without-table': Found & Asks<'layout'>;
   'kind-unknown': Found;
@@ -66,6 +67,10 @@ export interface IssueTells {
   'no-time': Found;
   'time-unreadable': Found;
   'times-unreadable': Found & Asks<'layout'>;
+  'days-not-said': Found;
+  'start-not-said': Found & Asks<'layout'>;
+  'year-not-said': Found & Asks<'layout'>;
+  'year-turns-unclear': Found & Asks<'day-order'>;
   'date-impossible': Found;
   'clock-not-set': Found | Pair<string, string>;
   'date-in-future': Found | Pair<string, string>;

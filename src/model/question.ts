@@ -26,5 +26,7 @@ export type LayoutField =
   | 'unit'
   | 'serialDates'
   | 'clock'
+  | 'start'
+  | 'year'
   /** The layout as a whole. */
   | 'whole';

@@ -1169,7 +1169,7 @@ export interface WordParams {
   'issues.file-empty': 'file';
   'issues.not-text': 'file' | 'actual';
   'issues.encoding-guessed': 'file' | 'actual' | 'count';
-  'issues.no-columns': 'file' | 'option';
+  'issues.no-columns': 'file' | 'actual' | 'option';
   'issues.rows-other-delimiter': 'count' | 'file' | 'line' | 'actual';
   'issues.delimiter-unclear': 'file' | 'actual' | 'expected' | 'option';
   'issues.columns-unclear': 'file' | 'actual' | 'option';
@@ -1186,6 +1186,10 @@ export interface WordParams {
   'issues.decimal-mark-odd': 'expected' | 'file' | 'actual';
   'issues.no-time': 'line' | 'file' | 'actual';
   'issues.no-time-of-day': 'file';
+  'issues.days-not-said': 'file' | 'actual';
+  'issues.start-not-said': 'actual' | 'file' | 'option';
+  'issues.year-not-said': 'file' | 'actual' | 'option';
+  'issues.year-turns-unclear': 'file' | 'actual' | 'option';
   'issues.times-unreadable': 'file' | 'actual' | 'option';
   'issues.time-unreadable': 'line' | 'file' | 'actual';
   'issues.date-impossible': 'actual' | 'line' | 'file';
@@ -1267,6 +1271,7 @@ export interface WordParams {
   'issues.unit-contradicts-user': 'expected' | 'file' | 'actual';
   'issues.kinds-unknown': 'expected' | 'file' | 'actual' | 'option';
   'issues.column-parts-values': 'expected' | 'file' | 'actual' | 'option';
+  'issues.column-of-both': 'actual' | 'file' | 'expected' | 'option';
   'issues.column-like-glucose': 'file' | 'actual' | 'expected' | 'option';
   'issues.column-unknown': 'actual' | 'file' | 'expected' | 'option';
   'issues.sheet-without-table': 'file' | 'actual' | 'option';
@@ -1785,6 +1790,9 @@ export interface WordParams {
   'choices.clock': never;
   'choices.date-order': never;
   'choices.date-carried': never;
+  'choices.day-headings': never;
+  'choices.start': never;
+  'choices.year': never;
   'choices.serial-dates': never;
   'choices.half-of-day': never;
   'choices.decimal-mark': never;
@@ -1814,6 +1822,9 @@ export interface WordParams {
   'understood.line': 'line';
   'understood.none': never;
   'understood.tab': never;
+  'understood.blanks': never;
+  'understood.pairs': never;
+  'understood.both-cells': 'number' | 'words';
   'understood.both': never;
   'understood.one-column': never;
   'understood.two-columns': never;
@@ -1911,6 +1922,7 @@ export interface WordParams {
   'understood.roles.fingerstick': never;
   'understood.roles.calibration': never;
   'understood.roles.value': never;
+  'understood.roles.mixed': never;
   'understood.roles.unit': never;
   'understood.roles.kind': never;
   'understood.roles.insulin': never;
@@ -2194,6 +2206,8 @@ export interface WordParams {
   'screen.ask.choose': never;
   'screen.ask.ignore': never;
   'screen.ask.zone': never;
+  'screen.ask.start': never;
+  'screen.ask.year': never;
   'screen.ask.rows': 'file';
   'screen.ask.byFile': never;
   'screen.ask.forget': never;

@@ -4,6 +4,8 @@ import type { DateOrder, Shown } from '../model/detail.ts';
 
 type OwnWord =
   | 'tab'
+  | 'blanks'
+  | 'pairs'
   | 'none'
   | 'both'
   | 'row-order'
@@ -25,13 +27,16 @@ export function valueText(speaker: Speaker, choice: Choice): string {
     case 'values':
     case 'zone':
     case 'offset':
+    case 'start':
       return shown(speaker, choice.value);
     case 'date-carried':
+    case 'day-headings':
       return speaker.number(choice.value, 0);
     case 'serial-dates':
+    case 'year':
       return String(choice.value);
     case 'delimiter':
-      return choice.value === 'tab' ? ours('tab') : choice.value;
+      return choice.value.length > 1 ? ours(choice.value as 'tab' | 'blanks' | 'pairs') : choice.value;
     case 'header':
       return choice.value === 'none' ? ours('none') : shown(speaker, { is: 'line', line: choice.value });
     case 'unit':

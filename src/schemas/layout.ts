@@ -5,7 +5,8 @@ import { check } from './problems.ts';
 
 /**
  * What a column can mean. `half` says before or after noon, `world` is world time beside the wearer's own. `glucose` leaves
- * sensor or finger stick open; `value` depends on the row's kind; `nutrient` is protein, fat, fibre or energy of food, kept as words.
+ * sensor or finger stick open; `value` depends on the row's kind; `mixed` holds
+ * readings as numbers and notes as words; `nutrient` is protein, fat, fibre or energy of food, kept as words.
  */
 export const ROLES = [
   'time',
@@ -19,6 +20,7 @@ export const ROLES = [
   'fingerstick',
   'calibration',
   'value',
+  'mixed',
   'unit',
   'kind',
   'insulin',
@@ -72,6 +74,10 @@ export interface TableLayout {
   dateOrder?: 'day-first' | 'month-first' | 'year-first' | undefined;
   /** Its hours are those of a whole day, although none of them is past 12. */
   clock?: '24-hour' | undefined;
+  /** When the time begins that a column counts, as `2026-03-17 06:10`, where the file does not say it. */
+  start?: string | undefined;
+  /** Of the first row, where dates say no year. */
+  year?: number | undefined;
   /** First year of a spreadsheet's day numbers. */
   serialDates?: 1900 | 1904 | undefined;
   /** Column name as written, or `#3` for the third, to its meaning. Columns left out are ignored. */
@@ -132,6 +138,11 @@ const table = z.strictObject({
   unit: glucoseUnit.optional(),
   dateOrder: dateOrder.optional(),
   clock: z.literal('24-hour').optional(),
+  start: z
+    .string()
+    .regex(/^\d{4}-\d\d-\d\d[ T]\d\d:\d\d(?::\d\d)?$/)
+    .optional(),
+  year: z.int().min(1999).max(2999).optional(),
   serialDates: z.literal([1900, 1904]).optional(),
   columns: withoutProto.pipe(z.record(z.string(), column)).optional(),
   meanings: withoutProto.pipe(z.record(z.string(), column)).optional(),

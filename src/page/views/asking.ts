@@ -60,6 +60,7 @@ function answersOf(asked: Asked): { inner: Node[]; answer: Given } {
   if (asked.readings.length > 0) return readings(asked);
   if (asked.of === 'zone') return zone(asked);
   if (asked.of === 'period') return period();
+  if (asked.field === 'start' || asked.field === 'year') return typed(asked.field);
   return { inner: [el('p', {}, say('ask.byFile'))], answer: () => null };
 }
 
@@ -126,6 +127,19 @@ function zone({ suggestions }: Asked): { inner: Node[]; answer: Given } {
       el('datalist', { id: list }, ...suggestions.map((value) => el('option', { value }))),
     ],
     answer: () => (suggestions.includes(input.value.trim()) ? { asked: { zone: input.value.trim() } } : null),
+  };
+}
+
+/** What no row of the file says: when it begins, or in which year. */
+function typed(field: 'start' | 'year'): { inner: Node[]; answer: Given } {
+  const start = field === 'start';
+  const input = el('input', start ? { type: 'datetime-local' } : { type: 'number', min: 1999, max: 2999, step: 1 });
+  return {
+    inner: [el('label', { class: 'field' }, el('span', {}, say(start ? 'ask.start' : 'ask.year')), input)],
+    answer: () => {
+      if (input.value === '' || !input.checkValidity()) return null;
+      return { layout: { [field]: start ? input.value.replace('T', ' ') : Number(input.value) } };
+    },
   };
 }
 

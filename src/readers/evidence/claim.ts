@@ -39,7 +39,7 @@ export function claimColumns(records: Records, table: Table, layout: TableLayout
   const accounts: Claimed['accounts'] = new Map();
   const given = meantColumns(table.columns, layout);
   const columns = given.map((column, i) => {
-    if (column.given) return column;
+    if (column.given) return column.role === 'mixed' ? { ...column, role: 'glucose' as const, mixed: true } : column;
     const profile = profiles[i]!;
     const settled = heard(column, profile, given);
     if (settled.why) {

@@ -9,10 +9,10 @@ export function columnLedger(columns: Column[], { columns: claimed, profiles, ac
     const { name, role, given } = column;
     const profile = profiles[i];
     const settled = accounts.get(column.index);
-    if (given) return { name, role, why: 'layout' };
+    if (given) return { name, role: column.mixed ? 'mixed' : role, why: 'layout' };
     if (settled && (role === 'ignore' || role === claimed[i]?.role)) return { name, role, ...settled };
     if (role !== 'ignore') {
-      if (name.startsWith('#') || column.maybe) return { name, role, why: 'cells', ...shown(profile) };
+      if (name.startsWith('#') || column.maybe || column.seen) return { name, role, why: 'cells', ...shown(profile) };
       const byName = [role, 'glucose'].includes(columnOf(column.index, name).role) || claimed[i]?.role === role;
       return { name, role, why: byName ? 'name' : 'beside', ...shown(profile) };
     }

@@ -3,14 +3,17 @@ import type { Choice, Input, ReadFile } from '../../model/input.ts';
 import type { Layout, TableLayout } from '../../schemas/layout.ts';
 import { accountOf } from '../account.ts';
 import { openBook } from '../book.ts';
-import { newEntries } from '../entries.ts';
+import { type Entries, newEntries } from '../entries.ts';
 import { NOTHING_ABOVE, readAbove } from '../evidence/above.ts';
 import { addMark } from '../evidence/wearers.ts';
 import type { Hints } from '../hints.ts';
+import { setOut } from '../plainText/plainText.ts';
 import type { CheckedSettings, Reading } from '../reading.ts';
 import { decode } from './encoding.ts';
 import { evenRows } from './evenRows.ts';
-import { columnKeys, endAtHeaders, layTables, specOf } from './layoutTables.ts';
+import { layoutOf } from './foundLayout.ts';
+import { putBack } from './laidOut.ts';
+import { endAtHeaders, layTables } from './layoutTables.ts';
 import { openText } from './openText.ts';
 import { readTable, type Settled } from './readTable.ts';
 import { type Records, scanRecords } from './records.ts';
@@ -39,16 +42,20 @@ export function readDelimited(input: Input, settings: CheckedSettings, hints: Hi
     book.add('encoding-guessed', 'note', 0, { actual: decoded.choice.value, count: decoded.guessedLetters });
   const replaced = countReplaced(decoded.bytes);
   if (replaced > 0) book.add('letters-lost', 'note', 0, { count: replaced });
+  const out = setOut(decoded.bytes, settings, hints, book, choices);
+  if (out.open) return accountOf(input, 'delimited', { book, choices, entries: allAside(out.bytes) });
   const opening: Choice[] = [];
-  let opened = openText(decoded.bytes, layout, book, opening);
+  let opened = openText(out.bytes, layout, book, opening);
   const laid = layout && opened ? layTables(opened.records, layout) : undefined;
   if (layout && !laid && (layout.columns || layout.tables)) {
     // A folder may hold several kinds of file; the layout is for those it fits.
     book.add('layout-does-not-fit', 'warning');
     opening.length = 0;
-    opened = openText(decoded.bytes, undefined, book, opening);
+    opened = openText(out.bytes, undefined, book, opening);
   }
-  choices.push(...opening);
+  choices.push(
+    ...opening.map((choice) => (out.parted && choice.id === 'delimiter' ? { ...choice, value: out.parted } : choice)),
+  );
   if (!opened) return accountOf(input, 'delimited', { book, choices });
   const { tables } = opened;
   const evened = evenRows(opened.records, laid ?? tables);
@@ -93,7 +100,31 @@ export function readDelimited(input: Input, settings: CheckedSettings, hints: Hi
   if (used.length > 0 && used.every(isLog)) file.logOnly = true;
   if (settled.length === used.length && used.length > 0)
     file.layout = layoutOf(decoded.choice.value, records, settled, file.zone);
-  return file;
+  return out.above > 0 ? withoutLineAbove(file) : file;
+}
+
+/** A file of whose rows none is read before something is answered. */
+function allAside(bytes: Uint8Array): Entries {
+  const records = scanRecords(bytes, 0x0a);
+  const entries = newEntries(records.count, 0);
+  for (let r = 0; r < records.count; r++) if (!isBlankRecord(records, r)) entries.fate(r, 'set-aside');
+  return entries;
+}
+
+/** A line of names that was put above a text without any is no line of the file. */
+function withoutLineAbove(file: ReadFile): ReadFile {
+  const { layout: _, ...rest } = file;
+  const restored = putBack(
+    file,
+    (line) => Math.max(1, line - 1),
+    (row) => row - 1,
+  );
+  return {
+    ...rest,
+    ...restored,
+    fates: file.fates.slice(1),
+    choices: file.choices.filter(({ id }) => id !== 'header'),
+  };
 }
 
 const MAY_BE_GLUCOSE: readonly string[] = ['glucose', 'sensor', 'value'];
@@ -150,24 +181,6 @@ function zoneOf(reading: Reading, file: ReadFile, layout: Layout | undefined): v
   } else if (zone && settings.zone && zone !== settings.zone) {
     book.add('zone-contradicts-file', 'warning', 0, { actual: zone, expected: settings.zone });
   }
-}
-
-/** What was settled, as a layout that leads to the same entries without looking for anything. */
-function layoutOf(encoding: string, records: Records, settled: [Table, Settled][], zone: string | undefined): unknown {
-  const tables = settled.map(([table, { columns, ...more }]) => {
-    const keys = columnKeys(columns);
-    const used = columns.filter((column) => column.role !== 'ignore');
-    return {
-      headerLine: table.header < 0 ? 0 : records.line[table.header]!,
-      ...(table.from < records.count ? { firstLine: records.line[table.from]! } : {}),
-      ...more,
-      columns: Object.fromEntries(used.map((column) => [keys[column.index], specOf(column)])),
-    };
-  });
-  const layout: Record<string, unknown> = { encoding, delimiter: String.fromCharCode(records.delimiter) };
-  if (zone) layout.timezone = zone;
-  if (tables.length === 1) return { ...layout, ...tables[0] };
-  return { ...layout, tables };
 }
 
 /** Several tables settled alike are told once. */

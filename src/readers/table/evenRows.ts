@@ -73,7 +73,7 @@ export function otherFields(
   const text = utf8(records.bytes, start, end);
   for (const delimiter of DELIMITERS) {
     if (delimiter.charCodeAt(0) === records.delimiter) continue;
-    const fields = fieldsOf(text, delimiter);
+    const fields = fieldsIn(text, delimiter);
     if (fields.length === width && (count === 1 || timeStands(fields, columns))) return { fields, delimiter };
   }
   return undefined;
@@ -113,7 +113,7 @@ function othersIn(bytes: Uint8Array, from: number, to: number, wanted: number): 
 }
 
 /** Fields of one row, quotes kept as they stand. */
-function fieldsOf(text: string, delimiter: string): string[] {
+export function fieldsIn(text: string, delimiter: string): string[] {
   const fields: string[] = [];
   let quoted = false;
   let start = 0;

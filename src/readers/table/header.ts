@@ -26,6 +26,10 @@ export interface Column {
   maybe?: boolean;
   /** What of a person it holds. */
   mark?: MarkKind;
+  /** Its name is unknown, and its cells alone tell its meaning. */
+  seen?: boolean;
+  /** Its numbers are glucose and its words notes. */
+  mixed?: boolean;
   /** Its meaning and unit are a layout's, not the header's. */
   given?: boolean;
 }
@@ -72,6 +76,9 @@ function meaningOf(index: number, name: string): Column {
   // A column called just `Minutes` holds minutes.
   if (words.length === 1 && !unit && otherUnit(words[0]!) === 'min')
     return { index, name: trimmed, role: 'minutes', unit: 'min' };
+  // A unit for a name: what is measured in it must show itself.
+  const bareUnit = glucoseUnit(trimmed);
+  if (bareUnit) return { index, name: trimmed, role: 'glucose', unit: bareUnit, maybe: true };
   const all = tokens(trimmed);
   const role = roleOf(conceptsOf(words), words, unit);
   const column: Column = { index, name: trimmed, role };

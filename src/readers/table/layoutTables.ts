@@ -137,18 +137,19 @@ function headerRow(records: Records, part: TableLayout): number | undefined {
 export function withoutPlaces(settings: CheckedSettings, named: boolean): CheckedSettings {
   const { layout, ...rest } = settings;
   if (!layout) return settings;
-  const { unit, dateOrder, clock, decimalMark, serialDates, timezone, columns, meanings, kinds, units, series } =
-    layout;
+  const { unit, dateOrder, clock, decimalMark, serialDates, start, year, timezone, columns, meanings, kinds } = layout;
   const kept = {
     unit,
     dateOrder,
     clock,
     decimalMark,
     serialDates,
+    start,
+    year,
     timezone,
     kinds,
-    units,
-    series,
+    units: layout.units,
+    series: layout.series,
     ...(named ? { columns, meanings } : {}),
   };
   return { ...rest, layout: Object.fromEntries(Object.entries(kept).filter(([, value]) => value !== undefined)) };
@@ -167,9 +168,10 @@ export function offsetOfLayout({
 
 /** A column of the layout that reports what was settled. */
 export function specOf(column: Column): NonNullable<TableLayout['columns']>[string] {
-  if (!column.unit && !column.label && column.offset === undefined) return column.role;
+  const role = column.mixed ? 'mixed' : column.role;
+  if (!column.unit && !column.label && column.offset === undefined) return role;
   return {
-    role: column.role,
+    role,
     ...(column.unit ? { unit: column.unit } : {}),
     ...(column.label ? { label: column.label.slice(0, 80) } : {}),
     ...(column.offset === 0 ? { utc: true } : {}),

@@ -10,6 +10,7 @@ import { delimiterName, fitDelimiters, fitOfRecords, hintedDelimiter, onlyDelimi
 import type { Column } from './header.ts';
 import { columnsByContent, firstOfData } from './nameless.ts';
 import { cellText, locate, type Records, recordText, scanRecords } from './records.ts';
+import { columnOfBoth, namedByCells } from './seenColumns.ts';
 import { findTables, SAMPLE, type Table, unknownNames } from './tables.ts';
 
 interface Opened {
@@ -55,8 +56,12 @@ export function openText(
   }
   const best = fits[0];
   if (!best) {
-    book.add('no-columns', 'refusal', 0, { question: { of: 'layout', field: 'delimiter' } });
-    return { records: scanRecords(bytes, 0x2c), tables: [] };
+    const records = scanRecords(bytes, 0x2c);
+    book.add('no-columns', 'refusal', 0, {
+      actual: recordText(records, 0),
+      question: { of: 'layout', field: 'delimiter' },
+    });
+    return { records, tables: [] };
   }
   const attempt = (fit: (typeof fits)[number]) => {
     const opened = open(fit.delimiter);
@@ -123,12 +128,27 @@ function finish(
     book.add('stray-quote', 'note', records.strayQuotes.line, { count: records.strayQuotes.count });
   }
   if (opened.tables.length > 0 || laidOut) return opened;
-  const columns = meantColumns(columnsByContent(records).columns, layout);
+  const { columns: content } = columnsByContent(records);
+  const named = namedByCells(records, content);
+  if (named) return { records, tables: [named] };
+  const columns = meantColumns(content, layout);
   const times = columns.filter((column) => column.role === 'time');
   const glucose = columns.filter(({ role }) => role === 'glucose' || role === 'sensor');
   const values = glucose.length;
   const names = unknownNames(records, columns);
-  if (times.length === 0 || values === 0 || names !== undefined) {
+  const both = names === undefined ? undefined : columnOfBoth(records, columns, names);
+  if (both) {
+    const { time, of, number, words } = both;
+    book.add('column-of-both', 'refusal', records.line[names!]!, {
+      actual: of,
+      expected: { is: 'both-cells', number, words },
+      question: {
+        of: 'layout',
+        field: 'columns',
+        answer: JSON.stringify({ columns: { [time]: 'time', [of]: 'mixed' } }),
+      },
+    });
+  } else if (times.length === 0 || values === 0 || names !== undefined) {
     book.add('columns-unclear', 'refusal', 0, {
       actual: recordText(records, names ?? 0),
       question: { of: 'layout', field: 'columns', answer: openColumns(records, columns, names) },

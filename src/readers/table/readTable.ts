@@ -20,7 +20,10 @@ import type { Table } from './tables.ts';
 import { firstText, tableTimes } from './tableTimes.ts';
 
 /** The columns and settings that would read the table again without any detection. Undefined after a refusal. */
-export type Settled = Pick<TableLayout, 'dateOrder' | 'decimalMark' | 'clock' | 'serialDates' | 'kinds'> & {
+export type Settled = Pick<
+  TableLayout,
+  'dateOrder' | 'decimalMark' | 'clock' | 'serialDates' | 'start' | 'year' | 'kinds'
+> & {
   columns: Column[];
 };
 
@@ -120,7 +123,11 @@ export function readTable(reading: Reading, found: Table, layout: TableLayout | 
   const settledColumns = columns.map((column) => {
     const found = glucose.find((entry) => entry.cells.column.index === column.index);
     if (!found || kinds) return column;
-    return { ...found.cells.column, role: found.is === 'reading' ? ('sensor' as const) : ('fingerstick' as const) };
+    return {
+      ...found.cells.column,
+      ...(column.mixed ? { mixed: true } : {}),
+      role: found.is === 'reading' ? ('sensor' as const) : ('fingerstick' as const),
+    };
   });
   choices.push({
     id: 'columns',
@@ -144,5 +151,7 @@ export function readTable(reading: Reading, found: Table, layout: TableLayout | 
     // What only the user could tell.
     ...(layout?.clock ? { clock: layout.clock } : {}),
     ...(layout?.serialDates ? { serialDates: layout.serialDates } : {}),
+    ...(settings.layout?.start ? { start: settings.layout.start } : {}),
+    ...(settings.layout?.year ? { year: settings.layout.year } : {}),
   };
 }

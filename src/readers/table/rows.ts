@@ -114,7 +114,12 @@ function glucoseOfRow(reading: Reading, settled: SettledTable, k: number, got: Y
     const unit = cells.unit[k]!;
     const native = cells.value[k]!;
     const range = RANGES[unit === 0 ? 0 : 1]!;
-    if (state !== CELL.limit && (state !== CELL.number || native < range.low || native > range.high)) {
+    if (cells.column.mixed && (state === CELL.text || state === CELL.unit)) {
+      const text = cellText(records, row, cells.column.index);
+      entries.notes.push({ ...placeOf(reading, settled, k), kind: 'text', text });
+      entries.fate(row, 'note');
+      got.entries++;
+    } else if (state !== CELL.limit && (state !== CELL.number || native < range.low || native > range.high)) {
       tellGlucose(book, state, line, cellText(records, row, cells.column.index), unitOf(unit));
       got.faults++;
     } else if (is === 'fingerstick') {

@@ -21,6 +21,7 @@ import {
   type TimeCells,
   type TimePlan,
 } from '../times/timeColumn.ts';
+import { wholeSerials } from '../times/wholeSerials.ts';
 import type { Column } from './header.ts';
 import { cellText, type Records } from './records.ts';
 import type { Table } from './tables.ts';
@@ -57,6 +58,7 @@ export function tableTimes(
   const lastDay = Math.floor(Date.parse(`${reading.settings.today}T00:00:00Z`) / DAY_MS) + 1;
   const dayZero = (days: TimeCells) => serialBase(days, lineOf, layout?.serialDates, lastDay, book, choices);
   if (!mendSheetTimes(records, table.from, cells, dayZero)) return undefined;
+  if (table.header >= 0) wholeSerials(cells, layout?.serialDates);
   const glucose = columns.some(({ role }) => role === 'glucose' || role === 'sensor' || role === 'value');
   const half = columns.find(({ role }) => role === 'half');
   // A clock that runs to 12 is compared with another one only once its halves are known.
@@ -77,10 +79,14 @@ export function tableTimes(
   if (!plan) {
     const sample = whens[0] ? firstText(records, table, whens[0]) : '';
     if (sample === '') return 'none';
-    book.add('times-unreadable', 'refusal', table.from < records.count ? lineOf(0) : 0, {
-      actual: sample,
-      question: { of: 'layout', field: 'columns' },
-    });
+    const line = table.from < records.count ? lineOf(0) : 0;
+    const clocks = chosen.cells.some(({ counts }) => counts[SHAPE.clock]! > 0);
+    if (clocks) book.add('days-not-said', 'refusal', line, { actual: sample });
+    else
+      book.add('times-unreadable', 'refusal', line, {
+        actual: sample,
+        question: { of: 'layout', field: 'columns' },
+      });
     return undefined;
   }
   choices.push(planChoice(plan));

@@ -16,7 +16,7 @@ export interface Table {
   columns: Column[];
 }
 
-const CONTENT: Role[] = ['sensor', 'glucose', 'fingerstick', 'value', 'insulin-name', ...NOTE_ROLES];
+export const CONTENT: Role[] = ['sensor', 'glucose', 'fingerstick', 'value', 'insulin-name', ...NOTE_ROLES];
 const WHEN: Role[] = ['time', 'date', 'clock'];
 /** Rows looked at behind a header to see that times follow, and to tell columns without names apart. */
 export const SAMPLE = 200;
@@ -29,7 +29,7 @@ export const MAX_COLUMNS = 16_384;
 const BEFORE = new Set([0x22, 0x20, 0x27, 0xc2, 0xa0]);
 
 /** Names never start with a digit in every cell of a row of data, which always holds a time or a number. */
-function mayBeHeader(records: Records, row: number): boolean {
+export function mayBeHeader(records: Records, row: number): boolean {
   const fields = Math.min(fieldCount(records, row), MAX_COLUMNS);
   const bytes = records.bytes;
   let start = records.start[row]!;

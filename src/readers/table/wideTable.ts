@@ -1,7 +1,10 @@
 import { fingerprint } from '../../bytes/hash.ts';
 import { bytesOf, latin1 } from '../../bytes/text.ts';
 import type { Input, ReadFile, RowFate } from '../../model/input.ts';
-import { strongest } from '../entries.ts';
+import { accountOf } from '../account.ts';
+import { openBook } from '../book.ts';
+import { newEntries, strongest } from '../entries.ts';
+import { meaning } from '../evidence/questions.ts';
 import { glucoseUnit } from '../glucose/unit.ts';
 import type { Hints } from '../hints.ts';
 import type { CheckedSettings } from '../reading.ts';
@@ -15,18 +18,25 @@ import { withoutPlaces } from './layoutTables.ts';
 import { cellText, fieldCount, locate, type Records, scanRecords } from './records.ts';
 import { conceptsOf, tokens } from './vocabulary.ts';
 
-/** Clock times a header must name before a table counts as one row a day. */
+/** Clock times a header must name before a table counts as one row a day, and days before it counts as one column a day. */
 const FEWEST = 4;
+const FEWEST_DAYS = 2;
+/** A row that begins with a time of day. */
+const CLOCK_FIRST = /[\r\n]\s*"?\d{1,2}[:.h]\d\d(?:[:.]\d\d)?"?\s*[,;\t|]/;
 const CLOCKS = /(?:[,;\t|] *"?\d{1,2}[:.h]\d\d"? *){4,}/;
 
-/** One row a day, one column a clock time: the header is full of clock times. */
+/** One row a day under clock times, or one column a day beside them. */
 export function recogniseWide(head: Uint8Array): number {
+  const mayBe = (text: string): boolean => CLOCKS.test(text) || CLOCK_FIRST.test(text);
   // Most texts have no such row, and then need not be decoded to say so. One with zero bytes may be of wider letters.
-  if (!head.includes(0) && !CLOCKS.test(latin1(head.subarray(0, 8195)))) return 0;
+  if (!head.includes(0) && !mayBe(latin1(head.subarray(0, 8195)))) return 0;
   const decoded = decode(head.subarray(0, 16_384));
   if ('notText' in decoded) return 0;
-  return CLOCKS.test(latin1(decoded.bytes.subarray(0, 8192))) && findHeader(decoded.bytes) ? 0.6 : 0;
+  return mayBe(latin1(decoded.bytes.subarray(0, 8192))) && findHeader(decoded.bytes) ? 0.6 : 0;
 }
+
+/** The name of values that nothing in the file names. */
+const UNNAMED = 'Value';
 
 interface LaidOut {
   text: string;
@@ -38,9 +48,12 @@ interface LaidOut {
 
 interface Header {
   records: Records;
-  /** The record of it, and its columns that are clock times. */
+  /** The record of it, and its columns that are clock times, or days. */
   at: number;
-  clocks: number[];
+  across: number[];
+  days: boolean;
+  /** Something names it as glucose. */
+  named: boolean;
   /** As words above or in it name it; empty: nowhere. */
   unit: string;
 }
@@ -58,12 +71,29 @@ function findHeader(bytes: Uint8Array): Header | undefined {
   for (let at = 0; at < Math.min(records.count, 50); at++) {
     const fields = fieldCount(records, at);
     const clocks: number[] = [];
-    for (let c = 1; c < fields; c++) if (shapeAt(at, c) === SHAPE.clock) clocks.push(c);
-    for (let c = 0; c < Math.min(fields, 20); c++) if (!clocks.includes(c)) words += ` ${cellText(records, at, c)}`;
-    if (clocks.length < FEWEST || shapeAt(at, 0) === SHAPE.clock || shapeAt(at, 0) === SHAPE.stamp) continue;
+    const days: number[] = [];
+    for (let c = 1; c < fields; c++) {
+      const shape = shapeAt(at, c);
+      if (shape === SHAPE.clock) clocks.push(c);
+      else if (shape === SHAPE.day) days.push(c);
+    }
+    for (let c = 0; c < Math.min(fields, 20); c++)
+      if (!clocks.includes(c) && !days.includes(c)) words += ` ${cellText(records, at, c)}`;
+    const named = conceptsOf(tokens(words)).has('glucose') || unitIn(words) !== '';
+    const first = shapeAt(at, 0);
+    if (first === SHAPE.clock || first === SHAPE.stamp || first === SHAPE.day) continue;
+    // A cell besides the days may hold a sum, but no other value.
+    if (
+      days.length >= FEWEST_DAYS &&
+      days.length >= fields - 2 &&
+      at + 1 < records.count &&
+      shapeAt(at + 1, 0) === SHAPE.clock
+    )
+      return { records, at, across: days, days: true, named, unit: unitIn(words) };
+    if (clocks.length < FEWEST) continue;
     // Nothing says it is glucose: a table of steps or of meals looks just the same.
-    if (!conceptsOf(tokens(words)).has('glucose') && !unitIn(words)) return undefined;
-    return { records, at, clocks, unit: unitIn(words) };
+    if (!named) return undefined;
+    return { records, at, across: clocks, days: false, named, unit: unitIn(words) };
   }
   return undefined;
 }
@@ -76,17 +106,19 @@ function unitIn(words: string): string {
 const quoted = (text: string): string => `"${text.replaceAll('"', '""').replace(/[\r\n]+/g, ' ')}"`;
 
 /** The table with one value a row, so that it can be read like any other. */
-function layOut({ records, at, clocks, unit }: Header): LaidOut {
-  const times = clocks.map((c) => cellText(records, at, c));
-  let text = unit === '' ? 'Date,Time,Glucose' : `Date,Time,Glucose (${unit})`;
+function layOut({ records, at, across, days, named, unit }: Header): LaidOut {
+  const heads = across.map((c) => cellText(records, at, c));
+  const value = named ? 'Glucose' : UNNAMED;
+  let text = unit === '' ? `Date,Time,${value}` : `Date,Time,${value} (${unit})`;
   const line = [0, records.line[at]!];
   const row = [-1, at];
   for (let r = at + 1; r < records.count; r++) {
-    const date = cellText(records, r, 0);
-    clocks.forEach((c, i) => {
+    const first = cellText(records, r, 0);
+    across.forEach((c, i) => {
       const value = cellText(records, r, c);
       if (value === '') return;
-      text += `\n${quoted(date)},${quoted(times[i]!)},${quoted(value)}`;
+      const [date, time] = days ? [heads[i]!, first] : [first, heads[i]!];
+      text += `\n${quoted(date)},${quoted(time)},${quoted(value)}`;
       line.push(records.line[r]!);
       row.push(r);
     });
@@ -100,7 +132,8 @@ export function readWide(input: Input, settings: CheckedSettings, hints: Hints =
   const header = 'notText' in decoded ? undefined : findHeader(decoded.bytes);
   if (!header || 'notText' in decoded) return readDelimited(input, settings, hints);
   const laid = layOut(header);
-  const unplaced = withoutPlaces(settings, false);
+  const unplaced = withoutPlaces(settings, !header.named);
+  const open = !header.named && settings.layout?.meanings?.[UNNAMED] === undefined;
   const file = readDelimited({ name: input.name, bytes: bytesOf(laid.text) }, unplaced, hints);
   const fates = new Array<RowFate>(laid.records.count).fill('ignored');
   // The first record of the laid-out text is its header.
@@ -110,6 +143,7 @@ export function readWide(input: Input, settings: CheckedSettings, hints: Hints =
   });
   const own = new Set(['encoding', 'delimiter', 'header', 'columns']);
   const { layout: _, ...rest } = file;
+  if (open && file.readings.count > 0) return askValues(input, file, laid, header);
   return {
     ...rest,
     ...putBack(
@@ -126,4 +160,23 @@ export function readWide(input: Input, settings: CheckedSettings, hints: Hints =
     ],
     fates,
   };
+}
+
+/** Values over days and hours that nothing names: whoever knows the file says what they are. */
+function askValues(input: Input, { readings }: ReadFile, { records }: LaidOut, { at }: Header): ReadFile {
+  const { count, native } = readings;
+  const book = openBook(input.name);
+  let [low, high] = [native[0]!, native[0]!];
+  for (let i = 1; i < count; i++) {
+    low = Math.min(low, native[i]!);
+    high = Math.max(high, native[i]!);
+  }
+  book.add('column-like-glucose', 'refusal', records.line[at]!, {
+    actual: UNNAMED,
+    expected: { is: 'values-seen', count, low, high },
+    question: meaning({ [UNNAMED]: 'sensor' }),
+  });
+  const entries = newEntries(records.count, 0);
+  for (let r = at + 1; r < records.count; r++) entries.fate(r, 'set-aside');
+  return accountOf(input, 'wide-table', { book, entries });
 }

@@ -5,7 +5,7 @@ import { SHAPE } from './stamp.ts';
 import type { TimeCells } from './timeColumn.ts';
 
 /** The days from which spreadsheets count: 0 of either count, as days since 1970-01-01. */
-const DAY_0 = { 1900: dayNumber(1899, 12, 30), 1904: dayNumber(1904, 1, 1) };
+export const DAY_0 = { 1900: dayNumber(1899, 12, 30), 1904: dayNumber(1904, 1, 1) };
 
 /** Day 0 of a column of a spreadsheet's day numbers. Undefined after a refusal, which shows both readings of the last day. */
 export function serialBase(

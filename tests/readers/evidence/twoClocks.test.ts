@@ -12,6 +12,9 @@ const half = (i: number): string => (hour(i) < 12 ? 'AM' : 'PM');
 const twelve = (i: number): string => `${hour(i) % 12 || 12}:${iso(i).slice(14)}`;
 const usual = (i: number): string => `${day(i).slice(5).replace('-', '/')}/${day(i).slice(0, 4)}`;
 
+/** Days since 1899-12-30, as spreadsheets count (ECMA-376 part 1, 18.17.4.1). */
+const serial = (i: number, day0 = 25_569): string => ((START + i * 300_000) / 86_400_000 + day0).toFixed(10);
+
 /** Ways a table writes the wearer's own time, beside which world time stands. */
 const FORMS: [string, string, (i: number) => string][] = [
   ['a date and a time of day', 'Date,Time of day', (i) => `${day(i)},${iso(i).slice(11)}`],
@@ -19,6 +22,7 @@ const FORMS: [string, string, (i: number) => string][] = [
   ['a date, a time to 12 and its half', 'Date,Time of day,AM/PM', (i) => `${day(i)},${twelve(i)},${half(i)}`],
   ['one time to 12 and its half', 'Time,AM/PM', (i) => `${usual(i)} ${twelve(i)},${half(i)}`],
   ['one time', 'Time', (i) => iso(i)],
+  ['a day number', 'Time', (i) => serial(i)],
 ];
 /** Minutes of clocks behind and ahead of world time, Nepal and the Line Islands among them (IANA tz database). */
 const SHIFTS = [-840, -345, -120, 210, 420, 720];
@@ -36,6 +40,17 @@ describe('world time beside the wearer’s own', () => {
         const file = read(table(head, own, shift, first));
         expect([refusals(file), times(file), [...new Set(file.readings.offset)]]).toEqual([[], LOCAL, [-shift]]);
       }
+  });
+  test('as a day number counted from 1904: so is the count shown', () => {
+    const file = read(table('Time', (i) => serial(i, 24_107), 210, false));
+    expect([refusals(file), times(file), [...new Set(file.readings.offset)]]).toEqual([[], LOCAL, [-210]]);
+  });
+  test('as a day number: a row of another year is told, and no instant taken', () => {
+    for (const first of [true, false]) {
+      const file = read(table('Time', (i) => (i === 200 ? '51582.3784722222' : serial(i)), 210, first));
+      expect(times(file)).toEqual(LOCAL.filter((__, i) => i !== 200));
+      expect(file.issues.some(({ code, origin }) => code === 'date-in-future' && origin?.line === 202)).toBe(true);
+    }
   });
   test.each(FORMS.slice(0, 2))(
     'as %s: a row whose own date cannot be is told, and no instant taken',

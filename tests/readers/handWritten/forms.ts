@@ -140,4 +140,28 @@ export const forms: Record<string, Export> = {
       rows((i) => `${dmy(i)} ${hm(i)};${comma(mm(i))};1`),
     unit: 'mmol/L',
   },
+  'lines of a log without columns': {
+    text: rows((i) => `${iso(i)} ${hm(i)} glucose=${mg(i)} mg/dL`),
+    unit: 'mg/dL',
+  },
+  'columns set with blanks': {
+    text: `Date        Time    Glucose\n${rows((i) => `${iso(i)}  ${hm(i)}   ${String(mg(i)).padStart(4)}`)}`,
+    unit: 'mg/dL',
+  },
+  'minutes since the start': {
+    text: `Start of recording: 2026-03-17 06:10\nminute;glucose (mg/dL)\n${rows((i) => `${i * 5};${mg(i)}`)}`,
+    unit: 'mg/dL',
+  },
+  'seconds and numbers under two letters': {
+    text: JSON.stringify({
+      device: 'homemade',
+      samples: Array.from({ length: N }, (_, i) => ({ t: at(i).ms / 1000, mgdl: mg(i) })),
+    }),
+    unit: 'mg/dL',
+    name: 'a.json',
+  },
+  'single blanks': {
+    text: `date time glucose mmol\n${rows((i) => `${iso(i)} ${hm(i)} ${mm(i)}`)}`,
+    unit: 'mmol/L',
+  },
 };

@@ -1,4 +1,4 @@
-import { at, hm, iso, mg, mm, N, type Open, rows, seldom, two } from './rows.ts';
+import { at, hm, iso, mg, N, type Open, rows, seldom, two } from './rows.ts';
 
 /** Files of which something cannot be told. */
 export const open: Record<string, Open> = {
@@ -10,17 +10,9 @@ export const open: Record<string, Open> = {
         (_, k) => `${two(k >> 2)}:${two((k & 3) * 15)},${[0, 1, 2].map((d) => mg(d * 96 + k)).join(',')}`,
       ).join('\n') +
       '\n',
-    code: 'two-value-columns',
+    code: 'column-like-glucose',
   },
-  'lines of a log without columns': {
-    text: rows((i) => `${iso(i)} ${hm(i)} glucose=${mg(i)} mg/dL`),
-    code: 'no-columns',
-  },
-  'columns set with blanks': {
-    text: `Date        Time    Glucose\n${rows((i) => `${iso(i)}  ${hm(i)}   ${String(mg(i)).padStart(4)}`)}`,
-    code: 'no-columns',
-  },
-  'a heading for each day': {
+  'one day in a heading': {
     text: (() => {
       let s = 'Sensor glucose (mg/dL)\n';
       let last = '';
@@ -33,33 +25,17 @@ export const open: Record<string, Open> = {
       }
       return s;
     })(),
-    code: 'times-unreadable',
-  },
-  'minutes since the start': {
-    text: `Start of recording: 2026-03-17 06:10\nminute;glucose (mg/dL)\n${rows((i) => `${i * 5};${mg(i)}`)}`,
-    code: 'columns-unclear',
-  },
-  'seconds and numbers under two letters': {
-    text: JSON.stringify({
-      device: 'homemade',
-      samples: Array.from({ length: N }, (_, i) => ({ t: at(i).ms / 1000, mgdl: mg(i) })),
-    }),
-    code: 'columns-unclear',
-    name: 'a.json',
+    code: 'days-not-said',
   },
   'readings and meals in one column': {
     text:
       `When,What\n` +
       rows((i) => [`${iso(i)} ${hm(i)},${mg(i)}`, ...(i % 40 === 6 ? [`${iso(i)} ${hm(i)},lunch 45 g`] : [])]),
-    code: 'columns-unclear',
+    code: 'column-of-both',
   },
   'no year anywhere': {
     text: `Time,Glucose (mg/dL)\n${rows((i) => `${two(at(i).day)}/${two(at(i).month)} ${hm(i)},${mg(i)}`)}`,
-    code: 'columns-unclear',
-  },
-  'single blanks': {
-    text: `date time glucose mmol\n${rows((i) => `${iso(i)} ${hm(i)} ${mm(i)}`)}`,
-    code: 'no-columns',
+    code: 'year-not-said',
   },
   'an unknown word over a sensor’s curve': {
     text: `Time,Qwyx,Carbs (g)\n${rows((i) => `${iso(i)} ${hm(i)},${mg(i)},${seldom(i, 6, '35')}`)}`,

@@ -1,0 +1,95 @@
+import { fieldsIn } from '../table/evenRows.ts';
+import { columnOf } from '../table/header.ts';
+import { SHAPE } from '../times/stamp.ts';
+import { linesIn, mapLines, quoted, shapeOf } from './lines.ts';
+
+/** A heading is a date and nothing else; longer lines are sentences (ours). */
+const LONGEST = 48;
+const WHEN: readonly string[] = ['time', 'date', 'clock'];
+
+/** The date that a line says and nothing else, whatever parts columns behind it. */
+export function headingOf(line: string, delimiter: string): string | undefined {
+  const text = line
+    .replaceAll(delimiter, ' ')
+    .replace(/^[\s"#*=-]+|[\s":*=-]+$/g, '')
+    .replaceAll(/\s+/g, ' ');
+  // Some call the line a day before they say which.
+  const named = /^(\p{L}{2,12}) ?: ?(.+)$/u.exec(text);
+  const date = named && ['date', 'time'].includes(columnOf(0, named[1]!).role) ? named[2]! : text;
+  return date.length <= LONGEST && shapeOf(date) === SHAPE.day ? date : undefined;
+}
+
+/**
+ * Times of day under headings that say the day, as rows that each have its date in front. Undefined where rows have dates of their
+ * own or no times; the first clock where one heading alone may be the day of print, or the hours under one heading pass midnight:
+ * which day those are nobody tells.
+ */
+export function datedRows(
+  bytes: Uint8Array,
+  delimiter: string,
+): { bytes: Uint8Array; days: number } | { clock: string; line: number } | undefined {
+  const lines = linesIn(bytes);
+  // A cell over several lines is none of a log under headings.
+  if (lines.some((line) => line.split('"').length % 2 === 0)) return undefined;
+  const dates = new Map<number, string>();
+  let days = 0;
+  let current = '';
+  let order = 0;
+  let before = Number.NaN;
+  let first: { clock: string; line: number } | undefined;
+  let untold = false;
+  for (const [i, line] of lines.entries()) {
+    const heading = line.length < 200 ? headingOf(line, delimiter) : undefined;
+    if (heading !== undefined) {
+      if (heading !== current) days++;
+      current = heading;
+      before = Number.NaN;
+      continue;
+    }
+    const found = clockIn(line, delimiter);
+    if (found === 'dated') return undefined;
+    if (found === undefined) continue;
+    const { minute, text } = found;
+    first ??= { clock: text, line: i + 1 };
+    if (current === '') untold = true;
+    dates.set(i, current);
+    const step = minute - before;
+    // Rows of one time may follow each other; all days run one way.
+    if (step !== 0 && !Number.isNaN(step)) {
+      if (order !== 0 && Math.sign(step) !== order) untold = true;
+      order = Math.sign(step);
+    }
+    before = minute;
+  }
+  if (untold || days < 2) return first;
+  return {
+    bytes: mapLines(bytes, (line, i) => {
+      const date = dates.get(i);
+      if (date !== undefined) return `${quoted(date)}${delimiter}${line}`;
+      return isNames(line, delimiter) ? `Date${delimiter}${line}` : line;
+    }),
+    days,
+  };
+}
+
+/** Minutes of the day in the one cell that tells a time; `dated` where a cell tells the day itself. */
+function clockIn(line: string, delimiter: string): { minute: number; text: string } | 'dated' | undefined {
+  let found: { minute: number; text: string } | undefined;
+  for (const cell of fieldsIn(line, delimiter).slice(0, 4)) {
+    const text = cell.replaceAll('"', '').trim();
+    const shape = shapeOf(text);
+    if (shape === SHAPE.stamp || (shape === SHAPE.day && !/^\d+$/.test(text))) return 'dated';
+    const clock = /^(\d{1,2})[:.h](\d\d)(?![.,\d])(?:[:.](\d\d))?(.*)$/.exec(text);
+    if (found || shape !== SHAPE.clock || !clock) continue;
+    const half = /p/i.test(clock[4]!) ? 12 : 0;
+    const hour = /[ap]/i.test(clock[4]!) ? (Number(clock[1]) % 12) + half : Number(clock[1]);
+    found = { minute: hour * 60 + Number(clock[2]) + Number(clock[3] ?? 0) / 60, text };
+  }
+  return found;
+}
+
+/** Names of columns, a time's among them. */
+function isNames(line: string, delimiter: string): boolean {
+  const cells = fieldsIn(line, delimiter);
+  return cells.length > 1 && cells.some((cell, c) => WHEN.includes(columnOf(c, cell.replaceAll('"', '').trim()).role));
+}
