@@ -48,18 +48,21 @@ function answerFor(issue: Issue, question: Question, settings: CheckedSettings):
   // What stands behind a delimiter that may be another one is no question yet.
   if (question.of !== 'layout' || question.field === 'delimiter') return undefined;
   const laid: Record<string, unknown> = { ...settings.layout };
-  const supposed = question.answer ? filled(question.answer, mostRows(issue)) : SUPPOSED[question.field];
+  const usual = SUPPOSED[question.field];
+  const supposed = usual ?? (question.answer ? filled(question.answer, mostRows(issue)) : undefined);
   if (!supposed) return undefined;
   for (const [field, value] of Object.entries(supposed))
     laid[field] = value instanceof Object ? { ...(laid[field] as object | undefined), ...value } : value;
   return checkSettings({ ...settings, layout: laid });
 }
 
-/** Answers to questions that propose none. */
+/** Answers to questions that propose none, or leave it to be filled in. */
 const SUPPOSED: Partial<Record<string, Record<string, unknown>>> = {
   clock: { clock: '24-hour' },
   serialDates: { serialDates: 1900 },
   unit: { unit: 'mg/dL' },
+  start: { start: '2020-01-01 00:00' },
+  year: { year: 2020 },
 };
 
 /** The word with the most rows, where words are asked for. */

@@ -1,3 +1,4 @@
+import { answerByHand } from './byHand.ts';
 import { type Column, type Making, noteColumns, timeColumns } from './columns.ts';
 import { isRecords, isSheet } from './shape.ts';
 import type { Line, Sheet } from './table.ts';
@@ -77,6 +78,8 @@ const ROLE_OF_KIND: Record<(typeof KINDS)[number], string> = {
 /** What somebody who knows the file writes into a layout where the program asks about one field of it. */
 export function layoutAnswer(sheet: Sheet, lineOf: Map<Line, number>, making: Making, field: string): object {
   const { shape } = making;
+  const byHand = answerByHand(sheet, field);
+  if (byHand) return byHand;
   if (field === 'unit' && shape.defect !== 'unit-turns') return { unit: shape.unit };
   if (field === 'decimalMark') return { decimalMark: shape.number === 'comma' ? ',' : '.' };
   if (field === 'delimiter') return { delimiter: shape.delimiter };

@@ -1,7 +1,7 @@
 import { changesClock } from './clockChange.ts';
 import { hasOwnDigits } from './numbers.ts';
 import { isOpenFormat } from './openRecords.ts';
-import { isRecords, isSheet, type Shape } from './shape.ts';
+import { isByHand, isRecords, isSheet, type Shape } from './shape.ts';
 import { TIME_FORMS } from './timeForms.ts';
 
 const FIXED_TIME: Record<string, string[]> = {
@@ -27,6 +27,15 @@ const ONLY_TEXT = [
 /** Languages in which morning and afternoon are said beside a clock of twelve hours. */
 const OWN_HALVES = ['en', 'es', 'el', 'tr', 'zh', 'ja', 'ko', 'ar', 'he', 'hu', 'sv'];
 const OWN_WORLD = ['iso-Z', 'seconds', 'millis'];
+
+/** How times stand where people set a text by hand. */
+const HAND_TIME: Record<string, string[]> = {
+  blanks: ['iso', 'two-iso', 'two-dmy', 'dmy-dot', 'named-month'],
+  'day-headings': ['two-iso', 'two-dmy'],
+  counted: ['iso'],
+  yearless: ['dmy-dot', 'two-dmy', 'named-month', 'dmy-slash', 'named-month-own'],
+  'days-across': ['two-iso', 'two-dmy'],
+};
 
 /** The nearest shape that can be: what cannot stand together gives way, always in the same order. */
 export function normal(given: Shape): Shape {
@@ -54,6 +63,32 @@ export function normal(given: Shape): Shape {
     return s;
   }
   s.recordForm = 'single';
+  if (isByHand(s)) {
+    s.time = from(HAND_TIME[s.container]!, s.time);
+    s.defect = s.secondClock = s.second = s.footer = 'none';
+    s.header = 'plain';
+    s.quoting = 'needed';
+    s.person = from(['none', 'above'], s.person);
+    s.preamble = from(['none', 'title', 'title-blank'], s.preamble);
+    s.notes = from(['none', 'columns', 'columns-zeros'], s.notes);
+    s.decoy = from(['none', 'pulse', 'ketones', 'battery'], s.decoy);
+    s.unitAt = from(['header', 'tail', 'cell', 'preamble', 'nowhere'], s.unitAt);
+    if (s.number === 'own-digits') s.number = 'plain';
+    if (changesClock(s.start)) s.start = 'late';
+    if (s.container === 'counted') s.order = 'oldest-first';
+    if (s.container === 'days-across') {
+      s.series = 'quarter';
+      s.notes = s.decoy = 'none';
+      s.unitAt = from(['header', 'preamble'], s.unitAt);
+      s.order = 'oldest-first';
+    }
+    if (s.container === 'blanks') {
+      s.delimiter = ',';
+      s.notes = 'none';
+      s.limits = from(['none', 'sign', 'or-equal'], s.limits);
+      s.preamble = from(['none', 'title', 'title-blank'], s.preamble);
+    }
+  }
   if (changesClock(s.start)) {
     if (s.container === 'wide') s.container = 'text';
     if (!PLAIN_DEFECTS.includes(s.defect)) s.defect = 'none';

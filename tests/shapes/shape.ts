@@ -50,6 +50,7 @@ export const PROPERTIES = {
     ...['text', 'workbook', 'gzip', 'zip', 'wide', 'two-files', 'old-workbook', 'open-sheet'],
     ...['records', 'records-in-object', 'record-lines'],
     ...['fhir-bundle', 'fhir-lines', 'open-mhealth', 'open-mhealth-lines'],
+    ...['blanks', 'day-headings', 'counted', 'yearless', 'days-across'],
   ],
   recordForm: ['single', 'series', 'interval', 'mixed-units'],
   order: ['oldest-first', 'newest-first'],
@@ -66,6 +67,9 @@ export const NAMES = Object.keys(PROPERTIES) as Property[];
 
 /** Whether the rows stand in JSON, each a record of its own. */
 export const isRecords = ({ container }: Pick<Shape, 'container'>): boolean => container.startsWith('record');
+/** Whether the text is set as people set it by hand: see byHand.ts. */
+export const isByHand = ({ container }: Pick<Shape, 'container'>): boolean =>
+  ['blanks', 'day-headings', 'counted', 'yearless', 'days-across'].includes(container);
 /** Whether the rows stand in a sheet of a spreadsheet program. */
 export const isSheet = ({ container }: Pick<Shape, 'container'>): boolean =>
   ['workbook', 'old-workbook', 'open-sheet'].includes(container);

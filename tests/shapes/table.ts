@@ -1,3 +1,4 @@
+import { setByHand } from './byHand.ts';
 import {
   type Column,
   decoyColumns,
@@ -137,6 +138,7 @@ const STICKS = (note: TrueNote) => note.kind === 'fingerstick';
 export function sheetsOf(making: Making): Sheet[] {
   const { shape, truth, next } = making;
   if (shape.container === 'wide') return [wideSheet(making), ...notesApart(making)];
+  if (shape.container === 'days-across') return [acrossSheet(making)];
   if (isOpenFormat(shape)) return [recordSheet(making)];
   const times = [...timeColumns(making), ...clockColumns(making)];
   if (shape.secondClock === 'serial' || (shape.secondClock !== 'none' && next() < 0.3)) times.unshift(times.pop()!);
@@ -159,7 +161,7 @@ export function sheetsOf(making: Making): Sheet[] {
   const lines = [...above(making), ...headOf(making, columns), ...rows.map((row, k) => lineOf(columns, row, k))];
   if (shape.notes === 'second-table') lines.push(free(), ...notesLines(making));
   lines.push(...below(making, columns));
-  const sheet: Sheet = { name: 'log', lines, columns };
+  const sheet: Sheet = setByHand({ name: 'log', lines, columns }, making);
   if (shape.person === 'two-files') return parted(sheet, making, true);
   const all = shape.container === 'two-files' ? parted(sheet, making, false) : [sheet];
   return shape.notes === 'own-file' ? [...all, ...notesApart(making)] : all;
@@ -217,6 +219,29 @@ function wideSheet(making: Making): Sheet {
     };
   });
   const head: Line = { ...free(words.names.date!, ...minutes.map(clock)), is: 'head' };
+  return { name: 'log', lines: [...above(making), free(column!.name), head, ...lines], columns: [] };
+}
+
+/** One column a day, one row a clock time. */
+function acrossSheet(making: Making): Sheet {
+  const { words, truth, form } = making;
+  const [column] = glucoseColumns({ ...making, shape: { ...making.shape, unitAt: 'header' } });
+  const minutes = [...new Set(truth.readings.map(({ wall }) => wall % 86_400_000))].sort((a, b) => a - b);
+  const days = [...new Set(truth.readings.map(({ wall }) => Math.floor(wall / 86_400_000)))];
+  const byWall = new Map(truth.readings.map((reading) => [reading.wall, reading]));
+  const date = (day: number) => form.cells({ wall: day * 86_400_000, offset: 0 }, words)[0]!;
+  const lines = minutes.map((minute): Line => {
+    const readings = days.map((day) => byWall.get(day * 86_400_000 + minute));
+    const cell = (reading: TrueReading | undefined) =>
+      reading ? column!.cell({ wall: reading.wall, reading, notes: [] }, 0) : '';
+    return {
+      cells: [new Date(minute).toISOString().slice(11, form.seconds ? 19 : 16), ...readings.map(cell)],
+      is: 'data',
+      readings: readings.filter((reading) => reading !== undefined),
+      notes: [],
+    };
+  });
+  const head: Line = { ...free(words.names.clock!, ...days.map(date)), is: 'head' };
   return { name: 'log', lines: [...above(making), free(column!.name), head, ...lines], columns: [] };
 }
 

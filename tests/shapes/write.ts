@@ -6,7 +6,7 @@ import type { Making } from './columns.ts';
 import { DEFECTS } from './defects.ts';
 import { isOpenFormat } from './openRecords.ts';
 import { render } from './render.ts';
-import { pick, type Shape } from './shape.ts';
+import { isByHand, pick, type Shape } from './shape.ts';
 import { sheetsOf, zoneNamed } from './table.ts';
 import { TIME_FORMS } from './timeForms.ts';
 import { type TrueNote, type TrueReading, truthOf } from './truth.ts';
@@ -65,6 +65,8 @@ function openReasons({ shape, form, truth }: Making): string[] {
   add(shape.secondClock === 'nameless', 'two clocks without a label');
   add(shape.second === 'twin' || shape.second === 'nameless-few', 'two columns of glucose without a label');
   add(form.world === true, 'world time only');
+  add(shape.container === 'counted', 'minutes since a start that is not said');
+  add(shape.container === 'yearless', 'no year is said');
   add(shape.header === 'absent' && (shape.decoy !== 'none' || shape.secondClock !== 'none'), 'columns without names');
   add(['foreign', 'header-wrong', 'preamble-wrong'].includes(shape.unitAt), 'the unit named is unknown or cannot be');
   return open;
@@ -93,7 +95,7 @@ export function write(shape: Shape): Written {
   const sheets = sheetsOf(making);
   const spoilt = shape.container === 'two-files' || shape.person === 'two-files' ? pick(sheets, next) : sheets[0]!;
   const wanted =
-    shape.container === 'wide' || isOpenFormat(shape)
+    shape.container === 'wide' || isOpenFormat(shape) || isByHand(shape)
       ? undefined
       : DEFECTS[shape.defect]!(spoilt.name === 'notes' ? sheets[0]! : spoilt, making);
   if (wanted?.open) open.push(wanted.open);

@@ -16,7 +16,11 @@ export function headingOf(line: string, delimiter: string): string | undefined {
   // Some call the line a day before they say which.
   const named = /^(\p{L}{2,12}) ?: ?(.+)$/u.exec(text);
   const date = named && ['date', 'time'].includes(columnOf(0, named[1]!).role) ? named[2]! : text;
-  return date.length <= LONGEST && shapeOf(date) === SHAPE.day ? date : undefined;
+  if (date.length > LONGEST) return undefined;
+  if (shapeOf(date) === SHAPE.day) return date;
+  // A weekday in front says nothing more than the date does.
+  const bare = date.replace(/^[\p{L}\p{M}]{2,12}\.?,? (?=\d)/u, '');
+  return bare !== date && shapeOf(bare) === SHAPE.day ? bare : undefined;
 }
 
 /**
@@ -32,7 +36,7 @@ export function datedRows(
   // A cell over several lines is none of a log under headings.
   if (lines.some((line) => line.split('"').length % 2 === 0)) return undefined;
   const dates = new Map<number, string>();
-  let days = 0;
+  const days = new Set<string>();
   let current = '';
   let order = 0;
   let before = Number.NaN;
@@ -41,7 +45,6 @@ export function datedRows(
   for (const [i, line] of lines.entries()) {
     const heading = line.length < 200 ? headingOf(line, delimiter) : undefined;
     if (heading !== undefined) {
-      if (heading !== current) days++;
       current = heading;
       before = Number.NaN;
       continue;
@@ -53,6 +56,7 @@ export function datedRows(
     first ??= { clock: text, line: i + 1 };
     if (current === '') untold = true;
     dates.set(i, current);
+    days.add(current);
     const step = minute - before;
     // Rows of one time may follow each other; all days run one way.
     if (step !== 0 && !Number.isNaN(step)) {
@@ -61,14 +65,14 @@ export function datedRows(
     }
     before = minute;
   }
-  if (untold || days < 2) return first;
+  if (untold || days.size < 2) return first;
   return {
     bytes: mapLines(bytes, (line, i) => {
       const date = dates.get(i);
       if (date !== undefined) return `${quoted(date)}${delimiter}${line}`;
       return isNames(line, delimiter) ? `Date${delimiter}${line}` : line;
     }),
-    days,
+    days: days.size,
   };
 }
 

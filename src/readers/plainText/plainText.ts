@@ -87,7 +87,8 @@ const mayBeHeading = (line: string): boolean =>
   line.length > 5 && line.length < 80 && /\d/.test(line) && !/\d:\d/.test(line);
 
 /** Neither a clock nor a date nor a long number stands in a row that counts. */
-const mayCount = (line: string): boolean => /\d/.test(line) && !/\d:\d|\d{8}|\d[-/.]\d{1,2}[-/.]\d/.test(line);
+const mayCount = (line: string): boolean =>
+  /\d/.test(line) && !/\d:\d|(?<![\d.,])\d{8}|\d[-/.]\d{1,2}[-/.]\d/.test(line);
 
 const mayLackYear = (line: string): boolean =>
   !/\d{4}-\d|\d{4}\/|\d[-/.]\d{1,2}[-/.]\d/.test(line) &&

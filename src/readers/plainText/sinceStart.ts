@@ -12,7 +12,7 @@ const UNITS: Record<string, number> = { s: 1000, min: MINUTE_MS, h: HOUR_MS };
 const FEWEST = 3;
 /** Longer than any sensor is worn on end (ours). */
 const LONGEST = 400 * DAY_MS;
-const OF_COUNTING = ['time', 'duration', 'start', 'instant'] as const;
+const OF_COUNTING = ['time', 'date', 'duration', 'start', 'instant'] as const;
 const LINKS = /^(?:since|from|after|elapsed|relative|rel|t|seit|ab|desde|depuis|dal|sinds|fran|sedan)$/;
 
 export interface Counted {
@@ -29,7 +29,11 @@ export interface Counted {
 function unitOfCount(name: string): number | undefined {
   const words = tokens(name);
   const known = words.every(
-    (word) => LINKS.test(word) || otherUnit(word) !== undefined || OF_COUNTING.some((is) => conceptsOf([word]).has(is)),
+    (word) =>
+      word.length < 3 ||
+      LINKS.test(word) ||
+      otherUnit(word) !== undefined ||
+      OF_COUNTING.some((is) => conceptsOf([word]).has(is)),
   );
   const { unit = words.map((word) => otherUnit(word)).find(Boolean) } = columnOf(0, name);
   return known && unit !== undefined ? UNITS[unit] : undefined;

@@ -9,8 +9,8 @@ const WHEN: readonly string[] = ['time', 'date'];
 const SHARE = 0.8;
 
 const NUMBERS = /^(\d{1,2})([./-])(\d{1,2})\.?((?:[,\s]+\d.*)?)$/;
-const DAY_NAME = /^(\d{1,2}\.?[\s/.-]*(?:de )?[\p{L}\p{M}]{3,12})\.?((?:[,\s]+\d.*)?)$/u;
-const NAME_DAY = /^([\p{L}\p{M}]{3,12}\.?[\s/.-]*\d{1,2})((?:[,\s]+\d.*)?)$/u;
+const DAY_NAME = /^(\d{1,2}\.?[\s/.-]*(?:de )?[\p{L}\p{M}'’׳]{3,12})\.?((?:[,\s]+\d.*)?)$/u;
+const NAME_DAY = /^([\p{L}\p{M}'’׳]{3,12}\.?[\s/.-]*\d{1,2})((?:[,\s]+\d.*)?)$/u;
 
 /** A date with the year in it; undefined for what is no date that lacks one. */
 function withYear(cell: string, year: number): string | undefined {
