@@ -81,7 +81,8 @@ export function tableTimes(
     if (sample === '') return 'none';
     const line = table.from < records.count ? lineOf(0) : 0;
     const clocks = chosen.cells.some(({ counts }) => counts[SHAPE.clock]! > 0);
-    if (clocks) book.add('days-not-said', 'refusal', line, { actual: sample });
+    // Columns without names may still be told by whoever knows them.
+    if (clocks && table.header >= 0) book.add('days-not-said', 'refusal', line, { actual: sample });
     else
       book.add('times-unreadable', 'refusal', line, {
         actual: sample,
