@@ -31,6 +31,7 @@ export interface IssueTells {
   'workbook-locked': Bare;
   'file-empty': Bare;
   'too-many-lines': { expected: number };
+  'line-too-long': { expected: number };
   'not-text': { actual: Word<NotText> };
   'encoding-guessed': Found & Counted;
   'letters-lost': Counted;

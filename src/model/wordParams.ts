@@ -1165,6 +1165,7 @@ export interface WordParams {
   'issues.template-missing': 'actual';
   'issues.template-place': 'actual';
   'issues.template-style': 'actual';
+  'issues.line-too-long': 'line' | 'file' | 'expected';
   'issues.too-many-lines': 'file' | 'expected';
   'issues.file-empty': 'file';
   'issues.not-text': 'file' | 'actual';

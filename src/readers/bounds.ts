@@ -2,20 +2,106 @@
 export const MOST_LINES = 12_000_000;
 /** A record of another system takes some ten objects of JSON; so many of them are more than any such export (ours). */
 const MOST_OBJECTS = 40_000_000;
+/** Ten years of rows every minute, each of 11 cells (ours). */
+const MOST_CELLS = 60_000_000;
+/** A row as wide as a sheet can be, 16,384 cells, takes a fraction of this (ours). */
+export const LONGEST_LINE = 1_000_000;
+/** Smaller texts can hold nothing that fills memory (ours). */
+const SMALL = 4_000_000;
+/** Records of any standard are a few objects deep (ours). */
+const DEEPEST = 200;
+/** Names and values in one element of a list, or beside the lists: series of a year every minute are half a million (ours). */
+const MOST_IN_ONE = 3_000_000;
+
+/** Three lists beside each other, of times and values, each as long as the most lines (ours). */
+const MOST_ELEMENTS = 3 * MOST_LINES;
 
 const LF = 0x0a;
 const CR = 0x0d;
-const BRACE = 0x7b;
+const QUOTE = 0x22;
+const BACKSLASH = 0x5c;
+const COMMA = 0x2c;
+const [BRACE, BRACKET] = [0x7b, 0x5b];
+const [BRACE_END, BRACKET_END] = [0x7d, 0x5d];
 
-/** Whether a text has more lines or objects than could be kept in memory. Each takes a byte at least, so most texts need no count. */
+/** Whether a text holds more than could be kept in memory. Each line, cell and object takes a byte at least, so most texts need no count. */
 export function tooLong(bytes: Uint8Array): boolean {
+  if (bytes.length <= SMALL) return false;
+  return isJson(bytes) ? jsonTooLong(bytes) : textTooLong(bytes);
+}
+
+function isJson(bytes: Uint8Array): boolean {
+  let i = bytes[0] === 0xef ? 3 : 0;
+  while (bytes[i]! <= 0x20) i++;
+  return bytes[i] === BRACE || bytes[i] === BRACKET;
+}
+
+function textTooLong(bytes: Uint8Array): boolean {
   if (bytes.length <= MOST_LINES) return false;
+  const parts = new Uint8Array(256);
+  for (const sign of ',;\t|') parts[sign.charCodeAt(0)] = 1;
   let lines = 0;
-  let objects = 0;
+  let cells = 0;
   for (let i = 0; i < bytes.length; i++) {
-    const byte = bytes[i];
+    const byte = bytes[i]!;
     if (byte === LF || (byte === CR && bytes[i + 1] !== LF)) lines++;
-    else if (byte === BRACE) objects++;
+    else cells += parts[byte]!;
   }
-  return lines > MOST_LINES || objects > MOST_OBJECTS;
+  return lines > MOST_LINES || cells > MOST_CELLS;
+}
+
+/** Lines and objects, how deep they lie in each other, the elements of the outer lists, and what one of them holds. */
+function jsonTooLong(bytes: Uint8Array): boolean {
+  const isList = new Uint8Array(DEEPEST + 1);
+  let [lines, objects, elements, inOne] = [0, 0, 0, 0];
+  let depth = 0;
+  let outer = 0;
+  for (let i = 0; i < bytes.length; i++) {
+    const byte = bytes[i]!;
+    if (byte === QUOTE) {
+      i++;
+      while (i < bytes.length && bytes[i] !== QUOTE) i += bytes[i] === BACKSLASH ? 2 : 1;
+    } else if (byte === LF) {
+      lines++;
+      if (depth === 0) inOne = 0;
+    } else if (byte === BRACE || byte === BRACKET) {
+      if (++depth > DEEPEST) return true;
+      isList[depth] = byte === BRACKET ? 1 : 0;
+      if (byte === BRACE) objects++;
+      else if (outer === 0) outer = depth;
+    } else if (byte === BRACE_END || byte === BRACKET_END) depth = Math.max(0, depth - 1);
+    else if (byte === COMMA) {
+      if (depth === outer && isList[depth]) {
+        elements++;
+        inOne = 0;
+      } else if (++inOne > MOST_IN_ONE) return true;
+    }
+  }
+  return lines > MOST_LINES || elements > MOST_ELEMENTS || objects > MOST_OBJECTS;
+}
+
+/** The line of a text that is longer than any table's; 0 for none. */
+export function longLine(bytes: Uint8Array): number {
+  if (bytes.length <= LONGEST_LINE) return 0;
+  const end = bytes.includes(LF) ? LF : CR;
+  let line = 1;
+  for (let from = 0; from < bytes.length; line++) {
+    const at = bytes.indexOf(end, from);
+    const to = at < 0 ? bytes.length : at;
+    if (to - from > LONGEST_LINE && longest(bytes, from, to) > LONGEST_LINE) return line;
+    from = to + 1;
+  }
+  return 0;
+}
+
+/** A lone CR ends a line too. */
+function longest(bytes: Uint8Array, from: number, to: number): number {
+  let most = 0;
+  for (let at = from; at < to; ) {
+    const cr = bytes.indexOf(CR, at);
+    const end = cr < 0 || cr > to ? to : cr;
+    most = Math.max(most, end - at);
+    at = end + 1;
+  }
+  return most;
 }

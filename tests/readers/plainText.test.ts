@@ -188,6 +188,11 @@ describe('time counted from a start', () => {
     const answer = issue && 'question' in issue && issue.question?.of === 'layout' ? issue.question.answer : undefined;
     expect(refusals(read(text, { layout: JSON.parse(answer!) }))).toContain('layout-invalid');
   });
+  test('parts of a day beside day numbers are none', () => {
+    const day = (i: number) => at(i).ms / 86_400_000 + 25_569;
+    const text = `Dátum;Óra;Glukóz (mg/dL)\n${each((i) => `${Math.floor(day(i))};${(day(i) % 1).toFixed(10)};${mg(i)}`)}`;
+    expectTruth(read(text), mg);
+  });
   test('minutes of exercise beside times are none', () => {
     expectTruth(
       read(`Time,Glucose,Exercise (min)\n${each((i) => `${iso(i)} ${hm(i)},${mg(i)},${i === 7 ? 30 : ''}`)}`),

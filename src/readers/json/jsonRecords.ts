@@ -66,6 +66,9 @@ function columnsOf(columns: [string, Elements][]): Elements {
   };
 }
 
+/** Longer texts are pictures and documents, and no remark of anybody's (ours). */
+const LONGEST_TEXT = 10_000;
+
 /** How deep objects inside a record are opened. */
 const DEEPEST = 4;
 
@@ -75,7 +78,7 @@ function fieldsOf(value: unknown): Map<string, string> {
   const open = (before: string, object: unknown, depth: number): void => {
     for (const [key, inner] of Object.entries(objectIn(object) ?? {})) {
       const name = before === '' ? key : `${before} ${key}`;
-      if (typeof inner === 'string') fields.set(name, inner);
+      if (typeof inner === 'string') fields.set(name, inner.slice(0, LONGEST_TEXT));
       else if (typeof inner === 'number' || typeof inner === 'boolean') fields.set(name, String(inner));
       else if (depth < DEEPEST) open(name, inner, depth + 1);
     }

@@ -13,6 +13,7 @@ const FEWEST = 3;
 /** Longer than any sensor is worn on end (ours). */
 const LONGEST = 400 * DAY_MS;
 const OF_COUNTING = ['time', 'date', 'duration', 'start', 'instant'] as const;
+const WHEN: readonly string[] = ['time', 'date', 'clock'];
 const LINKS = /^(?:since|from|after|elapsed|relative|rel|t|seit|ab|desde|depuis|dal|sinds|fran|sedan)$/;
 
 export interface Counted {
@@ -36,7 +37,9 @@ function unitOfCount(name: string): number | undefined {
       OF_COUNTING.some((is) => conceptsOf([word]).has(is)),
   );
   const { unit = words.map((word) => otherUnit(word)).find(Boolean) } = columnOf(0, name);
-  return known && unit !== undefined ? UNITS[unit] : undefined;
+  // The word for an hour is that for a clock in many languages.
+  const clock = unit === 'h' && words.every((word) => conceptsOf([word]).has('time'));
+  return known && unit !== undefined && !clock ? UNITS[unit] : undefined;
 }
 
 /** The column of a table that counts time from a start, by its first lines, where no other column tells a time. */
@@ -45,7 +48,7 @@ export function countedTimes(lines: readonly string[], delimiter: string, today:
     const cells = fieldsIn(lines[line]!, delimiter).map(bare);
     if (cells.length < 2) continue;
     const at = cells.findIndex((cell) => cell !== '' && unitOfCount(cell) !== undefined);
-    if (at < 0) continue;
+    if (at < 0 || cells.some((cell, c) => c !== at && WHEN.includes(columnOf(c, cell).role))) continue;
     const rows = lines
       .slice(line + 1)
       .map((row) => fieldsIn(row, delimiter).map(bare))

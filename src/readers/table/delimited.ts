@@ -3,6 +3,7 @@ import type { Choice, Input, ReadFile } from '../../model/input.ts';
 import type { Layout, TableLayout } from '../../schemas/layout.ts';
 import { accountOf } from '../account.ts';
 import { openBook } from '../book.ts';
+import { LONGEST_LINE, longLine } from '../bounds.ts';
 import { type Entries, newEntries } from '../entries.ts';
 import { NOTHING_ABOVE, readAbove } from '../evidence/above.ts';
 import { addMark } from '../evidence/wearers.ts';
@@ -35,6 +36,11 @@ export function readDelimited(input: Input, settings: CheckedSettings, hints: Hi
   if (input.bytes.length === 0 || 'notText' in decoded) {
     if (input.bytes.length === 0) book.add('file-empty', 'warning');
     else if ('notText' in decoded) book.add('not-text', 'warning', 0, { actual: { is: decoded.notText } });
+    return accountOf(input, 'delimited', { book });
+  }
+  const long = longLine(decoded.bytes);
+  if (long > 0) {
+    book.add('line-too-long', 'refusal', long, { expected: LONGEST_LINE });
     return accountOf(input, 'delimited', { book });
   }
   choices.push(decoded.choice);

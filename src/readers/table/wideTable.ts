@@ -3,6 +3,7 @@ import { bytesOf, latin1 } from '../../bytes/text.ts';
 import type { Input, ReadFile, RowFate } from '../../model/input.ts';
 import { accountOf } from '../account.ts';
 import { openBook } from '../book.ts';
+import { longLine } from '../bounds.ts';
 import { newEntries, strongest } from '../entries.ts';
 import { meaning } from '../evidence/questions.ts';
 import { glucoseUnit } from '../glucose/unit.ts';
@@ -129,7 +130,7 @@ function layOut({ records, at, across, days, named, unit }: Header): LaidOut {
 /** Reads a table of one row a day. A day's row keeps the strongest fate of its values. */
 export function readWide(input: Input, settings: CheckedSettings, hints: Hints = {}): ReadFile {
   const decoded = decode(input.bytes);
-  const header = 'notText' in decoded ? undefined : findHeader(decoded.bytes);
+  const header = 'notText' in decoded || longLine(decoded.bytes) > 0 ? undefined : findHeader(decoded.bytes);
   if (!header || 'notText' in decoded) return readDelimited(input, settings, hints);
   const laid = layOut(header);
   const unplaced = withoutPlaces(settings, !header.named);
