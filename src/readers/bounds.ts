@@ -1,20 +1,33 @@
 /** Ten years of readings every minute are 5 million rows; more than this in one file is a mistake, or meant to fill memory (ours). */
 export const MOST_LINES = 12_000_000;
-/** A record of another system takes some ten objects of JSON; so many of them are more than any such export (ours). */
-const MOST_OBJECTS = 40_000_000;
-/** Ten years of rows every minute, each of 11 cells (ours). */
-const MOST_CELLS = 60_000_000;
 /** A row as wide as a sheet can be, 16,384 cells, takes a fraction of this (ours). */
 export const LONGEST_LINE = 1_000_000;
-/** Smaller texts can hold nothing that fills memory (ours). */
-const SMALL = 4_000_000;
-/** Records of any standard are a few objects deep (ours). */
-const DEEPEST = 200;
-/** Names and values in one element of a list, or beside the lists: series of a year every minute are half a million (ours). */
-const MOST_IN_ONE = 3_000_000;
 
-/** Three lists beside each other, of times and values, each as long as the most lines (ours). */
-const MOST_ELEMENTS = 3 * MOST_LINES;
+/** What a file may hold at most (ours). */
+interface Limits {
+  /** Bytes of a text that is not counted, as it can hold nothing that fills memory. */
+  small: number;
+  lines: number;
+  /** Ten years of rows every minute, each of 11 cells. */
+  cells: number;
+  /** A record of another system takes some ten objects of JSON. */
+  objects: number;
+  /** Of the outer lists of JSON: times and values beside each other, each as long as the most lines. */
+  elements: number;
+  /** Names and values in one element, or beside the lists: series of a year every minute are half a million. */
+  inOne: number;
+  /** Objects in each other; records of any standard are a few deep. */
+  deep: number;
+}
+export const LIMITS: Limits = {
+  small: 4_000_000,
+  lines: MOST_LINES,
+  cells: 60_000_000,
+  objects: 40_000_000,
+  elements: 3 * MOST_LINES,
+  inOne: 3_000_000,
+  deep: 200,
+};
 
 const LF = 0x0a;
 const CR = 0x0d;
@@ -25,9 +38,9 @@ const [BRACE, BRACKET] = [0x7b, 0x5b];
 const [BRACE_END, BRACKET_END] = [0x7d, 0x5d];
 
 /** Whether a text holds more than could be kept in memory. Each line, cell and object takes a byte at least, so most texts need no count. */
-export function tooLong(bytes: Uint8Array): boolean {
-  if (bytes.length <= SMALL) return false;
-  return isJson(bytes) ? jsonTooLong(bytes) : textTooLong(bytes);
+export function tooLong(bytes: Uint8Array, limits: Limits = LIMITS): boolean {
+  if (bytes.length <= limits.small) return false;
+  return isJson(bytes) ? jsonTooLong(bytes, limits) : textTooLong(bytes, limits);
 }
 
 function isJson(bytes: Uint8Array): boolean {
@@ -36,8 +49,8 @@ function isJson(bytes: Uint8Array): boolean {
   return bytes[i] === BRACE || bytes[i] === BRACKET;
 }
 
-function textTooLong(bytes: Uint8Array): boolean {
-  if (bytes.length <= MOST_LINES) return false;
+function textTooLong(bytes: Uint8Array, limits: Limits): boolean {
+  if (bytes.length <= limits.lines) return false;
   const parts = new Uint8Array(256);
   for (const sign of ',;\t|') parts[sign.charCodeAt(0)] = 1;
   let lines = 0;
@@ -47,12 +60,12 @@ function textTooLong(bytes: Uint8Array): boolean {
     if (byte === LF || (byte === CR && bytes[i + 1] !== LF)) lines++;
     else cells += parts[byte]!;
   }
-  return lines > MOST_LINES || cells > MOST_CELLS;
+  return lines > limits.lines || cells > limits.cells;
 }
 
 /** Lines and objects, how deep they lie in each other, the elements of the outer lists, and what one of them holds. */
-function jsonTooLong(bytes: Uint8Array): boolean {
-  const isList = new Uint8Array(DEEPEST + 1);
+function jsonTooLong(bytes: Uint8Array, limits: Limits): boolean {
+  const isList = new Uint8Array(limits.deep + 1);
   let [lines, objects, elements, inOne] = [0, 0, 0, 0];
   let depth = 0;
   let outer = 0;
@@ -65,7 +78,7 @@ function jsonTooLong(bytes: Uint8Array): boolean {
       lines++;
       if (depth === 0) inOne = 0;
     } else if (byte === BRACE || byte === BRACKET) {
-      if (++depth > DEEPEST) return true;
+      if (++depth > limits.deep) return true;
       isList[depth] = byte === BRACKET ? 1 : 0;
       if (byte === BRACE) objects++;
       else if (outer === 0) outer = depth;
@@ -74,10 +87,10 @@ function jsonTooLong(bytes: Uint8Array): boolean {
       if (depth === outer && isList[depth]) {
         elements++;
         inOne = 0;
-      } else if (++inOne > MOST_IN_ONE) return true;
+      } else if (++inOne > limits.inOne) return true;
     }
   }
-  return lines > MOST_LINES || elements > MOST_ELEMENTS || objects > MOST_OBJECTS;
+  return lines > limits.lines || elements > limits.elements || objects > limits.objects;
 }
 
 /** The line of a text that is longer than any table's; 0 for none. */

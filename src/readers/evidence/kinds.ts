@@ -88,6 +88,8 @@ export function findKinds(
   for (const column of candidates) {
     const coded = codeColumn(records, table.from, table.to, column.index, wall, column.role === 'kind');
     if (!coded || coded.words.length === 1) continue;
+    // What has a unit in its name and nothing but numbers below it is measured, and is no code.
+    if (column.role === 'ignore' && column.unit !== undefined && coded.words.every(isNumber)) continue;
     // Numbers of many sizes are measured; only few can be codes, unless their header promises kinds.
     if (
       column.role !== 'kind' &&
@@ -166,6 +168,8 @@ function unknownWords(
   }
   return unknown;
 }
+
+const isNumber = (word: string): boolean => /^(?:[+-]?\d+(?:[.,]\d+)?)?$/.test(asciiDigits(word));
 
 /** `4 IU`: the number before a unit that stands in the cell. */
 function leadingNumber(text: string): number {

@@ -29,12 +29,15 @@ export interface Counted {
 /** The unit in which a name counts time from a start: `minute`, `Time (min)`, `seconds since start`. */
 function unitOfCount(name: string): number | undefined {
   const words = tokens(name);
+  const ofCounting = (word: string): boolean => OF_COUNTING.some((is) => conceptsOf([word]).has(is));
   const known = words.every(
     (word) =>
       word.length < 3 ||
       LINKS.test(word) ||
       otherUnit(word) !== undefined ||
-      OF_COUNTING.some((is) => conceptsOf([word]).has(is)),
+      ofCounting(word) ||
+      // A word that nobody knows beside one for time says no other thing.
+      (conceptsOf([word]).size === 0 && words.some(ofCounting)),
   );
   const { unit = words.map((word) => otherUnit(word)).find(Boolean) } = columnOf(0, name);
   // The word for an hour is that for a clock in many languages.
