@@ -2291,6 +2291,8 @@ export interface WordParams {
   'screen.status.failed': 'reason';
   'screen.status.retry': never;
   'screen.status.noDrop': never;
+  'screen.status.tooLarge': 'file';
+  'screen.status.unopened': 'file' | 'reason';
   'screen.example.code': never;
   'screen.example.clinic': never;
   'screen.example.folder': never;

@@ -179,6 +179,28 @@ const clipboardEvent = (text: string): string => `(() => {
   document.body.dispatchEvent(new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true }));
 })()`;
 
+check('what a large file takes is said, and reading it can be ended', async (browser) => {
+  const large = join(scratch, 'large.csv');
+  const minutes = Array.from({ length: 600_000 }, (_, i) =>
+    new Date(Date.UTC(2025, 0, 1) + i * 60_000).toISOString().slice(0, 16),
+  );
+  writeFileSync(
+    large,
+    `Time,Sensor glucose (mg/dL)\n${minutes.map((time, i) => `${time},${100 + (i % 60)}`).join('\n')}\n`,
+  );
+  const { page, messages } = await openPage(browser);
+  await page.setInputFiles('input[type=file]', large);
+  // 13 MB at 3 MB a second.
+  await until(page, `document.querySelector('#status').textContent.includes('These files hold 13')`);
+  expect(await page.locator('#status').textContent()).toMatch(/0:04/);
+  await page.click('text=End this');
+  expect(await page.locator('.drop').count()).toBe(1);
+  await bring(page, [join(folderOf('small', 1), 'P-0001/sensor.csv')]);
+  expect(await page.locator('iframe').count()).toBe(1);
+  expect(messages).toEqual([]);
+  await page.context().close();
+});
+
 check('a manifest that cannot be used is said, and nobody is read by half of it', async (browser) => {
   const { page } = await openPage(browser);
   const folder = folderOf('unreadable', 2);

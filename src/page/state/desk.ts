@@ -6,6 +6,7 @@ import { say } from '../say.ts';
 import { today } from './day.ts';
 import type { Picked } from './dropped.ts';
 import { openFolder } from './folder.ts';
+import { faultOf } from './lying.ts';
 import { openReader } from './reader.ts';
 import { type Answered, answered, beginning, hasAnswers, placed, type State, type Way } from './state.ts';
 import { Stopped } from './worker.ts';
@@ -34,7 +35,7 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
   function fail(error: unknown): void {
     if (error instanceof Stopped) return;
     end();
-    state.fault = error instanceof Error ? error.message : String(error);
+    state.fault = faultOf(error);
     state.step = 'failed';
     screen.draw();
   }

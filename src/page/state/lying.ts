@@ -1,4 +1,5 @@
 import type { Taken } from '../messages.ts';
+import { say } from '../say.ts';
 import type { Picked } from './dropped.ts';
 
 /** Files that say who is who in a folder, and how all of it is to be read. */
@@ -40,4 +41,14 @@ export class Unopened extends Error {
     this.file = file;
     this.reason = reason;
   }
+}
+
+/** What went wrong, for a person. */
+export function faultOf(error: unknown): string {
+  if (error instanceof Unopened)
+    return say(error.reason === 'EFBIG' ? 'status.tooLarge' : 'status.unopened', {
+      file: error.file,
+      reason: error.reason,
+    });
+  return say('status.failed', { reason: error instanceof Error ? error.message : String(error) });
 }

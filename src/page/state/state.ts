@@ -46,7 +46,7 @@ export interface State {
   run: Run | null;
   /** What was chosen or answered for others of a folder, by what their results are called by. */
   answers: Map<string, Pick<State, 'asked' | 'layout'>>;
-  /** What went wrong, in the engine's words. */
+  /** What went wrong, in words. */
   fault: string;
 }
 

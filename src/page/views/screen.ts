@@ -107,7 +107,7 @@ export function openScreen(state: State, desk: () => Desk): Screen & { dress(): 
 function statusView({ step, fault, person, ofMany }: State, desk: Desk): Node[] {
   if (step === 'failed')
     return [
-      el('p', { class: 'grave', tabindex: -1 }, say('status.failed', { reason: fault })),
+      el('p', { class: 'grave', tabindex: -1 }, fault),
       button(say('status.retry'), () => void desk.retry()),
       ...(ofMany && person ? [button(say('who.back'), desk.back)] : []),
     ];
