@@ -2127,7 +2127,7 @@ export interface WordParams {
   'clinic.change.of.lows': never;
   'clinic.change.of.very-lows': never;
   'clinic.change.of.highs': never;
-  'clinic.folder.found': 'people' | 'by';
+  'clinic.folder.found': 'people' | 'manifest';
   'clinic.folder.progress': 'done' | 'total' | 'rate' | 'left';
   'clinic.folder.heavy': 'megabytes' | 'time' | 'memory';
   'clinic.folder.wrongRules': 'problem';

@@ -59,6 +59,8 @@ export interface Row {
 export interface Listed {
   rows: Row[];
   lead: string;
+  /** What the list is not. */
+  about: string;
   /** How far it has come, how fast, and how long it will take. */
   progress: string;
   gone: { done: number; total: number };

@@ -3,7 +3,7 @@ import type { Said, Tier, WorklistLine } from '../model/clinic.ts';
 import type { Block, Cell, Page } from '../model/report.ts';
 import { columnsOf, count, denseTable, heading, paragraph, word } from './context.ts';
 import { firstTable, tierTable, visitTable, wholeTable } from './worklistTables.ts';
-import { pointsText, tierName, topicText } from './worklistTexts.ts';
+import { foundText, pointsText, tierName, topicText } from './worklistTexts.ts';
 
 /** Everything a worklist shows. */
 export interface WorklistContent {
@@ -73,16 +73,13 @@ function tables(content: WorklistContent, speaker: Speaker, on: 'paper' | 'scree
   ];
 }
 
-const RULES = ['folder', 'file', 'joined', 'manifest', 'asked', 'nothing'] as const;
-
 /** By which rules files became people, and how many by each. */
 function whoWasFound({ lines }: WorklistContent, speaker: Speaker): Block[] {
-  const rules = RULES.flatMap((rule) => {
-    const n = lines.filter(({ outcome }) => outcome.by === rule).length;
-    return n > 0 ? speaker.say(`pages.worklist.found.${rule}`, { n: count(n) }) : [];
-  });
-  if (rules.length === 0) return [];
-  return [paragraph(speaker.say('pages.worklist.found.all', { rules: word(rules.join(', ')) }), 'small')];
+  const found = foundText(
+    speaker,
+    lines.map(({ outcome }) => outcome.by),
+  );
+  return found === '' ? [] : [paragraph(found, 'small')];
 }
 
 /** How many the day has room for, and who stands below. */

@@ -1,6 +1,7 @@
 import { choice } from '../findings/evidence/quantities.ts';
 import { isolated, type Speaker } from '../language/index.ts';
 import type { Reason, SeverityPart, Tier, WorklistLine } from '../model/clinic.ts';
+import type { FoundBy } from '../model/folder.ts';
 import type { Params } from '../model/quantity.ts';
 import type { Directed } from '../model/thenAndNow.ts';
 import { count, word } from './context.ts';
@@ -149,3 +150,14 @@ export function pointsText(speaker: Speaker, { severity: { points, parts } }: Wo
 /** The points, on a line of their own after the reasons. */
 export const withPoints = (speaker: Speaker, line: WorklistLine, text: string): string =>
   [text, pointsText(speaker, line)].filter((one) => one !== '').join('\n');
+
+const FOUND_BY = ['folder', 'file', 'joined', 'manifest', 'asked', 'nothing'] as const;
+
+/** By which rules files became people, and how many by each; nothing where it is not known. */
+export function foundText(speaker: Speaker, by: readonly (FoundBy | undefined)[]): string {
+  const rules = FOUND_BY.flatMap((rule) => {
+    const n = by.filter((one) => one === rule).length;
+    return n > 0 ? speaker.say(`pages.worklist.found.${rule}`, { n: count(n) }) : [];
+  });
+  return rules.length === 0 ? '' : speaker.say('pages.worklist.found.all', { rules: word(rules.join(', ')) });
+}

@@ -56,7 +56,7 @@ check('sixty people, of whom many are broken: worklist and papers are those of t
   const { page, messages } = await openPage(browser, { timezoneId: 'Pacific/Auckland' });
   await chooseFolder(page, folder);
   // Who is there is shown before anything is read.
-  expect(await page.locator('#who').textContent()).toContain('as the manifest in the folder says');
+  expect(await page.locator('#who').textContent()).toContain('with a manifest. Who was found:');
   await begin(page);
   await page.setInputFiles('#who input[accept=".json"]', rules);
   await until(page, `document.querySelector('#who').textContent.includes('rules.json')`);

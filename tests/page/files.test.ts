@@ -4,7 +4,7 @@ import { look, type Voice } from '../../src/page/worker/who.ts';
 
 const voice: Voice = {
   wrong: ({ why }) => why,
-  toldBy: (people, by) => `${people} by ${by}`,
+  toldBy: (people, manifest) => `${people.length} ${manifest}`,
   refused: (of, actual) => `${of} ${actual}`,
   heavy: ({ megabytes }) => `${megabytes} MB`,
 };

@@ -36,6 +36,7 @@ export function folderView(state: State, run: Run, act: Working): FolderView {
   const bar = el('progress', { max: 1, value: 0, 'aria-label': say('folder.list') });
   const far = el('p', { class: 'far' });
   const lead = el('p', {});
+  const about = el('p', {});
   const groups = el('ul', { class: 'groups' });
   const wrong = el('p', { class: 'grave', hidden: true });
   const people = new Map((found?.people ?? []).map((person) => [person.stem, person]));
@@ -57,6 +58,7 @@ export function folderView(state: State, run: Run, act: Working): FolderView {
       ),
       wrong,
       lead,
+      about,
       groups,
       ...(going ? [] : [ordering(run, act), savingAll(run, act)]),
       rows.table,
@@ -69,6 +71,7 @@ export function folderView(state: State, run: Run, act: Working): FolderView {
       bar.value = done;
       far.textContent = listed.progress;
       lead.textContent = listed.lead;
+      about.textContent = listed.about;
       wrong.hidden = listed.wrong === '';
       wrong.textContent = listed.wrong;
       groups.replaceChildren(...listed.groups.map(([name, n]) => el('li', {}, el('strong', {}, n), ` ${name}`)));
@@ -174,11 +177,10 @@ function savingAll(run: Run, act: Working): HTMLElement {
       run.extras = EXTRAS.filter((one) => (one === name ? on : run.extras.includes(one)));
     });
   return el(
-    'details',
-    { class: 'saveAll', open: true },
-    el('summary', {}, say('folder.saveTitle')),
+    'section',
+    { 'aria-labelledby': 'save-all' },
+    el('h3', { id: 'save-all' }, say('folder.saveTitle')),
     el('p', {}, say('folder.saveHelp')),
-    el('fieldset', {}, el('legend', {}, say('folder.extras.legend')), ...EXTRAS.map(extra)),
     el(
       'div',
       { class: 'roads' },
@@ -187,5 +189,6 @@ function savingAll(run: Run, act: Working): HTMLElement {
       ...LISTS.map(([id, name]) => button(say(`folder.lists.${id}`), () => act.saveList(name), { 'data-save': name })),
     ),
     !writesFolders() && el('p', {}, say('folder.onlyZip')),
+    el('details', {}, el('summary', {}, say('folder.extras.legend')), ...EXTRAS.map(extra)),
   );
 }

@@ -3,6 +3,7 @@ import { wrongFromTheStart } from '../../clinic/outcome.ts';
 import { stopwatch } from '../../clinic/pace.ts';
 import { version } from '../../index.ts';
 import { LANGUAGES, type Place, placeOf, type Words } from '../../language/index.ts';
+import { foundText } from '../../pages/worklistTexts.ts';
 import { ownWords } from '../../papers/own.ts';
 import { type Teller, teller } from '../../papers/teller.ts';
 import type { CompiledTemplate } from '../../writers/html/index.ts';
@@ -98,7 +99,14 @@ const work: Work = {
 
 const voiceOf = (tell: Teller): Voice => ({
   wrong: (wrong) => tell.speaker.repeat(wrongFromTheStart({ code: '', stem: '', files: [], wrong })),
-  toldBy: (people, by) => tell.say('clinic.folder.found', { people, by }),
+  toldBy: (people, manifest) =>
+    [
+      tell.say('clinic.folder.found', { people: people.length, manifest: manifest ? 'yes' : 'no' }),
+      foundText(
+        tell.speaker,
+        people.map(({ by }) => by),
+      ),
+    ].join(' '),
   refused: (of, actual) => tell.say(`clinic.folder.refused.${of}`, { actual }),
   heavy: ({ megabytes, seconds, memory }) =>
     tell.say('clinic.folder.heavy', { megabytes, time: stopwatch(seconds), memory }),

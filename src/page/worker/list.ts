@@ -18,6 +18,7 @@ import { writeHtml } from '../../writers/html/index.ts';
 import type { Ended, Listed, Listing, Row } from '../folderMessages.ts';
 import type { SavedFile } from '../messages.ts';
 import { type Brought, savedFile } from './papers.ts';
+import { withoutOptions } from './said.ts';
 
 /** Everyone of a folder, and how their turns ended so far. */
 export interface Folder {
@@ -63,12 +64,14 @@ export function list(folder: Folder, asked: Listing, english: Words, { own, tell
       return {
         ...{ code, stem, group: tierName(speaker, tier), papers: facts !== null },
         topic: topicText(speaker, line),
-        why: withPoints(speaker, line, whyText(speaker, line)),
+        // A sentence that names an option of the command is no business of a page: whoever is opened is asked.
+        why: facts ? withPoints(speaker, line, whyText(speaker, line)) : withoutOptions(whyText(speaker, line)),
         hours: hoursText(speaker, line),
         visit: visitText(speaker, line),
         opens: !withdrawn.has(stem) && opens(folder, line),
       };
     }),
+    about: speaker.say('pages.worklist.about'),
     lead: speaker.say('pages.worklist.lead', { people: count(lines.length), flagged: count(content.flagged) }),
     progress: tell.say('clinic.folder.progress', {
       ...{ done: asked.gone.done, total: asked.gone.total, left: stopwatch(left) },

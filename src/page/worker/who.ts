@@ -57,7 +57,7 @@ function walked(paths: readonly string[]): Walked {
 /** What is said of a folder as a whole. */
 export interface Voice {
   wrong(why: NonNullable<Person['wrong']>): string;
-  toldBy(people: number, by: 'manifest' | 'folders' | 'files'): string;
+  toldBy(people: readonly Person[], manifest: boolean): string;
   /** Why the settings or the manifest at the top cannot be used. */
   refused(of: 'settings' | 'losses' | 'manifest', actual: string): string;
   /** What reading so much will take. */
@@ -121,12 +121,11 @@ export function look(
     ...weighed(exports),
     ...(usual === undefined ? {} : { settings: whole(usual) }),
   };
-  const inFolders = now.some(inFolder);
   const readNow = new Set([...now, ...all.settings, MANIFEST]);
   return {
     found: {
       whose: whoseAre(all, now, findPeople({ ...all, exports: now, folders: foldersOf(all, isEarlier) })),
-      toldBy: voice.toldBy(people.length, all.manifest ? 'manifest' : inFolders ? 'folders' : 'files'),
+      toldBy: voice.toldBy(found, all.manifest),
       wrong: wrongOf(everyone, manifest, voice),
       today: ('settings' in everyone && everyone.settings.date) || today,
       stem: top === '' ? 'people' : bare(top),
