@@ -24,10 +24,18 @@ function localToday(): string {
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }
 
+function localTime(): string {
+  const now = new Date();
+  const two = (n: number): string => String(n).padStart(2, '0');
+  return `${two(now.getHours())}:${two(now.getMinutes())}`;
+}
+
 const door: Door = {
   tell,
   words: language,
   today: localToday(),
+  day: localToday,
+  time: localTime,
   version,
   print: (line) => console.log(line),
   complain: (line) => console.error(line),

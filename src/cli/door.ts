@@ -13,6 +13,9 @@ export interface Door {
   words: unknown;
   /** YYYY-MM-DD on the wall clock of this machine. */
   today: string;
+  /** The day, and HH:MM, on that clock as it stands when asked; a run that goes on asks again. */
+  day(): string;
+  time(): string;
   version: string;
   /** To the standard output, one line. */
   print(line: string): void;

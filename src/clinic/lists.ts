@@ -60,6 +60,8 @@ function lineAt(lines: readonly WorklistLine[], places: number): NonNullable<Wor
 export interface Printing {
   paper: 'a4' | 'letter';
   printed: string;
+  /** HH:MM, where a run was made now. */
+  time?: string | undefined;
   version: string;
   clinic: string | undefined;
 }
@@ -72,6 +74,8 @@ export function worklistReport(
   on: 'paper' | 'screen',
 ): Report {
   const word = (value: string) => ({ q: 'word' as const, value });
+  const [hour = 0, minute = 0] = printing.time?.split(':').map(Number) ?? [];
+  const time = printing.time === undefined ? null : speaker.value({ q: 'clock', value: hour * 60 + minute });
   const printed = word(speaker.value({ q: 'date', value: printing.printed as LocalDate }, 'dated'));
   const title = speaker.say('clinic.title', { printed });
   const hash = fingerprint(JSON.stringify([printing.version, content.rules, content.lines.map(known)])).slice(0, 12);
@@ -91,7 +95,7 @@ export function worklistReport(
       }),
       right: speaker.say('pages.paper.pageOf', { page: word('{page}'), pages: word('{pages}') }),
     },
-    pages: [worklistPage(content, speaker, on)],
+    pages: [worklistPage(content, speaker, on, { printed: printing.printed as LocalDate, time })],
     printed: printing.printed,
   };
 }
@@ -111,6 +115,7 @@ const COLUMNS = [
   'why',
   'hours',
   'period',
+  'lastReading',
   'visit',
   'since',
   'agreed',
@@ -135,6 +140,7 @@ export function worklistCsv(lines: readonly WorklistLine[], speaker: Speaker): s
       why: reasonsText(speaker, reasons),
       hours: hoursText(speaker, line),
       period: periodText(speaker, facts),
+      lastReading: lastStamp(facts),
       visit: outcome.visit ?? '',
       since: sinceText(speaker, line),
       agreed: agreedText(speaker, line),
@@ -153,3 +159,10 @@ const periodText = (speaker: Speaker, facts: Facts | null): string =>
   facts
     ? speaker.say('clinic.periodOf', { from: { q: 'word', value: facts.from }, to: { q: 'word', value: facts.to } })
     : '';
+
+/** As the clock on the wall showed it, for programs. */
+function lastStamp(facts: Facts | null): string {
+  const { date, minute = 0 } = facts?.lastReading ?? {};
+  const two = (n: number): string => String(n).padStart(2, '0');
+  return date === undefined ? '' : `${date} ${two(Math.floor(minute / 60))}:${two(minute % 60)}`;
+}

@@ -269,6 +269,8 @@ export interface WordParams {
   'cli.help.dueDate': never;
   'cli.help.pregnancyGoals': never;
   'cli.help.writeManifest': never;
+  'cli.help.keepReady': never;
+  'cli.help.settle': never;
   'cli.help.places': never;
   'cli.help.byVisit': never;
   'cli.help.agreed': never;
@@ -314,6 +316,7 @@ export interface WordParams {
   'cli.error.pageNotLocked': never;
   'cli.error.wrongRegion': 'value' | 'language' | 'expected';
   'cli.error.halfTranslated': 'language' | 'missing';
+  'cli.error.noFolderNamed': never;
   'cli.error.noFolder': 'path';
   'cli.error.outOverFolder': 'path';
   'cli.error.wrongShard': 'value';
@@ -435,6 +438,9 @@ export interface WordParams {
   'cli.clinic.rules.usual': never;
   'cli.clinic.rules.consensus': never;
   'cli.clinic.rules.contact': never;
+  'cli.clinic.keeping': 'folder';
+  'cli.clinic.again': 'n';
+  'cli.clinic.lockLost': 'path';
   'cli.clinic.workerReady': 'queue';
   'cli.clinic.workerDone': 'n';
   'why.no-readings': never;
@@ -804,6 +810,8 @@ export interface WordParams {
   'pages.worklist.rules.steady': never;
   'pages.worklist.rules.worse': never;
   'pages.worklist.everyone': never;
+  'pages.worklist.when': 'date' | 'time' | 'last';
+  'pages.worklist.upTo': 'last';
   'pages.worklist.found.all': 'rules';
   'pages.worklist.found.folder': 'n';
   'pages.worklist.found.file': 'n';
@@ -2081,6 +2089,7 @@ export interface WordParams {
   'clinic.unread.manifestCell': 'actual';
   'clinic.unread.twinCode': 'code' | 'actual';
   'clinic.unread.oneOrTwo': 'actual' | 'lines';
+  'clinic.unread.arriving': never;
   'clinic.unread.vanished': 'file';
   'clinic.unread.cannotOpen': 'file' | 'actual';
   'clinic.unread.unsaved': 'actual';
@@ -2097,6 +2106,7 @@ export interface WordParams {
   'clinic.columns.order': never;
   'clinic.columns.topic': never;
   'clinic.columns.points': never;
+  'clinic.columns.lastReading': never;
   'clinic.columns.code': never;
   'clinic.columns.tier': never;
   'clinic.columns.why': never;

@@ -1,9 +1,10 @@
 import type { Speaker } from '../language/index.ts';
 import type { Said, Tier, WorklistLine } from '../model/clinic.ts';
+import type { LocalDate } from '../model/glucose.ts';
 import type { Block, Cell, Page } from '../model/report.ts';
 import { columnsOf, count, denseTable, heading, paragraph, word } from './context.ts';
 import { firstTable, tierTable, visitTable, wholeTable } from './worklistTables.ts';
-import { foundText, pointsText, tierName, topicText } from './worklistTexts.ts';
+import { foundText, lastReadingText, pointsText, tierName, topicText } from './worklistTexts.ts';
 
 /** Everything a worklist shows. */
 export interface WorklistContent {
@@ -35,7 +36,12 @@ export interface WorklistContent {
 const NAMED = 20;
 
 /** Who to look at first and why, with empty columns for those who look. Everybody stands on it exactly once. */
-export function worklistPage(content: WorklistContent, speaker: Speaker, on: 'paper' | 'screen'): Page {
+export function worklistPage(
+  content: WorklistContent,
+  speaker: Speaker,
+  on: 'paper' | 'screen',
+  when: { printed: LocalDate; time: string | null },
+): Page {
   const { lines, flagged } = content;
   return {
     id: 'worklist',
@@ -43,6 +49,7 @@ export function worklistPage(content: WorklistContent, speaker: Speaker, on: 'pa
     blocks: [
       heading(1, speaker.say('pages.worklist.title')),
       paragraph(speaker.say('pages.worklist.lead', { people: count(lines.length), flagged: count(flagged) }), 'lead'),
+      paragraph(whenText(content, speaker, when), 'small'),
       ...theLine(content, speaker),
       ...whoWasFound(content, speaker),
       paragraph(speaker.say('pages.worklist.about'), 'small'),
@@ -71,6 +78,25 @@ function tables(content: WorklistContent, speaker: Speaker, on: 'paper' | 'scree
     ...(rest.lines.length > 0 ? [heading(2, speaker.say('pages.worklist.line.rest'))] : []),
     ...rest.tiers.flatMap((tier) => tierTable(rest, tier, 3, speaker)),
   ];
+}
+
+/** When the list was made, and that what came later is not in it. */
+function whenText(
+  { lines }: WorklistContent,
+  speaker: Speaker,
+  when: { printed: LocalDate; time: string | null },
+): string {
+  const last = lines.reduce<WorklistLine | null>((latest, line) => (at(line) > at(latest) ? line : latest), null);
+  return speaker.say('pages.worklist.when', {
+    date: { q: 'date', value: when.printed },
+    time: word(when.time ?? 'none'),
+    last: word(last === null || at(last) === '' ? 'none' : lastReadingText(speaker, last)),
+  });
+}
+
+function at(line: WorklistLine | null): string {
+  const last = line?.outcome.facts?.lastReading;
+  return last ? `${last.date} ${String(last.minute).padStart(4, '0')}` : '';
 }
 
 /** By which rules files became people, and how many by each. */

@@ -7,6 +7,7 @@ import type { WorklistContent } from './worklist.ts';
 import {
   briefReasons,
   hoursText,
+  lastReadingText,
   pointsText,
   sinceText,
   tierName,
@@ -192,9 +193,11 @@ export function wholeTable({ lines, order, tiers, linked }: WorklistContent, spe
 }
 
 /** Where the hours went and how the last nights were; nothing of someone who could not be read. */
-function glanceCell(speaker: Speaker, { outcome: { facts } }: WorklistLine): Cell {
+function glanceCell(speaker: Speaker, line: WorklistLine): Cell {
+  const { facts } = line.outcome;
   if (!facts) return { text: '' };
-  const { shares } = facts;
+  const { shares, lastReading } = facts;
+  const text = lastReading ? speaker.say('pages.worklist.upTo', { last: word(lastReadingText(speaker, line)) }) : '';
   const bands = shares && {
     'very-low': shares.veryLow,
     low: shares.low,
@@ -202,7 +205,7 @@ function glanceCell(speaker: Speaker, { outcome: { facts } }: WorklistLine): Cel
     high: shares.high,
     'very-high': shares.veryHigh ?? 0,
   };
-  return { text: '', picture: glanceChart({ shares: bands, nights: facts.nights ?? [] }, { speaker }) };
+  return { text, picture: glanceChart({ shares: bands, nights: facts.nights ?? [] }, { speaker }) };
 }
 
 /** The report for the team, as a page where there is one. */

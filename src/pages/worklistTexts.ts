@@ -72,6 +72,14 @@ export function visitText(speaker: Speaker, { outcome: { visit, time } }: Workli
   return time === undefined ? date : `${date}, ${speaker.value({ q: 'clock', value: hour * 60 + minute })}`;
 }
 
+/** Up to which reading a person's files go. */
+export function lastReadingText(speaker: Speaker, { outcome: { facts } }: WorklistLine): string {
+  const last = facts?.lastReading;
+  if (!last) return '';
+  const date = speaker.value({ q: 'date', value: last.date }, 'compact');
+  return `${date}, ${speaker.value({ q: 'clock', value: last.minute })}`;
+}
+
 /** The reasons, what is closer to the goals than last time, and what was agreed then. */
 export function whyText(speaker: Speaker, line: WorklistLine): string {
   const better = line.outcome.facts?.change?.better ?? [];

@@ -110,7 +110,15 @@ const KINDS: Partial<Record<string, ValueKind>> = {
 const LETTERS = 80;
 
 /** Reads the text of a settings file. What does not fit is told place by place, and nothing of the file is used. */
-export function readSettings(text: string, file: string): { settings: FolderSettings } | { issues: Issue[] } {
+export const readSettings = (text: string, file: string): { settings: FolderSettings } | { issues: Issue[] } =>
+  readWith(folderSettings, text, file);
+
+/** The same with a schema that knows more names. */
+export function readWith<T>(
+  schema: z.ZodType<T> & { shape: Record<string, unknown> },
+  text: string,
+  file: string,
+): { settings: T } | { issues: Issue[] } {
   let content: unknown;
   try {
     content = JSON.parse(text);
@@ -118,10 +126,10 @@ export function readSettings(text: string, file: string): { settings: FolderSett
     const line = lineOf(text, error);
     return { issues: [{ code: 'settings-not-json', level: 'refusal', origin: { file, line } }] };
   }
-  const checked = folderSettings.safeParse(content);
+  const checked = schema.safeParse(content);
   if (checked.success) return { settings: checked.data };
   const shown = {
-    names: Object.keys(folderSettings.shape),
+    names: Object.keys(schema.shape),
     originOf: (name: string) => ({ file, line: lineOfName(text, name) }),
   };
   return { issues: issuesOf(checked.error, shown) };

@@ -36,7 +36,7 @@ const tell = teller(words);
 function door(): Door & { out: string[]; err: string[] } {
   const [out, err]: [string[], string[]] = [[], []];
   const lines = { out, err, print: (line: string) => out.push(line), complain: (line: string) => err.push(line) };
-  return { tell, words, today: '2026-04-01', version: 'x', ...lines };
+  return { tell, words, today: '2026-04-01', day: () => '2026-04-01', time: () => '08:00', version: 'x', ...lines };
 }
 
 /** Runs a command as `main` does: a wrong use is told, not thrown. */

@@ -1,8 +1,8 @@
-import { join, relative, resolve } from 'node:path';
+import { join, resolve } from 'node:path';
 import { codesIn, leftOver, MANIFEST } from '../../clinic/listing.ts';
 import { readManifest } from '../../clinic/manifest.ts';
 import { findPeople } from '../../clinic/people.ts';
-import { inShard, parseShard, type Shard } from '../../clinic/shards.ts';
+import { inShard, type Shard } from '../../clinic/shards.ts';
 import { USUAL, withUsual } from '../../clinic/thresholds.ts';
 import type { Place } from '../../language/index.ts';
 import type { Person } from '../../model/clinic.ts';
@@ -13,11 +13,12 @@ import { type Door, refuseSettings } from '../door.ts';
 import { opened, WrongUse } from '../exits.ts';
 import { jsonOf } from '../json.ts';
 import { readPlainFile, readText, standsAt } from '../plainFile.ts';
-import { folderSettings, settle, wholePaths } from '../settings.ts';
+import { settle, wholePaths } from '../settings.ts';
+import { placesOf, settingsAt } from './runSettings.ts';
 import { walk } from './walk.ts';
 
 export interface ClinicOptions extends FolderSettings {
-  out: string;
+  out?: string;
   further?: boolean;
   html?: boolean;
   numbers?: boolean;
@@ -26,6 +27,9 @@ export interface ClinicOptions extends FolderSettings {
   fhirReadings?: boolean;
   dryRun?: boolean;
   writeManifest?: boolean;
+  /** Goes on, and makes papers as files arrive; seconds for which a file must not have changed. */
+  keepReady?: boolean;
+  settle?: number;
   threads?: number;
   shard?: string;
   thresholds?: string;
@@ -44,6 +48,8 @@ export interface Asked {
   folder: string;
   out: string;
   people: Person[];
+  /** Those whose files still change: they keep what they have. */
+  arriving?: ReadonlySet<Person>;
   /** How many there are in the whole folder. */
   everyone: number;
   passedOver: string[];
@@ -57,31 +63,23 @@ export interface Asked {
   /** Results of an earlier run, to compare with. */
   since: string | undefined;
   today: string;
+  /** HH:MM on the wall clock; undefined where a date was given, so that the same input gives the same bytes. */
+  time: string | undefined;
   /** How the worklist is printed: as everyone's papers are. */
   look: { paper: 'a4' | 'letter'; grey: boolean; clinic: string | undefined; place: Place };
 }
 
 /** Looks at the folder and the options. Throws WrongUse for what cannot be meant. */
 export async function ask(named: string, given: ClinicOptions, door: Door): Promise<Asked> {
-  const { out: outNamed, shard: part, thresholds: rules } = given;
-  const folder = resolve(named);
-  const out = resolve(outNamed);
-  const stat = standsAt(folder);
-  if (!stat) throw new WrongUse('noSuchFile', { path: named });
-  if (!stat.isDirectory()) throw new WrongUse('noFolder', { path: named });
-  // Results among the inputs would be read as inputs the next time.
-  if (relative(out, folder) === '' || !relative(out, folder).startsWith('..')) {
-    throw new WrongUse('outOverFolder', { path: outNamed });
-  }
-  const shard = part === undefined ? undefined : parseShard(part);
-  if (part !== undefined && !shard) throw new WrongUse('wrongShard', { value: part });
+  const { thresholds: rules } = given;
+  const { folder, out, outNamed, shard } = placesOf(named, given);
   const seen = opened(named, () => walk(folder, out));
   const rows = seen.manifest ? manifestRows(folder) : [];
   const people = findPeople({ ...seen, codes: codesIn(seen.settings, (path) => readText(join(folder, path))) }, rows);
   if (people.length === 0) throw new WrongUse('emptyFolder', { path: named });
   const read = new Set(people.flatMap(({ files }) => files));
   const passedOver = leftOver(seen, read);
-  const options = { ...(await usual(folder, seen.settings, door)), ...wholePaths(forEveryone(given), '.') };
+  const options = { ...(await settingsAt(folder, door)).everyone, ...wholePaths(forEveryone(given), '.') };
   const since = given.since === undefined ? undefined : resolve(given.since);
   if (since !== undefined && !isFolder(since)) throw new WrongUse('noSuchFile', { path: given.since! });
   if (since === out) throw new WrongUse('sinceIsOut', { path: outNamed });
@@ -104,6 +102,7 @@ export async function ask(named: string, given: ClinicOptions, door: Door): Prom
     options,
     since,
     today: wanted.settings.today,
+    time: options.date === undefined ? door.time() : undefined,
     look: { paper: wanted.paper, grey: wanted.grey, clinic: options.clinic, place: wanted.place },
   };
 }
@@ -127,14 +126,6 @@ export async function readThresholds(path: string): Promise<Thresholds> {
 
 const isFolder = (path: string): boolean => standsAt(path)?.isDirectory() ?? false;
 
-/** The settings at the top of the folder hold for everyone, where the command line does not say otherwise. */
-async function usual(folder: string, found: readonly string[], door: Door): Promise<FolderSettings> {
-  if (!found.includes(SETTINGS)) return {};
-  const read = await folderSettings(join(folder, SETTINGS));
-  if (!('issues' in read)) return read;
-  return refuseSettings(door, read.issues);
-}
-
 /** The options that are about how to read and print, without those of the run. */
 function forEveryone(given: ClinicOptions): FolderSettings {
   const {
@@ -147,6 +138,8 @@ function forEveryone(given: ClinicOptions): FolderSettings {
     fhirReadings,
     dryRun,
     writeManifest,
+    keepReady,
+    settle: _,
     threads,
     shard,
     thresholds,

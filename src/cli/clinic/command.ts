@@ -10,39 +10,43 @@ import { openPages } from '../webPage.ts';
 import { type Asked, ask, type ClinicOptions } from './asked.ts';
 import { dryRun } from './dry.ts';
 import { exitOf } from './exit.ts';
-import { lock } from './lock.ts';
+import { keepReady } from './keepReady.ts';
+import { type Lock, lock } from './lock.ts';
 import { type Log, openLog } from './log.ts';
 import { savePart } from './parts.ts';
 import { connectionOf } from './queue.ts';
 import { type Ran, runPeople } from './run.ts';
+import { placesOf, withSettings } from './runSettings.ts';
 import { saveLists } from './save.ts';
 import { tellFhir } from './tellFhir.ts';
 import { tellLists } from './tellLists.ts';
 import { writeManifest } from './writeManifest.ts';
 
+/** Seconds for which a file must not have changed before it is read: a copy over a slow network pauses. */
+const SETTLE = 15;
 /** So many people a thread are worth its start. */
 const WORTH_A_THREAD = 4;
 
 /** Makes the papers of everyone in a folder, and the worklist. Gives the exit code. */
-export async function clinic(folder: string, given: ClinicOptions, door: Door): Promise<number> {
+export async function clinic(named: string | undefined, options: ClinicOptions, door: Door): Promise<number> {
   const { tell, print, complain } = door;
-  const asked = await ask(folder, given, door);
-  print(tell.say('cli.clinic.found', { people: asked.everyone, manifest: asked.manifest ? 'yes' : 'no' }));
-  if (asked.shard) print(tell.say('cli.clinic.part', { n: asked.people.length, part: given.shard! }));
-  if (given.writeManifest) return writeManifest(asked, door);
-  const threads = Math.max(
-    1,
-    Math.min(given.threads ?? availableParallelism(), Math.ceil(asked.people.length / WORTH_A_THREAD)),
-  );
-  if (given.dryRun) return dryRun(asked, given, threads, door);
+  const { folder, given } = await withSettings(named, options, door);
+  const asked = given.keepReady && !given.dryRun ? null : await ask(folder, given, door);
+  if (asked) {
+    print(tell.say('cli.clinic.found', { people: asked.everyone, manifest: asked.manifest ? 'yes' : 'no' }));
+    if (asked.shard) print(tell.say('cli.clinic.part', { n: asked.people.length, part: given.shard! }));
+    if (given.writeManifest) return writeManifest(asked, door);
+    if (given.dryRun) return dryRun(asked, given, threadsFor(asked, given), door);
+  }
   if (given.queue !== undefined) connectionOf(given.queue);
   // Better to know now than when everyone has been worked on: the worklist is such a page too, and has its fonts.
   threadFile();
   fonts();
   await openPages(door);
-  let release: () => void;
+  const { out, shard } = asked ?? placesOf(folder, given);
+  let held: Lock;
   try {
-    release = lock(asked.out, asked.shard);
+    held = lock(out, shard);
   } catch (error) {
     if (!(error instanceof WrongUse)) throw error;
     complain(wrongUse(tell, error));
@@ -50,22 +54,39 @@ export async function clinic(folder: string, given: ClinicOptions, door: Door): 
   }
   const stopping = onInterrupt(() => complain(tell.say('cli.clinic.stopping')));
   try {
-    const log = openLog(asked.out, () => new Date().toISOString());
-    log({
-      event: 'start',
-      run: randomUUID(),
-      version: door.version,
-      node: process.version,
-      people: asked.people.length,
-      threads,
-      ...(given.shard === undefined ? {} : { shard: given.shard }),
-    });
-    const ran = await runPeople(asked, given, threads, door, log, stopping.asked);
-    return await finish(asked, ran, door, log);
+    const log = openLog(out, () => new Date().toISOString());
+    const run = (now: Asked, at: Door) => runOnce(now, given, at, log, stopping.asked);
+    if (asked) return (await run(asked, door)).exit;
+    const settle = (given.settle ?? SETTLE) * 1000;
+    return await keepReady({ folder, out, settle, lock: held, stopped: stopping.asked, run }, given, door);
   } finally {
     stopping.off();
-    release();
+    held.release();
   }
+}
+
+const threadsFor = ({ people }: Asked, given: ClinicOptions): number =>
+  Math.max(1, Math.min(given.threads ?? availableParallelism(), Math.ceil(people.length / WORTH_A_THREAD)));
+
+async function runOnce(
+  asked: Asked,
+  given: ClinicOptions,
+  door: Door,
+  log: Log,
+  stopped: () => boolean,
+): Promise<{ ran: Ran; exit: number }> {
+  const threads = threadsFor(asked, given);
+  log({
+    event: 'start',
+    run: randomUUID(),
+    version: door.version,
+    node: process.version,
+    people: asked.people.length,
+    threads,
+    ...(given.shard === undefined ? {} : { shard: given.shard }),
+  });
+  const ran = await runPeople(asked, given, threads, door, log, stopped);
+  return { ran, exit: await finish(asked, ran, door, log) };
 }
 
 async function finish(asked: Asked, ran: Ran, door: Door, log: Log): Promise<number> {
@@ -85,7 +106,7 @@ async function finish(asked: Asked, ran: Ran, door: Door, log: Log): Promise<num
         asked.byVisit ? 'visit' : 'pressing',
         asked.places,
       );
-      const names = await saveLists(asked.out, content, { ...part, ...asked.look }, door);
+      const names = await saveLists(asked.out, content, { ...part, time: asked.time, ...asked.look }, door);
       print(tell.say('cli.clinic.written', { folder: asked.out, names: names.join(', ') }));
     }
   } catch (error) {

@@ -10,12 +10,18 @@ import { isAlive } from './disk.ts';
 const BEAT = 5_000;
 const SILENCE = 60_000;
 
+export interface Lock {
+  /** Whether it is still ours: after a machine has slept another run may have taken the folder over. */
+  holds(): boolean;
+  release(): void;
+}
+
 /**
  * Keeps a results folder to one run, or to one run for each part of a divided folder. Parts hold different people, so
  * they never meet. Throws WrongUse when another run is at work there, or when the folder cannot be written. Gives
  * what releases it.
  */
-export function lock(out: string, shard: Shard | undefined): () => void {
+export function lock(out: string, shard: Shard | undefined): Lock {
   const path = join(out, shard ? `.run-${shard.index}-of-${shard.of}.lock` : '.run.lock');
   try {
     mkdirSync(out, { recursive: true });
@@ -40,9 +46,13 @@ export function lock(out: string, shard: Shard | undefined): () => void {
       // Taken away by hand: nothing to keep up.
     }
   }, BEAT).unref();
-  return () => {
-    clearInterval(beat);
-    rmSync(path, { force: true });
+  const holds = (): boolean => holderOf(path).name === self();
+  return {
+    holds,
+    release() {
+      clearInterval(beat);
+      if (holds()) rmSync(path, { force: true });
+    },
   };
 }
 

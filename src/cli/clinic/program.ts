@@ -6,7 +6,7 @@ import type { WorklistOptions } from './merge.ts';
 import type { WorkerOptions } from './worker.ts';
 
 export interface ClinicActions {
-  clinic(folder: string, options: ClinicOptions): Promise<void>;
+  clinic(folder: string | undefined, options: ClinicOptions): Promise<void>;
   worklist(folders: string[], options: WorklistOptions): Promise<void>;
   worker(options: WorkerOptions): Promise<void>;
 }
@@ -46,8 +46,8 @@ export function clinicCommands(kit: Kit, actions: ClinicActions): Command[] {
   const byVisit = () => new Option('--by-visit', help('byVisit'));
   const places = () => whole('--places', '<n>', 'places', 1, 100_000);
 
-  const clinic = examples(forPapers(bare('clinic').argument('<folder>', help('folder'))), 'clinic')
-    .addOption(new Option('--out <folder>', help('outClinic')).default('reports'))
+  const clinic = examples(forPapers(bare('clinic').argument('[folder]', help('folder'))), 'clinic')
+    .addOption(new Option('--out <folder>', help('outClinic')))
     .addOption(new Option('--numbers', help('numbers')))
     .addOption(new Option('--fhir', help('fhir')))
     .addOption(new Option('--fhir-readings', help('fhirReadings')))
@@ -58,6 +58,8 @@ export function clinicCommands(kit: Kit, actions: ClinicActions): Command[] {
     .addOption(new Option('--since <results>', help('since')))
     .addOption(new Option('--dry-run', help('dryRun')))
     .addOption(new Option('--write-manifest', help('writeManifest')))
+    .addOption(new Option('--keep-ready', help('keepReady')))
+    .addOption(whole('--settle', '<seconds>', 'settle', 1, 3600))
     .addOption(whole('--threads', '<n>', 'threads', 1, 256))
     .addOption(new Option('--shard <i/n>', help('shard')))
     .addOption(timeLimit())

@@ -50,7 +50,7 @@ export async function runPeople(
   log: Log = () => {},
   interrupted: () => boolean = () => false,
 ): Promise<Ran> {
-  const bar = progress(asked.people.length, tell);
+  const bar = progress(asked.people.length - (asked.arriving?.size ?? 0), tell);
   const outcomes = new Map<Person, Outcome>();
   let kept = 0;
   let stopped: string | null = null;
@@ -71,7 +71,8 @@ export async function runPeople(
       log(entryOf(outcome, 'stopped'));
     }
   };
-  const tasks = asked.people.map((person) => taskOf(person, asked, given));
+  const waits = (person: Person): boolean => asked.arriving?.has(person) ?? false;
+  const tasks = asked.people.filter((person) => !waits(person)).map((person) => taskOf(person, asked, given));
   const stop = (): boolean => stopped !== null || interrupted();
   if (given.queue !== undefined) {
     const { throughQueue } = await import('./enqueue.ts');
@@ -81,7 +82,12 @@ export async function runPeople(
   }
   bar.end();
   if (interrupted()) stopped ??= 'SIGINT';
-  const all = asked.people.map((person) => outcomes.get(person) ?? refused(nothing(person), because('notRun')));
+  const left = (person: Person): Outcome => {
+    if (!waits(person)) return refused(nothing(person), because('notRun'));
+    const last = lastOutcome(join(asked.out, person.stem));
+    return last?.facts ? last : refused(nothing(person), because('arriving'));
+  };
+  const all = asked.people.map((person) => outcomes.get(person) ?? left(person));
   return { outcomes: withdrawMixUps(all, () => (given.dryRun ? null : asked.out)), kept, stopped };
 }
 
