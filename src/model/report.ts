@@ -32,6 +32,8 @@ export type Block =
       dense?: boolean;
       /** Lets a reader at a screen sort the rows: a key for each cell of `rows`, numbers by size, nothing last. */
       keys?: (string | number)[][];
+      /** Lets a reader find rows of a long one: by the value of a column, one a row, of those in `order`; or by what is typed. */
+      find?: { column: number; values?: string[]; order?: string[] }[];
     }
   /** `dense`: close to its neighbours, as one of many. */
   | { kind: 'chart'; title?: string; drawing: Drawing; dense?: boolean }

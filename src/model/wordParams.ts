@@ -1791,6 +1791,11 @@ export interface WordParams {
   'web.days.none': never;
   'web.days.every': 'all';
   'web.days.some': 'shown' | 'all';
+  'web.finder.legend': never;
+  'web.finder.any': never;
+  'web.finder.shown': 'from' | 'to' | 'of' | 'all';
+  'web.finder.back': never;
+  'web.finder.next': never;
   'web.sideways': never;
   'choices.encoding': never;
   'choices.delimiter': never;

@@ -18,6 +18,9 @@ import {
   withPoints,
 } from './worklistTexts.ts';
 
+/** So many people have a picture each on a screen. */
+const PICTURED = 1000;
+
 interface Column {
   /** Words of the title, where the usual ones are not enough. */
   title?: string;
@@ -125,6 +128,15 @@ export function visitTable({ lines }: WorklistContent, speaker: Speaker): Block[
  */
 export function wholeTable({ lines, order, tiers, linked }: WorklistContent, speaker: Speaker): Block[] {
   const caption = speaker.say(order === 'visit' ? 'pages.worklist.byVisit' : 'pages.worklist.everyone');
+  // Ten thousand drawings make a page that no browser likes; the paper has them.
+  const pictured = lines.length <= PICTURED;
+  const glance: Column = {
+    id: 'glance',
+    width: 0.18,
+    cell: (line) => glanceCell(speaker, line),
+    // From the least time in range.
+    key: ({ outcome }) => outcome.facts?.shares?.inRange ?? '',
+  };
   const columns: Column[] = [
     {
       id: 'code',
@@ -141,13 +153,7 @@ export function wholeTable({ lines, order, tiers, linked }: WorklistContent, spe
       }),
       key: (line) => topicText(speaker, line),
     },
-    {
-      id: 'glance',
-      width: 0.18,
-      cell: (line) => glanceCell(speaker, line),
-      // From the least time in range.
-      key: ({ outcome }) => outcome.facts?.shares?.inRange ?? '',
-    },
+    ...(pictured ? [glance] : []),
     {
       id: 'tier',
       width: 0.12,
@@ -173,7 +179,9 @@ export function wholeTable({ lines, order, tiers, linked }: WorklistContent, spe
     {
       id: 'hours',
       width: 0.1,
-      cell: (line) => ({ text: hoursText(speaker, line) }),
+      cell: (line) => ({
+        text: [hoursText(speaker, line), ...(pictured ? [] : [upTo(speaker, line)])].join('\n').trim(),
+      }),
       key: ({ outcome }) => outcome.facts?.coverage.hours ?? '',
     },
     {
@@ -187,17 +195,48 @@ export function wholeTable({ lines, order, tiers, linked }: WorklistContent, spe
     heading(2, caption),
     {
       ...tableOf(caption, columns, lines, speaker),
+      find: findBy(lines, columns, tiers, speaker),
       keys: lines.map((line) => columns.map(({ key, cell }) => key?.(line) ?? cell(line).text)),
     },
   ];
+}
+
+/** By group, day of the visit and code. Values stand in the order of the groups, and of the days. */
+function findBy(
+  lines: readonly WorklistLine[],
+  columns: readonly Column[],
+  tiers: readonly Tier[],
+  speaker: Speaker,
+): { column: number; values?: string[]; order?: string[] }[] {
+  const at = (id: Column['id']): number => columns.findIndex((column) => column.id === id);
+  const day = ({ outcome: { visit } }: WorklistLine): string =>
+    visit === null ? '' : speaker.value({ q: 'date', value: visit }, 'compact');
+  const names = tiers.map((tier) => tierName(speaker, tier));
+  const days = [...new Set(byVisitDay(lines).map(day))];
+  return [
+    { column: at('tier'), values: lines.map(({ tier }) => tierName(speaker, tier)), order: names },
+    ...(days.some((one) => one !== '') ? [{ column: at('visit'), values: lines.map(day), order: days }] : []),
+    { column: at('code') },
+  ];
+}
+
+const byVisitDay = (lines: readonly WorklistLine[]): WorklistLine[] =>
+  [...lines].sort((a, b) => {
+    const [x, y] = [a.outcome.visit ?? '', b.outcome.visit ?? ''];
+    return x < y ? -1 : x > y ? 1 : 0;
+  });
+
+/** Up to which reading the files go. */
+function upTo(speaker: Speaker, line: WorklistLine): string {
+  const last = lastReadingText(speaker, line);
+  return last === '' ? '' : speaker.say('pages.worklist.upTo', { last: word(last) });
 }
 
 /** Where the hours went and how the last nights were; nothing of someone who could not be read. */
 function glanceCell(speaker: Speaker, line: WorklistLine): Cell {
   const { facts } = line.outcome;
   if (!facts) return { text: '' };
-  const { shares, lastReading } = facts;
-  const text = lastReading ? speaker.say('pages.worklist.upTo', { last: word(lastReadingText(speaker, line)) }) : '';
+  const { shares } = facts;
   const bands = shares && {
     'very-low': shares.veryLow,
     low: shares.low,
@@ -205,7 +244,10 @@ function glanceCell(speaker: Speaker, line: WorklistLine): Cell {
     high: shares.high,
     'very-high': shares.veryHigh ?? 0,
   };
-  return { text, picture: glanceChart({ shares: bands, nights: facts.nights ?? [] }, { speaker }) };
+  return {
+    text: upTo(speaker, line),
+    picture: glanceChart({ shares: bands, nights: facts.nights ?? [] }, { speaker }),
+  };
 }
 
 /** The report for the team, as a page where there is one. */

@@ -33,7 +33,7 @@ test('a folder is kept ready: files are read when they have come to rest, killed
   expect(clinic(at, 'clinic')).toMatchObject({ exit: 2, err: expect.stringContaining('Another run is at work') });
 
   // One export comes in pieces, another is there at once: the whole one does not wait for the other.
-  const [head = '', ...rows] = plainExport(2).trimEnd().split('\n');
+  const [head = '', ...rows] = plainExport(2, 'mg/dL', (i) => 100 + ((i * 7) % 83)).trimEnd().split('\n');
   mkdirSync(join(at, 'P-slow'));
   writeFileSync(join(at, 'P-slow/sensor.csv'), `${head}\n`);
   let growing = true;
@@ -73,7 +73,7 @@ test('a folder is kept ready: files are read when they have come to rest, killed
   const page = readFileSync(join(out, 'worklist.html'), 'utf8').replace(/[\u2066-\u2069]/g, '');
   expect(page).toMatch(/Made on .*; the newest reading in it is of .*Not for urgent decisions\./);
   expect(page).toContain('Harbour Lane');
-}, 120_000);
+}, 300_000);
 
 test('without a folder a run needs settings that say where the results go; what they say of the run holds for no one person', () => {
   const folder = scratch();

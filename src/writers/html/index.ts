@@ -5,6 +5,8 @@ import { blocksHtml } from './blocks.ts';
 import { contents as contentsOf } from './contents.ts';
 import { drawn, el, print } from './element.ts';
 import { fillTemplate } from './fill.ts';
+import { isLong } from './finder.ts';
+import { FINDER_SCRIPT } from './finderScript.ts';
 import { policy } from './policy.ts';
 import { SCRIPT } from './script.ts';
 import { depths, firstOf, ids, ownStyle, type Setting } from './setting.ts';
@@ -41,13 +43,15 @@ export interface FramedReport {
  */
 export function writeHtml(report: Report, template: CompiledTemplate, options: HtmlOptions): string {
   const { filling, style } = filled(report, template, options);
+  const blocks = report.pages.flatMap((page) => page.blocks);
+  const script = blocks.some((block) => block.kind === 'table' && isLong(block)) ? FINDER_SCRIPT + SCRIPT : SCRIPT;
   const headFirst = [
     el('meta', { charset: 'utf-8' }),
-    policy(style, SCRIPT),
+    policy(style, script),
     el('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
     el('style', {}, drawn(style)),
   ];
-  const page = fillTemplate(template, { ...filling, headFirst, bodyLast: [el('script', {}, drawn(SCRIPT))] });
+  const page = fillTemplate(template, { ...filling, headFirst, bodyLast: [el('script', {}, drawn(script))] });
   return `<!doctype html>\n${print(page)}\n`;
 }
 

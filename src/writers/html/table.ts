@@ -1,6 +1,7 @@
 import type { BlockOf, Cell } from '../../model/report.ts';
 import { drawingSvg } from '../svg.ts';
 import { type Attributes, drawn, el, type Html } from './element.ts';
+import { finder, isLong } from './finder.ts';
 import { scroller, sideways } from './scroller.ts';
 import type { Setting } from './setting.ts';
 import { swatch } from './swatch.ts';
@@ -8,16 +9,27 @@ import { swatch } from './swatch.ts';
 export function table(block: BlockOf<'table'>, setting: Setting): Html[] {
   const { columns, rows, caption, captionShown, dense, keys } = block;
   const end = (i: number): string | undefined => (columns[i]?.align === 'end' ? 'end' : undefined);
+  const long = isLong(block);
+  const id = long ? setting.id('table') : undefined;
+  const value = (row: number, column: number): string | undefined =>
+    long ? block.find?.find((one) => one.column === column)?.values?.[row] : undefined;
   const whole = el(
     'table',
-    { class: looks(dense && 'dense', wide(columns) && 'wide', rows.length <= SHORT && 'short', keys && 'sortable') },
+    {
+      id,
+      class: looks(dense && 'dense', wide(columns) && 'wide', rows.length <= SHORT && 'short', keys && 'sortable'),
+    },
     el('caption', { class: captionShown ? undefined : 'unseen' }, caption),
     el('colgroup', {}, ...columns.map(({ width }) => el('col', { class: setting.shares('column', [width]) }))),
     head(columns.map(({ title }, i) => el('th', { scope: 'col', class: end(i) }, title))),
-    body(
+    ...bodies(
       rows.map((row, r) =>
         row.map((cell, i) => {
-          const more = { class: looks(end(i), cell.muted && 'muted'), 'data-key': keys?.[r]?.[i] };
+          const more = {
+            class: looks(end(i), cell.muted && 'muted'),
+            'data-key': keys?.[r]?.[i],
+            'data-find': value(r, i),
+          };
           if (cell.across)
             return el(
               'td',
@@ -27,12 +39,27 @@ export function table(block: BlockOf<'table'>, setting: Setting): Html[] {
           return cellHtml(cell.text, i, inside(cell, setting), more);
         }),
       ),
+      long ? PIECE : rows.length,
     ),
   );
-  return [scroller(caption, whole), ...(wide(columns) ? [sideways(setting)] : [])];
+  return [
+    ...(id === undefined ? [] : [finder(block, id, setting)]),
+    scroller(caption, whole),
+    ...(wide(columns) ? [sideways(setting)] : []),
+  ];
 }
 
 const head = (cells: Html[]): Html => el('thead', {}, el('tr', {}, ...cells));
+
+/** What a long table shows first; the rest is laid out only where no script turns its pages. */
+const PIECE = 100;
+const bodies = (rows: Html[][], first: number): Html[] =>
+  rows.length <= first
+    ? [body(rows)]
+    : [
+        body(rows.slice(0, first)),
+        el('tbody', { class: 'rest' }, ...rows.slice(first).map((cells) => el('tr', {}, ...cells))),
+      ];
 
 const body = (rows: Html[][]): Html => el('tbody', {}, ...rows.map((cells) => el('tr', {}, ...cells)));
 
