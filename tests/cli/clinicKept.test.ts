@@ -33,7 +33,9 @@ test('a folder is kept ready: files are read when they have come to rest, killed
   expect(clinic(at, 'clinic')).toMatchObject({ exit: 2, err: expect.stringContaining('Another run is at work') });
 
   // One export comes in pieces, another is there at once: the whole one does not wait for the other.
-  const [head = '', ...rows] = plainExport(2, 'mg/dL', (i) => 100 + ((i * 7) % 83)).trimEnd().split('\n');
+  const [head = '', ...rows] = plainExport(2, 'mg/dL', (i) => 100 + ((i * 7) % 83))
+    .trimEnd()
+    .split('\n');
   mkdirSync(join(at, 'P-slow'));
   writeFileSync(join(at, 'P-slow/sensor.csv'), `${head}\n`);
   let growing = true;
