@@ -3,7 +3,8 @@ import type { Said, Tier, WorklistLine } from '../model/clinic.ts';
 import type { LocalDate } from '../model/glucose.ts';
 import type { Block, Cell, Page } from '../model/report.ts';
 import { columnsOf, count, denseTable, heading, paragraph, word } from './context.ts';
-import { firstTable, tierTable, visitTable, wholeTable } from './worklistTables.ts';
+import { wholeTable } from './worklistScreen.ts';
+import { firstTable, tierTable, visitTable } from './worklistTables.ts';
 import { foundText, lastReadingText, pointsText, tierName, topicText } from './worklistTexts.ts';
 
 /** Everything a worklist shows. */
