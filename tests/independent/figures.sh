@@ -28,3 +28,9 @@ orders evening-exercise 2026-04-13 2026-05-10 adult
 orders pregnancy 2026-02-02 2026-02-15 pregnancy-type-1 2026-06-17
 orders steady-fortnight 2026-01-12 2026-01-25 adult
 orders long-highs 2026-05-18 2026-05-31 older
+changes() {
+  python3 "$here/canonical.py" "$1" | python3 "$here/changes.py" - --from "$2" --to "$3" --set adult > "$here/changes/$1.json"
+}
+changes evening-exercise 2026-04-27 2026-05-10
+changes t1d-uom-2314 2023-11-07 2023-11-20
+changes t1d-uom-2404 2024-03-25 2024-04-07
