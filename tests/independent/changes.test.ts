@@ -1,6 +1,6 @@
 import { spawnSync } from 'node:child_process';
 import { readdirSync, readFileSync } from 'node:fs';
-import { describe, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import type { Compared } from '../../src/model/thenAndNow.ts';
 import { measuredValue } from '../support/measuredValue.ts';
 import { analysedSource } from './sources.ts';
@@ -30,7 +30,8 @@ test.each(sources)('%s: changes and the intervals they lie in, worked out twice'
     expect(found.why, of).toBe(expected.why);
     for (const name of ['before', 'now', 'low', 'high'] as const) {
       const value = expected[name];
-      if (value !== undefined) expect(Math.abs(found[name]! - value), `${of} ${name}`).toBeLessThan(PART * Math.max(1, Math.abs(value)));
+      if (value !== undefined)
+        expect(Math.abs(found[name]! - value), `${of} ${name}`).toBeLessThan(PART * Math.max(1, Math.abs(value)));
     }
     if (expected.told !== undefined) expect(found.verdict === 'more-than-noise', of).toBe(expected.told);
   }

@@ -34,3 +34,10 @@ changes() {
 changes evening-exercise 2026-04-27 2026-05-10
 changes t1d-uom-2314 2023-11-07 2023-11-20
 changes t1d-uom-2404 2024-03-25 2024-04-07
+meals() {
+  python3 "$here/meals.py" "$1" --from "$2" --to "$3" --set "$4" > "$here/meals/$1.json"
+}
+meals evening-exercise 2026-04-13 2026-05-10 adult
+meals pregnancy 2026-02-02 2026-02-15 pregnancy-type-1
+meals steady-fortnight 2026-01-12 2026-01-25 adult
+meals long-highs 2026-05-18 2026-05-31 older
