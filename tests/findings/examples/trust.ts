@@ -23,6 +23,12 @@ export const trust = {
   'standing-still': [
     ['half a day at one value', { oddStretches: oddLike(1, 0, { still: 1 }) }, 'holds'],
     ['below what the sensor can show, twice', { oddStretches: oddLike(0, 0, { still: 2, side: 'below' }) }, 'holds'],
+    [
+      'half of the time with readings: nothing went well',
+      { oddStretches: oddLike(0, 0, { still: 1, share: 0.5 }) },
+      'holds',
+    ],
+    ['49.9 % of it', { oddStretches: oddLike(0, 0, { still: 1, share: 0.499 }) }, 'holds'],
     ['an hour at one value', { oddStretches: oddLike(1, 0) }, 'absent'],
     ['no readings', { oddStretches: { ok: false, why: 'no-readings' } }, 'untold'],
   ],
