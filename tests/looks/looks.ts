@@ -7,14 +7,14 @@ import type { Report } from '../../src/model/report.ts';
 import { analyseStory, held } from '../samples/stories.ts';
 import { type Rgb, seenBy, type Viewer } from '../support/colour.ts';
 import { type Image, readPixmap, writePng } from '../support/png.ts';
-import { wordsOf } from '../support/story.ts';
+import { analysisOf, wordsOf } from '../support/story.ts';
 import { run } from '../support/tools.ts';
 import { write } from '../writers/paper.ts';
 
 /**
  * Makes the pictures of docs/looks.md: `npx tsx tests/looks/looks.ts`. Needs pdftoppm. The first sheet of both papers
  * of one story (of the person's both sides), as printed in colour and in grey, as a copier without colour gives the colour print, and as seen with
- * each of the three colour-vision deficiencies.
+ * each of the three colour-vision deficiencies. Then what an earlier visit adds, of the story of four visits.
  */
 const STORY = 'evening-exercise';
 const DPI = '54';
@@ -23,12 +23,13 @@ const folder = mkdtempSync(join(tmpdir(), 'daybands-looks-'));
 
 const analysis = held(analyseStory(STORY, { period: { days: 14 } }));
 
-async function sheet(
+const sheet = (
   voice: Report['voice'],
   options: { grey?: boolean; large?: boolean; number?: number } = {},
-): Promise<Image> {
+): Promise<Image> => pictured(compose(analysis, wordsOf(), { voice, paper: 'a4', large: options.large }), options);
+
+async function pictured(report: Report, options: { grey?: boolean; number?: number } = {}): Promise<Image> {
   const number = String(options.number ?? 1);
-  const report = compose(analysis, wordsOf(), { voice, paper: 'a4', large: options.large });
   const file = join(folder, 'a.pdf');
   writeFileSync(file, await write(report, { grey: options.grey ?? false }));
   run('pdftoppm', ['-r', DPI, '-f', number, '-l', number, '-singlefile', file, join(folder, 'a')]);
@@ -66,5 +67,15 @@ for (const voice of ['clinic', 'patient'] as const) {
 }
 keep('patient-second', await sheet('patient', { number: 2 }));
 keep('patient-large', await sheet('patient', { large: true }));
+
+const visits = await analysisOf('four-visits');
+for (const [name, voice] of [
+  ['visits-clinic', 'clinic'],
+  ['visits-person', 'patient'],
+] as const)
+  keep(name, await pictured(compose(visits, wordsOf(), { voice, paper: 'a4' }), { number: 2 }));
+const further = compose(visits, wordsOf(), { voice: 'clinic', paper: 'a4', part: 'further' });
+const rows = further.pages.filter(({ id }) => id === 'visit-by-visit');
+keep('visits-rows', await pictured({ ...further, pages: rows }));
 rmSync(folder, { recursive: true });
 console.log(`${Math.round(total / 1000)} kB in ${out}`);

@@ -19,11 +19,11 @@ export function agreedLastTime(context: PageContext): Block[] {
     ...(step === undefined ? [] : [speaker.say('pages.patientBack.lastTime.step', own(step))]),
   ];
   const date = (value: LocalDate) => ({ date: word(speaker.value({ q: 'date', value }, 'dated')) });
-  const how = [
+  const who = [
     ...(helper === undefined ? [] : [speaker.say('pages.patientBack.lastTime.helper', own(helper))]),
-    ...(nextVisit === undefined ? [] : [speaker.say('pages.patientBack.lastTime.next', date(nextVisit))]),
     ...(sure === undefined ? [] : [speaker.say('pages.patientBack.lastTime.sure', { sure: count(sure) })]),
   ];
+  const next = nextVisit === undefined ? [] : [speaker.say('pages.patientBack.lastTime.next', date(nextVisit))];
   const asked = question === undefined ? [] : [speaker.say('pages.patientBack.lastTime.question', own(question))];
   const went = howItWent(context, measure);
   if (wanted.length + went.length === 0) return [];
@@ -31,14 +31,11 @@ export function agreedLastTime(context: PageContext): Block[] {
     heading(2, speaker.say('pages.patientBack.lastTime.title')),
     paragraph(lines.join(' ')),
   ];
+  // The date, which has mostly come, gives way before the question, and that before who helps and how sure.
   const main = [...wanted, ...went];
-  const forms = asked.length > 0 ? [form([...main, ...asked]), form(main)] : [form(main)];
-  return [
-    { kind: 'fit', gives: 3, forms },
-    ...(how.length > 0
-      ? [{ kind: 'fit' as const, gives: 1, forms: [() => [paragraph(how.join(' '))], () => []] }]
-      : []),
-  ];
+  const ladder = [[...main, ...who, ...next, ...asked], [...main, ...who, ...asked], [...main, ...who], main];
+  const forms = ladder.filter((lines, i) => lines.length !== ladder[i + 1]?.length);
+  return [{ kind: 'fit', gives: 3, forms: forms.map(form) }];
 }
 
 function howItWent(context: PageContext, measure: MeasureThenAndNow | null): string[] {

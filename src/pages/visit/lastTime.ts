@@ -20,13 +20,13 @@ export function lastTime(context: PageContext): Block[] {
   const how = agreedLines(context, value.agreed, HOW).join(' ');
   return [
     { kind: 'fit', gives: 4, forms: whole.length > short.length ? [form(whole), form(short)] : [form(short)] },
-    ...(how === '' ? [] : [{ kind: 'fit' as const, gives: 1, forms: [() => [paragraph(how)], () => []] }]),
+    ...(how === '' ? [] : [{ kind: 'fit' as const, gives: 3, forms: [() => [paragraph(how)], () => []] }]),
     paragraph(measured, 'strong'),
   ];
 }
 
 const WHAT: readonly (keyof Agreed)[] = ['goal', 'step', 'question'];
-/** Gives way before anything else of it: who helps, the next date and how sure. */
+/** Gives way before the rest of it: who helps, the next date and how sure. */
 const HOW: readonly (keyof Agreed)[] = ['helper', 'nextVisit', 'sure'];
 
 /** Whose the earlier file is, where no day in both shows it: to tick once somebody has looked. */
