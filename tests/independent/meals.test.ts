@@ -9,7 +9,7 @@ type Course = Record<
   'baseline' | 'peak' | 'minutesToPeak' | 'highMinutes' | 'area' | 'oneHour' | 'twoHours',
   number | null
 >;
-type Beside = { n: number; median: number; below: number };
+type AfterMeal = { n: number; median: number; below: number };
 
 /** What meals.py worked out from the same diaries by itself. */
 interface Figures {
@@ -17,7 +17,7 @@ interface Figures {
   to: string;
   set: 'adult' | 'older' | 'pregnancy-type-1';
   meals: { at: string; grams: number | null; compared: boolean; course: Course | null }[];
-  pregnancy: Record<'oneHour' | 'twoHours', Beside> | null;
+  pregnancy: Record<'oneHour' | 'twoHours', AfterMeal> | null;
   topDays: { date: string; minutes: number }[];
 }
 
