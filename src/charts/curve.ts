@@ -25,13 +25,15 @@ export function heightOf({ readings }: Timeline, index: number): number {
 export function piecesOf({ x, mgdl, anew }: Curve, plot: Plot): number[][] {
   const y = glucoseHeights(plot);
   const lines: number[][] = [];
-  let current: number[] = [];
-  for (let i = 0; i < x.length; i++) {
-    if (anew[i]) {
-      current = [];
-      lines.push(current);
+  for (let from = 0, to = 1; from < x.length; from = to++) {
+    while (to < x.length && !anew[to]) to++;
+    // Of its length from the start: to grow costs as much again.
+    const line = new Array<number>(2 * (to - from));
+    for (let i = from; i < to; i++) {
+      line[2 * (i - from)] = x[i]!;
+      line[2 * (i - from) + 1] = y(mgdl[i]!);
     }
-    current.push(x[i]!, y(mgdl[i]!));
+    lines.push(line);
   }
   for (const line of lines) if (line.length === 2) line.push(round(line[0]! + 0.8), line[1]!);
   return lines;
@@ -69,8 +71,11 @@ function ringsBeyond({ x, mgdl, anew }: Curve, plot: Plot, { from, to, low }: Le
   let ring: number[] = [];
   const close = () => {
     if (ring.length === 4) ring.push(round(ring[2]! + 1), ring[3]!);
-    if (ring.length > 4) rings.push([...ring, ring[ring.length - 2]!, base]);
-    ring = [];
+    if (ring.length > 4) {
+      ring.push(ring[ring.length - 2]!, base);
+      rings.push(ring);
+    }
+    if (ring.length > 0) ring = [];
   };
   for (let i = 0; i < x.length; i++) {
     const out = low ? mgdl[i]! < from : mgdl[i]! > from;

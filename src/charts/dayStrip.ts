@@ -146,14 +146,13 @@ export function curveOf(timeline: Timeline, day: DayRange, plot: Plot): Curve {
   const { at, minute } = timeline.readings;
   const x = clockScale(plot);
   const longest = timeline.gapMinutes * MINUTE_MS;
-  const curve: Curve = { x: [], mgdl: [], anew: [] };
-  let last = plot.left;
-  for (let i = day.from; i < day.to; i += 1) {
-    const here = round(x(minute[i]!));
-    curve.x.push(here);
-    curve.mgdl.push(heightOf(timeline, i));
-    curve.anew.push(i === day.from || at[i]! - at[i - 1]! > longest || here < last);
-    last = here;
+  const count = Math.max(0, day.to - day.from);
+  const curve: Curve = { x: new Array(count), mgdl: new Array(count), anew: new Array(count) };
+  for (let i = day.from, k = 0, last = plot.left; i < day.to; i++, k++) {
+    curve.x[k] = round(x(minute[i]!));
+    curve.mgdl[k] = heightOf(timeline, i);
+    curve.anew[k] = i === day.from || at[i]! - at[i - 1]! > longest || curve.x[k]! < last;
+    last = curve.x[k]!;
   }
   return curve;
 }

@@ -1,8 +1,4 @@
 import { teller } from '../papers/teller.ts';
-import { agreedForm } from './agreed.ts';
-import { clinic } from './clinic/command.ts';
-import { worklist } from './clinic/merge.ts';
-import { worker } from './clinic/worker.ts';
 import { joinChanged } from './compareWith.ts';
 import type { Door } from './door.ts';
 import { EXIT, reasonOf, WrongUse } from './exits.ts';
@@ -43,6 +39,7 @@ const door: Door = {
 
 async function main(): Promise<number> {
   let exit: number = EXIT.done;
+  // A report is made of what one person needs: the other commands load what is theirs when they are called.
   const command = program(version, tell, {
     report: async (files, options) => {
       exit = await report(files, options, door);
@@ -51,15 +48,19 @@ async function main(): Promise<number> {
       exit = await read(files, options, door);
     },
     agreed: async (options) => {
+      const { agreedForm } = await import('./agreed.ts');
       exit = await agreedForm(options, door);
     },
     clinic: async (folder, options) => {
+      const { clinic } = await import('./clinic/command.ts');
       exit = await clinic(folder, options, door);
     },
     worklist: async (folders, options) => {
+      const { worklist } = await import('./clinic/merge.ts');
       exit = await worklist(folders, options, door);
     },
     worker: async (options) => {
+      const { worker } = await import('./clinic/worker.ts');
       exit = await worker(options, door);
     },
   });

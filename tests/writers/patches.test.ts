@@ -1,7 +1,8 @@
+import { deflateSync } from 'node:zlib';
 import { create } from 'fontkit';
 import PDFDocument from 'pdfkit';
 import { describe, expect, test } from 'vitest';
-import { deflate } from '../../src/bytes/pack.ts';
+import { type Deflate, deflate } from '../../src/bytes/pack.ts';
 import { bytesOf } from '../../src/bytes/text.ts';
 import type { Pdf } from '../../src/writers/pdf/document.ts';
 import type { Face } from '../../src/writers/pdf/face.ts';
@@ -11,6 +12,7 @@ import {
   escapeMetadata,
   fillPage,
   keepCuts,
+  keepLetters,
   setPlainly,
   takePacked,
 } from '../../src/writers/pdf/patches.ts';
@@ -49,6 +51,7 @@ const face = (): Face => ({
   plain: null,
   codes: new Map(),
   files: new Map(),
+  letters: new Map(),
   uses: 0,
 });
 
@@ -165,4 +168,21 @@ test('a face cut before its document is made gives the file that is cut while it
   const before = Buffer.from(await writePdf(report, fresh(), { version: '1', deflate, cuts }));
   expect(before.equals(meanwhile)).toBe(true);
   expect(meanwhile.includes(Buffer.from(cuts.regular))).toBe(true);
+});
+
+test('a document that takes the usual glyphs and their letters from an earlier one is the document without it', async () => {
+  const own: Deflate = (bytes, level) => deflateSync(bytes, level === undefined ? {} : { level });
+  const report = (text: string) => pageOf([{ kind: 'paragraph', style: 'body', text }]);
+  const fresh = () => ({ regular: FONTS.regular.slice(), semibold: FONTS.semibold.slice() });
+  const fonts = fresh();
+  for (const text of ['Steady nights', 'Steady nights', 'Nächte ohne Tiefs', 'Steady nights']) {
+    const after = await writePdf(report(text), fonts, { version: '1', deflate: own });
+    const alone = await writePdf(report(text), fresh(), { version: '1', deflate: own });
+    expect(Buffer.from(after).equals(alone)).toBe(true);
+  }
+  // As the library itself writes and packs them.
+  const pdf = new DirectPdf(OPTIONS);
+  pdf.deflate = own;
+  const kept = written(pdf, (pdf) => keepLetters(pdf, pdf._font!, face())).written.done();
+  expect(Buffer.from(kept).equals(streamed(written(plainDocument(), () => {})))).toBe(true);
 });

@@ -1,5 +1,6 @@
 import { create, type ParsedFont } from 'fontkit';
 import type { Deflate } from '../../bytes/pack.ts';
+import type { DocumentFont } from './documentFont.ts';
 import { setPlainly } from './patches.ts';
 import { type PlainSetter, plainSetter } from './plainSetter.ts';
 
@@ -11,6 +12,10 @@ export interface Face {
   codes: Map<string, string>;
   /** The font cut down to a list of glyphs, and deflated, by that list. */
   files: Map<string, Uint8Array>;
+  /** What tells their letters, packed, by these letters. */
+  letters: Map<string, Uint8Array>;
+  /** A document's font when it has taken the usual glyphs and no others. */
+  usual?: Pick<DocumentFont, 'widths' | 'unicode'> & Pick<DocumentFont['subset'], 'glyphs' | 'mapping'>;
   /** What packed them. */
   packer?: Deflate;
   uses: number;
@@ -25,12 +30,13 @@ const DOCUMENTS_PER_CACHE = 200;
 export function openFace(bytes: Uint8Array): Face {
   let face = faces.get(bytes);
   if (!face) {
-    face = { ...openFont(bytes), codes: new Map(), files: new Map(), uses: 0 };
+    face = { ...openFont(bytes), codes: new Map(), files: new Map(), letters: new Map(), uses: 0 };
     faces.set(bytes, face);
   }
   if (++face.uses % DOCUMENTS_PER_CACHE === 0) {
     face.codes = new Map();
     face.files = new Map();
+    face.letters = new Map();
   }
   return face;
 }

@@ -3,7 +3,7 @@ import PDFDocument from 'pdfkit';
 import type { Deflate } from '../../bytes/pack.ts';
 import { withoutMarkup } from '../markup.ts';
 import { Bytes } from './bytes.ts';
-import type { Pdf, PdfPage } from './document.ts';
+import type { Pdf, PdfPage, Ref } from './document.ts';
 import type { DocumentFont } from './documentFont.ts';
 import type { Face } from './face.ts';
 import type { PlainSetter } from './plainSetter.ts';
@@ -75,7 +75,7 @@ export function keepCuts(
   const encode = subset.encode.bind(subset);
   subset.encode = () => {
     const key = subset.glyphs.join();
-    if (face.packer !== deflate) face.files = new Map();
+    if (face.packer !== deflate) [face.files, face.letters] = [new Map(), new Map()];
     face.packer = deflate;
     let file = face.files.get(key) ?? (key === cut?.key ? cut.file : undefined);
     if (!file) {
@@ -101,6 +101,40 @@ export function takePacked(pdf: Pdf, font: DocumentFont): void {
     embed();
   };
 }
+
+/** `toUnicodeCmap`: which letters the glyphs stand for is written and packed once for all documents with the same ones. */
+export function keepLetters(pdf: Pdf, font: DocumentFont, face: Face): void {
+  const write = font.toUnicodeCmap.bind(font);
+  font.toUnicodeCmap = () => {
+    const key = font.unicode.join('|');
+    let packed = face.letters.get(key);
+    if (!packed) {
+      packed = pdf.deflate(bytesOfLine(textOf(pdf, write)));
+      face.letters.set(key, packed);
+    }
+    const ref = pdf.ref({});
+    ref.compress = false;
+    // In the order in which the library writes them.
+    Object.assign(ref.data, { Length: 0, Filter: 'FlateDecode' });
+    ref.write(packed);
+    ref.end();
+    return ref;
+  };
+}
+
+/** What `write` would put into the next object of the document. */
+function textOf(pdf: Pdf, write: () => unknown): string {
+  const { ref } = pdf;
+  let text = '';
+  pdf.ref = () => {
+    pdf.ref = ref;
+    return { end: (said: string) => (text = said) } as unknown as Ref;
+  };
+  write();
+  return text;
+}
+
+const bytesOfLine = (text: string): Uint8Array => new Bytes(text.length + 1).text(text).text('\n').done();
 
 /** `layout`: plain text takes the short way, half of a report's time otherwise, everything else fontkit's own shaper. */
 export function setPlainly(font: ParsedFont, plain: PlainSetter): void {
