@@ -38,6 +38,8 @@ const SIGNS = /^(\d{4})\s?[年년]\s?(\d{1,2})\s?[月월]\s?(\d{1,2})\s?[日일�
 /** Dates with a month written out, an ISO week date, or blanks between the numbers: the slow road. */
 export function readNamedDate(bytes: Uint8Array, from: number, to: number, out: Stamp): number {
   if (to - from > 60 || to - from < 6) return SHAPE.none;
+  // Every such date has a digit. A header has none, and its words need not be looked at by patterns that are dear to build.
+  if (!digitOrForeign(bytes, from, to)) return SHAPE.none;
   const written = utf8(bytes, from, to);
   const signs = SIGNS.exec(written.normalize('NFC'));
   if (signs) return certain(Number(signs[1]), Number(signs[2]), Number(signs[3]), signs[4] ?? '', out);
@@ -64,6 +66,11 @@ export function readNamedDate(bytes: Uint8Array, from: number, to: number, out: 
   const nameFirst = NAME_DAY.exec(body);
   if (nameFirst) return named(Number(nameFirst[3]), nameFirst[1]!, Number(nameFirst[2]), nameFirst[4] ?? '', out);
   return SHAPE.none;
+}
+
+function digitOrForeign(bytes: Uint8Array, from: number, to: number): boolean {
+  for (let i = from; i < to; i++) if (bytes[i]! >= 0x80 || (bytes[i]! >= 0x30 && bytes[i]! <= 0x39)) return true;
+  return false;
 }
 
 function named(year: number, name: string, day: number, rest: string, out: Stamp): number {
