@@ -53,27 +53,21 @@ export const lazyTables: Plugin = {
 const SELDOM: Record<string, string[]> = {
   '@noble/ciphers/aes': ['cbc', 'ecb'],
   'node:child_process': ['spawn'],
-  fflate: ['Gunzip', 'Inflate', 'zipSync', 'zlibSync'],
 };
 
-/** Functions and classes of a module that is loaded when the first of them is called. */
+/** Functions of a module that is loaded when the first of them is called. */
 export const loadedWhenCalled: Plugin = {
   name: 'loaded-when-called',
   setup({ onResolve, onLoad, resolve }) {
-    onResolve({ filter: /^(@noble\/ciphers\/aes|node:child_process|fflate)$/ }, async (asked) => {
+    onResolve({ filter: /^(@noble\/ciphers\/aes|node:child_process)$/ }, async (asked) => {
       const { path, importer, resolveDir, kind, namespace } = asked;
-      if (namespace === 'loaded-when-called') return undefined;
-      // Packages take more of the packer than is listed here; of the other two we use nothing ourselves.
-      if ((path === 'fflate') === importer.includes('node_modules')) return undefined;
+      if (namespace === 'loaded-when-called' || !importer.includes('node_modules')) return undefined;
       const real = await resolve(path, { importer, resolveDir, kind, namespace: 'loaded-when-called' });
       return { path, namespace: 'loaded-when-called', pluginData: { real: real.path, resolveDir } };
     });
     onLoad({ filter: /./, namespace: 'loaded-when-called' }, ({ path, pluginData: { real, resolveDir } }) => ({
       contents: SELDOM[path]!.map(
-        (name) => `exports.${name} = function (...given) {
-          const { ${name} } = require(${JSON.stringify(real)});
-          return new.target ? new ${name}(...given) : ${name}(...given);
-        };`,
+        (name) => `exports.${name} = (...given) => require(${JSON.stringify(real)}).${name}(...given);`,
       ).join('\n'),
       resolveDir,
     }));
