@@ -1008,6 +1008,7 @@ export interface WordParams {
   'pages.visit.goals': 'name';
   'pages.visit.rightPerson': never;
   'pages.visit.moreLosses': 'count';
+  'pages.visit.nightsCalm': 'low' | 'nights';
   'pages.visit.nightsKey': 'low' | 'all' | 'shown' | 'unknown';
   'pages.visit.highs': never;
   'pages.visit.highTime': 'limit' | 'share' | 'whole' | 'time';

@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -7,17 +7,19 @@ import type { Report } from '../../src/model/report.ts';
 import { analyseStory, held } from '../samples/stories.ts';
 import { type Rgb, seenBy, type Viewer } from '../support/colour.ts';
 import { type Image, readPixmap, writePng } from '../support/png.ts';
-import { analysisOf, wordsOf } from '../support/story.ts';
+import { analysisOf, stories, wordsOf } from '../support/story.ts';
 import { run } from '../support/tools.ts';
 import { write } from '../writers/paper.ts';
 
 /**
  * Makes the pictures of docs/looks.md: `npx tsx tests/looks/looks.ts`. Needs pdftoppm. The first sheet of both papers
  * of one story (of the person's both sides), as printed in colour and in grey, as a copier without colour gives the colour print, and as seen with
- * each of the three colour-vision deficiencies. Then what an earlier visit adds, of the story of four visits.
+ * each of the three colour-vision deficiencies; every sheet of the clinic report of each story, small; and what an earlier visit adds, of
+ * the story of four visits.
  */
 const STORY = 'evening-exercise';
 const DPI = '54';
+const SMALL_DPI = '27';
 const out = fileURLToPath(new URL('../../docs/looks/', import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), 'daybands-looks-'));
 
@@ -65,6 +67,26 @@ for (const voice of ['clinic', 'patient'] as const) {
   for (const viewer of ['grey', 'protan', 'deutan', 'tritan'] as const)
     keep(`${voice}-${viewer === 'grey' ? 'copier' : viewer}`, simulated(colour, viewer));
 }
+/** Every sheet of the clinic report of a story, small, side by side. */
+async function allSheets(story: string): Promise<Image> {
+  const file = join(folder, 'b.pdf');
+  writeFileSync(file, await write(compose(await analysisOf(story), wordsOf(), { voice: 'clinic', paper: 'a4' })));
+  run('pdftoppm', ['-r', SMALL_DPI, file, join(folder, `b-${story}`)]);
+  const names = readdirSync(folder).filter((name) => name.startsWith(`b-${story}-`));
+  const sheets = names.sort().map((name) => readPixmap(readFileSync(join(folder, name))));
+  const width = sheets.reduce((sum, one) => sum + one.width, 0);
+  const { height } = sheets[0]!;
+  const data = new Uint8Array(width * height * 3);
+  let left = 0;
+  for (const one of sheets) {
+    for (let y = 0; y < height; y++)
+      data.set(one.data.subarray(y * one.width * 3, (y + 1) * one.width * 3), (y * width + left) * 3);
+    left += one.width;
+  }
+  return { width, height, data };
+}
+
+for (const story of stories) keep(`after-${story}`, await allSheets(story));
 keep('patient-second', await sheet('patient', { number: 2 }));
 keep('patient-large', await sheet('patient', { large: true }));
 

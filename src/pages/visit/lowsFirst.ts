@@ -116,6 +116,11 @@ export function nightsRow(context: PageContext): Block[] {
   if (!nights.ok) return [heading(3, title), paragraph(speaker.say(`why.${nights.why}`))];
   // Where the line on data says that none can be told, a row of question marks says it again.
   if (nights.value.every(({ state }) => state === 'unknown') && held(context, 'nights-without-data')) return [];
+  // Where every night was seen and none was low, a sentence says more than a row of nothing.
+  if (nights.value.every(({ state }) => state === 'none-seen')) {
+    const calm = { low: { q: 'limit' as const, of: 'low' as const }, nights: count(nights.value.length) };
+    return [paragraph(speaker.say('pages.visit.nightsCalm', calm), 'strong')];
+  }
   const shown = nights.value.slice(-NIGHTS_SHOWN);
   const key = speaker.say('pages.visit.nightsKey', {
     low: { q: 'limit', of: 'low' },
