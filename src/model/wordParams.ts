@@ -441,7 +441,6 @@ export interface WordParams {
   'cli.clinic.keeping': 'folder';
   'cli.clinic.again': 'n';
   'cli.clinic.lockLost': 'path';
-  'cli.clinic.queueGone': 'seconds';
   'cli.clinic.workerReady': 'queue';
   'cli.clinic.workerDone': 'n';
   'why.no-readings': never;

@@ -1,7 +1,7 @@
 import type { Job } from 'bullmq';
 import { fingerprint } from '../../bytes/hash.ts';
 import { DEATHS, type Death, type Ended } from './pool.ts';
-import { atMost, connectionOf, QUEUE, reach, SILENT } from './queue.ts';
+import { connectionOf, QUEUE, reach } from './queue.ts';
 import type { Task, Turn } from './turn.ts';
 
 /** A person's turn is tried so often; after the last the job lies among the failed: the queue's dead letters. */
@@ -12,15 +12,14 @@ const LOOK_EVERY = 2_000;
 
 /**
  * Puts every task into the queue and tells each result as workers somewhere bring it. A job may be worked on twice where a
- * worker dies, and its outputs are the same both times. `stop`: ends the waiting, and takes back what nobody began. Gives whether
- * the server stayed: silent for too long, it counts as gone, and who was not reached is left.
+ * worker dies, and its outputs are the same both times. `stop`: ends the waiting, and takes back what nobody began.
  */
 export async function throughQueue(
   url: string,
   tasks: readonly Task[],
   onEnd: (task: Task, ended: Ended<Turn>) => void,
   stop: () => boolean,
-): Promise<boolean> {
+): Promise<void> {
   await reach(url);
   const { Queue, QueueEvents } = await import('bullmq');
   const connection = connectionOf(url);
@@ -59,11 +58,9 @@ export async function throughQueue(
     };
   });
   await queue.addBulk(jobs);
-  let heard = Date.now();
   const look = async (): Promise<void> => {
     for (const id of [...waiting.keys()]) {
       const job: Job<Task, Turn> | undefined = await queue.getJob(id);
-      heard = Date.now();
       if (job?.finishedOn === undefined) continue;
       if (await job.isCompleted()) end(id, { ok: true, result: job.returnvalue });
       else if (await job.isFailed()) failed(id, job.failedReason ?? '');
@@ -71,33 +68,16 @@ export async function throughQueue(
   };
   // `failed` is told at every attempt; whether it was the last, the job itself knows.
   events.on('failed', () => void look().catch(() => {}));
-  let [looked, asking] = [Date.now(), false];
-  // Where the server is gone an answer never comes, and a stop must not wait for it.
-  const ask = async (): Promise<void> => {
-    asking = true;
-    try {
-      await queue.getWaitingCount();
-      heard = Date.now();
-      await look();
-    } finally {
-      asking = false;
-    }
-  };
-  const isThere = (): boolean => Date.now() - heard < SILENT;
-  while (waiting.size > 0 && !stop() && isThere()) {
+  let looked = Date.now();
+  while (waiting.size > 0 && !stop()) {
     await new Promise((soon) => setTimeout(soon, 50));
-    if (asking || Date.now() - looked < LOOK_EVERY) continue;
+    if (Date.now() - looked < LOOK_EVERY) continue;
+    await look();
     looked = Date.now();
-    void ask().catch(() => {});
   }
-  const takeBack = async (): Promise<void> => {
-    for (const id of waiting.keys()) await (await queue.getJob(id))?.remove().catch(() => {});
-  };
-  const there = isThere();
-  if (there) await atMost(takeBack());
-  await atMost(Promise.all([events.close(), queue.close()]));
-  for (const one of [events, queue]) void one.disconnect().catch(() => {});
-  return there;
+  for (const id of waiting.keys()) await (await queue.getJob(id))?.remove().catch(() => {});
+  await events.close();
+  await queue.close();
 }
 
 /** How a worker tells the queue what ended a person's turn. Anything else is the queue's own reason. */

@@ -1,4 +1,3 @@
-import { setTimeout } from 'node:timers/promises';
 import type { ConnectionOptions } from 'bullmq';
 import { reasonOf, WrongUse } from '../exits.ts';
 
@@ -24,15 +23,6 @@ export function connectionOf(url: string): ConnectionOptions {
     maxRetriesPerRequest: null,
   };
 }
-
-/** Milliseconds for which a queue may be silent: a server that is begun again answers sooner. */
-export const SILENT = 60_000;
-/** Milliseconds that taking leave of it may take. */
-const LEAVE = 2_000;
-
-/** Waits for something, but not for ever: a server that is gone never answers, and says so to nobody. */
-export const atMost = (work: Promise<unknown>): Promise<unknown> =>
-  Promise.race([work.catch(() => {}), setTimeout(LEAVE, undefined, { ref: false })]);
 
 /** Fails soon and in words where no server answers, instead of trying for ever. Gives the address without its secret. */
 export async function reach(url: string): Promise<string> {

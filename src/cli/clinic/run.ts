@@ -9,7 +9,6 @@ import { lastOutcome, putInPlace } from './disk.ts';
 import type { Log, LogEntry } from './log.ts';
 import { type Ended, runAll } from './pool.ts';
 import { progress } from './progress.ts';
-import { SILENT } from './queue.ts';
 import type { Task, Turn } from './turn.ts';
 import { poolOf } from './turnPool.ts';
 
@@ -47,7 +46,7 @@ export async function runPeople(
   asked: Asked,
   given: ClinicOptions,
   threads: number,
-  { version, tell, complain }: Door,
+  { version, tell }: Door,
   log: Log = () => {},
   interrupted: () => boolean = () => false,
 ): Promise<Ran> {
@@ -77,10 +76,7 @@ export async function runPeople(
   const stop = (): boolean => stopped !== null || interrupted();
   if (given.queue !== undefined) {
     const { throughQueue } = await import('./enqueue.ts');
-    if (!(await throughQueue(given.queue, tasks, onEnd, stop))) {
-      stopped ??= 'ETIMEDOUT';
-      complain(tell.say('cli.clinic.queueGone', { seconds: SILENT / 1000 }));
-    }
+    await throughQueue(given.queue, tasks, onEnd, stop);
   } else {
     await runAll(tasks, poolOf(threads, given), onEnd, stop);
   }

@@ -54,24 +54,10 @@ export async function worker(given: WorkerOptions, { tell, print }: Door): Promi
   });
   await (given.once ? Promise.race([asked, emptied(given.queue)]) : asked);
   // Finishes what it holds.
-  const closed = bull.close();
-  await Promise.race([closed, silence(given.queue, closed)]);
+  await bull.close();
   await pool.close();
-  void bull.disconnect().catch(() => {});
   print(tell.say('cli.clinic.workerDone', { n: done }));
   return EXIT.done;
-}
-
-/** Resolves when the server does not answer any more: then there is nobody to hand results to, and one stop has to do. */
-async function silence(url: string, closed: Promise<void>): Promise<void> {
-  let open = true;
-  void closed.finally(() => {
-    open = false;
-  });
-  while (open) {
-    await setTimeout(LOOK_EVERY * 4);
-    if (open) await reach(url).catch(() => (open = false));
-  }
 }
 
 /** What waits, what is to be tried again, and what anyone holds: a worker that dies gives its people back. */
