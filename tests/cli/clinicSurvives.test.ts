@@ -112,7 +112,7 @@ function mounted(at: string, size: string, ...more: string[]): boolean {
 
 test('a full disk: clear words, the papers that fit are whole, and the rest is made when there is room', ({ skip }) => {
   const folder = scratch();
-  writePeople(join(folder, 'in'), 30, SMALL);
+  writePeople(join(folder, 'in'), 16, SMALL);
   if (!mounted(join(folder, 'out'), '1m')) skip('mounting a small file system is not permitted here');
   const ran = clinic(folder, 'clinic', 'in', '--out', 'out', ...DATE);
   expect(ran.exit).toBe(2);
@@ -124,7 +124,7 @@ test('a full disk: clear words, the papers that fit are whole, and the rest is m
   const again = clinic(folder, 'clinic', 'in', '--out', 'out', ...DATE);
   expect(again.exit, again.err).toBe(0);
   expectWhole(join(folder, 'out'));
-  expect(worklistOf(join(folder, 'out')).length).toBe(30);
+  expect(worklistOf(join(folder, 'out')).length).toBe(16);
 }, 120_000);
 
 test('a folder that cannot be written to is told in clear words', ({ skip }) => {

@@ -11,10 +11,11 @@ const filename = join(folder, 'worker.mjs');
 writeFileSync(
   filename,
   `const hoard = [];
+const cell = new Int32Array(new SharedArrayBuffer(4));
 export function work(task) {
   if (task === 'leave') process.exit(3);
   if (task === 'throw') throw Object.assign(new Error('out of cheese'), { code: 'ECHEESE' });
-  if (task === 'for ever') for (;;);
+  if (task === 'for ever') for (;;) Atomics.wait(cell, 0, 0, 10);
   if (task === 'hoard') for (;;) hoard.push(Array(1e5).fill(task));
   if (task === 'never') return new Promise(() => {});
   return task + ' done';

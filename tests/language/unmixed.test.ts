@@ -113,14 +113,20 @@ beforeAll(async () => {
   template = await ownTemplate();
 });
 
+const englishWords = new Set(everyMessage(english as object).flatMap(([, text]) => wordsIn(text)));
+
 describe.each(stories)('%s', (story) => {
-  test.each(['clinic', 'patient'] as const)('the %s paper holds no word that is not Spanish', async (voice) => {
+  /** What both papers are looked at with. */
+  let shared: { analysis: Analysis; ownWords: Set<string>; strip: ReturnType<typeof stripper> };
+  beforeAll(async () => {
     const analysis = await fullAnalysis(story);
     const own = ownTexts(story, analysis);
-    const englishWords = new Set(everyMessage(english as object).flatMap(([, text]) => wordsIn(text)));
     // A word of the person's may stand by itself (a food out of a list), unless our English says it too.
     const ownWords = new Set(own.flatMap(wordsIn).filter((one) => !englishWords.has(one)));
-    const strip = stripper(own);
+    shared = { analysis, ownWords, strip: stripper(own) };
+  });
+  test.each(['clinic', 'patient'] as const)('the %s paper holds no word that is not Spanish', async (voice) => {
+    const { analysis, ownWords, strip } = shared;
     const words = wordsOf('es');
     const report = compose(analysis, words, { voice, paper: 'a4', whole: wordsOf() });
     const foreign = textsOf(webPage(report, template, { words })).flatMap((text) => {

@@ -2,7 +2,7 @@ import { execFileSync, spawnSync } from 'node:child_process';
 import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { describe, expect, onTestFinished, test } from 'vitest';
+import { afterAll, describe, expect, test } from 'vitest';
 import { home } from '../cli/run.ts';
 
 const manifest = JSON.parse(readFileSync(join(home, 'package.json'), 'utf8')) as {
@@ -115,13 +115,24 @@ const CONTENTS = [
   /^templates\/(words\/[\w-]+\.json|(foods|medicines|topics)\.json|page\.html|page\.css)$/,
 ];
 
-function packed(): { folder: string; filename: string; files: { path: string; size: number }[] } {
+interface Packed {
+  folder: string;
+  filename: string;
+  files: { path: string; size: number }[];
+}
+
+let once: Packed | undefined;
+afterAll(() => once && rmSync(once.folder, { recursive: true, force: true }), 120_000);
+
+/** The tarball, in a folder that is gone at the end; packed for whichever test asks first. */
+function packed(): Packed {
+  if (once) return once;
   const folder = mkdtempSync(join(tmpdir(), 'daybands-package-'));
-  onTestFinished(() => rmSync(folder, { recursive: true, force: true }), 120_000);
   const [archive] = JSON.parse(npm(home, 'pack', '--ignore-scripts', '--json', '--pack-destination', folder)) as [
-    Omit<ReturnType<typeof packed>, 'folder'>,
+    Omit<Packed, 'folder'>,
   ];
-  return { folder, ...archive };
+  once = { folder, ...archive };
+  return once;
 }
 
 describe('the package', () => {

@@ -28,7 +28,8 @@ describe.each(storyNames)('%s', (story) => {
   const analysis = held(analyseStory(story));
   for (const [name, options, grey] of PAPERS) {
     needs('qpdf')(`${name}: no fault in structure, marks, fonts or metadata`, async () => {
-      const bytes = await write(compose(analysis, words, options), { grey });
+      const report = compose(analysis, words, options);
+      const bytes = await write(report, { grey });
       const { faults, elements, marks } = structureFaults(bytes);
       expect(faults).toEqual([]);
       expect(marks).toBeGreaterThan(10);
@@ -46,8 +47,7 @@ describe.each(storyNames)('%s', (story) => {
         // Whose paper it is comes first, and what it is, and of which days.
         const { code, clinic } = analysis.settings.person;
         const first = tree.stdout.slice(0, tree.stdout.search(/\n {2}H1 /)).replace(/"\n\s*"/g, '');
-        for (const part of [code ?? 'Name or code', clinic ?? '', compose(analysis, words, options).title])
-          expect(first).toContain(part);
+        for (const part of [code ?? 'Name or code', clinic ?? '', report.title]) expect(first).toContain(part);
         expect(first).toMatch(/ to .* · (mg\/dL|mmol\/L) · printed /);
       }
       expect(file.title).toContain(analysis.settings.person.code ?? ' to ');
