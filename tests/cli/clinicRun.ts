@@ -77,5 +77,7 @@ export type Line = Record<'No.' | 'Code' | 'Group' | 'Why' | 'Folder' | 'Files' 
 export const worklistOf = (out: string): Line[] =>
   parse(readFileSync(join(out, 'worklist.csv')), { columns: true, relax_quotes: false }) as Line[];
 
-/** One record of small size on the disk that takes some hundred megabytes once it is taken apart: no reader can halve it. */
-export const LARGE = `{"resourceType":"Bundle","type":"collection","entry":[{"resource":{"resourceType":"Observation","component":[${'[],'.repeat(5_000_000)}[]]}}]}`;
+/** As much as one element of a record may hold at most: some hundred megabytes once it is taken apart. */
+const FULL = `{"resource":{"resourceType":"Observation","component":[${'[],'.repeat(2_800_000)}[]]}}`;
+/** Records of small size on the disk, within the bounds of a file, that take far more memory than a worker of these tests has. */
+export const LARGE = `{"resourceType":"Bundle","type":"collection","entry":[${FULL},${FULL}]}`;

@@ -107,9 +107,11 @@ const NO_ANSWER =
 /** The program, its templates and faces, and nothing else. */
 const CONTENTS = [
   /^(README\.md|LICENSE|package\.json)$/,
-  /^dist\/(daybands\.js|program\.cjs|program\.cache|thread\.js|index\.js|page\.json|LICENCES\.txt|daybands\.html(\.sha256)?)$/,
-  /^dist\/library\/[\w-]+\.js$/,
-  /^dist\/fonts\/[\w-]+(\.ttf|\.otf)?$/,
+  /^dist\/(daybands\.js|program\.cjs|program\.cache|thread\.js|index\.mjs|page\.json|LICENCES\.txt|daybands\.html(\.sha256)?)$/,
+  /^dist\/library\/[\w-]+\.mjs$/,
+  // Says which of the scripts are modules.
+  /^dist\/(types\/)?package\.json$/,
+  /^dist\/fonts\/[\w-]+(\.ttf|\.otf|\.cut)?$/,
   /^dist\/schemas\/\w+\.schema\.json$/,
   /^dist\/types\/[\w/.-]+\.d\.ts$/,
   /^templates\/(words\/[\w-]+\.json|(foods|medicines|topics)\.json|page\.html|page\.css)$/,
