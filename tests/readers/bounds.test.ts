@@ -2,7 +2,7 @@ import { gzipSync } from 'node:zlib';
 import { zipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 import { LIMITS, LONGEST_LINE, longLine, MOST_LINES, tooLong } from '../../src/readers/bounds.ts';
-import { openWorkbooks } from '../../src/readers/containers/workbook.ts';
+import { openWorkbooks, tooWide } from '../../src/readers/containers/workbook.ts';
 import { readInputs } from '../../src/readers/index.ts';
 
 /** A piece over and over, by doubling what is there. */
@@ -135,6 +135,15 @@ describe('what unpacks to such a file is refused with the same word', () => {
     const [file] = readInputs([opened!], { today: '2026-07-01' });
     expect([file!.readings.count, file!.issues.map(({ code }) => code)]).toEqual([0, ['workbook']]);
   });
+});
+
+it('the cells of all sheets of a workbook are counted together', () => {
+  const sheet = (n: number) => ({
+    name: `xl/worksheets/sheet${n}.xml`,
+    bytes: joined('<row r="1"><c r="A1"><v>1</v></c><c r="B1"><v>2</v></c></row>'),
+  });
+  expect(tooWide([sheet(1), sheet(2)], 4)).toBe(false);
+  expect(tooWide([sheet(1), sheet(2), sheet(3)], 4)).toBe(true);
 });
 
 describe('rows of words', () => {

@@ -9,6 +9,8 @@ import { inside, isZip, unzip } from './zip.ts';
 /** Cells a sheet may span; one cell in the farthest corner would make a table of 17 billion (ours). */
 const MOST_CELLS = 30_000_000;
 const MOST_COLUMNS = 1000;
+/** Cells that a workbook may write out: two million of them take the library a gigabyte (ours). */
+const MOST_WRITTEN = 6_000_000;
 /** How many archives around an archive or a workbook are opened; what lies deeper is told as unread (ours). */
 const DEEPEST = 2;
 
@@ -44,7 +46,7 @@ async function openOne(input: Input, depth: number): Promise<Input[]> {
 }
 
 async function sheetsOf(input: Input, files: { name: string; bytes: Uint8Array }[]): Promise<Input[] | undefined> {
-  if (!files.some(({ name }) => name === 'xl/workbook.xml') || files.some(tooWide)) return undefined;
+  if (!files.some(({ name }) => name === 'xl/workbook.xml') || tooWide(files)) return undefined;
   if (!files.every(({ name, bytes }) => !/\.(xml|rels)$/i.test(name) || isPlainXml(bytes))) return undefined;
   return laidOut(input, async () => {
     const { default: readWorkbook } = await import('read-excel-file/universal');
@@ -76,17 +78,21 @@ async function laidOut(
   }
 }
 
-/** Whether the cells of a sheet lie so far out that the table between them could not be kept. */
-function tooWide({ name, bytes }: { name: string; bytes: Uint8Array }): boolean {
-  if (!name.startsWith('xl/worksheets/')) return false;
-  const text = latin1(bytes);
-  let row = 0;
-  let column = 0;
-  for (const [, letters, digits] of text.matchAll(/\sr\s*=\s*["']([A-Z]*)(\d+)["']/g)) {
-    row = Math.max(row, Number(digits));
-    let n = 0;
-    for (const letter of letters!) n = n * 26 + letter.charCodeAt(0) - 64;
-    column = Math.max(column, n);
+/** Whether the cells of a sheet lie so far out that the table between them could not be kept, or those of all sheets are too many. */
+export function tooWide(files: { name: string; bytes: Uint8Array }[], most = MOST_WRITTEN): boolean {
+  let cells = 0;
+  for (const { name, bytes } of files) {
+    if (!name.startsWith('xl/worksheets/')) continue;
+    let row = 0;
+    let column = 0;
+    for (const [, letters, digits] of latin1(bytes).matchAll(/\sr\s*=\s*["']([A-Z]*)(\d+)["']/g)) {
+      if (letters !== '' && ++cells > most) return true;
+      row = Math.max(row, Number(digits));
+      let n = 0;
+      for (const letter of letters!) n = n * 26 + letter.charCodeAt(0) - 64;
+      column = Math.max(column, n);
+    }
+    if (column > MOST_COLUMNS || row * Math.max(1, column) > MOST_CELLS) return true;
   }
-  return column > MOST_COLUMNS || row * Math.max(1, column) > MOST_CELLS;
+  return false;
 }

@@ -91,7 +91,7 @@ const mayCount = (line: string): boolean =>
   /\d/.test(line) && !/\d:\d|(?<![\d.,])\d{8}|\d[-/.]\d{1,2}[-/.]\d/.test(line);
 
 const mayLackYear = (line: string): boolean =>
-  !/\d{4}-\d|\d{4}\/|\d[-/.]\d{1,2}[-/.]\d/.test(line) &&
+  !/(?<!\d)(?:19|20)\d\d(?!\d)|\d[-/.]\d{1,2}[-/.]\d/.test(line) &&
   /(?<![\d:.,/-])\d{1,2}[./-]\d{1,2}\.?(?![\d:.])|\d{1,2}\.?[\s-]*\p{L}{3}|\p{L}{3}\.?\s*\d{1,2}(?!\d)/u.test(line);
 
 function delimiterOf(bytes: Uint8Array, tabs: boolean): string {
