@@ -1,8 +1,10 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { build, type Metafile, type Plugin } from 'esbuild';
 import manifest from '../../package.json' with { type: 'json' };
+import { fingerprint } from '../bytes/hash.ts';
+import { AS_BUILT, REVISED } from '../papers/bakedPage.ts';
 import { KINDS } from '../schemas/layout.ts';
 import { targetSets } from '../targets/index.ts';
 import { SCRIPT } from '../writers/html/script.ts';
@@ -52,6 +54,7 @@ export async function buildPage(home: string, template: string, date: string): P
       ...Object.fromEntries(
         LANGUAGES.map((language) => [`words-${language}`, JSON.stringify(screenWords(home, language))]),
       ),
+      [AS_BUILT]: JSON.stringify(hashes(home)),
       stamp: `${manifest.version}, ${date}`,
       template,
       'face-regular': face(REGULAR),
@@ -100,6 +103,14 @@ const BODY = `<a class="skip" id="skip" href="#main">Daybands</a>
 </main>
 <footer id="foot"></footer>
 <noscript><p>This page works with its script. Esta página funciona con su programa.</p></noscript>`;
+
+/** Of what a clinic may change, as it is now: whoever makes a copy of the page finds what was changed since. */
+const hashes = (home: string): Record<string, string> =>
+  Object.fromEntries(
+    [...readdirSync(join(home, 'templates/words')).sort().map((name) => `words/${name}`), ...Object.values(REVISED)].map(
+      (path) => [path, fingerprint(readFileSync(join(home, 'templates', path)))],
+    ),
+  );
 
 /** What the page says itself; all else comes said from the worker. */
 function screenWords(home: string, language: string) {

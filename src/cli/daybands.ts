@@ -51,6 +51,10 @@ async function main(): Promise<number> {
       const { agreedForm } = await import('./agreed.ts');
       exit = await agreedForm(options, door);
     },
+    page: async (options) => {
+      const { page } = await import('./page.ts');
+      exit = await page(options, door);
+    },
     clinic: async (folder, options) => {
       const { clinic } = await import('./clinic/command.ts');
       exit = await clinic(folder, options, door);

@@ -8,6 +8,7 @@ import { targetSets } from '../targets/index.ts';
 import { isLocalDate } from '../time/calendar.ts';
 import { type ClinicActions, type ClinicCommand, clinicCommands } from './clinic/program.ts';
 import { WrongUse } from './exits.ts';
+import type { PageOptions } from './page.ts';
 
 export interface ReportOptions extends FolderSettings {
   out: string;
@@ -28,6 +29,7 @@ export interface Actions extends ClinicActions {
   report(files: string[], options: ReportOptions): Promise<void>;
   read(files: string[], options: ReadOptions): Promise<void>;
   agreed(options: Pick<FolderSettings, 'language' | 'region'>): Promise<void>;
+  page(options: PageOptions): Promise<void>;
 }
 
 type Help = Below<'cli.help'>;
@@ -40,7 +42,7 @@ export function program(version: string, tell: Teller, actions: Actions): Comman
     return check ? built.argParser(check(flag)) : built;
   };
 
-  const bare = (name: 'report' | 'read' | 'agreed' | ClinicCommand): Command =>
+  const bare = (name: 'report' | 'read' | 'agreed' | 'page' | ClinicCommand): Command =>
     new Command(name)
       .summary(help(name))
       .description(help(name))
@@ -104,6 +106,21 @@ export function program(version: string, tell: Teller, actions: Actions): Comman
     .addOption(option('--region', '<code>', 'region'))
     .action(actions.agreed);
 
+  const page = examples(forPaper(bare('page')), 'page')
+    .addOption(option('--out', '<file>', 'outPage').default('for-our-patients.html'))
+    .addOption(option('--language', '<code>', 'language', choice(...LANGUAGES)))
+    .addOption(option('--region', '<code>', 'region'))
+    .addOption(option('--phone', '<number>', 'phone'))
+    .addOption(option('--targets', '<set>', 'targets', choice(...Object.keys(targetSets))))
+    .addOption(new Option('--large', help('large')))
+    .addOption(option('--unit', '<unit>', 'unit', unit))
+    .addOption(option('--date-order', '<order>', 'dateOrder', choice('day-first', 'month-first', 'year-first')))
+    .addOption(option('--zone', '<zone>', 'zone'))
+    .addOption(option('--days', '<n>', 'days', wholeDays))
+    .addOption(option('--pregnancy-goals', '<goals>', 'pregnancyGoals'))
+    .addOption(option('--thresholds', '<file>', 'thresholds'))
+    .action(actions.page);
+
   const whole = new Command('daybands')
     .description(help('about'))
     .version(version, '-V, --version', help('version'))
@@ -114,7 +131,8 @@ export function program(version: string, tell: Teller, actions: Actions): Comman
     .addHelpText('after', `${section(tell, 'examples.all')}\n${help('settings')}\n\n${exits(tell)}`)
     .addCommand(report)
     .addCommand(read)
-    .addCommand(agreed);
+    .addCommand(agreed)
+    .addCommand(page);
   for (const command of clinicCommands({ help, bare, forPaper, forPapers, examples }, actions))
     whole.addCommand(command);
   return whole;

@@ -227,6 +227,7 @@ export interface WordParams {
   'cli.help.exitsTitle': never;
   'cli.help.exits': never;
   'cli.help.settings': never;
+  'cli.help.examples.page': never;
   'cli.help.examples.all': never;
   'cli.help.examples.report': never;
   'cli.help.examples.read': never;
@@ -246,6 +247,8 @@ export interface WordParams {
   'cli.help.fhir': never;
   'cli.help.numbers': never;
   'cli.help.fhirReadings': never;
+  'cli.help.page': never;
+  'cli.help.outPage': never;
   'cli.help.fhirSystem': never;
   'cli.help.dryRun': never;
   'cli.help.threads': never;
@@ -409,6 +412,9 @@ export interface WordParams {
   'cli.setAside.found': never;
   'cli.setAside.code': never;
   'cli.setAside.expected': never;
+  'cli.page.written': 'path' | 'hash';
+  'cli.page.holds': 'names';
+  'cli.page.unsaved': 'path' | 'reason';
   'cli.clinic.found': 'people' | 'manifest';
   'cli.clinic.part': 'part' | 'n';
   'cli.clinic.progress': 'done' | 'total' | 'rate' | 'left';
@@ -2318,6 +2324,8 @@ export interface WordParams {
   'screen.foot.leaves': never;
   'screen.foot.leavesHow': never;
   'screen.foot.stamp': 'stamp';
+  'screen.foot.clinic': 'clinic' | 'date' | 'names';
+  'screen.foot.anyClinic': never;
   'screen.skip': never;
   'screen.folder.begin': never;
   'screen.folder.title': never;

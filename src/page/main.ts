@@ -1,4 +1,5 @@
 import './quiet.ts';
+import { bakedText } from './baked.ts';
 import { type Desk, openDesk } from './state/desk.ts';
 import { droppedFiles, pastedFiles } from './state/dropped.ts';
 import { beginning } from './state/state.ts';
@@ -7,7 +8,8 @@ import { openScreen } from './views/screen.ts';
 
 // The page: what is dropped goes to the worker, what comes back is shown. Nothing is kept when it is closed.
 
-const state = beginning(navigator.language.startsWith('es') ? 'es' : 'en');
+const own = navigator.language.startsWith('es') ? 'es' : 'en';
+const state = beginning(bakedText('region') ?? bakedText('language') ?? own);
 const screen = openScreen(state, () => desk);
 const desk: Desk = openDesk(state, screen, firstSheet);
 

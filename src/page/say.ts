@@ -1,4 +1,5 @@
 import type { Below } from '../model/words.ts';
+import { baked } from './baked.ts';
 import { kept } from './kept.ts';
 
 /** The page's own words: what it says itself, in one language, as the build put them into the file. */
@@ -22,12 +23,23 @@ let current: ScreenWords | undefined;
 export function speak(language: 'en' | 'es'): ScreenWords {
   let words = books.get(language);
   if (!words) {
-    words = JSON.parse(kept(`words-${language}`)) as ScreenWords;
+    words = changedBy(JSON.parse(kept(`words-${language}`)) as ScreenWords, baked?.words?.[language]);
     books.set(language, words);
   }
   current = words;
   document.documentElement.lang = language;
   return words;
+}
+
+/** The same of a clinic's own words file. */
+function changedBy(words: ScreenWords, own: unknown): ScreenWords {
+  if (own === undefined) return words;
+  const { screen, targets, understood, cautions } = own as Pick<ScreenWords, 'screen' | 'cautions'> & {
+    targets: Record<string, { name: string }>;
+    understood: Pick<ScreenWords, 'roles'>;
+  };
+  const names = Object.fromEntries(Object.keys(words.targets).map((id) => [id, targets[id]!.name]));
+  return { ...words, screen, cautions, targets: names, roles: understood.roles };
 }
 
 export const spoken = (): ScreenWords => current ?? speak('en');

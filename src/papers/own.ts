@@ -60,10 +60,11 @@ const JSON_OF: Record<string, () => Promise<unknown>> = {
 
 const content = async (name: string): Promise<unknown> => ((await JSON_OF[name]!()) as { default: unknown }).default;
 
-/** The words of the papers for a place, loaded when they are asked for. */
-export async function ownWords(place: Place): Promise<Words> {
+/** The words of the papers for a place, loaded when they are asked for; `changed`: files of words that a clinic has changed, by name. */
+export async function ownWords(place: Place, changed: Readonly<Record<string, unknown>> = {}): Promise<Words> {
   const { language, over } = place;
   if (!LANGUAGES.includes(language)) throw new RangeError(`no words for ${language}`);
-  const [base, locked] = await Promise.all([content(language), content('locked')]);
-  return wordsFor(place, over === undefined ? { base, locked } : { base, locked, over: await content(over) });
+  const text = async (name: string): Promise<unknown> => changed[name] ?? (await content(name));
+  const [base, locked] = await Promise.all([text(language), text('locked')]);
+  return wordsFor(place, over === undefined ? { base, locked } : { base, locked, over: await text(over) });
 }

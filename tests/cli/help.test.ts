@@ -14,6 +14,7 @@ const command = program('0', teller(words), {
   worklist: nothing,
   worker: nothing,
   agreed: nothing,
+  page: nothing,
 });
 
 describe.each(command.commands.map((one): [string, Command] => [one.name(), one]))('%s', (_, one) => {

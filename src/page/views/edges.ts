@@ -1,3 +1,5 @@
+import type { Baked } from '../../model/baked.ts';
+import { baked, bakedText } from '../baked.ts';
 import { kept } from '../kept.ts';
 import { say, spoken } from '../say.ts';
 import type { State } from '../state/state.ts';
@@ -24,5 +26,13 @@ export function footView(): Node[] {
     ),
     el('details', {}, el('summary', {}, say('foot.leaves')), el('p', {}, say('foot.leavesHow'))),
     el('p', {}, say('foot.stamp', { stamp: kept('stamp') })),
+    ...(baked ? [el('p', {}, bakedLine(baked))] : []),
   ];
+}
+
+/** Whose copy it is, and what it begins with. */
+function bakedLine({ settings, date, ...more }: Baked): string {
+  const set = Object.entries(settings).filter(([name]) => name !== 'clinic');
+  const names = [...set.map(([name, value]) => `${name} ${String(value)}`), ...Object.keys(more)];
+  return say('foot.clinic', { clinic: bakedText('clinic') ?? say('foot.anyClinic'), date, names: names.length === 0 ? '–' : names.join(' · ') });
 }
