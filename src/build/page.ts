@@ -107,9 +107,12 @@ const BODY = `<a class="skip" id="skip" href="#main">Daybands</a>
 /** Of what a clinic may change, as it is now: whoever makes a copy of the page finds what was changed since. */
 const hashes = (home: string): Record<string, string> =>
   Object.fromEntries(
-    [...readdirSync(join(home, 'templates/words')).sort().map((name) => `words/${name}`), ...Object.values(REVISED)].map(
-      (path) => [path, fingerprint(readFileSync(join(home, 'templates', path)))],
-    ),
+    [
+      ...readdirSync(join(home, 'templates/words'))
+        .sort()
+        .map((name) => `words/${name}`),
+      ...Object.values(REVISED),
+    ].map((path) => [path, fingerprint(readFileSync(join(home, 'templates', path)))]),
   );
 
 /** What the page says itself; all else comes said from the worker. */

@@ -28,7 +28,9 @@ export async function page({ out, thresholds, ...asked }: PageOptions, door: Doo
   const html = utf8(ownFile('dist/daybands.html'));
   const revised = revisedIn(html, (path) => ownFile(`templates/${path}`));
   const words = Object.fromEntries(
-    revised.filter((path) => path.startsWith('words/')).map((path) => [path.slice('words/'.length, -'.json'.length), JSON.parse(utf8(ownFile(`templates/${path}`)))]),
+    revised
+      .filter((path) => path.startsWith('words/'))
+      .map((path) => [path.slice('words/'.length, -'.json'.length), JSON.parse(utf8(ownFile(`templates/${path}`)))]),
   );
   const order = topicOrder();
   const baked: Baked = {

@@ -12,3 +12,9 @@ export const bakedText = (name: string): string | undefined => {
   const value = baked?.settings[name];
   return typeof value === 'string' ? value : undefined;
 };
+
+/** Thresholds that the copy begins with, as a file of them. */
+export const bakedThresholds = (): { name: string; text: string } | null =>
+  baked?.thresholds === undefined
+    ? null
+    : { name: bakedText('clinic') ?? baked.date, text: JSON.stringify(baked.thresholds) };

@@ -181,7 +181,7 @@ export interface SavedFile {
 
 /** What the page can ask of the worker. */
 export interface Jobs {
-  begin(given: { template: string; regular: Uint8Array; semibold: Uint8Array }): { version: string };
+  begin(given: { template: string; regular: Uint8Array; semibold: Uint8Array; clinic: string }): { version: string };
   look(given: { files: Lying[]; taken: Taken[]; today: string; language: Pick<Wish, 'language' | 'region'> }): Found;
   take(given: { files: Taken[] }): null;
   read(given: Wish): Read;

@@ -11,11 +11,25 @@ import { checkMedicines } from '../schemas/medicines.ts';
 
 export const { version } = manifest;
 
+/** What a clinic has changed of it, in a copy of the page that it hands out. */
+export interface Changed extends Pick<Settings, 'logWords' | 'medicines' | 'topicOrder'> {
+  /** Files of words, by name. */
+  words?: Readonly<Record<string, unknown>>;
+}
+
+let changed: Changed = {};
+
+/** The door says so before anything is asked for. */
+export const bringChanged = (own: Changed): void => {
+  changed = own;
+};
+
 /** Words of logbooks and names of medicines. */
-function ownLists(): Pick<Settings, 'logWords' | 'medicines'> {
+function ownLists(): Omit<Changed, 'words'> {
+  const { words: _, ...lists } = changed;
   const checked = checkLogWords(foods);
   const list = checkMedicines(medicines);
-  return { ...('words' in checked ? { logWords: checked.words } : {}), ...(list ? { medicines: list } : {}) };
+  return { ...('words' in checked ? { logWords: checked.words } : {}), ...(list ? { medicines: list } : {}), ...lists };
 }
 
 /** In the order in which the command settles them, so that the numbers are written alike, whoever asked for them. */
@@ -60,11 +74,11 @@ const JSON_OF: Record<string, () => Promise<unknown>> = {
 
 const content = async (name: string): Promise<unknown> => ((await JSON_OF[name]!()) as { default: unknown }).default;
 
-/** The words of the papers for a place, loaded when they are asked for; `changed`: files of words that a clinic has changed, by name. */
-export async function ownWords(place: Place, changed: Readonly<Record<string, unknown>> = {}): Promise<Words> {
+/** The words of the papers for a place, loaded when they are asked for. */
+export async function ownWords(place: Place): Promise<Words> {
   const { language, over } = place;
   if (!LANGUAGES.includes(language)) throw new RangeError(`no words for ${language}`);
-  const text = async (name: string): Promise<unknown> => changed[name] ?? (await content(name));
+  const text = async (name: string): Promise<unknown> => changed.words?.[name] ?? (await content(name));
   const [base, locked] = await Promise.all([text(language), text('locked')]);
   return wordsFor(place, over === undefined ? { base, locked } : { base, locked, over: await text(over) });
 }

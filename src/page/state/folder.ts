@@ -1,3 +1,4 @@
+import { bakedThresholds } from '../baked.ts';
 import type { Ended, Turn } from '../folderMessages.ts';
 import type { SavedFile, Someone } from '../messages.ts';
 import { saveAll } from '../save/save.ts';
@@ -16,7 +17,15 @@ interface Kit {
 }
 
 const newRun = (): Run => ({
-  ...{ at: 'no', stopped: false, ended: new Map(), listed: null, order: 'pressing', thresholds: null, extras: [] },
+  ...{
+    at: 'no',
+    stopped: false,
+    ended: new Map(),
+    listed: null,
+    order: 'pressing',
+    thresholds: bakedThresholds(),
+    extras: [],
+  },
   saved: '',
 });
 

@@ -15,7 +15,7 @@ let faceBytes: { regular: Uint8Array<ArrayBuffer>; semibold: Uint8Array<ArrayBuf
 /** Hands a new worker what it makes papers with. */
 export function begin(worker: Worker): Promise<unknown> {
   faceBytes ??= { regular: keptBytes('face-regular'), semibold: keptBytes('face-semibold') };
-  return worker.ask('begin', { template: kept('template'), ...faceBytes });
+  return worker.ask('begin', { template: kept('template'), clinic: kept('clinic'), ...faceBytes });
 }
 
 /** The one worker that looks at what was brought and reads who is opened. Ended, the next one is told all of it again. */

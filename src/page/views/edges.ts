@@ -34,5 +34,9 @@ export function footView(): Node[] {
 function bakedLine({ settings, date, ...more }: Baked): string {
   const set = Object.entries(settings).filter(([name]) => name !== 'clinic');
   const names = [...set.map(([name, value]) => `${name} ${String(value)}`), ...Object.keys(more)];
-  return say('foot.clinic', { clinic: bakedText('clinic') ?? say('foot.anyClinic'), date, names: names.length === 0 ? '–' : names.join(' · ') });
+  return say('foot.clinic', {
+    clinic: bakedText('clinic') ?? say('foot.anyClinic'),
+    date,
+    names: names.length === 0 ? '–' : names.join(' · '),
+  });
 }

@@ -1,13 +1,16 @@
 import { openZip } from '../../bytes/pack.ts';
+import { nearer } from '../../clinic/nearest.ts';
 import { wrongFromTheStart } from '../../clinic/outcome.ts';
 import { stopwatch } from '../../clinic/pace.ts';
 import { version } from '../../index.ts';
 import { LANGUAGES, type Place, placeOf, type Words } from '../../language/index.ts';
 import { foundText } from '../../pages/worklistTexts.ts';
+import { once } from '../../once.ts';
 import { ownWords } from '../../papers/own.ts';
 import { type Teller, teller } from '../../papers/teller.ts';
 import type { CompiledTemplate } from '../../writers/html/index.ts';
 import type { Answer, Given, Job, Wish } from '../messages.ts';
+import { bakedSettings, takeBaked } from './clinicOwn.ts';
 import { emptyShelf, put, type Shelf, settingsAt } from './files.ts';
 import { type Folder, list, lists } from './list.ts';
 import { type Brought, make, show } from './papers.ts';
@@ -25,17 +28,19 @@ let shelf: Shelf = emptyShelf();
 let folder: Folder | undefined;
 let listed: Pick<Wish, 'language' | 'region'> | undefined;
 let archive: ReturnType<typeof openZip> | undefined;
-const english: Promise<Words> = ownWords(placeOf('en', undefined)!);
+/** Asked for late: a clinic's copy brings words of its own. */
+const inEnglish = once((): Promise<Words> => ownWords(placeOf('en', undefined)!));
 
 type Work = { [J in Job]: (given: Given<J>) => Promise<{ value: Answer<J>; give?: ArrayBufferLike[] }> };
 
 const work: Work = {
-  async begin({ template, regular, semibold }) {
+  async begin({ template, regular, semibold, clinic }) {
+    takeBaked(clinic);
     const parsed: CompiledTemplate = JSON.parse(template);
     brought = {
       template: parsed,
       fonts: { regular, semibold },
-      tell: tellerOf(await english, await english),
+      tell: tellerOf(await inEnglish(), await inEnglish()),
     };
     return { value: { version } };
   },
@@ -52,7 +57,7 @@ const work: Work = {
         passedOver: unread,
         today: found.today,
       },
-      everyone: 'settings' in usual ? usual.settings : {},
+      everyone: nearer(bakedSettings(), 'settings' in usual ? usual.settings : {}),
     };
     return { value: found };
   },
@@ -82,10 +87,10 @@ const work: Work = {
   },
   async list(asked) {
     listed = asked.language;
-    return { value: list(must(folder), asked, await english, await spoken(asked.language)) };
+    return { value: list(must(folder), asked, await inEnglish(), await spoken(asked.language)) };
   },
   async lists() {
-    const value = await lists(must(folder), await english, await spoken(must(listed)), must(brought));
+    const value = await lists(must(folder), await inEnglish(), await spoken(must(listed)), must(brought));
     return { value, give: value.map(({ bytes }) => bytes.buffer) };
   },
   async pack({ files, last }) {
@@ -116,7 +121,7 @@ async function spoken({ language, region }: Pick<Wish, 'language' | 'region'>) {
   const place: Place = placeOf(language, region) ?? placeOf(language, undefined)!;
   const own = await ownWords(place);
   const forms = await Promise.all(LANGUAGES.map((one) => ownWords(placeOf(one, undefined)!)));
-  return { place, own, tell: tellerOf(await english, own), forms: forms.map(teller) };
+  return { place, own, tell: tellerOf(await inEnglish(), own), forms: forms.map(teller) };
 }
 
 function must<T>(value: T | undefined): T {

@@ -13,6 +13,7 @@ import type { FolderSettings } from '../../schemas/settings.ts';
 import { isLocalDate } from '../../time/calendar.ts';
 import { isZone } from '../../time/zone.ts';
 import type { LayoutAnswers, Wish } from '../messages.ts';
+import { bakedSettings } from './clinicOwn.ts';
 import { baseOf, isInline, type Shelf, settingsAt, visitsAt } from './files.ts';
 
 type Settled = { wanted: Wanted; holds: FolderSettings } | { issues: Issue[] };
@@ -39,7 +40,7 @@ export function settle(shelf: Shelf, wish: Wish, shown: Place, forms: readonly T
   const lying = lyingFor(shelf, wish);
   const file = baseOf(person.settings ?? person.usual ?? '');
   if ('issues' in lying) return lying;
-  const chosen = settled(lying.settings, wish.asked).asked;
+  const chosen = settled(nearer(bakedSettings(), lying.settings), wish.asked).asked;
   const asked: FolderSettings = ofMany ? { ...chosen, code: person.code } : chosen;
   // One's own papers speak the language of the page: whoever sees them chose it.
   const place = ofMany ? placeOf(asked.language, asked.region) : shown;
