@@ -17,13 +17,13 @@ const CLINIC = 'Harbour Lane </script><img src=x onerror=alert(1)> (invented)';
 test('the command makes a copy with the clinic’s own, and refuses what a report would refuse', () => {
   writeFileSync(join(folder, 'mine.json'), '{"veryHigh":{"share":0.2}}');
   writeFileSync(join(folder, 'wrong.json'), '{"veryHigh":{"shares":0.2}}');
-  const made = run(folder, [
+  const ran = run(folder, [
     ...['page', '--clinic', CLINIC, '--language', 'es', '--region', 'es-MX', '--phone', '555 0100'],
     ...['--targets', 'older', '--paper', 'letter', '--thresholds', 'mine.json', '--out', 'ours.html'],
   ]);
-  expect(made.exit, made.err).toBe(0);
+  expect(ran.exit, ran.err).toBe(0);
   const html = readFileSync(join(folder, 'ours.html'));
-  expect(made.out).toContain(createHash('sha256').update(html).digest('hex'));
+  expect(ran.out).toContain(createHash('sha256').update(html).digest('hex'));
   expect(html.length).toBeLessThan(4_000_000);
   for (const wrong of [
     ['--region', 'es-XX'],
