@@ -32,7 +32,7 @@ describe('hours that hold no night', () => {
 
   test('are no day of 24 blocks', () => {
     const text = paper('patient', 4, byDay);
-    expect(text).toContain('We had readings for 68 hours, 0 minutes of it at night. That is too little');
+    expect(text).toContain('None of the readings were at night. That is too little to show a day of 24 hours.');
     expect(text).not.toMatch(/24 blocks|You were in range for about/);
     expect(text).not.toContain('We saw no lows');
     expect(paper('patient', 4, wave)).toMatch(/24 blocks/);
