@@ -45,7 +45,7 @@ test('a worklist takes what is about printing it, and nothing else', () => {
     '--clinic',
     '--out',
     '--thresholds',
-    '--places',
     '--by-visit',
+    '--places',
   ]);
 });
