@@ -1,9 +1,11 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, dirname, join, relative } from 'node:path';
 import { unzipSync } from 'fflate';
 import { afterAll, expect } from 'vitest';
+import { filesIn } from '../cli/clinicRun.ts';
 import { run } from '../cli/run.ts';
+import { madePerson } from '../support/people.ts';
 import { home, stories } from '../support/story.ts';
 import { EVERY_TOOL, needs } from '../support/tools.ts';
 import { unpacked } from '../support/unpacked.ts';
@@ -31,7 +33,7 @@ const once = (expression: string): string => `(async () => {
 const SETTLED = `!document.querySelector('[aria-busy], #status:not([hidden]) button, .coming') && document.querySelector('iframe.paper, #asked h2') && 'shown'`;
 
 /** What the page hands to the engine to save, read from where it lies. */
-const SAVED = `(async () => {
+const savedBy = (what: string): string => `(async () => {
   const real = URL.createObjectURL;
   const blob = await new Promise((done) => {
     URL.createObjectURL = (given) => {
@@ -39,7 +41,7 @@ const SAVED = `(async () => {
       done(given);
       return real.call(URL, given);
     };
-    document.querySelector('[data-save=zip]').click();
+    document.querySelector('[data-save=${what}]').click();
   });
   const reader = new FileReader();
   await new Promise((done) => { reader.onload = done; reader.readAsDataURL(blob); });
@@ -86,7 +88,7 @@ for (const { name, there, open } of EVERY_TOOL ? ENGINES : []) {
         return heard;
       })()`;
       expect(await engine.evaluate(heard)).toBe(true);
-      const own = unzipSync(Buffer.from(String(await engine.evaluate(SAVED)), 'base64'));
+      const own = unzipSync(Buffer.from(String(await engine.evaluate(savedBy('zip'))), 'base64'));
       const out = mkdtempSync(join(tmpdir(), 'daybands-engine-'));
       expect(run(home, ['report', folder, '--out', out, '--further', '--html', '--snapshot']).exit).toBe(0);
       for (const file of readdirSync(out)) {
@@ -97,4 +99,45 @@ for (const { name, there, open } of EVERY_TOOL ? ENGINES : []) {
       rmSync(out, { recursive: true });
     });
   }
+
+  needs(name, there)(
+    `${name}: people beside each other are read by workers of their own, listed and saved as the command does`,
+    async () => {
+      opened ??= open();
+      const engine = await opened;
+      const scratch = mkdtempSync(join(tmpdir(), 'daybands-people-'));
+      const folder = join(scratch, 'in');
+      mkdirSync(folder);
+      for (const [i, code] of ['P-1', 'P-2', 'P-3', 'P-4'].entries())
+        writeFileSync(join(folder, `${code}.csv`), madePerson(i, { days: 2, step: 30 }).readings);
+      writeFileSync(join(folder, 'P-5.csv'), 'no table');
+      const files = readdirSync(folder).sort();
+      await engine.goto(PAGE);
+      await engine.evaluate(once('document.documentElement.dataset.ready'));
+      await engine.setFiles(
+        '#bring input[type=file]',
+        files.map((file) => join(folder, file)),
+      );
+      await engine.evaluate(once(`document.querySelectorAll('#who .reading button').length === 2`));
+      await engine.evaluate(`document.querySelectorAll('#who .reading button')[1].click()`);
+      await engine.evaluate(once(`document.querySelector('[data-do=begin]') !== null`));
+      await engine.evaluate(`document.querySelector('[data-do=begin]').click()`);
+      await engine.evaluate(
+        once(
+          `document.querySelectorAll('.worklist tbody tr').length === 5 && !document.querySelector('#who progress')`,
+        ),
+      );
+      const own = unzipSync(Buffer.from(String(await engine.evaluate(savedBy('everything'))), 'base64'));
+      expect(run(scratch, ['clinic', 'in', '--out', 'out']).exit).toBe(2);
+      const command = filesIn(join(scratch, 'out'));
+      for (const path of command.keys()) if (/(^run-|\/record\.json$)/.test(path)) command.delete(path);
+      expect(Object.keys(own).sort()).toEqual([...command.keys()].sort());
+      for (const [path, file] of command) {
+        const here = Buffer.from(own[path]!);
+        if (path.endsWith('.pdf')) expect(unpacked(here) === unpacked(file), path).toBe(true);
+        else expect(here.equals(file), path).toBe(true);
+      }
+      rmSync(scratch, { recursive: true });
+    },
+  );
 }
