@@ -7,7 +7,7 @@ import { run } from '../cli/run.ts';
 import { home, stories } from '../support/story.ts';
 import { unpacked } from '../support/unpacked.ts';
 import { inBrowser } from './browser.ts';
-import { bring, bringFolder, openPage, savedAll, savedBy, settled, until } from './pageOpened.ts';
+import { bring, bringFolder, openAgain, openPage, savedAll, savedBy, settled, until } from './pageOpened.ts';
 
 const check = inBrowser();
 
@@ -50,19 +50,18 @@ async function compare(page: Page, story: string, language: string): Promise<voi
 for (const [i, story] of stories.entries()) {
   const language = i % 2 === 0 ? 'en' : 'es';
   check(`${story}: the page saves what the command writes, far away, in ${language}`, async (browser) => {
-    const { page, messages } = await openPage(browser, {
+    const { page, messages } = await openAgain(browser, {
       ...{ timezoneId: 'Pacific/Auckland', locale: language === 'en' ? 'en-NZ' : 'es-ES' },
     });
     await page.check('input[value=visit]');
     await bringStory(page, story);
     await compare(page, story, language);
     expect(messages).toEqual([]);
-    await page.context().close();
   });
 }
 
 check('a fortnight to try is marked as invented, on the screen and on paper', async (browser) => {
-  const { page, messages } = await openPage(browser);
+  const { page, messages } = await openAgain(browser);
   await page.click('text=Try it with invented days');
   await settled(page);
   expect(await page.locator('#told .grave').textContent()).toMatch(/invented/);
@@ -71,7 +70,6 @@ check('a fortnight to try is marked as invented, on the screen and on paper', as
   expect(name).toBe('EXAMPLE-analysis.json');
   expect(JSON.parse(Buffer.from(bytes).toString('utf8')).settings.person.clinic).toBe('invented days');
   expect(messages).toEqual([]);
-  await page.context().close();
 });
 
 check('nothing is kept: no storage holds anything once the papers are made', async (browser) => {
@@ -86,7 +84,7 @@ check('nothing is kept: no storage holds anything once the papers are made', asy
 });
 
 check('a choice shows at once, the old paper stands until then, and the focus stays', async (browser) => {
-  const { page } = await openPage(browser);
+  const { page } = await openAgain(browser);
   await page.click('text=Try it with invented days');
   await settled(page);
   const days = page.getByLabel('Days to look at');
@@ -101,11 +99,10 @@ check('a choice shows at once, the old paper stands until then, and the focus st
   await settled(page);
   expect(await page.frameLocator('iframe').locator('html').getAttribute('lang')).toBe('es');
   expect(await page.locator('html').getAttribute('lang')).toBe('es');
-  await page.context().close();
 });
 
 check('a day of a paper is read hour by hour with the keys', async (browser) => {
-  const { page, messages } = await openPage(browser);
+  const { page, messages } = await openAgain(browser);
   await page.click('text=Try it with invented days');
   await settled(page);
   await page.getByRole('tab', { name: 'Further pages' }).click();
@@ -121,5 +118,4 @@ check('a day of a paper is read hour by hour with the keys', async (browser) => 
   for (const cell of seventh) expect(readout).toContain(cell);
   expect(await strip.locator('input[type=range]').getAttribute('aria-valuetext')).toBe(readout);
   expect(messages).toEqual([]);
-  await page.context().close();
 });

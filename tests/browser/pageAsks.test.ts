@@ -4,7 +4,7 @@ import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { home } from '../support/story.ts';
 import { inBrowser } from './browser.ts';
-import { bring, openPage, savedBy, settled, until } from './pageOpened.ts';
+import { bring, openAgain, openPage, savedBy, settled, until } from './pageOpened.ts';
 
 const check = inBrowser();
 const hostile = (name: string): string => join(home, 'sample-data/hostile', name);
@@ -49,7 +49,7 @@ for (const [file, rounds, holds] of ASKED) {
   check(
     `${file} is asked about with its own rows, nothing chosen beforehand, and the answer settles it`,
     async (browser) => {
-      const { page, messages } = await openPage(browser, { timezoneId: 'UTC' });
+      const { page, messages } = await openAgain(browser, { timezoneId: 'UTC' });
       await bring(page, [hostile(file)]);
       const question = page.locator('.question').first();
       const named = readFileSync(hostile(file), 'utf8').split('\n')[0]!.split(',')[0]!;
@@ -67,7 +67,6 @@ for (const [file, rounds, holds] of ASKED) {
       }
       expect((await analysis(page)).settings).toMatchObject(holds);
       expect(messages).toEqual([]);
-      await page.context().close();
     },
   );
 }
@@ -75,7 +74,7 @@ for (const [file, rounds, holds] of ASKED) {
 check(
   'an order of dates is asked for with both readings; what then is missing is said with its reason',
   async (browser) => {
-    const { page } = await openPage(browser);
+    const { page } = await openAgain(browser);
     await bring(page, [hostile('day-or-month.csv')]);
     expect(await page.locator('.reading .shows').allTextContents()).toEqual([
       expect.stringContaining('2026-02-01'),
@@ -90,30 +89,27 @@ check(
     await page.click('text=Take the answers back');
     await settled(page);
     expect(await page.locator('.reading').count()).toBe(2);
-    await page.context().close();
   },
 );
 
 check('two people in one file are never put together, and what can be done is said', async (browser) => {
-  const { page } = await openPage(browser);
+  const { page } = await openAgain(browser);
   await bring(page, [hostile('two-people.csv')]);
   expect(await page.locator('#asked').textContent()).toMatch(/more than one person \(.*HL-104.*HL-117/s);
   expect(await page.locator('#asked button').count()).toBe(0);
-  await page.context().close();
 });
 
 check('hostile text stays text', async (browser) => {
-  const { page, messages } = await openPage(browser);
+  const { page, messages } = await openAgain(browser);
   await bring(page, [hostile('markup.csv')]);
   await page.click('summary:has-text("How the files were read")');
   expect(await page.locator('main img, main a, #ledger script').count()).toBe(0);
   expect(messages).toEqual([]);
-  await page.context().close();
 });
 
 check('files side by side are asked about before anything is made of them', async (browser) => {
   const rows = 'Time,Sensor glucose (mg/dL)\n2026-03-03 08:00,120\n2026-03-03 08:05,123\n';
-  const { page } = await openPage(browser);
+  const { page } = await openAgain(browser);
   await bring(page, { 'a.csv': rows, 'b.csv': rows });
   expect(await page.locator('#who h2').textContent()).toBe('Whose files are these?');
   await page.click("text=Read them as several people's");
@@ -121,7 +117,6 @@ check('files side by side are asked about before anything is made of them', asyn
   await page.click('text=Open b');
   await settled(page);
   expect(await page.locator('#told h2, #asked h2').first().textContent()).not.toBe('');
-  await page.context().close();
 });
 
 check(

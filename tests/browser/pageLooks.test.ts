@@ -4,7 +4,7 @@ import { expect } from 'vitest';
 import { home } from '../support/story.ts';
 import { inBrowser } from './browser.ts';
 import { DESK, NARROWEST, overflow, PHONE } from './opened.ts';
-import { bring, faults, openPage, settled, until } from './pageOpened.ts';
+import { bring, faults, openAgain, openPage, settled, until } from './pageOpened.ts';
 
 const check = inBrowser();
 const hostile = (name: string): string => join(home, 'sample-data/hostile', name);
@@ -31,7 +31,7 @@ async function bringGone(page: Page): Promise<void> {
 for (const [state, files] of STATES) {
   for (const language of ['en', 'es']) {
     check(`${state}, ${language}: usable by all, at every width`, async (browser) => {
-      const { page, messages } = await openPage(browser, {
+      const { page, messages } = await openAgain(browser, {
         ...{ viewport: DESK, locale: language === 'en' ? 'en-US' : 'es-MX' },
         colorScheme: language === 'en' ? 'light' : 'dark',
       });
@@ -47,7 +47,6 @@ for (const [state, files] of STATES) {
         expect(await overflow({ page, messages }), `overflow at ${viewport.width}`).toBe(0);
       }
       expect(messages).toEqual([]);
-      await page.context().close();
     });
   }
 }

@@ -34,6 +34,27 @@ export async function openPage(
   return { page, messages };
 }
 
+const kept = new WeakMap<Browser, Map<string, OpenedPage>>();
+
+/**
+ * The page opened anew in a tab that such a person had open before, where nothing is left of what was done in it: a tab
+ * of its own each time costs more than most of what is then looked at. Nobody closes it before the browser.
+ */
+export async function openAgain(browser: Browser, options: BrowserContextOptions = {}): Promise<OpenedPage> {
+  const tabs = kept.get(browser) ?? new Map<string, OpenedPage>();
+  kept.set(browser, tabs);
+  const key = JSON.stringify(options);
+  const tab = tabs.get(key);
+  if (tab === undefined) {
+    const first = await openPage(browser, options);
+    tabs.set(key, first);
+    return first;
+  }
+  tab.messages.length = 0;
+  await tab.page.goto(PAGE);
+  return tab;
+}
+
 /** Waits until an expression holds in the page. Asked from outside: the policy of the page lets nothing be evaluated within. */
 export async function until(page: Page, expression: string, most = 30_000): Promise<void> {
   for (const end = Date.now() + most; !(await page.evaluate(`Boolean(${expression})`)); ) {
