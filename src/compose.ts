@@ -4,7 +4,15 @@ import type { LocalDate } from './model/glucose.ts';
 import type { Report } from './model/report.ts';
 import type { Readings } from './model/timeline.ts';
 import type { Agreed } from './model/visits.ts';
-import { methodPage, type PageContext, type PaperOf, pagesOf } from './pages/index.ts';
+import {
+  interpretationSentences,
+  methodPage,
+  type PageContext,
+  type PaperOf,
+  pagesOf,
+  type TopicChoice,
+  topicChoices,
+} from './pages/index.ts';
 import { targetSets } from './targets/index.ts';
 
 export interface ComposeOptions {
@@ -47,17 +55,12 @@ export function compose(
 ): Report {
   const which: PaperOf = voice === 'clinic' && part !== 'visit' ? part : voice;
   const size = voice === 'patient' && large ? 'large' : voice;
-  const { timeline, targets, settings } = analysis;
+  const context = contextOf(analysis, words, { voice, size, written });
+  const { speaker } = context;
+  const { timeline, settings } = analysis;
   const { unit } = timeline;
-  const speaker = speakerOf(words, { unit, voice, targets, unnamed: unnamedLimits(timeline.readings) });
   const missing = whole === undefined || whole === words ? [] : lacking(words, whole);
   if (missing.length > 0) throw new HalfTranslated(speaker.language, missing);
-  const context: PageContext = {
-    analysis,
-    speaker,
-    written,
-    chart: { speaker, targets, native: timeline.unit, text: CHART_TEXT[size] },
-  };
   const { name, code, clinic } = settings.person;
   const sameYear = timeline.from.slice(0, 4) === timeline.to.slice(0, 4);
   const word = (value: string) => ({ q: 'word' as const, value });
@@ -93,6 +96,28 @@ export function compose(
     pages: pagesOf(which, context).flatMap((make) => make(context) ?? []),
     printed: settings.today,
   };
+}
+
+function contextOf(
+  analysis: Analysis,
+  words: unknown,
+  { voice, size, written }: { voice: 'clinic' | 'patient'; size: keyof typeof CHART_TEXT; written: Agreed | null },
+): PageContext {
+  const { timeline, targets } = analysis;
+  const { unit } = timeline;
+  const speaker = speakerOf(words, { unit, voice, targets, unnamed: unnamedLimits(timeline.readings) });
+  return {
+    analysis,
+    speaker,
+    written,
+    chart: { speaker, targets, native: timeline.unit, text: CHART_TEXT[size] },
+  };
+}
+
+/** What whoever leads a visit chooses from and edits: the topics that were found, and the sentences of the draft. */
+export function visitChoices(analysis: Analysis, words: unknown): { topics: TopicChoice[]; draft: string[] } {
+  const context = contextOf(analysis, words, { voice: 'clinic', size: 'clinic', written: null });
+  return { topics: topicChoices(context), draft: interpretationSentences(context) };
 }
 
 export interface MethodOptions {

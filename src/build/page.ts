@@ -96,7 +96,7 @@ const BODY = `<a class="skip" id="skip" href="#main">Daybands</a>
 <div id="told"></div>
 <div id="sides">
 <div><div id="tabs"></div><div id="paper" role="tabpanel"></div></div>
-<div id="beside"><div id="look"></div><div id="saving"></div></div>
+<div id="beside"><div id="look"></div><div id="visit"></div><div id="saving"></div></div>
 </div>
 </section>
 <div id="ledger"></div>

@@ -2289,6 +2289,9 @@ export interface WordParams {
   'screen.save.of.clinicPage': never;
   'screen.save.of.patientPage': never;
   'screen.save.of.furtherPage': never;
+  'screen.save.sheets': never;
+  'screen.save.chosen': never;
+  'screen.save.printHow': never;
   'screen.ledger.title': never;
   'screen.ledger.help': never;
   'screen.ledger.all': never;
@@ -2369,6 +2372,30 @@ export interface WordParams {
   'screen.folder.byVisit': never;
   'screen.folder.thresholds': never;
   'screen.folder.inForce': 'name';
+  'screen.visit.title': never;
+  'screen.visit.help': never;
+  'screen.visit.topic': never;
+  'screen.visit.noTopic': never;
+  'screen.visit.ruled': never;
+  'screen.visit.agreed': never;
+  'screen.visit.goal': never;
+  'screen.visit.step': never;
+  'screen.visit.helper': never;
+  'screen.visit.nextVisit': never;
+  'screen.visit.sure': never;
+  'screen.visit.question': never;
+  'screen.visit.team': never;
+  'screen.visit.interpretation': never;
+  'screen.visit.draftHelp': never;
+  'screen.visit.draftMoved': never;
+  'screen.visit.draftBack': never;
+  'screen.visit.remarks': never;
+  'screen.visit.by': never;
+  'screen.visit.on': 'date';
+  'screen.visit.undo': never;
+  'screen.visit.unsaved': never;
+  'screen.visit.saved': never;
+  'screen.visit.leave': never;
 }
 
 /** What all words of one finding ask for together, by its id. */

@@ -27,6 +27,11 @@ addEventListener('paste', (event) => {
   if (found.length > 0) desk.take(found, false);
 });
 
+// Words that no saved file holds are gone with the page.
+addEventListener('beforeunload', (event) => {
+  if (state.unsaved) event.preventDefault();
+});
+
 screen.dress();
 document.documentElement.dataset.ready = 'yes';
 // Once the page can be used.

@@ -1,5 +1,6 @@
 import type { Outcome, Person } from '../model/clinic.ts';
 import type { Report } from '../model/report.ts';
+import type { Agreed } from '../model/visits.ts';
 import type { Result } from '../papers/resultNames.ts';
 import type { FolderSettings } from '../schemas/settings.ts';
 import type { Extras, Listed, Listing, Lying, Turn } from './folderMessages.ts';
@@ -152,6 +153,12 @@ export interface Read {
   renamed: { file: string; as: string }[];
   /** Parts of the report that could not be worked out. */
   failed: string[];
+  /** Topics that were found, what leads by the rules first, each in words with what it rests on. */
+  topics: { id: string; name: string; why: string; led: boolean; ruled: boolean }[];
+  /** Sentences of the draft interpretation, as they are worked out. */
+  draft: string[];
+  /** What a file beside the others says was agreed. */
+  written: Agreed | null;
   /** What holds of all that was asked for, here and beside the files. */
   holds: FolderSettings;
 }
@@ -170,6 +177,7 @@ export interface Framed {
 export interface Wanting {
   what: Result[];
   zip: boolean;
+  typed: Agreed;
   fhirReadings: boolean;
 }
 
@@ -185,7 +193,7 @@ export interface Jobs {
   look(given: { files: Lying[]; taken: Taken[]; today: string; language: Pick<Wish, 'language' | 'region'> }): Found;
   take(given: { files: Taken[] }): null;
   read(given: Wish): Read;
-  show(given: { sheet: Sheet }): Framed;
+  show(given: { sheet: Sheet; typed: Agreed }): Framed;
   make(given: Wanting): SavedFile[];
   turn(given: Turn): Outcome;
   papers(given: Turn & { extras: Extras[] }): { outcome: Outcome; files: SavedFile[] };

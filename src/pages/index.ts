@@ -19,7 +19,9 @@ import { usualDaySide } from './visit/usualDay.ts';
 import { writtenSheet } from './visit/written.ts';
 import { visitByVisit } from './visitByVisit.ts';
 
+export { type TopicChoice, topicChoices } from './choices.ts';
 export type { PageContext } from './context.ts';
+export { interpretationSentences } from './interpretationSentences.ts';
 export { methodPage } from './method.ts';
 
 /** What is made of one analysis: the two papers that everyone gets, what is added on request, and the draft to paste. */

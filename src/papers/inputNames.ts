@@ -8,10 +8,12 @@ const EXPORTS = /\.(csv|tsv|tab|txt|xlsx|xls|ods|json|ndjson|jsonl|zip|gz)$/i;
 /** Beside a workbook that is open, an office program keeps such a file under nearly its name. */
 const LEFT_BEHIND = /^(~\$|\.~lock\.)/;
 const LAYOUT = /layout\.json$/;
+/** What was agreed, as the page saves it beside the settings that name it. */
+export const AGREED = /^agreed\.(json|txt)$/;
 export const isExport = (name: string): boolean => EXPORTS.test(name) && !LEFT_BEHIND.test(name);
 /** What may lie among the exports under such a name and is none: our own results, a layout, a text about the folder. */
 export const isNoExport = (name: string): boolean =>
-  (isExport(name) && isResultName(name)) || LAYOUT.test(name) || /^readme/i.test(name);
+  (isExport(name) && isResultName(name)) || LAYOUT.test(name) || AGREED.test(name) || /^readme/i.test(name);
 /** What systems and office programs leave in a folder by themselves is nobody's: a locked workbook's `~$name.xlsx` too. */
 export const isOfTheSystem = (name: string): boolean =>
   LEFT_BEHIND.test(name) ||

@@ -9,6 +9,7 @@ import { openFolder } from './folder.ts';
 import { faultOf } from './lying.ts';
 import { openReader } from './reader.ts';
 import { type Answered, answered, beginning, hasAnswers, placed, type State, type Way } from './state.ts';
+import { openVisit } from './visit.ts';
 import { Stopped } from './worker.ts';
 
 /** What shows the state; the desk never touches an element. */
@@ -19,6 +20,9 @@ export interface Screen {
   drawAround(): void;
   /** What moved in the run over a folder; the rest stays, and the focus with it. */
   drawRun(): void;
+  /** The fields of the visit, with the focus where it was; or only whether a file holds them. */
+  drawVisit(): void;
+  drawKept(): void;
   busy(on: boolean): void;
   paper(sheet: Sheet, paper: Framed, faces: readonly FontFace[]): Promise<void>;
 }
@@ -30,6 +34,12 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
   let asks = 0;
   const { begun, looked, hand, forget, end, faces } = openReader(state, (error) => fail(error));
   const folder = openFolder(state, screen, { looked, fail });
+  const visit = openVisit(state, {
+    read: () => void read(false),
+    show: () => void show(state.sheet),
+    drawVisit: () => screen.drawVisit(),
+    drawKept: () => screen.drawKept(),
+  });
 
   /** Files are read again from where they lie: nothing that was chosen or answered is lost. */
   function fail(error: unknown): void {
@@ -48,6 +58,7 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
   };
 
   async function take(files: readonly Picked[], more: boolean): Promise<void> {
+    if (!more && !visit.mayGo()) return;
     const before = more ? state.picked : [];
     if (!more) reset();
     folder.end();
@@ -67,6 +78,8 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
   }
 
   async function open(person: Someone, ofMany: boolean): Promise<void> {
+    visit.opened(person.stem);
+    state.sheets = state.way === 'own' ? ['patient'] : ['clinic', 'patient'];
     const before = ofMany ? state.answers.get(person.stem) : undefined;
     const { asked, layout } = before ?? { asked: {}, layout: {} };
     Object.assign(state, { person, ofMany, asked: { ...asked }, layout: { ...layout }, sheet: firstSheet(state.way) });
@@ -104,6 +117,7 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
       if (mine !== asks) return;
       const stays = state.step === 'papers' && got.ok;
       state.read = got;
+      visit.brought();
       state.step = got.ok ? 'papers' : 'asking';
       if (stays) screen.drawAround();
       else screen.draw();
@@ -119,7 +133,7 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
     state.sheet = sheet;
     const mine = asks;
     try {
-      const paper = await begun().ask('show', { sheet });
+      const paper = await begun().ask('show', { sheet, typed: state.typed });
       if (mine === asks && state.sheet === sheet) await screen.paper(sheet, paper, faces);
     } catch (error) {
       fail(error);
@@ -154,6 +168,7 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
       void read(true);
     },
     async example(): Promise<void> {
+      if (!visit.mayGo()) return;
       reset();
       const folder = say('example.folder');
       const picked = ['readings', 'logbook'].map((name) => ({
@@ -171,6 +186,7 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
       if (state.found) await open(state.found.together, false);
     },
     again(): void {
+      if (!visit.mayGo()) return;
       reset();
       screen.draw();
     },
@@ -212,11 +228,15 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
     },
     async save(what: Wanting['what'], zip: boolean): Promise<void> {
       try {
-        await saveAll(await begun().ask('make', { what, zip, fhirReadings: false }));
+        await saveAll(await begun().ask('make', { what, zip, fhirReadings: false, typed: state.typed }));
+        if (what.includes('visit')) visit.saved();
       } catch (error) {
         fail(error);
       }
     },
-    saveAnswers: (): void => void saveAll(answerFiles(state)),
+    saveAnswers(): void {
+      void saveAll(answerFiles(state)).then(visit.saved);
+    },
+    visit,
   };
 }

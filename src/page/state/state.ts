@@ -1,7 +1,9 @@
+import type { Agreed } from '../../model/visits.ts';
 import type { FolderSettings } from '../../schemas/settings.ts';
 import type { Ended, Extras, Listed, Listing } from '../folderMessages.ts';
 import type { Found, LayoutAnswers, Read, Sheet, Someone } from '../messages.ts';
 import type { Picked } from './dropped.ts';
+import type { TypedField } from './typed.ts';
 
 /** Whose page it is: the person's own days, or a visit with someone else's. Decides which paper comes first. */
 export type Way = 'own' | 'visit';
@@ -46,6 +48,18 @@ export interface State {
   run: Run | null;
   /** What was chosen or answered for others of a folder, by what their results are called by. */
   answers: Map<string, Pick<State, 'asked' | 'layout'>>;
+  /** Words of the visit; of everyone who was opened, by what their results are called. */
+  typed: Agreed;
+  kept: Map<string, Agreed>;
+  /** What can be taken back, the last step last; the field that is being typed in. */
+  undo: { typed: Agreed; topic: string | undefined }[];
+  typing: TypedField | '';
+  /** The draft as it stood when somebody began to edit it. */
+  draftThen: string;
+  /** Words that no saved file holds. */
+  unsaved: boolean;
+  /** Sheets that are printed and saved together. */
+  sheets: Sheet[];
   /** What went wrong, in words. */
   fault: string;
 }
@@ -53,6 +67,8 @@ export interface State {
 export const beginning = (place: string): State => ({
   ...{ step: 'bring', way: 'own', place, picked: [], found: null, person: null, ofMany: false, invented: false },
   ...{ asked: {}, layout: {}, read: null, sheet: 'patient', run: null, answers: new Map(), fault: '' },
+  ...{ typed: {}, kept: new Map(), undo: [], typing: '', draftThen: '', unsaved: false },
+  sheets: ['clinic', 'patient'],
 });
 
 /** An answer, as settings and lines of a layout that it sets. */

@@ -1,10 +1,12 @@
 import type { Result } from '../../papers/resultNames.ts';
+import type { Sheet } from '../messages.ts';
 import { say } from '../say.ts';
 import type { State } from '../state/state.ts';
-import { button, el } from './make.ts';
+import { button, el, tick } from './make.ts';
 
 export interface Saving {
   save(what: Result[], zip: boolean): void;
+  /** The sheets that are ticked, one after the other. */
   print(): void;
 }
 
@@ -17,7 +19,8 @@ const OFFERED = [
 /** Of one's own days neither a text to sign nor a file for a record system is wanted first. */
 const NOT_OWN: readonly Result[] = ['interpretation', 'fhir', 'method', 'furtherPage', 'clinicPage'];
 
-export function savingView({ way, read }: State, act: Saving): Node[] {
+export function savingView(state: State, act: Saving): Node[] {
+  const { way, read } = state;
   const lost = (read?.setAside.length ?? 0) > 0;
   const offered = OFFERED.filter((what) => (lost || what !== 'setAside') && !(way === 'own' && NOT_OWN.includes(what)));
   const line = (what: (typeof OFFERED)[number]): HTMLElement =>
@@ -29,13 +32,36 @@ export function savingView({ way, read }: State, act: Saving): Node[] {
     );
   return [
     el('h3', {}, say('save.title')),
+    sheets(state, act),
     el('p', {}, say('save.where')),
     el('ul', { class: 'saves' }, ...offered.map(line)),
     el(
       'div',
       { class: 'roads' },
       button(say('save.zip'), () => act.save([...offered], true), { 'data-save': 'zip' }),
-      button(say('save.print'), act.print),
     ),
   ];
+}
+
+/** The sheets of a visit, to tick: printed or saved together. */
+function sheets(state: State, act: Saving): HTMLElement {
+  const all: Sheet[] = ['clinic', 'patient', 'further'];
+  const chosen = () => all.filter((sheet) => state.sheets.includes(sheet));
+  const box = (sheet: Sheet): HTMLElement =>
+    tick(say(`sheets.${sheet}`), state.sheets.includes(sheet), (on) => {
+      state.sheets = all.filter((one) => (one === sheet ? on : state.sheets.includes(one)));
+    });
+  return el(
+    'fieldset',
+    {},
+    el('legend', {}, say('save.sheets')),
+    ...all.map(box),
+    el(
+      'div',
+      { class: 'roads' },
+      button(say('save.print'), act.print, { 'data-save': 'print' }),
+      button(say('save.chosen'), () => chosen().length > 0 && act.save(chosen(), true), { 'data-save': 'chosen' }),
+    ),
+    el('p', { class: 'shows' }, say('save.printHow')),
+  );
 }

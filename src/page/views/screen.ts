@@ -12,6 +12,7 @@ import { lookView } from './look.ts';
 import { button, el } from './make.ts';
 import { markTab, tabsView } from './papers.ts';
 import { savingView } from './saving.ts';
+import { markKept, visitView } from './visit.ts';
 import { whoView } from './who.ts';
 
 const place = (id: string): HTMLElement => document.getElementById(id)!;
@@ -68,9 +69,30 @@ export function openScreen(state: State, desk: () => Desk): Screen & { dress(): 
     const { step, read } = state;
     const papers = step === 'papers' ? read : null;
     put('told', papers ? toldView(state, papers, desk()) : []);
-    const saving = { save: desk().save, print: () => printPaper(place('paper')) };
+    const saving = { save: desk().save, print: () => void printChosen() };
     put('saving', papers ? savingView(state, saving) : []);
+    drawVisit();
     put('ledger', read && (papers || step === 'asking') ? ledgerView(read, state.found?.passedOver ?? [], desk()) : []);
+  }
+
+  /** One after the other, each as it is shown; a browser asks about each. */
+  async function printChosen(): Promise<void> {
+    const before = state.sheet;
+    for (const sheet of state.sheets) {
+      await desk().show(sheet);
+      printPaper(place('paper'));
+    }
+    if (state.sheet !== before) await desk().show(before);
+  }
+
+  function drawVisit(): void {
+    const { step, read, way } = state;
+    const papers = step === 'papers' && way === 'visit' ? read : null;
+    const focus = document.activeElement?.getAttribute('data-field');
+    const open = place('visit').querySelector('details')?.open ?? matchMedia(ROOM).matches;
+    const parts = papers ? visitView(state, papers, desk().visit) : [];
+    put('visit', papers ? [el('details', { open }, el('summary', {}, say('visit.title')), ...parts)] : []);
+    if (focus) place('visit').querySelector<HTMLElement>(`[data-field="${focus}"]`)?.focus();
   }
 
   function dress(): void {
@@ -94,6 +116,8 @@ export function openScreen(state: State, desk: () => Desk): Screen & { dress(): 
     draw,
     drawAround,
     drawRun: () => void (state.run && shown?.update(state.run)),
+    drawVisit,
+    drawKept: () => markKept(state),
     dress,
     busy: (on) => void place('papers').toggleAttribute('aria-busy', on),
     noDrop: () => put('status', [el('p', { class: 'grave' }, say('status.noDrop'))]),

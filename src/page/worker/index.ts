@@ -14,7 +14,7 @@ import { bakedSettings, takeBaked } from './clinicOwn.ts';
 import { emptyShelf, put, type Shelf, settingsAt } from './files.ts';
 import { type Folder, list, lists } from './list.ts';
 import { type Brought, make, show } from './papers.ts';
-import { type Current, readPerson } from './reading.ts';
+import { type Current, readPerson, withTyped } from './reading.ts';
 import { tellerOf } from './said.ts';
 import { papersOf, takeTurn } from './turn.ts';
 import { look, type Voice } from './who.ts';
@@ -71,11 +71,11 @@ const work: Work = {
     current = next;
     return { value: read };
   },
-  async show({ sheet }) {
-    return { value: show(sheet, must(current), must(brought)) };
+  async show({ sheet, typed }) {
+    return { value: show(sheet, withTyped(must(current), typed), must(brought)) };
   },
   async make(wanting) {
-    const value = await make(wanting, must(current), must(brought));
+    const value = await make(wanting, withTyped(must(current), wanting.typed), must(brought));
     return { value, give: value.map(({ bytes }) => bytes.buffer) };
   },
   async turn(turn) {

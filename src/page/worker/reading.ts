@@ -1,9 +1,12 @@
 import { type Analysis, intake, type Refusal } from '../../analyse.ts';
 import { nameInside } from '../../clinic/analysed.ts';
 import { failedIn } from '../../clinic/facts.ts';
+import { visitChoices } from '../../compose.ts';
 import { analyse } from '../../index.ts';
 import type { Place, Words } from '../../language/index.ts';
 import type { Input } from '../../model/input.ts';
+import type { Agreed } from '../../model/visits.ts';
+import { agreedFrom } from '../../papers/agreedForm.ts';
 import { namedFor, withNames } from '../../papers/alias.ts';
 import { ownWords } from '../../papers/own.ts';
 import { stemOf } from '../../papers/safeName.ts';
@@ -67,6 +70,7 @@ export async function readPerson(
     allRows: analysis.files.length > 1 ? tell.say('cli.told.rows', { ...analysis.ledger }) : '',
     renamed: aliases.map(({ alias, file }) => ({ file, as: alias })),
     failed: [],
+    ...{ topics: [], draft: [], written: wanted.agreed },
     holds,
   };
   if (!analysis.ok) return { read };
@@ -74,7 +78,12 @@ export async function readPerson(
   const date = (value: typeof from): string => tell.speaker.value({ q: 'date', value }, 'full');
   const sentence = tell.say(`cli.told.period.${chosenBy}`, { days: days.length, from: date(from), to: date(to) });
   return {
-    read: { ...read, failed: failedIn(analysis), period: { sentence, from, to, days: days.length } },
+    read: {
+      ...read,
+      ...visitChoices(analysis, words.own),
+      failed: failedIn(analysis),
+      period: { sentence, from, to, days: days.length },
+    },
     current: {
       ...{ analysis, words: await ownWords(wanted.place), place: wanted.place, wanted },
       stem: wish.ofMany ? wish.person.stem : stemOf(wanted.settings.person.code, wish.person.stem, wish.person.stem),
@@ -82,9 +91,17 @@ export async function readPerson(
   };
 }
 
+/** A person with the words of a visit: checked as a file of them is. */
+export function withTyped(current: Current, typed: Agreed): Current {
+  if (Object.keys(typed).length === 0) return { ...current, wanted: { ...current.wanted, agreed: null } };
+  const read = agreedFrom(JSON.stringify(typed), []);
+  if (!read.ok) throw new Error(read.problems.join('; '));
+  return { ...current, wanted: { ...current.wanted, agreed: read.agreed } };
+}
+
 const nothing: Read = {
   ...{ ok: false, files: [], lines: [], asked: [], setAside: [], allRows: '' },
-  ...{ renamed: [], failed: [], holds: {} },
+  ...{ renamed: [], failed: [], topics: [], draft: [], written: null, holds: {} },
 };
 
 /** An analysis keeps no columns, as they quote cells: where it went well, the first half of it is asked again. */

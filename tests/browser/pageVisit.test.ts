@@ -1,0 +1,168 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { expect } from 'vitest';
+import { run } from '../cli/run.ts';
+import { home } from '../support/story.ts';
+import { unpacked } from '../support/unpacked.ts';
+import { open as openPaper } from '../writers/paper.ts';
+import { inBrowser } from './browser.ts';
+import { DESK, NARROWEST, overflow } from './opened.ts';
+import { bring, faults, openPage, savedAll, until } from './pageOpened.ts';
+
+const check = inBrowser();
+
+const HOSTILE = '<img src=x onerror=alert(1)> =1+1 "quoted" </script>\u202egnol';
+/** As the visit file takes it: signs that turn the direction are gone. */
+const PLAIN = HOSTILE.replace('\u202e', '');
+
+/** Rows of a story up to a day: a first visit brings the fortnight, a second one all of it. */
+const daysTo = (last: string): Record<string, string> =>
+  Object.fromEntries(
+    ['readings.csv', 'logbook.csv'].map((name) => {
+      const text = readFileSync(join(home, 'sample-data/four-visits', name), 'utf8');
+      const [head, ...rows] = text.trimEnd().split('\n');
+      return [name, `${[head, ...rows.filter((row) => row.slice(0, 10) <= last)].join('\n')}\n`];
+    }),
+  );
+const settingsOn = (date: string): string => JSON.stringify({ code: 'HL-131', zone: 'Europe/Lisbon', date });
+const FIRST = { ...daysTo('2026-07-19'), 'settings.json': settingsOn('2026-07-21') };
+
+const field = (page: Page, name: string) => page.locator(`#visit [data-field="${name}"]`);
+const write = async (page: Page, name: string, text: string): Promise<void> => {
+  await field(page, name).fill(text);
+  await field(page, name).blur();
+};
+const shown = (page: Page, text: string): Promise<void> =>
+  until(
+    page,
+    `document.querySelectorAll('iframe').length === 1 &&
+      document.querySelector('iframe').contentDocument.body.textContent.includes(${JSON.stringify(text)})`,
+  );
+const paper = (page: Page) => page.frameLocator('iframe.paper:not(.coming)').locator('main');
+
+/** What a click makes the browser save, by name. */
+async function saved(page: Page, click: string, files: number): Promise<Record<string, string>> {
+  const found: Record<string, string> = {};
+  page.on('download', async (one) => {
+    found[one.suggestedFilename()] = readFileSync(await one.path(), 'utf8');
+  });
+  await page.click(click);
+  for (let i = 0; i < 200 && Object.keys(found).length < files; i++) await page.waitForTimeout(50);
+  page.removeAllListeners('download');
+  return found;
+}
+
+/** What the command makes of the same files, with the topic and the words that the page saved. */
+function written(topic: string, agreed: string): Map<string, Buffer> {
+  const folder = mkdtempSync(join(tmpdir(), 'daybands-visit-'));
+  for (const [name, text] of Object.entries({ ...FIRST, 'agreed.json': agreed }))
+    writeFileSync(join(folder, name), text);
+  const args = [
+    'report',
+    folder,
+    '--topic',
+    topic,
+    '--agreed',
+    join(folder, 'agreed.json'),
+    '--out',
+    join(folder, 'o'),
+  ];
+  const { exit, err } = run(folder, [...args, '--further', '--html', '--snapshot']);
+  expect([exit, err]).toEqual([0, '']);
+  const files = new Map(readdirSync(join(folder, 'o')).map((name) => [name, readFileSync(join(folder, 'o', name))]));
+  rmSync(folder, { recursive: true });
+  return files;
+}
+
+check('a visit is led, typed, saved as the command writes it, and opened again at the next', async (browser) => {
+  const { page, messages } = await openPage(browser);
+  await page.check('input[value=visit]');
+  await bring(page, FIRST);
+  // A topic among those found, each with what it rests on.
+  const ruled = await page.locator('#visit .topics strong').first().textContent();
+  const topic = (await page.locator('#visit .topics input').nth(1).getAttribute('value'))!;
+  await page.locator('#visit .topics input').nth(1).check();
+  await shown(page, 'Chosen for this visit');
+  expect(await paper(page).textContent()).toMatch(/Chosen for this visit, not by rule\. By rule: /);
+  expect(await paper(page).textContent()).toContain(ruled!);
+  expect(await page.evaluate('document.activeElement.value')).toBe(topic);
+
+  // Words, hostile ones too: text everywhere.
+  await write(page, 'goal', HOSTILE);
+  await write(page, 'step', 'food before football');
+  await field(page, 'sure').selectOption('7');
+  await field(page, 'nextVisit').fill('2026-08-04');
+  await write(page, 'question', 'Why at night?');
+  const draft = await field(page, 'interpretation').inputValue();
+  await write(page, 'interpretation', `${draft}\nWe start with food.`);
+  await write(page, 'remarks', 'new job');
+  await write(page, 'by', 'Dr B');
+  await shown(page, 'Typed in by Dr B');
+  expect(await paper(page).textContent()).toContain(PLAIN);
+  expect(await paper(page).locator('img, script').count()).toBe(0);
+
+  // Step by step, it can be taken back.
+  await write(page, 'helper', 'a neighbour');
+  await page.click('#visit [data-field=undo]');
+  expect(await field(page, 'helper').inputValue()).toBe('');
+  expect(await field(page, 'by').inputValue()).toBe('Dr B');
+
+  // While no file holds the words, neither is the page left nor are files replaced without a question.
+  const asked: string[] = [];
+  page.on('dialog', (dialog) => {
+    asked.push(dialog.type());
+    void dialog.dismiss();
+  });
+  await page.click('text=Start again');
+  await page.close({ runBeforeUnload: true });
+  for (let i = 0; i < 100 && asked.length < 2; i++) await new Promise((done) => setTimeout(done, 20));
+  expect(asked).toEqual(['confirm', 'beforeunload']);
+  expect(await field(page, 'goal').inputValue()).toBe(PLAIN);
+  expect(await page.locator('#kept').textContent()).toMatch(/Not saved yet/);
+  expect(await faults(page)).toEqual([]);
+  for (const viewport of [NARROWEST, DESK]) {
+    await page.setViewportSize(viewport);
+    expect(await overflow({ page, messages }), `overflow at ${viewport.width}`).toBe(0);
+  }
+
+  // What is saved is what the command writes of the same words and the same topic.
+  await page.locator('#ledger summary').first().click();
+  const answers = await saved(page, 'text=Save these answers', 2);
+  expect(JSON.parse(answers['settings.json']!)).toEqual({ topic, agreed: 'agreed.json' });
+  const own = await savedAll(page);
+  expect(await page.locator('#kept').textContent()).toMatch(/holds these words/);
+  const command = written(topic, answers['agreed.json']!);
+  const names = Object.keys(own).filter((name) => !name.endsWith('.fhir.json'));
+  expect(names.sort()).toEqual([...command.keys()].sort());
+  for (const name of names) {
+    const [here, there] = [Buffer.from(own[name]!), command.get(name)!];
+    if (name.endsWith('.pdf')) expect(unpacked(here) === unpacked(there), name).toBe(true);
+    else expect(here.equals(there), name).toBe(true);
+  }
+  const flat = (text: string): string => text.replace(/\s+/g, '');
+  for (const name of ['HL-131-clinic-report.pdf', 'HL-131-patient-paper.pdf']) {
+    const { sheets } = await openPaper(own[name]!);
+    expect(flat(sheets.map(({ text }) => text).join('')), name).toContain(flat(PLAIN));
+  }
+  const visit = 'HL-131-visit-2026-07-19.json';
+  const left = Buffer.from(own[visit]!).toString('utf8');
+  expect(JSON.parse(left)).toMatchObject({
+    topic: { id: topic, rule: 'chosen' },
+    topicByRule: { rule: expect.any(String) },
+    agreed: { goal: PLAIN, step: 'food before football', sure: 7, nextVisit: '2026-08-04', by: 'Dr B' },
+  });
+
+  // Saved, nobody is asked any more; the next visit begins with what was agreed at this one.
+  await page.click('text=Start again');
+  expect(asked).toHaveLength(2);
+  await bring(page, { ...daysTo('2026-08-02'), 'settings.json': settingsOn('2026-08-04'), [visit]: left });
+  expect(await field(page, 'goal').inputValue()).toBe('');
+  await page.getByLabel('Compare with').selectOption('visits');
+  await shown(page, 'Last time we agreed');
+  expect(await paper(page).textContent()).toMatch(/Last time we agreed/);
+  expect(await paper(page).textContent()).toContain(PLAIN);
+  expect(messages).toEqual([]);
+  await page.context().close();
+});
