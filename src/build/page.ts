@@ -94,6 +94,7 @@ const BODY = `<a class="skip" id="skip" href="#main">Daybands</a>
 <div id="asked"></div>
 <section id="papers" hidden>
 <div id="told"></div>
+<div id="strip"></div>
 <div id="sides">
 <div><div id="tabs"></div><div id="paper" role="tabpanel"></div></div>
 <div id="beside"><div id="look"></div><div id="visit"></div><div id="saving"></div></div>

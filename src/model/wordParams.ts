@@ -572,6 +572,7 @@ export interface WordParams {
   'pages.overview.data.lost': 'lost' | 'of' | 'file' | 'accepted';
   'pages.overview.data.missing': 'count' | 'files';
   'pages.overview.data.changed': 'dates' | 'days';
+  'pages.overview.data.confirmed': never;
   'pages.overview.lows.title': never;
   'pages.overview.lows.none': never;
   'pages.overview.lows.still': never;
@@ -745,6 +746,7 @@ export interface WordParams {
   'pages.patientFront.second': never;
   'pages.patientFront.nightsNone': never;
   'pages.patientFront.nightsDotted': never;
+  'pages.patientFront.confirmed': never;
   'pages.patientBack.title': never;
   'pages.patientBack.usual': never;
   'pages.patientBack.usualKey': never;
@@ -2220,6 +2222,7 @@ export interface WordParams {
   'screen.who.list': never;
   'screen.who.open': 'code';
   'screen.who.back': never;
+  'screen.who.sameCode': never;
   'screen.ask.title': never;
   'screen.ask.help': never;
   'screen.ask.cannot': never;
@@ -2396,6 +2399,7 @@ export interface WordParams {
   'screen.visit.unsaved': never;
   'screen.visit.saved': never;
   'screen.visit.leave': never;
+  'screen.strip.help': never;
 }
 
 /** What all words of one finding ask for together, by its id. */

@@ -163,6 +163,13 @@ export interface Read {
   holds: FolderSettings;
 }
 
+/** A day of the files: how much of it was read (0 to 1), and both in words. */
+export interface DaySeen {
+  date: string;
+  share: number;
+  label: string;
+}
+
 /** Papers that a screen shows, in order of the tabs. */
 export type Sheet = 'clinic' | 'patient' | 'further';
 
@@ -193,6 +200,8 @@ export interface Jobs {
   look(given: { files: Lying[]; taken: Taken[]; today: string; language: Pick<Wish, 'language' | 'region'> }): Found;
   take(given: { files: Taken[] }): null;
   read(given: Wish): Read;
+  /** All days that the files hold, whatever the period. */
+  days(given: Record<string, never>): DaySeen[];
   show(given: { sheet: Sheet; typed: Agreed }): Framed;
   make(given: Wanting): SavedFile[];
   turn(given: Turn): Outcome;

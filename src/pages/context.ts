@@ -75,6 +75,10 @@ export function tellAll(
 
 export { count, word };
 
+/** Whether readings that look like nobody's are used because a person said so. */
+export const confirmed = ({ analysis }: PageContext): boolean =>
+  analysis.issues.some(({ code }) => code === 'series-confirmed');
+
 /** So many files that could not be read are named. */
 const NAMED = 4;
 

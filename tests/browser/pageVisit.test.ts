@@ -163,6 +163,15 @@ check('a visit is led, typed, saved as the command writes it, and opened again a
   await shown(page, 'Last time we agreed');
   expect(await paper(page).textContent()).toMatch(/Last time we agreed/);
   expect(await paper(page).textContent()).toContain(PLAIN);
+  // Dragged over the strip of all days: those are looked at, and the dates that can be typed follow.
+  await until(page, `document.querySelectorAll('#strip span').length === 28`);
+  const box = (await page.locator('#strip .days').boundingBox())!;
+  await page.mouse.move(box.x + (box.width * 7.5) / 28, box.y + 10);
+  await page.mouse.down();
+  await page.mouse.move(box.x + (box.width * 16.5) / 28, box.y + 10);
+  await page.mouse.up();
+  await until(page, `document.querySelector('#told').textContent.includes('10 days')`);
+  expect(await page.getByLabel('First day').inputValue()).toBe('2026-07-13');
   expect(messages).toEqual([]);
   await page.context().close();
 });

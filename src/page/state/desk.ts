@@ -22,6 +22,8 @@ export interface Screen {
   drawRun(): void;
   /** The fields of the visit, with the focus where it was; or only whether a file holds them. */
   drawVisit(): void;
+  /** All days of the files, to choose from. */
+  drawStrip(): void;
   drawKept(): void;
   busy(on: boolean): void;
   paper(sheet: Sheet, paper: Framed, faces: readonly FontFace[]): Promise<void>;
@@ -77,12 +79,14 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
     screen.draw();
   }
 
-  async function open(person: Someone, ofMany: boolean): Promise<void> {
+  async function open(person: Someone, ofMany: boolean, code?: string): Promise<void> {
     visit.opened(person.stem);
+    state.days = [];
     state.sheets = state.way === 'own' ? ['patient'] : ['clinic', 'patient'];
     const before = ofMany ? state.answers.get(person.stem) : undefined;
     const { asked, layout } = before ?? { asked: {}, layout: {} };
     Object.assign(state, { person, ofMany, asked: { ...asked }, layout: { ...layout }, sheet: firstSheet(state.way) });
+    if (code !== undefined) state.asked.code = code;
     if (state.invented) state.asked = { code: say('example.code'), clinic: say('example.clinic') };
     state.step = 'reading';
     screen.draw();
@@ -122,11 +126,20 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
       if (stays) screen.drawAround();
       else screen.draw();
       if (got.ok) await show(state.sheet);
+      if (got.ok && (first || state.days.length === 0)) void countDays(mine).catch(fail);
     } catch (error) {
       if (mine === asks) fail(error);
     } finally {
       if (mine === asks) screen.busy(false);
     }
+  }
+
+  /** After the papers, as it reads the files once more: no period changes what they hold. */
+  async function countDays(mine: number): Promise<void> {
+    const days = await begun().ask('days', {});
+    if (mine !== asks) return;
+    state.days = days;
+    screen.drawStrip();
   }
 
   async function show(sheet: Sheet): Promise<void> {
@@ -159,6 +172,12 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
     /** Starts the worker, so that the first files find it ready. */
     warm: (): void => void begun(),
     read: (first: boolean): void => void read(first),
+    /** The days from one to another. */
+    period(from: string, to: string): void {
+      delete state.asked.days;
+      Object.assign(state.asked, { from, to });
+      void read(false);
+    },
     answer(answers: readonly Answered[]): void {
       for (const one of answers) answered(state, one);
       void read(state.step !== 'papers');

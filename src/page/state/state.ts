@@ -1,7 +1,7 @@
 import type { Agreed } from '../../model/visits.ts';
 import type { FolderSettings } from '../../schemas/settings.ts';
 import type { Ended, Extras, Listed, Listing } from '../folderMessages.ts';
-import type { Found, LayoutAnswers, Read, Sheet, Someone } from '../messages.ts';
+import type { DaySeen, Found, LayoutAnswers, Read, Sheet, Someone } from '../messages.ts';
 import type { Picked } from './dropped.ts';
 import type { TypedField } from './typed.ts';
 
@@ -44,6 +44,8 @@ export interface State {
   asked: FolderSettings;
   layout: Record<string, unknown>;
   read: Read | null;
+  /** All days of the files; none until they are known. */
+  days: DaySeen[];
   sheet: Sheet;
   run: Run | null;
   /** What was chosen or answered for others of a folder, by what their results are called by. */
@@ -66,7 +68,7 @@ export interface State {
 
 export const beginning = (place: string): State => ({
   ...{ step: 'bring', way: 'own', place, picked: [], found: null, person: null, ofMany: false, invented: false },
-  ...{ asked: {}, layout: {}, read: null, sheet: 'patient', run: null, answers: new Map(), fault: '' },
+  ...{ asked: {}, layout: {}, read: null, days: [], sheet: 'patient', run: null, answers: new Map(), fault: '' },
   ...{ typed: {}, kept: new Map(), undo: [], typing: '', draftThen: '', unsaved: false },
   sheets: ['clinic', 'patient'],
 });

@@ -12,6 +12,7 @@ import { lookView } from './look.ts';
 import { button, el } from './make.ts';
 import { markTab, tabsView } from './papers.ts';
 import { savingView } from './saving.ts';
+import { stripView } from './strip.ts';
 import { markKept, visitView } from './visit.ts';
 import { whoView } from './who.ts';
 
@@ -72,7 +73,18 @@ export function openScreen(state: State, desk: () => Desk): Screen & { dress(): 
     const saving = { save: desk().save, print: () => void printChosen() };
     put('saving', papers ? savingView(state, saving) : []);
     drawVisit();
+    drawStrip();
     put('ledger', read && (papers || step === 'asking') ? ledgerView(read, state.found?.passedOver ?? [], desk()) : []);
+  }
+
+  function drawStrip(): void {
+    const { step, read, days } = state;
+    const some = step === 'papers' && read && days.length > 1;
+    const choose = (from: string, to: string): void => {
+      desk().period(from, to);
+      put('look', read ? [lookPart(read)] : []);
+    };
+    put('strip', some ? stripView(days, read, choose) : []);
   }
 
   /** One after the other, each as it is shown; a browser asks about each. */
@@ -117,6 +129,7 @@ export function openScreen(state: State, desk: () => Desk): Screen & { dress(): 
     drawAround,
     drawRun: () => void (state.run && shown?.update(state.run)),
     drawVisit,
+    drawStrip,
     drawKept: () => markKept(state),
     dress,
     busy: (on) => void place('papers').toggleAttribute('aria-busy', on),

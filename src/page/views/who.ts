@@ -1,9 +1,10 @@
 import type { Found, Someone } from '../messages.ts';
 import { say } from '../say.ts';
-import { button, el } from './make.ts';
+import { button, el, newId } from './make.ts';
 
 export interface Choosing {
-  open(person: Someone, ofMany: boolean): void;
+  /** `code`: whose files these are, where somebody had to say so. */
+  open(person: Someone, ofMany: boolean, code?: string): void;
   /** Reads everyone. */
   begin(): void;
   /** Files beside each other that are each a person's own. */
@@ -48,13 +49,21 @@ export function whoView(found: Found, act: Choosing): Node[] {
   ];
 }
 
+/** That files are one person's is somebody's word: it is given with the person's code, which then stands on the papers. */
 function together({ together: person }: Found, act: Choosing): HTMLElement {
+  const id = newId('code');
+  const code = el('input', { id, type: 'text', maxlength: 80, autocomplete: 'off', spellcheck: false });
   return el(
     'div',
     { class: 'reading' },
     el('h3', {}, say('who.together')),
     el('p', {}, filesOf(person)),
-    button(say('who.togetherDo'), () => act.open(person, false)),
+    el('div', { class: 'field' }, el('label', { for: id }, say('who.sameCode')), code),
+    button(say('who.togetherDo'), () => {
+      const typed = code.value.trim();
+      if (typed === '') code.focus();
+      else act.open(person, false, typed);
+    }),
   );
 }
 

@@ -11,6 +11,7 @@ import { type Teller, teller } from '../../papers/teller.ts';
 import type { CompiledTemplate } from '../../writers/html/index.ts';
 import type { Answer, Given, Job, Wish } from '../messages.ts';
 import { bakedSettings, takeBaked } from './clinicOwn.ts';
+import { daysOf } from './days.ts';
 import { emptyShelf, put, type Shelf, settingsAt } from './files.ts';
 import { type Folder, list, lists } from './list.ts';
 import { type Brought, make, show } from './papers.ts';
@@ -70,6 +71,9 @@ const work: Work = {
     const { read, current: next } = await readPerson(shelf, wish, await spoken(wish));
     current = next;
     return { value: read };
+  },
+  async days() {
+    return { value: daysOf(must(current)) };
   },
   async show({ sheet, typed }) {
     return { value: show(sheet, withTyped(must(current), typed), must(brought)) };

@@ -26,6 +26,8 @@ const SHOWN = 500;
 /** A person whose papers can be made. */
 export interface Current {
   analysis: Analysis;
+  /** The files that it was read from, opened. */
+  inputs: readonly Input[];
   words: Words;
   place: Place;
   stem: string;
@@ -85,7 +87,7 @@ export async function readPerson(
       period: { sentence, from, to, days: days.length },
     },
     current: {
-      ...{ analysis, words: await ownWords(wanted.place), place: wanted.place, wanted },
+      ...{ analysis, inputs: opened, words: await ownWords(wanted.place), place: wanted.place, wanted },
       stem: wish.ofMany ? wish.person.stem : stemOf(wanted.settings.person.code, wish.person.stem, wish.person.stem),
     },
   };
