@@ -1,33 +1,17 @@
-import { keptBytes } from '../kept.ts';
-import type { Framed, Sheet, Someone, Wanting } from '../messages.ts';
+import type { Sheet, Someone, Wanting } from '../messages.ts';
 import { answerFiles } from '../save/answers.ts';
 import { saveAll } from '../save/save.ts';
 import { say } from '../say.ts';
 import { today } from './day.ts';
 import type { Picked } from './dropped.ts';
+import { invented } from './example.ts';
 import { openFolder } from './folder.ts';
 import { faultOf } from './lying.ts';
 import { openReader } from './reader.ts';
-import { type Answered, answered, beginning, hasAnswers, placed, type State, type Way } from './state.ts';
+import type { Screen } from './screen.ts';
+import { type Answered, answered, beginning, beginPerson, keepAnswers, placed, type State, type Way } from './state.ts';
 import { openVisit } from './visit.ts';
 import { Stopped } from './worker.ts';
-
-/** What shows the state; the desk never touches an element. */
-export interface Screen {
-  /** Everything, for a new step. */
-  draw(): void;
-  /** What stands around the paper; the controls stay as they are, and the focus with them. */
-  drawAround(): void;
-  /** What moved in the run over a folder; the rest stays, and the focus with it. */
-  drawRun(): void;
-  /** The fields of the visit, with the focus where it was; or only whether a file holds them. */
-  drawVisit(): void;
-  /** All days of the files, to choose from. */
-  drawStrip(): void;
-  drawKept(): void;
-  busy(on: boolean): void;
-  paper(sheet: Sheet, paper: Framed, faces: readonly FontFace[]): Promise<void>;
-}
 
 /** All that can be done, each with what then holds shown. `firstSheet` says which paper a way begins with. */
 export type Desk = ReturnType<typeof openDesk>;
@@ -81,11 +65,7 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
 
   async function open(person: Someone, ofMany: boolean, code?: string): Promise<void> {
     visit.opened(person.stem);
-    state.days = [];
-    state.sheets = state.way === 'own' ? ['patient'] : ['clinic', 'patient'];
-    const before = ofMany ? state.answers.get(person.stem) : undefined;
-    const { asked, layout } = before ?? { asked: {}, layout: {} };
-    Object.assign(state, { person, ofMany, asked: { ...asked }, layout: { ...layout }, sheet: firstSheet(state.way) });
+    beginPerson(state, person, ofMany, firstSheet(state.way));
     if (code !== undefined) state.asked.code = code;
     if (state.invented) state.asked = { code: say('example.code'), clinic: say('example.clinic') };
     state.step = 'reading';
@@ -189,12 +169,7 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
     async example(): Promise<void> {
       if (!visit.mayGo()) return;
       reset();
-      const folder = say('example.folder');
-      const picked = ['readings', 'logbook'].map((name) => ({
-        path: `${folder}/${name}.csv.gz`,
-        file: new File([keptBytes(`example-${name}`)], `${name}.csv.gz`),
-      }));
-      Object.assign(state, { invented: true, picked, step: 'reading' });
+      Object.assign(state, { invented: true, picked: invented(), step: 'reading' });
       screen.draw();
       forget();
       try {
@@ -216,12 +191,8 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
     },
     /** To all people; what was answered for this one holds in the worklist and when it is opened again. */
     back(): void {
-      const { person, asked, layout } = state;
-      const changed = person && JSON.stringify(state.answers.get(person.stem)) !== JSON.stringify({ asked, layout });
-      if (person && changed && hasAnswers(state)) {
-        state.answers.set(person.stem, { asked, layout });
-        folder.again(person);
-      }
+      const person = keepAnswers(state);
+      if (person) folder.again(person);
       toAll();
     },
     /** A new worker reads on with what was chosen. */

@@ -3,11 +3,11 @@ import type { Ended, Turn } from '../folderMessages.ts';
 import type { SavedFile, Someone } from '../messages.ts';
 import { saveAll } from '../save/save.ts';
 import { openTarget, type Target } from '../save/targets.ts';
-import type { Screen } from './desk.ts';
 import { type Lanes, openLanes, type Turned } from './lanes.ts';
 import { openListing } from './listing.ts';
 import { buffersOf, bytesOf, Unopened } from './lying.ts';
 import { begin, type Looked } from './reader.ts';
+import type { Screen } from './screen.ts';
 import { placed, type Run, type State } from './state.ts';
 import type { Worker } from './worker.ts';
 

@@ -1,6 +1,6 @@
 import type { Ended, Listing } from '../folderMessages.ts';
-import type { Screen } from './desk.ts';
 import type { Looked } from './reader.ts';
+import type { Screen } from './screen.ts';
 import { placed, type Run, type State } from './state.ts';
 
 /** The worklist is made anew so often at most, in milliseconds. */

@@ -103,3 +103,19 @@ export const placed = (place: string): { language: 'en' | 'es'; region?: string 
   language: place.startsWith('es') ? 'es' : 'en',
   ...(place.includes('-') ? { region: place } : {}),
 });
+
+/** What holds when somebody is opened: what was answered for one of many is found again. */
+export function beginPerson(state: State, person: Someone, ofMany: boolean, sheet: Sheet): void {
+  const { asked, layout } = (ofMany ? state.answers.get(person.stem) : undefined) ?? { asked: {}, layout: {} };
+  const sheets: Sheet[] = state.way === 'own' ? ['patient'] : ['clinic', 'patient'];
+  Object.assign(state, { person, ofMany, asked: { ...asked }, layout: { ...layout }, sheet, sheets, days: [] });
+}
+
+/** Keeps what was answered for one of many; the person, where that differs from before. */
+export function keepAnswers(state: State): Someone | null {
+  const { person, asked, layout } = state;
+  const changed = person && JSON.stringify(state.answers.get(person.stem)) !== JSON.stringify({ asked, layout });
+  if (!changed || !hasAnswers(state)) return null;
+  state.answers.set(person.stem, { asked, layout });
+  return person;
+}

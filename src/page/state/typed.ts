@@ -10,7 +10,7 @@ const OF_LINES: readonly TypedField[] = ['remarks', 'interpretation'];
 const STEERING = /[\p{Cc}\p{Cf}\p{Cs}\p{Zl}\p{Zp}]/gu;
 
 /** A text as the visit file takes it, empty where nothing is left of it. */
-export function plainTyped(field: TypedField, text: string): string {
+function plainTyped(field: TypedField, text: string): string {
   const lines = text.split(/\r\n|\r|\n/).map((line) => line.replace(/\t/g, ' ').replace(STEERING, '').trimEnd());
   return (OF_LINES.includes(field) ? lines.join('\n') : lines.join(' ')).trim();
 }

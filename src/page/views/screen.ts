@@ -1,6 +1,7 @@
 import type { Read } from '../messages.ts';
 import { say, speak } from '../say.ts';
-import type { Desk, Screen } from '../state/desk.ts';
+import type { Desk } from '../state/desk.ts';
+import type { Screen } from '../state/screen.ts';
 import { hasAnswers, placed, type State } from '../state/state.ts';
 import { askingView } from './asking.ts';
 import { bringView } from './bring.ts';
