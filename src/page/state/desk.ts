@@ -224,9 +224,7 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
         fail(error);
       }
     },
-    saveAnswers(): void {
-      void saveAll(answerFiles(state)).then(visit.saved);
-    },
+    saveAnswers: (): void => void saveAll(answerFiles(state)).then(visit.saved),
     visit,
   };
 }
