@@ -97,6 +97,7 @@ check('the keyboard alone leads from the files to a saved paper', async (browser
   await settled(page);
   await tabTo('Save');
   const [download] = await Promise.all([page.waitForEvent('download'), press('Enter')]);
-  expect(download.suggestedFilename()).toMatch(/\.pdf$/);
+  // The sheets that are ticked, as one archive.
+  expect(download.suggestedFilename()).toMatch(/\.zip$/);
   await page.context().close();
 });
