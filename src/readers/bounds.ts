@@ -1,7 +1,7 @@
 /** Ten years of readings every minute are 5 million rows; more than this in one file is a mistake, or meant to fill memory (ours). */
 export const MOST_LINES = 12_000_000;
 /** A row as wide as a sheet can be, 16,384 cells, takes a fraction of this (ours). */
-export const LONGEST_LINE = 1_000_000;
+export const LONGEST_LINE = 4_000_000;
 
 /** What a file may hold at most (ours). */
 interface Limits {

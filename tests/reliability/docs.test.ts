@@ -1,6 +1,7 @@
 import { cpSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { readClinicSettings } from '../../src/schemas/clinicSettings.ts';
 import { parseLayout } from '../../src/schemas/layout.ts';
 import { readSettings } from '../../src/schemas/settings.ts';
 import { parseThresholds } from '../../src/schemas/thresholds.ts';
@@ -122,6 +123,7 @@ describe('what the pages show of files', () => {
       const content: unknown = JSON.parse(block.text);
       const forms = [
         'settings' in readSettings(block.text, basename(block.page)),
+        'run' in readClinicSettings(block.text, basename(block.page)),
         parseLayout(content).ok,
         parseThresholds(content).ok,
       ];
