@@ -232,6 +232,43 @@ test('the checks find what is wrong', () => {
   }
 });
 
+test('a dose that was not given, and words about one, never come out as something given; other units of food stay in words', () => {
+  const analysis = analysed(
+    lines(1, () => '100'),
+    { zone: 'Europe/Madrid' },
+  );
+  const { timeline } = analysis;
+  const note = {
+    at: timeline.readings.at[5]!,
+    day: timeline.readings.day[5]!,
+    minute: timeline.readings.minute[5]!,
+    timed: true,
+    wall: 0,
+    offset: 0,
+    row: 1,
+    origin: { file: 'a', line: 1 },
+  };
+  const notes = [
+    { ...note, kind: 'insulin', label: 'rapid', text: 'not-done' },
+    { ...note, kind: 'medication', label: 'tablet', text: 'forgot' },
+    { ...note, kind: 'insulin', label: 'rapid', amount: 4, unit: 'IU', text: 'late' },
+    { ...note, kind: 'meal', amount: 2, unit: 'exchanges' },
+    { ...note, kind: 'alarm' },
+  ] as unknown as Analysis['timeline']['notes'];
+  const bundle = bundled({ ...analysis, timeline: { ...timeline, notes } }, true);
+  expect(breaches(bundle)).toEqual([]);
+  const sent = bundle.entry.slice(-4).map(({ resource }) => resource as Json);
+  expect(sent.map(({ resourceType }) => resourceType)).toEqual([
+    'Observation',
+    'Observation',
+    'MedicationAdministration',
+    'Observation',
+  ]);
+  expect(sent.slice(0, 2).map(({ valueString }) => valueString)).toEqual(['rapid: not-done', 'tablet: forgot']);
+  expect(sent[2].note).toEqual([{ text: 'late' }]);
+  expect(sent[3].note).toEqual([{ text: '2 exchanges' }]);
+});
+
 /** What a note says, whatever file it came from. */
 const saying = ({ at, timed, kind, amount, unit, label, text, minutes }: Analysis['timeline']['notes'][number]) => ({
   at: timed ? at : null,

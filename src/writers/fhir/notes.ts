@@ -13,19 +13,18 @@ type Content = Record<string, unknown>;
  * insulin and its rates, medicines, finger sticks, sensor changes, remarks. Alarms and calibrations have none.
  */
 export function noteEntries(about: About): Entry[] {
-  return about.analysis.timeline.notes.flatMap((note, i) => {
+  const twins = new Map<string, number>();
+  return about.analysis.timeline.notes.flatMap((note) => {
     const resource = resourceOf(about, note);
     if (!resource) return [];
     const { kind, at, timed, amount, unit, label, text, minutes } = note;
-    const said = [kind, at, timed ? 1 : 0, amount ?? null, unit ?? '', label ?? '', text ?? '', minutes ?? null];
+    const said = JSON.stringify([kind, at, timed, amount, unit, label, text, minutes]);
     // The same note written twice at one time is two notes.
-    const twin = about.analysis.timeline.notes.slice(0, i).filter((one) => same(one, note)).length;
-    return [entryOf(about, uuid(about.person, 'note', ...said, twin), resource)];
+    const twin = twins.get(said) ?? 0;
+    twins.set(said, twin + 1);
+    return [entryOf(about, uuid(about.person, 'note', said, twin), resource)];
   });
 }
-
-const same = (a: Note, b: Note): boolean =>
-  a.at === b.at && a.kind === b.kind && a.amount === b.amount && a.label === b.label && a.text === b.text;
 
 function resourceOf(about: About, note: Note): Resource | null {
   const { timeline } = about.analysis;
@@ -39,11 +38,14 @@ function resourceOf(about: About, note: Note): Resource | null {
     case 'fingerstick':
       return stick(about, note, time);
     case 'text':
-      return observed(about, note, time, { text: 'Diary note' }, words(note));
+      return remark(about, note, time);
     case 'insulin':
     case 'insulin-rate':
     case 'medication':
-      return taken(about, note, time);
+      // Words without an amount may say that it was not taken: they go out as words, never as something given.
+      return note.amount === undefined && note.text !== undefined
+        ? remark(about, note, time)
+        : taken(about, note, time);
     case 'sensor':
       return worn(about, note, time);
     case 'alarm':
@@ -64,7 +66,7 @@ const remarks = (...texts: (string | undefined)[]): Content => {
   return note.length === 0 ? {} : { note };
 };
 
-/** R4 knows no observation without a value or a remark: a note that says nothing more is said by its kind. */
+/** None of a note that says nothing beyond its kind: an observation without a value or a remark says nothing. */
 function observed(
   about: About,
   { timed }: Note,
@@ -86,8 +88,11 @@ function observed(
 const ucum = (value: number, unit: string, code: string): Content => ({ value, unit, system: UCUM, code });
 
 function food({ amount, unit, label, text }: Note): Content | null {
-  const grams = amount !== undefined && unit === 'g' ? { valueQuantity: ucum(amount, 'g', 'g') } : {};
-  const content = { ...grams, ...remarks(label, text) };
+  const inGrams = amount !== undefined && unit === 'g';
+  const grams = inGrams ? { valueQuantity: ucum(amount, 'g', 'g') } : {};
+  // What is counted otherwise stays in words.
+  const other = amount === undefined || inGrams ? undefined : `${amount} ${unit ?? ''}`.trim();
+  const content = { ...grams, ...remarks(label, text, other) };
   return Object.keys(content).length === 0 ? null : content;
 }
 
@@ -102,10 +107,11 @@ function exercise({ label, minutes, text }: Note): Content | null {
   return Object.keys(content).length === 0 ? null : content;
 }
 
-const words = ({ text, label }: Note): Content | null => {
-  const said = [label, text].filter((part) => part !== undefined && part !== '').join(': ');
-  return said === '' ? null : { valueString: said };
-};
+/** What was written, as words. */
+function remark(about: About, note: Note, time: string): Resource | null {
+  const said = [note.label, note.text].filter((part) => part !== undefined && part !== '').join(': ');
+  return observed(about, note, time, { text: 'Diary note' }, said === '' ? null : { valueString: said });
+}
 
 /** A blood glucose value, by the code of its own unit. */
 function stick(about: About, note: Note, time: string): Resource | null {
