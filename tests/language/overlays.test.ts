@@ -50,3 +50,13 @@ test('no text the British read in a paper keeps the American spelling', () => {
   );
   expect(left.map(([key]) => key)).toEqual([]);
 });
+
+test('the decimal sign of a region stays out of names that hold points: sources by their doi, addresses', () => {
+  const pointed = Object.keys(REGIONS).flatMap((region) =>
+    [...textsOf(region)].flatMap(([key, text]) =>
+      [...text.matchAll(/(?:\bdoi |https?:\/\/|\b10[.,]\d{4,}\/)\S+/g)].map(([name]) => [key, name] as const),
+    ),
+  );
+  expect(pointed.length).toBeGreaterThan(0);
+  expect(pointed.filter(([, name]) => /\d,\d/.test(name))).toEqual([]);
+});
