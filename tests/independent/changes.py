@@ -16,14 +16,11 @@ Definitions (docs/method.md, "Then and now")
   not judged    under 10 days with 70 % on a side; what is rare and would fill fewer than 6 days evenly
   chance        mulberry32, so that the draws can be drawn again
 """
-import argparse
-import csv
-import json
 import math
-from datetime import date, timedelta
+from datetime import timedelta
 from statistics import NormalDist
 
-from measures import LIMITS, Reading, day_minutes, minutes_of, rounded, weigh
+from measures import LIMITS, Reading, day_minutes, minutes_of, of_readings, weigh
 
 WANTED = {
     'in-range': (('in-range',), False),
@@ -190,11 +187,4 @@ def changes(rows, first, last, target_set):
 
 
 if __name__ == '__main__':
-    parser = argparse.ArgumentParser()
-    parser.add_argument('readings')
-    parser.add_argument('--from', dest='first', type=date.fromisoformat, required=True)
-    parser.add_argument('--to', dest='last', type=date.fromisoformat, required=True)
-    parser.add_argument('--set', dest='target_set', default='adult', choices=LIMITS)
-    given = parser.parse_args()
-    with open(0 if given.readings == '-' else given.readings, newline='', encoding='utf-8') as file:
-        print(json.dumps(rounded(changes(list(csv.DictReader(file)), given.first, given.last, given.target_set)), indent=1))
+    of_readings(changes)

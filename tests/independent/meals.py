@@ -14,13 +14,11 @@ Care, section 15)
                 10 g or more, no exercise within the hour after; and food that is no glucose taken for a low
   top days      the four with most time beyond 250 mg/dL, in pregnancy 200, of those with an hour and more
 """
-import argparse
-import json
 from datetime import date, timedelta
 from statistics import median
 
 from canonical import canonical
-from measures import LIMITS, Reading, heights, minutes_of, rounded, weigh
+from measures import LIMITS, Reading, heights, minutes_of, of_diary, weigh
 from orders import NOTES
 
 GLUCOSE = {'glucose tablet', 'glucose tablets', 'glucose gel', 'dextrose', 'dextrose tablet', 'dextrose tablets'}
@@ -130,10 +128,4 @@ def meals(source, first, last, target_set):
 
 
 if __name__ == '__main__':
-    parser = argparse.ArgumentParser()
-    parser.add_argument('source', choices=NOTES)
-    parser.add_argument('--from', dest='first', type=date.fromisoformat, required=True)
-    parser.add_argument('--to', dest='last', type=date.fromisoformat, required=True)
-    parser.add_argument('--set', dest='target_set', default='adult', choices=LIMITS)
-    given = parser.parse_args()
-    print(json.dumps(rounded(meals(given.source, given.first, given.last, given.target_set)), indent=1))
+    of_diary(meals, NOTES)

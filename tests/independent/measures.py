@@ -301,13 +301,37 @@ def rounded(value):
     return value
 
 
-if __name__ == '__main__':
+def asked():
+    """What every script here is asked: which days, on which limits. What they are of each adds itself."""
     parser = argparse.ArgumentParser()
-    parser.add_argument('readings', help='a table of canonical.py; - for standard input')
     parser.add_argument('--from', dest='first', type=date.fromisoformat, required=True)
     parser.add_argument('--to', dest='last', type=date.fromisoformat, required=True)
     parser.add_argument('--set', dest='target_set', default='adult', choices=LIMITS)
+    return parser
+
+
+def show(found):
+    print(json.dumps(rounded(found), indent=1))
+
+
+def of_readings(work):
+    """Runs `work` on a table of canonical.py, from a file or (-) from standard input."""
+    parser = asked()
+    parser.add_argument('readings', help='a table of canonical.py; - for standard input')
     given = parser.parse_args()
-    source = 0 if given.readings == '-' else given.readings
-    with open(source, newline='', encoding='utf-8') as file:
-        print(json.dumps(rounded(measures(list(csv.DictReader(file)), given.first, given.last, given.target_set)), indent=1))
+    with open(0 if given.readings == '-' else given.readings, newline='', encoding='utf-8') as file:
+        show(work(list(csv.DictReader(file)), given.first, given.last, given.target_set))
+
+
+def of_diary(work, sources, due=False):
+    """Runs `work` on one of the sources that have notes; with `due`, on the day a child is expected as well."""
+    parser = asked()
+    parser.add_argument('source', choices=sources)
+    if due:
+        parser.add_argument('--due', type=date.fromisoformat)
+    given = parser.parse_args()
+    show(work(given.source, given.first, given.last, given.target_set, *([given.due] if due else [])))
+
+
+if __name__ == '__main__':
+    of_readings(measures)

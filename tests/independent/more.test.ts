@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { indicesOf } from '../../src/indices/index.ts';
+import type { Params } from '../../src/model/quantity.ts';
 import type { Compared } from '../../src/model/thenAndNow.ts';
 import { BANDS } from '../../src/targets/bands.ts';
 import { measuredValue } from '../support/measuredValue.ts';
@@ -22,6 +23,7 @@ interface Figures {
   hbgi: number;
   jIndex: number;
   overnight: { date: string; change: number }[];
+  brief: { low: string[]; veryLow: string[] };
   rates: { falling: number[]; rising: number[]; steepest: number; fall: number };
   veryHigh: { share: number; unbroken: number; mostInDay: number };
   bedtime: { date: string; mgdl: number }[];
@@ -97,6 +99,19 @@ describe.each(sources)('%s, further numbers worked out twice', (source) => {
     const { nights } = measures.overnight.value;
     expect(nights.map(({ date }) => date)).toEqual(figures.overnight.map(({ date }) => date));
     for (const [i, { change }] of nights.entries()) near(change, figures.overnight[i]!.change);
+  });
+
+  test('days with readings below a limit and no low', () => {
+    const paramsOf = (id: string): Params | null => {
+      const look = analysis.found.find((one) => one.id === id)?.look;
+      return look?.case === 'holds' ? look.params : null;
+    };
+    const { low, veryLow } = figures.brief;
+    const [seen, brief, level2] = [paramsOf('lows-seen'), paramsOf('brief-lows'), paramsOf('very-low')];
+    const none = { value: 0 };
+    expect(seen?.shortDays ?? brief?.days ?? none).toMatchObject({ value: low.length });
+    expect(level2?.briefDays ?? none).toMatchObject({ value: veryLow.length });
+    if (brief) expect(brief.dates).toMatchObject({ value: low });
   });
 
   test('rates', () => {

@@ -11,14 +11,12 @@ Definitions (ours, but for the test)
   follows       a low that began up to 12 hours after the end of exercise
   p             Fisher's exact test, two-sided, by counting with whole numbers (math.comb)
 """
-import argparse
-import json
 from datetime import date, datetime, timedelta
 from fractions import Fraction
 from math import comb
 
 from canonical import SAMPLES, canonical, table
-from measures import LIMITS, Reading, episodes, heights, minutes_of, rounded, weigh
+from measures import LIMITS, Reading, episodes, heights, minutes_of, of_diary, weigh
 
 
 def evening_exercise():
@@ -141,10 +139,4 @@ def noted(source, first, last, target_set):
 
 
 if __name__ == '__main__':
-    parser = argparse.ArgumentParser()
-    parser.add_argument('source', choices=NOTES)
-    parser.add_argument('--from', dest='first', type=date.fromisoformat, required=True)
-    parser.add_argument('--to', dest='last', type=date.fromisoformat, required=True)
-    parser.add_argument('--set', dest='target_set', default='adult', choices=LIMITS)
-    given = parser.parse_args()
-    print(json.dumps(rounded(noted(given.source, given.first, given.last, given.target_set)), indent=1))
+    of_diary(noted, NOTES)

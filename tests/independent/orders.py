@@ -14,13 +14,11 @@ Definitions (ours; the goals: American Diabetes Association, Standards of Care, 
                 Much high: more time high than on the middle day, of days with 70 % seen
   weeks         seven days; with a due date they begin where a week of the 280 days before it does
 """
-import argparse
-import json
 from datetime import date, datetime, timedelta
 from statistics import median
 
 from canonical import SAMPLES, canonical, table
-from measures import LIMITS, Reading, episodes, heights, minutes_of, rounded, weigh
+from measures import LIMITS, Reading, episodes, heights, minutes_of, of_diary, weigh
 from noted import WRITTEN, exact, seen
 
 LONG_ACTING = {'long', 'long-acting', 'once-daily', 'basal'}
@@ -223,11 +221,4 @@ def orders(source, first, last, target_set, due):
 
 
 if __name__ == '__main__':
-    parser = argparse.ArgumentParser()
-    parser.add_argument('source', choices=NOTES)
-    parser.add_argument('--from', dest='first', type=date.fromisoformat, required=True)
-    parser.add_argument('--to', dest='last', type=date.fromisoformat, required=True)
-    parser.add_argument('--set', dest='target_set', default='adult', choices=LIMITS)
-    parser.add_argument('--due', type=date.fromisoformat)
-    given = parser.parse_args()
-    print(json.dumps(rounded(orders(given.source, given.first, given.last, given.target_set, given.due)), indent=1))
+    of_diary(orders, NOTES, due=True)
