@@ -1,5 +1,6 @@
 import type { PeriodSums } from '../model/thenAndNow.ts';
 import type { MeasureThenAndNow, TopicMeasure } from '../model/visits.ts';
+import { LONGEST, plainLine } from '../schemas/plainLine.ts';
 import { nightsThenAndNow, occasionsThenAndNow } from '../visits/counts.ts';
 import { comparedTo } from './comparedTo.ts';
 import type { Context } from './context.ts';
@@ -39,7 +40,7 @@ function thenAndNow(measure: TopicMeasure, before: PeriodSums, shared: Context):
   if (measure.of === 'after-note') {
     const { outcome, note, count } = measure;
     const before = shared.occasions().before.find(({ of }) => of === outcome);
-    const same = before?.notes.find(({ id, name }) => id === note.id && name === note.name);
+    const same = before?.notes.find(({ id, name }) => id === note.id && plainLine(name, LONGEST.note) === note.name);
     return { of: 'after-note', outcome, note, ...occasionsThenAndNow(count, same?.withIt ?? null) };
   }
   const compared = comparedTo(shared, before);

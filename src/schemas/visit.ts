@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { band, glucoseUnit, noted, outcome, targetId } from './parts.ts';
 import './jitless.ts';
+import { LONGEST } from './plainLine.ts';
 
 const finite = z.number();
 const amount = finite.min(0);
@@ -85,7 +86,7 @@ const topicMeasure = z.union([
   z.strictObject({
     of: z.literal('after-note'),
     outcome,
-    note: noted.extend({ name: z.union([z.literal(''), line(120)]) }),
+    note: noted.extend({ name: z.union([z.literal(''), line(LONGEST.note)]) }),
     count: counted,
   }),
 ]);
@@ -93,10 +94,10 @@ const topicMeasure = z.union([
 const topic = z.strictObject({ id: line(60), rule: line(60) });
 
 export const person = z.strictObject({
-  code: line(80).optional(),
-  clinic: line(80).optional(),
+  code: line(LONGEST.line).optional(),
+  clinic: line(LONGEST.line).optional(),
 });
-export const changed = z.array(z.strictObject({ on: date, what: line(80) })).max(20);
+export const changed = z.array(z.strictObject({ on: date, what: line(LONGEST.line) })).max(20);
 
 /** The file that one visit leaves for the next: sums of days, no reading, no note and no name. */
 export const visit = z.strictObject({

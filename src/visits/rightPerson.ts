@@ -1,6 +1,7 @@
 import type { LocalDate } from '../model/glucose.ts';
 import type { DaySums, PeriodSums } from '../model/thenAndNow.ts';
 import type { Visit } from '../model/visits.ts';
+import { LONGEST, plainLine } from '../schemas/plainLine.ts';
 
 /** Means of one day that lie further apart are of other readings: numbers in mmol/L are rounded to 0.9 mg/dL at most (ours). */
 const ROUNDING = 1;
@@ -19,11 +20,15 @@ export type Stranger = { by: 'code'; theirs: string; ours: string } | { by: 'day
  */
 export function strangerIn(visit: Visit, code: string | undefined, now: PeriodSums | null): Stranger | null {
   const theirs = visit.person.code;
-  if (theirs !== undefined && code !== undefined && theirs !== code) return { by: 'code', theirs, ours: code };
+  if (theirs !== undefined && code !== undefined && !isSameCode(theirs, code))
+    return { by: 'code', theirs, ours: code };
   const within = now?.interval === visit.sums.interval ? ROUNDING : OTHER_INTERVAL;
   const dates = comparable(visit, now).flatMap(([then, day]) => (alike(then, day, within) ? [] : [then.date]));
   return dates.length > 0 ? { by: 'days', dates } : null;
 }
+
+/** As the file holds it: without signs that nobody sees. */
+const isSameCode = (a: string, b: string): boolean => plainLine(a, LONGEST.line) === plainLine(b, LONGEST.line);
 
 /** Whether days in both show that the file is this person's. */
 export const provedBy = (visit: Visit, now: PeriodSums | null): boolean => comparable(visit, now).length > 0;

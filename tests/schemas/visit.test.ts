@@ -16,11 +16,34 @@ const visit = visitLike(sums, {
   agreed: { goal: 'fewer lows after football', sure: 7, nextVisit: '2026-02-01' as never },
   changed: [{ on: '2026-01-10' as never, what: 'other shoes' }],
 });
+const FIRST = sums.days[0]!.date;
 const text = visitText(visit);
 const read = (content: string) => readVisit(content, visit.file);
 
 test('what is written is read again, number for number', () => {
   expect(read(text)).toEqual({ visit });
+});
+
+test('what is written can be read, whatever was typed or noted', () => {
+  const { topicMeasure } = visit;
+  if (topicMeasure?.of !== 'after-note') throw new Error('an example with a note');
+  const steered = visitText({
+    ...visit,
+    // A mark of direction, a joiner as Persian writes it, a line end, half a sign at the longest, nothing but signs.
+    person: { code: 'P\u200e-1', clinic: 'می\u200cروم\u2028clinic' },
+    changed: [
+      { on: FIRST, what: `other\nshoes\u0007 ${'x'.repeat(67)}\u{1f45f}` },
+      { on: FIRST, what: '\u202e' },
+    ],
+    topicMeasure: { ...topicMeasure, note: { id: 'exercise-kind', name: 'run \u{1f3c3}\u200d\u2642' } },
+  });
+  expect(read(steered)).toMatchObject({
+    visit: {
+      person: { code: 'P-1', clinic: 'میروم clinic' },
+      changed: [{ what: `other shoes ${'x'.repeat(67)}` }],
+      topicMeasure: { note: { name: 'run \u{1f3c3}\u2642' } },
+    },
+  });
 });
 
 test('it holds sums, what was agreed and a code, and no name, note or file', () => {

@@ -41,6 +41,10 @@ describe('the same person is let in', () => {
     expect(lastTime(now(exported(ann, 20, 34), 'P-1'))).toMatchObject({ proved: false, person: { code: 'P-1' } });
   });
 
+  test('by a code that differs in signs nobody sees', () => {
+    expect(lastTime(now(exported(ann, 20, 34), 'P\u200e-1'))).toMatchObject({ person: { code: 'P-1' } });
+  });
+
   test('without a code on either side', () => {
     expect(lastTime(now(exported(ann, 20, 34)))).toMatchObject({ proved: false });
   });
