@@ -2218,7 +2218,6 @@ export interface WordParams {
   'screen.who.apart': 'count';
   'screen.who.apartDo': never;
   'screen.who.many': 'count';
-  'screen.who.manyHelp': never;
   'screen.who.list': never;
   'screen.who.open': 'code';
   'screen.who.back': never;
@@ -2345,7 +2344,6 @@ export interface WordParams {
   'screen.folder.saved': never;
   'screen.folder.unsaved': 'reason';
   'screen.folder.notEmpty': never;
-  'screen.folder.groups': never;
   'screen.folder.list': never;
   'screen.folder.code': never;
   'screen.folder.group': never;
@@ -2353,12 +2351,12 @@ export interface WordParams {
   'screen.folder.hours': never;
   'screen.folder.visit': never;
   'screen.folder.open': 'code';
-  'screen.folder.everyone': never;
   'screen.folder.passedOver': 'names';
   'screen.folder.saveTitle': never;
   'screen.folder.saveHelp': never;
   'screen.folder.zip': never;
   'screen.folder.intoFolder': never;
+  'screen.folder.savingEnded': never;
   'screen.folder.onlyZip': never;
   'screen.folder.lists.pdf': never;
   'screen.folder.lists.html': never;

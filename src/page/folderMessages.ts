@@ -1,4 +1,5 @@
 import type { Outcome } from '../model/clinic.ts';
+import type { Agreed } from '../model/visits.ts';
 import type { Taken, Wish } from './messages.ts';
 
 // What the page and its workers say to each other of a folder of people. Types only, as in messages.ts.
@@ -13,6 +14,8 @@ export interface Lying {
 export interface Turn {
   wish: Wish;
   files: Taken[];
+  /** What was typed at their visit, in place of what lies with the files. */
+  typed?: Agreed;
   /** File that could not be read, and the engine's word for why. */
   unopened?: { file: string; actual: string };
 }

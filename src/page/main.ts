@@ -3,6 +3,7 @@ import { bakedText } from './baked.ts';
 import { type Desk, openDesk } from './state/desk.ts';
 import { droppedFiles, pastedFiles } from './state/dropped.ts';
 import { beginning } from './state/state.ts';
+import { unsaved } from './state/typed.ts';
 import { firstSheet } from './views/papers.ts';
 import { openScreen } from './views/screen.ts';
 
@@ -29,7 +30,7 @@ addEventListener('paste', (event) => {
 
 // Words that no saved file holds are gone with the page.
 addEventListener('beforeunload', (event) => {
-  if (state.unsaved) event.preventDefault();
+  if (unsaved(state)) event.preventDefault();
 });
 
 screen.dress();

@@ -5,9 +5,9 @@ import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { run } from '../cli/run.ts';
 import { home, stories } from '../support/story.ts';
-import { unpacked } from '../support/unpacked.ts';
 import { inBrowser } from './browser.ts';
 import { bring, bringFolder, openAgain, openPage, savedAll, savedBy, settled, until } from './pageOpened.ts';
+import { expectSame } from './sameFiles.ts';
 
 const check = inBrowser();
 
@@ -33,18 +33,8 @@ function written(story: string, language: string): Map<string, Buffer> {
   return files;
 }
 
-/** Whether the page saved what the command writes: to the byte, and PDFs once unpacked, as packers differ. */
-async function compare(page: Page, story: string, language: string): Promise<void> {
-  const [own, command] = [await savedAll(page), written(story, language)];
-  // The record for another system is made by the command for a folder only.
-  const names = Object.keys(own).filter((name) => !name.endsWith('.fhir.json'));
-  expect(names.sort()).toEqual([...command.keys()].sort());
-  for (const name of names) {
-    const [here, there] = [Buffer.from(own[name]!), command.get(name)!];
-    if (name.endsWith('.pdf')) expect(unpacked(here) === unpacked(there), name).toBe(true);
-    else expect(here.equals(there), name).toBe(true);
-  }
-}
+const compare = async (page: Page, story: string, language: string): Promise<void> =>
+  expectSame(await savedAll(page), written(story, language));
 
 // Far from home and in another language: nothing may notice where a browser stands.
 for (const [i, story] of stories.entries()) {

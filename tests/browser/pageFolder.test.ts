@@ -8,10 +8,10 @@ import { breakSome } from '../cli/brokenPeople.ts';
 import { clinic, filesIn } from '../cli/clinicRun.ts';
 import { writePeople } from '../support/people.ts';
 import { home } from '../support/story.ts';
-import { unpacked } from '../support/unpacked.ts';
 import { inBrowser } from './browser.ts';
 import { chooseFolder, FOLDER, listed, openFolderPage, rested } from './pageFolderOpened.ts';
 import { bring, bringFolder, openPage, savedBy, settled, until } from './pageOpened.ts';
+import { expectSame } from './sameFiles.ts';
 
 const check = inBrowser();
 const scratch = mkdtempSync(join(tmpdir(), 'daybands-folder-'));
@@ -70,13 +70,7 @@ check('sixty people, of whom many are broken: worklist and papers are those of t
   for (const name of command.keys()) if (/(^run-|\/record\.json$)/.test(name)) command.delete(name);
   const { name, bytes } = await savedBy(page, 'everything');
   expect(name).toBe('sixty-papers.zip');
-  const own = unzipSync(bytes);
-  expect(Object.keys(own).sort()).toEqual([...command.keys()].sort());
-  for (const [path, there] of command) {
-    const here = Buffer.from(own[path]!);
-    if (path.endsWith('.pdf')) expect(unpacked(here) === unpacked(there), path).toBe(true);
-    else expect(here.equals(there), path).toBe(true);
-  }
+  expectSame(unzipSync(bytes), command);
   expect(messages).toEqual([]);
   await page.context().close();
 });
@@ -146,6 +140,76 @@ check(
     await page.context().close();
   },
 );
+
+check(
+  'words typed at the visits of a folder go with everything that is saved, and are asked about until then',
+  async (browser) => {
+    const { page, messages } = await openPage(browser);
+    await page.check('input[value=visit]');
+    await chooseFolder(page, folderOf('typed', 3));
+    await begin(page);
+    const visit = async (code: string, goal: string): Promise<void> => {
+      await page.getByRole('button', { name: `Open ${code}` }).click();
+      await settled(page);
+      await page.locator('[data-field=goal]').fill(goal);
+      await page.locator('[data-field=goal]').blur();
+    };
+    const toAll = async (): Promise<void> => {
+      await page.click('text=Back to all people');
+      await rested(page);
+    };
+    const asked: string[] = [];
+    page.on('dialog', (dialog) => {
+      asked.push(dialog.message());
+      void dialog.dismiss();
+    });
+    await visit('P-0001', 'a goal of the first');
+    await toAll();
+    await visit('P-0002', 'a goal of the second');
+    // A file of the one does not hold the words of the other.
+    await savedBy(page, 'visit');
+    await until(page, `document.querySelector('#kept').textContent.includes('holds these words')`);
+    await page.click('text=Start again');
+    expect(asked).toHaveLength(1);
+    await toAll();
+    const { bytes } = await savedBy(page, 'everything');
+    const own = unzipSync(bytes);
+    const left = (code: string) =>
+      JSON.parse(Buffer.from(own[`${code}/${code}-visit-2026-02-03.json`]!).toString('utf8')).agreed;
+    expect(left('P-0001')).toMatchObject({ goal: 'a goal of the first' });
+    expect(left('P-0002')).toMatchObject({ goal: 'a goal of the second' });
+    expect(left('P-0003') ?? null).toBeNull();
+    await rested(page);
+    await page.click('text=Start again');
+    expect(asked).toHaveLength(1);
+    expect(messages).toEqual([]);
+    await page.context().close();
+  },
+);
+
+check('who is answered for while others are read is read again afterwards', async (browser) => {
+  const folder = folderOf('meanwhile', 3);
+  mkdirSync(join(folder, 'A-1'));
+  cpSync(hostile('wrong-unit-in-header.csv'), join(folder, 'A-1/readings.csv'));
+  const { page, messages } = await openFolderPage(browser);
+  await chooseFolder(page, folder);
+  await page.evaluate(`window.held = ['P-0003']`);
+  await page.click('[data-do=begin]');
+  await until(page, `document.querySelectorAll('.worklist tbody tr').length === 3`);
+  await page.getByRole('button', { name: 'Open A-1' }).click();
+  await settled(page);
+  await page.locator('.reading input').nth(1).check();
+  await page.click('text=Read again with these answers');
+  await until(page, `document.querySelector('iframe.paper:not(.coming)')`);
+  await page.click('text=Back to all people');
+  expect(await line(page, 'A-1').textContent()).toContain('Could not be read');
+  await page.evaluate('window.held = []; window.waiting.forEach((go) => go())');
+  await rested(page);
+  await until(page, `!document.querySelector('.worklist').textContent.includes('Could not be read')`);
+  expect(await page.locator('.worklist tbody tr').count()).toBe(4);
+  expect(messages).toEqual([]);
+  await page.context().close();
+});
 
 check('files and folders are dropped anywhere, and a table is pasted', async (browser) => {
   const folder = folderOf('dropped', 2);

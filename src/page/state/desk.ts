@@ -43,14 +43,21 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
     Object.assign(state, { ...beginning(state.place), way: state.way });
   };
 
+  /** Whether the page begins anew. */
+  function again(): boolean {
+    if (!visit.mayGo()) return false;
+    reset();
+    screen.draw();
+    return true;
+  }
+
   async function take(files: readonly Picked[], more: boolean): Promise<void> {
     if (!more && !visit.mayGo()) return;
-    const before = more ? state.picked : [];
     if (!more) reset();
     folder.end();
     forget();
     state.run = null;
-    state.picked = [...before, ...files];
+    state.picked = [...state.picked, ...files];
     state.step = 'reading';
     screen.draw();
     try {
@@ -64,8 +71,8 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
   }
 
   async function open(person: Someone, ofMany: boolean, code?: string): Promise<void> {
-    visit.opened(person.stem);
     beginPerson(state, person, ofMany, firstSheet(state.way));
+    visit.opened();
     if (code !== undefined) state.asked.code = code;
     if (state.invented) state.asked = { code: say('example.code'), clinic: say('example.clinic') };
     state.step = 'reading';
@@ -171,7 +178,6 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
       reset();
       Object.assign(state, { invented: true, picked: invented(), step: 'reading' });
       screen.draw();
-      forget();
       try {
         await looked();
       } catch (error) {
@@ -179,11 +185,7 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
       }
       if (state.found) await open(state.found.together, false);
     },
-    again(): void {
-      if (!visit.mayGo()) return;
-      reset();
-      screen.draw();
-    },
+    again,
     /** Files beside each other that are each a person's own. */
     apart(): void {
       if (state.found) state.found = { ...state.found, whose: 'many' };
@@ -209,22 +211,20 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
       screen.draw();
     },
     stop(): void {
-      end();
       if (state.ofMany && state.person) toAll();
-      else {
-        reset();
-        screen.draw();
-      }
+      else if (!again()) return;
+      end();
     },
     async save(what: Wanting['what'], zip: boolean): Promise<void> {
+      const held = visit.saving();
       try {
         await saveAll(await begun().ask('make', { what, zip, fhirReadings: false, typed: state.typed }));
-        if (what.includes('visit')) visit.saved();
+        if (what.includes('visit')) held();
       } catch (error) {
         fail(error);
       }
     },
-    saveAnswers: (): void => void saveAll(answerFiles(state)).then(visit.saved),
+    saveAnswers: (): void => void saveAll(answerFiles(state)).then(visit.saving()),
     visit,
   };
 }

@@ -1,8 +1,10 @@
+import type { Agreed } from '../../model/visits.ts';
 import { bakedThresholds } from '../baked.ts';
 import type { Ended, Turn } from '../folderMessages.ts';
 import type { SavedFile, Someone } from '../messages.ts';
 import { saveAll } from '../save/save.ts';
 import { openTarget, type Target } from '../save/targets.ts';
+import { say } from '../say.ts';
 import { type Lanes, openLanes, type Turned } from './lanes.ts';
 import { openListing } from './listing.ts';
 import { buffersOf, bytesOf, Unopened } from './lying.ts';
@@ -35,6 +37,8 @@ const newRun = (): Run => ({
  */
 export function openFolder(state: State, screen: Screen, { looked, fail }: Kit) {
   let lanes: Lanes | undefined;
+  /** Who was answered for while others were worked on: read again when that has ended. */
+  const answered = new Set<string>();
   const { paced, step, now: listNow, forget, pace } = openListing(state, screen, looked, fail);
 
   const everyone = (): Someone[] => state.found?.people ?? [];
@@ -43,10 +47,12 @@ export function openFolder(state: State, screen: Screen, { looked, fail }: Kit) 
   async function turnOf(person: Someone): Promise<Turn> {
     const { found } = state;
     const { asked, layout } = state.answers.get(person.stem) ?? { asked: {}, layout: {} };
+    const words = state.kept.get(person.stem);
+    const typed = words ? { typed: words } : {};
     const laid = Object.keys(layout).length > 0 ? { layout } : {};
     const wish = { ...{ person, ofMany: true, asked, ...laid, today: found?.today ?? '' }, ...placed(state.place) };
     try {
-      return { wish, files: await bytesOf(state.picked, person.needs, found?.most) };
+      return { wish, ...typed, files: await bytesOf(state.picked, person.needs, found?.most) };
     } catch (error) {
       if (!(error instanceof Unopened)) throw error;
       return {
@@ -80,8 +86,16 @@ export function openFolder(state: State, screen: Screen, { looked, fail }: Kit) 
     if (state.run !== run) return;
     run.at = 'no';
     run.stopped = run.ended.size < everyone().length;
+    if (!run.stopped && readAgain(run)) return go();
     await listNow();
     drawHere();
+  }
+
+  /** Whether somebody is to be read again with what was answered meanwhile. */
+  function readAgain({ ended }: Run): boolean {
+    const some = [...answered].filter((stem) => ended.delete(stem)).length > 0;
+    answered.clear();
+    return some;
   }
 
   /** Whoever looks at a person meanwhile is left in peace. */
@@ -94,6 +108,7 @@ export function openFolder(state: State, screen: Screen, { looked, fail }: Kit) 
     const withPapers = new Set(run.listed?.rows.flatMap(({ stem, papers }) => (papers ? [stem] : [])));
     const people = everyone().filter(({ stem }) => withPapers.has(stem));
     const ready = new Map<Someone, SavedFile[]>();
+    const words = new Map<string, Agreed>();
     let next = 0;
     let writing = Promise.resolve();
     paced(people.length);
@@ -104,6 +119,7 @@ export function openFolder(state: State, screen: Screen, { looked, fail }: Kit) 
     ): void => {
       const { stem } = person;
       ready.set(person, 'value' in turned ? turned.value.files : []);
+      if (ready.get(person)!.length === 0) words.delete(stem);
       const now: Ended = { stem, ...('value' in turned ? { outcome: turned.value.outcome } : { died: turned.died }) };
       run.ended.set(stem, now);
       for (let one = people[next]; one && ready.has(one); one = people[++next]) {
@@ -117,6 +133,7 @@ export function openFolder(state: State, screen: Screen, { looked, fail }: Kit) 
     };
     const ask = async (worker: Worker, person: Someone) => {
       const turn = await turnOf(person);
+      if (turn.typed) words.set(person.stem, turn.typed);
       return worker.ask('papers', { ...turn, extras: run.extras }, buffersOf(turn.files));
     };
     lanes = openLanes(people, begin, ask, ended);
@@ -128,6 +145,7 @@ export function openFolder(state: State, screen: Screen, { looked, fail }: Kit) 
     const { worker } = await looked();
     await target.add(await worker.ask('lists', {}));
     await target.end();
+    for (const [stem, typed] of words) state.saved.set(stem, typed);
   }
 
   async function save(into: 'zip' | 'folder'): Promise<void> {
@@ -142,18 +160,21 @@ export function openFolder(state: State, screen: Screen, { looked, fail }: Kit) 
     Object.assign(run, { at: 'saving', saved: '' });
     try {
       await writeTo(target, run);
-      run.saved = pace().done < pace().total ? '' : target.saved;
+      run.saved = pace().done < pace().total ? say('folder.savingEnded') : target.saved;
     } catch (error) {
       run.saved = target.failed(error instanceof Error ? error.message : String(error));
     } finally {
       target.close();
       run.at = 'no';
     }
-    if (state.run === run) drawHere();
+    if (state.run !== run) return;
+    if (readAgain(run)) return go();
+    drawHere();
   }
 
   function end(): void {
     lanes?.stop();
+    answered.clear();
     forget();
   }
 
@@ -177,9 +198,10 @@ export function openFolder(state: State, screen: Screen, { looked, fail }: Kit) 
     listAgain: (): void => void listNow(),
     /** Reads one person again, with what was answered. */
     again({ stem }: Someone): void {
-      if (state.run?.at !== 'no' || !state.run.ended.delete(stem)) return;
+      if (!state.run) return;
+      answered.add(stem);
       // Known to the worker by an older turn until this one has ended.
-      void go();
+      if (state.run.at === 'no' && readAgain(state.run)) void go();
     },
     order(order: Run['order']): void {
       if (!state.run) return;

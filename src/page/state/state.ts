@@ -50,16 +50,15 @@ export interface State {
   run: Run | null;
   /** What was chosen or answered for others of a folder, by what their results are called by. */
   answers: Map<string, Pick<State, 'asked' | 'layout'>>;
-  /** Words of the visit; of everyone who was opened, by what their results are called. */
+  /** Words of the visit; of everyone who was opened, by whose they are; and those of them that a saved file holds. */
   typed: Agreed;
   kept: Map<string, Agreed>;
+  saved: Map<string, Agreed>;
   /** What can be taken back, the last step last; the field that is being typed in. */
   undo: { typed: Agreed; topic: string | undefined }[];
   typing: TypedField | '';
   /** The draft as it stood when somebody began to edit it. */
   draftThen: string;
-  /** Words that no saved file holds. */
-  unsaved: boolean;
   /** Sheets that are printed and saved together. */
   sheets: Sheet[];
   /** What went wrong, in words. */
@@ -69,7 +68,7 @@ export interface State {
 export const beginning = (place: string): State => ({
   ...{ step: 'bring', way: 'own', place, picked: [], found: null, person: null, ofMany: false, invented: false },
   ...{ asked: {}, layout: {}, read: null, days: [], sheet: 'patient', run: null, answers: new Map(), fault: '' },
-  ...{ typed: {}, kept: new Map(), undo: [], typing: '', draftThen: '', unsaved: false },
+  ...{ typed: {}, kept: new Map(), undo: [], saved: new Map(), typing: '', draftThen: '' },
   sheets: ['clinic', 'patient'],
 });
 

@@ -32,7 +32,6 @@ export function type(state: State, field: TypedField, text: string, today: strin
   const next: Agreed = value === '' ? rest : { ...rest, [field]: field === 'sure' ? Number(value) : value };
   const words = Object.keys(next).some((name) => name !== 'by');
   state.typed = words ? { ...next, on: today as LocalDate } : next;
-  state.unsaved = Object.keys(state.typed).length > 0;
 }
 
 /** Notes what holds, so that it can be had again. */
@@ -48,6 +47,15 @@ export function undo(state: State): boolean {
   state.typing = '';
   if (last.topic === undefined) delete state.asked.topic;
   else state.asked.topic = last.topic;
-  state.unsaved = Object.keys(state.typed).length > 0;
   return true;
 }
+
+/** Whose words these are: by what somebody's results are called, or the one person's, whatever their files are called. */
+export const whoseWords = ({ person, ofMany }: Pick<State, 'person' | 'ofMany'>): string =>
+  ofMany && person ? person.stem : '';
+
+/** Whether words that were typed for somebody are in no saved file; absent: for anyone. */
+export const unsaved = ({ kept, saved }: Pick<State, 'kept' | 'saved'>, who?: string): boolean =>
+  [...kept].some(
+    ([one, typed]) => (who === undefined || one === who) && Object.keys(typed).length > 0 && saved.get(one) !== typed,
+  );

@@ -1,7 +1,7 @@
 import { say } from '../say.ts';
 import { today } from './day.ts';
 import type { State } from './state.ts';
-import { remember, type TypedField, type, undo } from './typed.ts';
+import { remember, type TypedField, type, undo, unsaved, whoseWords } from './typed.ts';
 
 export interface Around {
   /** Reads again with what holds now; the old view stays until then. */
@@ -16,16 +16,24 @@ export interface Around {
 
 /** What can be done about a visit: choosing, typing, taking back. The words stay when a worker ends, and with each person of a folder. */
 export function openVisit(state: State, { read, show, drawVisit, drawKept }: Around) {
-  const keep = (): void => void (state.person && state.kept.set(state.person.stem, state.typed));
+  const keep = (): void => void state.kept.set(whoseWords(state), state.typed);
   return {
     type(field: TypedField, text: string): void {
       type(state, field, text, today());
       keep();
       drawKept();
     },
-    /** The field was left. */
+    /** A field was left. Its neighbours stay the elements they are: somebody is on the way into one of them. */
     shown(): void {
       state.typing = '';
+      drawKept();
+      show();
+    },
+    /** Back to the draft as it is worked out. */
+    draft(): void {
+      type(state, 'interpretation', '', today());
+      state.typing = '';
+      keep();
       drawVisit();
       show();
     },
@@ -46,19 +54,27 @@ export function openVisit(state: State, { read, show, drawVisit, drawKept }: Aro
       else read();
     },
     /** What was typed for whoever is opened is there again. */
-    opened(stem: string): void {
-      Object.assign(state, { typed: state.kept.get(stem) ?? {}, undo: [], typing: '', draftThen: '' });
+    opened(): void {
+      Object.assign(state, { typed: state.kept.get(whoseWords(state)) ?? {}, undo: [], typing: '', draftThen: '' });
     },
     /** Words that a file brought stand in the fields until somebody types. */
     brought(): void {
-      const { read, typed, undo: steps } = state;
-      if (read?.written && steps.length === 0 && Object.keys(typed).length === 0) state.typed = read.written;
+      const { read, kept } = state;
+      if (!read?.written || kept.has(whoseWords(state))) return;
+      state.typed = read.written;
+      keep();
+      state.saved.set(whoseWords(state), read.written);
     },
-    saved(): void {
-      state.unsaved = false;
-      drawKept();
+    /** To be called once a file holds what is typed now, whatever is typed meanwhile. */
+    saving(): () => void {
+      const { typed } = state;
+      const who = whoseWords(state);
+      return () => {
+        state.saved.set(who, typed);
+        drawKept();
+      };
     },
     /** Whether words that no file holds may go. */
-    mayGo: (): boolean => !state.unsaved || confirm(say('visit.leave')),
+    mayGo: (): boolean => !unsaved(state) || confirm(say('visit.leave')),
   };
 }

@@ -54,7 +54,9 @@ export function folderView(state: State, run: Run, act: Working): FolderView {
         'div',
         { class: 'progress' },
         ...progress,
-        going ? button(say('folder.stop'), act.stop) : run.stopped && button(say('folder.goOn'), act.go),
+        going
+          ? button(say(run.at === 'saving' ? 'status.stop' : 'folder.stop'), act.stop)
+          : run.stopped && button(say('folder.goOn'), act.go),
       ),
       wrong,
       lead,

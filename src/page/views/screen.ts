@@ -101,11 +101,16 @@ export function openScreen(state: State, desk: () => Desk): Screen & { dress(): 
   function drawVisit(): void {
     const { step, read, way } = state;
     const papers = step === 'papers' && way === 'visit' ? read : null;
-    const focus = document.activeElement?.getAttribute('data-field');
+    const before = document.activeElement;
+    const focus = before?.getAttribute('data-field');
     const open = place('visit').querySelector('details')?.open ?? matchMedia(ROOM).matches;
     const parts = papers ? visitView(state, papers, desk().visit) : [];
     put('visit', papers ? [el('details', { open }, el('summary', {}, say('visit.title')), ...parts)] : []);
-    if (focus) place('visit').querySelector<HTMLElement>(`[data-field="${focus}"]`)?.focus();
+    const field = focus && place('visit').querySelector<HTMLElement>(`[data-field="${focus}"]`);
+    if (!field) return;
+    field.focus();
+    // Whoever is writing goes on where they are.
+    if (isText(before) && isText(field)) field.setSelectionRange(before.selectionStart, before.selectionEnd);
   }
 
   function dress(): void {
@@ -141,6 +146,9 @@ export function openScreen(state: State, desk: () => Desk): Screen & { dress(): 
     },
   };
 }
+
+const isText = (one: Element | null): one is HTMLInputElement | HTMLTextAreaElement =>
+  one instanceof HTMLTextAreaElement || (one instanceof HTMLInputElement && one.type === 'text');
 
 function statusView({ step, fault, person, ofMany }: State, desk: Desk): Node[] {
   if (step === 'failed')

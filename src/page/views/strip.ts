@@ -8,14 +8,18 @@ import { el } from './make.ts';
  */
 export function stripView(days: readonly DaySeen[], read: Read, choose: (from: string, to: string) => void): Node[] {
   const { from = '', to = '' } = read.period ?? {};
-  const bars = days.map(({ date, share, label }) => {
+  const bars = days.map(({ share, label }) => {
     const bar = el('span', { title: label });
     const fill = el('i');
     fill.style.height = `${Math.round(share * 100)}%`;
     bar.append(fill);
-    bar.classList.toggle('in', date >= from && date <= to);
     return bar;
   });
+  const inForce = (): void =>
+    days.forEach(({ date }, i) => {
+      bars[i]!.classList.toggle('in', date >= from && date <= to);
+    });
+  inForce();
   const row = el('div', { class: 'days', 'aria-hidden': 'true' }, ...bars);
   const line = el('p', {}, say('strip.help'));
   let first: number | null = null;
@@ -49,8 +53,11 @@ export function stripView(days: readonly DaySeen[], read: Read, choose: (from: s
     first = null;
     choose(days[a]!.date, days[b]!.date);
   });
+  // A finger that moves the page: nothing was chosen.
   row.addEventListener('pointercancel', () => {
     first = null;
+    inForce();
+    line.textContent = say('strip.help');
   });
   return [row, line];
 }

@@ -2,7 +2,7 @@ import type { Agreed } from '../../model/visits.ts';
 import type { Read } from '../messages.ts';
 import { say } from '../say.ts';
 import type { State } from '../state/state.ts';
-import { draftOf, type TypedField } from '../state/typed.ts';
+import { draftOf, type TypedField, unsaved, whoseWords } from '../state/typed.ts';
 import { button, choice, el, newId } from './make.ts';
 
 export interface Visiting {
@@ -11,6 +11,8 @@ export interface Visiting {
   shown(): void;
   /** `ruled`: it is what the rules give. */
   topic(id: string, ruled: boolean): void;
+  /** What was worked out, in place of what somebody made of it. */
+  draft(): void;
   undo(): void;
 }
 
@@ -22,23 +24,28 @@ const MOST: Record<TypedField, number> = {
 
 /** The visit: what it is about, what was agreed, and whose words these are. Nothing that is typed here is worked with. */
 export function visitView(state: State, read: Read, act: Visiting): Node[] {
-  const { typed } = state;
-  const field = (name: Exclude<keyof Agreed, 'sure' | 'on'>, lines = 0, type = 'text'): HTMLElement => {
+  type Text = Exclude<keyof Agreed, 'sure' | 'on'>;
+  const textOf = (name: Text): string => state.typed[name] ?? (name === 'interpretation' ? draftOf(state) : '');
+  const field = (name: Text, lines = 0, type = 'text'): HTMLElement => {
     const id = newId(name);
     const shared = { id, 'data-field': name, autocomplete: 'off' };
     const input =
       lines > 0
         ? el('textarea', { ...shared, rows: lines, maxlength: MOST[name] })
         : el('input', { ...shared, type, ...(type === 'text' ? { maxlength: MOST[name] } : {}) });
-    input.value = typed[name] ?? (name === 'interpretation' ? draftOf(state) : '');
+    input.value = textOf(name);
     input.addEventListener('input', () => act.type(name, input.value));
-    input.addEventListener('change', act.shown);
+    input.addEventListener('change', () => {
+      act.shown();
+      // As it is kept, without what a visit file does not take.
+      input.value = textOf(name);
+    });
     return el('div', { class: 'field' }, el('label', { for: id }, say(`visit.${name}`)), input);
   };
   const sure = choice(
     say('visit.sure'),
     [['', ''], ...Array.from({ length: 11 }, (_, n) => [String(n), String(n)] as const)],
-    typed.sure === undefined ? '' : String(typed.sure),
+    state.typed.sure === undefined ? '' : String(state.typed.sure),
     (value) => {
       act.type('sure', value);
       act.shown();
@@ -65,11 +72,11 @@ export function visitView(state: State, read: Read, act: Visiting): Node[] {
       'fieldset',
       {},
       el('legend', {}, say('visit.team')),
-      draftPart(state, read, act, field('interpretation', 10)),
+      draftPart(state, act, field('interpretation', 10)),
       field('remarks', 3),
     ),
     field('by'),
-    el('p', { class: 'when' }, typed.on === undefined ? '' : say('visit.on', { date: typed.on })),
+    el('p', { id: 'written' }, writtenText(state)),
     el(
       'div',
       { class: 'roads' },
@@ -80,15 +87,24 @@ export function visitView(state: State, read: Read, act: Visiting): Node[] {
 }
 
 /** Whether a file holds all that was typed. */
-const keptText = ({ unsaved, typed }: State): string =>
-  Object.keys(typed).length === 0 ? '' : say(unsaved ? 'visit.unsaved' : 'visit.saved');
+const keptText = (state: State): string =>
+  Object.keys(state.typed).length === 0 ? '' : say(unsaved(state, whoseWords(state)) ? 'visit.unsaved' : 'visit.saved');
 
-/** Says it anew, without touching the fields. */
+const writtenText = ({ typed: { on } }: State): string => (on === undefined ? '' : say('visit.on', { date: on }));
+
+const isEdited = ({ typed }: State): boolean => typed.interpretation !== undefined;
+const hasMoved = (state: State): boolean =>
+  isEdited(state) && state.draftThen !== '' && state.draftThen !== draftOf(state);
+
+/** Says anew what follows from the words, without touching the fields. */
 export function markKept(state: State): void {
-  const line = document.getElementById('kept');
-  if (line) line.textContent = keptText(state);
-  const undo = document.querySelector<HTMLButtonElement>('[data-field=undo]');
-  if (undo) undo.disabled = state.undo.length === 0;
+  const kept = document.getElementById('kept');
+  if (!kept) return;
+  kept.textContent = keptText(state);
+  document.getElementById('written')!.textContent = writtenText(state);
+  document.querySelector<HTMLButtonElement>('[data-field=undo]')!.disabled = state.undo.length === 0;
+  document.getElementById('moved')!.hidden = !hasMoved(state);
+  document.querySelector<HTMLButtonElement>('[data-field=draft]')!.hidden = !isEdited(state);
 }
 
 /** Topics that were found, each with what it rests on; the rules' own first. */
@@ -117,19 +133,12 @@ function topics({ topics: found }: Read, act: Visiting): HTMLElement {
 }
 
 /** The draft to edit, what was worked out staying in reach: an edited one does not follow the numbers. */
-function draftPart({ typed, draftThen }: State, read: Read, act: Visiting, area: HTMLElement): HTMLElement {
-  const edited = typed.interpretation !== undefined;
-  const moved = edited && draftThen !== '' && draftThen !== draftOf({ read });
-  return el(
+const draftPart = (state: State, act: Visiting, area: HTMLElement): HTMLElement =>
+  el(
     'div',
     {},
     area,
     el('p', { class: 'shows' }, say('visit.draftHelp')),
-    moved && el('p', { class: 'grave' }, say('visit.draftMoved')),
-    edited &&
-      button(say('visit.draftBack'), () => {
-        act.type('interpretation', '');
-        act.shown();
-      }),
+    el('p', { id: 'moved', class: 'grave', hidden: !hasMoved(state) }, say('visit.draftMoved')),
+    button(say('visit.draftBack'), act.draft, { 'data-field': 'draft', hidden: !isEdited(state) }),
   );
-}

@@ -94,11 +94,16 @@ export async function readPerson(
 }
 
 /** A person with the words of a visit: checked as a file of them is. */
-export function withTyped(current: Current, typed: Agreed): Current {
-  if (Object.keys(typed).length === 0) return { ...current, wanted: { ...current.wanted, agreed: null } };
+export const withTyped = (current: Current, typed: Agreed): Current => ({
+  ...current,
+  wanted: { ...current.wanted, agreed: agreedTyped(typed) },
+});
+
+export function agreedTyped(typed: Agreed): Agreed | null {
+  if (Object.keys(typed).length === 0) return null;
   const read = agreedFrom(JSON.stringify(typed), []);
   if (!read.ok) throw new Error(read.problems.join('; '));
-  return { ...current, wanted: { ...current.wanted, agreed: read.agreed } };
+  return read.agreed;
 }
 
 const nothing: Read = {

@@ -13,7 +13,7 @@ import type { Extras, Turn } from '../folderMessages.ts';
 import type { SavedFile, Wish } from '../messages.ts';
 import { emptyShelf, put } from './files.ts';
 import { type Brought, paperTools, savedFile } from './papers.ts';
-import { inputsOf } from './reading.ts';
+import { agreedTyped, inputsOf } from './reading.ts';
 import { settle } from './settling.ts';
 
 /** What the words of the page are needed for in a turn. */
@@ -74,13 +74,14 @@ export async function papersOf(
   const { outcome, ready } = await takeTurn(turn, words);
   if (!ready) return { outcome, files: [] };
   const { analysis, wanted } = ready;
-  const { paper, grey, large, agreed, place } = wanted;
+  const { paper, grey, large, place } = wanted;
   const has = (extra: Extras): boolean => turn.extras.includes(extra);
-  const making = {
-    ...{ paper, grey, large, agreed, attach: false, snapshot: true, fhirReadings: false },
-    ...{ further: has('further'), html: has('html'), numbers: has('numbers'), fhir: has('fhir') },
-  };
   try {
+    const making = {
+      ...{ paper, grey, large, attach: false, snapshot: true, fhirReadings: false },
+      ...{ further: has('further'), html: has('html'), numbers: has('numbers'), fhir: has('fhir') },
+      agreed: turn.typed ? agreedTyped(turn.typed) : wanted.agreed,
+    };
     const tools = paperTools(brought, await ownWords(place));
     const files = (await makePapers(analysis, turn.wish.person.stem, making, tools)).map(savedFile);
     const outputs = files.map(({ name, bytes }) => ({ name, bytes: bytes.length, sha256: fingerprint(bytes) }));
