@@ -1,9 +1,9 @@
 import { readdirSync } from 'node:fs';
 import { basename, join } from 'node:path';
-import type { CompareChoice } from '../model/settings.ts';
+import type { CompareChoice, Marked } from '../model/settings.ts';
 import type { Visit } from '../model/visits.ts';
 import { visitDay } from '../papers/resultNames.ts';
-import { comparedDays, a1cOf as readA1c } from '../papers/wanted.ts';
+import { comparedDays, markedIn, a1cOf as readA1c } from '../papers/wanted.ts';
 import { isLocalDate } from '../time/calendar.ts';
 import { WrongUse } from './exits.ts';
 import { readText, standsAt } from './plainFile.ts';
@@ -13,25 +13,30 @@ export async function compareWith(
   compare?: string | readonly string[],
   changed?: string,
 ): Promise<CompareChoice | undefined> {
-  if (compare !== undefined && changed !== undefined) throw new WrongUse('compareOrChanged');
-  if (changed !== undefined) return changedOn(changed);
-  if (compare === undefined) return undefined;
+  const marked = changed === undefined ? undefined : markedOn(changed);
+  if (compare === undefined) return marked && { with: 'change', ...marked };
   const asked = typeof compare === 'string' ? [compare] : compare;
   const [only] = asked;
-  if (asked.length !== 1 || only === undefined) return { with: 'visits', visits: await visitsAt(asked) };
+  if (asked.length !== 1 || only === undefined) return besideVisits(await visitsAt(asked), marked);
   const days = comparedDays(only);
+  if (days && marked) throw new WrongUse('compareOrChanged');
   if (days?.with === 'dates' && days.from > days.to)
     throw new WrongUse('datesReversed', { from: days.from, to: days.to });
-  return days ?? { with: 'visits', visits: await visitsAt(asked) };
+  return days ?? besideVisits(await visitsAt(asked), marked);
 }
 
-function changedOn(value: string): CompareChoice {
-  const [date = '', ...rest] = value.trim().split(/\s+/);
-  const text = rest.join(' ').slice(0, 80);
+const besideVisits = (visits: Visit[], changed: Marked | undefined): CompareChoice => ({
+  with: 'visits',
+  visits,
+  ...(changed === undefined ? {} : { changed }),
+});
+
+function markedOn(value: string): Marked {
+  const { date, text } = markedIn(value);
   if (!isLocalDate(date)) throw new WrongUse('wrongDate', { option: '--changed', value: date });
   // `--changed 2026-03-14 sensor.csv` leaves the text out and would lose a file without a word.
   if (text === '' || standsAt(text)) throw new WrongUse('changedText', { value });
-  return { with: 'change', date, text };
+  return { date, text };
 }
 
 /** Every visit file that is named, or lies in a folder that is. */

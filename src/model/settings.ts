@@ -10,13 +10,19 @@ export type PeriodChoice = { days: number } | { from?: string; to?: string };
 
 /**
  * What to compare the period with: as many days just before it, other days of the same data, earlier visits in any order, or its
- * own days before a change that somebody marked.
+ * own days before a change that somebody marked. Beside earlier visits a change is kept for the next one, and compared with nothing.
  */
 export type CompareChoice =
   | { with: 'previous' }
   | { with: 'dates'; from: LocalDate; to: LocalDate }
-  | { with: 'visits'; visits: Visit[] }
-  | { with: 'change'; date: LocalDate; text: string };
+  | { with: 'visits'; visits: Visit[]; changed?: Marked }
+  | ({ with: 'change' } & Marked);
+
+/** A change that somebody marked: from this day on. */
+export interface Marked {
+  date: LocalDate;
+  text: string;
+}
 
 /** A clinic's own goals in pregnancy, mg/dL, below which; null: the published one stands. */
 export interface PregnancyGoals {

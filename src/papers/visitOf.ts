@@ -1,6 +1,7 @@
 import type { Analysis } from '../analyse.ts';
 import { leftBy } from '../measures/earlier.ts';
 import type { LocalDate } from '../model/glucose.ts';
+import type { CompareChoice } from '../model/settings.ts';
 import type { Agreed, TopicMeasure, Visit } from '../model/visits.ts';
 import { storyOf } from '../topics/index.ts';
 
@@ -27,8 +28,13 @@ export function visitOf(analysis: Analysis, file: string, agreed: Agreed | null)
     topicMeasure: measureOf(analysis),
     held: found.flatMap(({ id, look }) => (look.case === 'holds' ? [id] : [])),
     agreed,
-    changed: compare?.with === 'change' ? [{ on: compare.date, what: compare.text }] : [],
+    changed: changedIn(compare),
   };
+}
+
+function changedIn(compare: CompareChoice | undefined): Visit['changed'] {
+  const marked = compare?.with === 'change' ? compare : compare?.with === 'visits' ? compare.changed : undefined;
+  return marked === undefined ? [] : [{ on: marked.date, what: marked.text }];
 }
 
 /** What shows at the next visit whether this topic's step helped. A topic of data has none. */

@@ -75,7 +75,8 @@ export function settled(
   const period = ['days', 'from', 'to'];
   if (given.some((name) => period.includes(name))) for (const name of period) delete below[name as 'days'];
   if (given.includes('compare') || given.includes('changed')) {
-    delete below.compare;
+    // A change that is marked leaves earlier visits where they are.
+    if (given.includes('compare') || [below.compare ?? []].flat().some(comparedDays)) delete below.compare;
     delete below.changed;
   }
   // A code that is asked for stands instead of a name, unless the name is asked for too.
@@ -96,6 +97,12 @@ export function a1cOf(value: string): NonNullable<Settings['a1c']> | null {
   const unit = percent ? '%' : 'mmol/mol';
   if (!read || !(percent || mmol) || (read[2] !== undefined && read[2] !== unit)) return null;
   return { value: number, unit };
+}
+
+/** The date and the text of a change that somebody marks, as it was typed in. */
+export function markedIn(value: string): { date: string; text: string } {
+  const [date = '', ...rest] = value.trim().split(/\s+/);
+  return { date, text: rest.join(' ').slice(0, 80) };
 }
 
 /** What `previous` or `FROM..TO` ask to compare with; null where a file may be meant. */

@@ -10,14 +10,16 @@ import { issuesOf } from './settings.ts';
 const date = z.iso.date();
 const line = z.string().min(1).max(80);
 const goal = z.number().positive().nullable();
+const marked = { date, text: z.string() };
 const ways = {
   previous: z.strictObject({ with: z.literal('previous') }),
   dates: z.strictObject({ with: z.literal('dates'), from: date, to: date }),
   visits: z.strictObject({
     with: z.literal('visits'),
     visits: z.array(z.looseObject({ file: z.string(), sums: z.looseObject({ days: z.array(z.unknown()) }) })),
+    changed: z.strictObject(marked).optional(),
   }),
-  change: z.strictObject({ with: z.literal('change'), date, text: z.string() }),
+  change: z.strictObject({ with: z.literal('change'), ...marked }),
 };
 
 /** What a program may hand to the library; a layout is looked at where files are read. */

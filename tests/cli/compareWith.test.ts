@@ -27,6 +27,11 @@ test.each([
   [[other, file], undefined, { with: 'visits', visits: visits.toReversed() }],
   [folder, undefined, { with: 'visits', visits: visits.toReversed() }],
   [['previous'], undefined, { with: 'previous' }],
+  [
+    file,
+    '2026-03-14 new routine',
+    { with: 'visits', visits: [visits[0]], changed: { date: '2026-03-14', text: 'new routine' } },
+  ],
   [undefined, '2026-03-14 new routine', { with: 'change', date: '2026-03-14', text: 'new routine' }],
 ])('--compare %s --changed %s', async (compare, changed, expected) => {
   expect(await compareWith(compare, changed)).toEqual(expected);
@@ -34,6 +39,7 @@ test.each([
 
 test.each([
   ['previous', '2026-03-14 x', 'compareOrChanged'],
+  ['2026-01-01..2026-01-14', '2026-03-14 x', 'compareOrChanged'],
   ['last time', undefined, 'wrongCompare'],
   ['no\u0000path', undefined, 'wrongCompare'],
   ['x'.repeat(300), undefined, 'wrongCompare'],

@@ -2,11 +2,11 @@ import { utf8 } from '../../bytes/text.ts';
 import { askedFor, nearer } from '../../clinic/nearest.ts';
 import { type Place, placeOf, REGIONS } from '../../language/index.ts';
 import type { Issue } from '../../model/input.ts';
-import type { CompareChoice } from '../../model/settings.ts';
+import type { CompareChoice, Marked } from '../../model/settings.ts';
 import { agreedFrom } from '../../papers/agreedForm.ts';
 import { readPregnancyGoals } from '../../papers/pregnancyGoals.ts';
 import type { Teller } from '../../papers/teller.ts';
-import { a1cOf, comparedDays, settled, type Wanted, wantedOf } from '../../papers/wanted.ts';
+import { a1cOf, comparedDays, markedIn, settled, type Wanted, wantedOf } from '../../papers/wanted.ts';
 import { parseLayout } from '../../schemas/layout.ts';
 import { readVisit } from '../../schemas/readVisit.ts';
 import type { FolderSettings } from '../../schemas/settings.ts';
@@ -79,14 +79,12 @@ function agreedIn(shelf: Shelf, named: string | undefined, forms: readonly Telle
 /** Null for what cannot be read so. */
 function comparedWith(shelf: Shelf, asked: FolderSettings): CompareChoice | null | undefined {
   const { compare, changed } = asked;
-  if (changed !== undefined) {
-    const [date = '', ...text] = changed.trim().split(/\s+/);
-    return isLocalDate(date) && text.length > 0 ? { with: 'change', date, text: text.join(' ').slice(0, 80) } : null;
-  }
-  if (compare === undefined) return undefined;
+  const marked = changed === undefined ? undefined : markedOn(changed);
+  if (marked === null) return null;
+  if (compare === undefined) return marked && { with: 'change', ...marked };
   const named = typeof compare === 'string' ? [compare] : compare;
   const days = named.length === 1 ? comparedDays(named[0]!) : null;
-  if (days) return days.with === 'dates' && days.from > days.to ? null : days;
+  if (days) return marked || (days.with === 'dates' && days.from > days.to) ? null : days;
   const visits = [];
   for (const name of named) {
     const paths = visitsAt(shelf, name);
@@ -97,7 +95,12 @@ function comparedWith(shelf: Shelf, asked: FolderSettings): CompareChoice | null
       visits.push(read.visit);
     }
   }
-  return { with: 'visits', visits };
+  return { with: 'visits', visits, ...(marked === undefined ? {} : { changed: marked }) };
+}
+
+function markedOn(value: string): Marked | null {
+  const { date, text } = markedIn(value);
+  return isLocalDate(date) && text !== '' ? { date, text } : null;
 }
 
 /** The layout that lies with the files, and over it what was answered; null for what is none. */

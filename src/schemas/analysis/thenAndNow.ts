@@ -88,9 +88,15 @@ export const periodChoice = z.union([
   z.strictObject({ from: z.string().optional(), to: z.string().optional() }),
 ]);
 
+const marked = { date: z.iso.date(), text: z.string() };
+
 export const compareChoice = z.union([
   z.strictObject({ with: z.literal('previous') }),
   z.strictObject({ with: z.literal('dates'), from: z.iso.date(), to: z.iso.date() }),
-  z.strictObject({ with: z.literal('visits'), visits: z.array(earlierVisit) }),
-  z.strictObject({ with: z.literal('change'), date: z.iso.date(), text: z.string() }),
+  z.strictObject({
+    with: z.literal('visits'),
+    visits: z.array(earlierVisit),
+    changed: z.strictObject(marked).optional(),
+  }),
+  z.strictObject({ with: z.literal('change'), ...marked }),
 ]);
