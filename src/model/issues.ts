@@ -70,8 +70,11 @@ export interface IssueTells {
   'times-unreadable': Found & Asks<'layout'>;
   'days-not-said': Found;
   'start-not-said': Found & Asks<'layout'>;
+  'count-runs-back': Found;
+  'counted-times': Found;
   'year-not-said': Found & Asks<'layout'>;
   'year-turns-unclear': Found & Asks<'day-order'>;
+  'years-unclear': Found;
   'date-impossible': Found;
   'clock-not-set': Found | Pair<string, string>;
   'date-in-future': Found | Pair<string, string>;

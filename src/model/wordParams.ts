@@ -1206,8 +1206,11 @@ export interface WordParams {
   'issues.no-time-of-day': 'file';
   'issues.days-not-said': 'file' | 'actual';
   'issues.start-not-said': 'actual' | 'file' | 'option';
+  'issues.count-runs-back': 'actual' | 'file' | 'line';
+  'issues.counted-times': 'file' | 'actual';
   'issues.year-not-said': 'file' | 'actual' | 'option';
   'issues.year-turns-unclear': 'file' | 'actual' | 'option';
+  'issues.years-unclear': 'file' | 'actual' | 'line';
   'issues.times-unreadable': 'file' | 'actual' | 'option';
   'issues.time-unreadable': 'line' | 'file' | 'actual';
   'issues.date-impossible': 'actual' | 'line' | 'file';

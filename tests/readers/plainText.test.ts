@@ -68,6 +68,19 @@ describe('columns parted by blanks alone', () => {
     expect(file.readings.count).toBe(0);
   });
 
+  test('two names over cells that share no edge are not one column', () => {
+    const row = (i: number): string => (i % 40 === 6 ? '       45' : `${mg(i)}`);
+    const file = read(`Date        Time   Glucose Carbs\n${each((i) => `${iso(i)}  ${hm(i)}  ${row(i)}`)}`);
+    expect(refusals(file)).toEqual(['no-columns']);
+    expect([file.readings.count, file.notes.length]).toEqual([0, 0]);
+  });
+
+  test('a column of another meaning that stays empty gives no name to the one before', () => {
+    const file = read(`Date        Time   Glucose Carbs\n${each((i) => `${iso(i)}  ${hm(i)}  ${mg(i)}`)}`);
+    expectTruth(file, mg);
+    expect(file.notes).toEqual([]);
+  });
+
   test('words behind the last name are one remark', () => {
     const file = read(
       `date time glucose note\n${each((i) => `${iso(i)} ${hm(i)} ${mg(i)} ${i % 40 === 6 ? 'felt a bit low' : '-'}`)}`,
@@ -96,6 +109,12 @@ describe('lines of name=value', () => {
     expect(Array.from(file.readings.line.subarray(0, 3))).toEqual([1, 2, 3]);
     expect(file.fates).toHaveLength(N);
   });
+});
+
+test('of a time in front of name=value and another among them none is chosen', () => {
+  const file = read(each((i) => `${iso(i + 12)} ${hm(i + 12)} at=${iso(i)}T${hm(i)} glucose=${mg(i)}`));
+  expect(file.readings.count).toBe(0);
+  expect(refusals(file)).toEqual(['columns-unclear']);
 });
 
 describe('days that stand as headings', () => {
@@ -153,6 +172,22 @@ describe('days that stand as headings', () => {
       'hours past midnight under one heading',
       `16.03.2026\nTime;Glucose\n09:00;120\n17.03.2026\n${each((i) => `${hm(i)};${mg(i)}`)}`,
     ],
+    [
+      'the day of print amid a day, at the head of a page',
+      `Time;Glucose\n16.03.2026\n09:00;120\n09:05;121\n17.03.2026\n09:00;130\n09:05;131\nDate: 02.04.2026\n09:10;132\n09:15;133\n`,
+    ],
+    [
+      'and at the head of each page',
+      `Date: 02.04.2026\nTime;Glucose\n16.03.2026\n09:00;120\nDate: 02.04.2026\n12:00;121\n17.03.2026\n09:00;130\n`,
+    ],
+    [
+      'days of two people',
+      `Anna\nTime;Glucose\n16.03.2026\n09:00;120\n17.03.2026\n09:00;121\nBen\n16.03.2026\n09:02;90\n17.03.2026\n09:02;91\n`,
+    ],
+    [
+      'a heading with a remark, which may be that of the rows',
+      `Time;Glucose\n16.03.2026\n09:00;120\n17.03.2026 football\n09:10;121\n18.03.2026\n09:20;122\n19.03.2026\n09:00;90\n`,
+    ],
   ])('%s: the day is not guessed', (_, text) => {
     const file = read(text);
     expect(file.readings.count).toBe(0);
@@ -181,6 +216,23 @@ describe('time counted from a start', () => {
     const text = `Printed: 2026-04-02 09:00\n${name};glucose (mg/dL)\n${each((i) => `${cell(i)};${mg(i)}`)}`;
     expect(refusals(read(text))).toEqual(['start-not-said']);
     expectTruth(read(text, { layout: { start: '2026-03-17 06:10' } }), mg);
+  });
+  test('that begins anew is not read on from the first start', () => {
+    const text = `Start: 2026-03-16 06:10\nminute;glucose (mg/dL)\n${each((i) => `${(i % 200) * 5 + (i < 200 ? 0 : 2)};${mg(i)}`)}`;
+    const file = read(text);
+    expect(file.readings.count).toBe(0);
+    expect(file.issues).toContainEqual(
+      expect.objectContaining({ code: 'count-runs-back', level: 'refusal', origin: { file: 'a.txt', line: 203 } }),
+    );
+  });
+  test('of two starts none is chosen', () => {
+    const text = `Start of study: 2026-01-01 00:00\nStart of sensor: 2026-03-17 06:10\nminute;glucose (mg/dL)\n${each((i) => `${i * 5};${mg(i)}`)}`;
+    expect(refusals(read(text))).toEqual(['start-not-said']);
+    expectTruth(read(text, { layout: { start: '2026-03-17 06:10' } }), mg);
+  });
+  test('what a change of the clocks does to it is said', () => {
+    const text = `Start: 2026-03-28 20:10\nminute;glucose (mg/dL)\n${each((i) => `${i * 5};${mg(i)}`)}`;
+    expect(read(text).issues).toContainEqual(expect.objectContaining({ code: 'counted-times', level: 'note' }));
   });
   test('the advice as it stands is no answer', () => {
     const text = `minute;glucose (mg/dL)\n${each((i) => `${i * 5};${mg(i)}`)}`;
@@ -226,6 +278,28 @@ describe('dates without a year', () => {
     const walls = [...readings.wall.subarray(0, readings.count)].sort((a, b) => a - b);
     expect(walls).toEqual(rows.map((d) => d.getTime()));
   });
+  const stretches = (...months: [number, number][]): { text: string; walls: number[] } => {
+    const walls = months.flatMap(([year, month]) =>
+      Array.from({ length: 30 }, (_, k) => Date.UTC(year, month - 1, 14, k)),
+    );
+    const line = (wall: number, k: number): string => {
+      const [, day, month, , clock] = new Date(wall).toUTCString().split(' ');
+      return `${day} ${month} ${clock!.slice(0, 5)};${100 + (k % 9)}`;
+    };
+    return { text: `Time;Sensor (mg/dL)\n${walls.map(line).join('\n')}\n`, walls };
+  };
+  test('a long pause within a year begins none', () => {
+    const { text, walls } = stretches([2025, 3], [2025, 10]);
+    const { readings } = read(text, { layout: { year: 2025 } });
+    expect([...readings.wall.subarray(0, readings.count)]).toEqual(walls);
+  });
+  test('after a step back by months nothing tells the year, and nothing is read', () => {
+    const file = read(stretches([2025, 9], [2026, 4]).text, { layout: { year: 2025 } });
+    expect(file.readings.count).toBe(0);
+    expect(file.issues).toContainEqual(
+      expect.objectContaining({ code: 'years-unclear', level: 'refusal', origin: { file: 'a.txt', line: 32 } }),
+    );
+  });
   test('whether one begins is asked for where the order of day and month would tell', () => {
     const text = 'Time;Sensor (mg/dL)\n05/12 12:00;100\n06/12 12:00;101\n07/01 12:00;102\n08/01 12:00;103\n';
     expect(refusals(read(text, { layout: { year: 2025 } }))).toEqual(['year-turns-unclear']);
@@ -250,6 +324,31 @@ describe('days side by side, times down', () => {
   test('named as glucose', () => {
     truth(read(table('Glucose (mg/dL)')));
     truth(read(`Sensor glucose\n${table('Time')}`));
+  });
+  test('further days below, each with their own rows', () => {
+    const block = (from: number): string =>
+      `Glucose (mg/dL),${[0, 1].map((d) => `${17 + from + d} Mar 2026`).join(',')},Mean\n${Array.from(
+        { length: 96 },
+        (_, k) => `${two(k >> 2)}:${two((k & 3) * 15)},${[0, 1].map((d) => mg((from + d) * 96 + k)).join(',')},111`,
+      ).join('\n')}\n`;
+    const file = read(`${block(0)}\n${block(2)}`);
+    const { readings } = file;
+    const found = Array.from({ length: readings.count }, (_, k) => [readings.wall[k]!, readings.native[k]!]);
+    found.sort(([a], [b]) => a! - b!);
+    expect(found).toEqual(Array.from({ length: 384 }, (_, i) => [Date.UTC(2026, 2, 17) + i * 900_000, mg(i)]));
+    // A column beside the days is no reading, and is told.
+    expect(file.issues).toContainEqual(expect.objectContaining({ code: 'columns-ignored', actual: ['Mean'] }));
+  });
+  test('further hours below, and means in a row of their own', () => {
+    const block = (from: number): string =>
+      `Glucose mmol/L,${Array.from({ length: 12 }, (_, h) => `${two(from + h)}:00`).join(',')}\n${Array.from(
+        { length: 7 },
+        (_, d) => `2026-03-${two(d + 1)},${Array.from({ length: 12 }, (_, h) => mm(d * 24 + from + h)).join(',')}`,
+      ).join('\nMean,7.20,6.10,7.30,5.40,8.20,7.50,7.20,6.10,7.30,5.40,8.20,7.50\n')}\n`;
+    const { readings } = read(`${block(0)}\n${block(12)}`);
+    const found = Array.from({ length: readings.count }, (_, k) => [readings.wall[k]!, readings.native[k]!]);
+    found.sort(([a], [b]) => a! - b!);
+    expect(found).toEqual(Array.from({ length: 168 }, (_, i) => [Date.UTC(2026, 2, 1) + i * 3_600_000, mm(i)]));
   });
   test('what nothing names is asked for, and the advice gives the truth', () => {
     const file = read(table('Time'));

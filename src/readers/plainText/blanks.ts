@@ -65,7 +65,10 @@ function partByPlace(header: string | undefined, rows: readonly Row[]): Parted |
     const name = header.slice(from, i).trim();
     const before = spans.at(-1);
     const goesOn =
-      before && header.slice(before.to, from).length === 1 && rows.every(({ text }) => blank(text, from, i));
+      before &&
+      header.slice(before.to, from).length === 1 &&
+      !tellApart(header.slice(before.from, before.to), name) &&
+      rows.every(({ text }) => blank(text, from, i));
     // What has no name above it, or only a unit, goes on with the column before it, as does a name of several words.
     if (before && (goesOn || name === '' || anyUnit(name.replace(/^[([]|[)\]]$/g, '')))) before.to = i;
     else spans.push({ from, to: i });
@@ -78,10 +81,27 @@ function partByPlace(header: string | undefined, rows: readonly Row[]): Parted |
   const whens = head.map((name, c) => WHEN.includes(columnOf(c, name).role));
   const double = cells.some((row) => row.some((cell, c) => !whens[c] && /^[\d.,]+\s+[\d.,]+$/.test(cell)));
   const ofTime = (row: readonly string[]): string => row.filter((_, c) => whens[c]).join(' ');
+  // Cells below a name of several words that share no edge may be those of several columns.
+  const uneven = spans.some((span, c) => /\S\s+\S/.test(head[c]!) && !whens[c] && !shareEdge(rows, span));
   const timed = rows.every(
     ({ words, lead }, i) => ofTime(cells[i]!).replaceAll(/\s+/g, ' ') === words.slice(0, lead).join(' '),
   );
-  return double || !timed || whens.indexOf(false) < 1 ? undefined : { head, cells };
+  return double || uneven || !timed || whens.indexOf(false) < 1 ? undefined : { head, cells };
+}
+
+/** Whether two names mean two things: only those of one may be words of one name. */
+function tellApart(left: string, right: string): boolean {
+  const [a, b] = [left, right].map((name) => columnOf(0, name.trim()).role);
+  const glucose = ['glucose', 'sensor', 'fingerstick', 'value'];
+  return a !== b && a !== 'ignore' && b !== 'ignore' && !(glucose.includes(a!) && glucose.includes(b!));
+}
+
+/** Whether the cells between two places all begin below each other, or all end so. */
+function shareEdge(rows: readonly Row[], { from, to }: { from: number; to: number }): boolean {
+  const cells = rows.map(({ text }) => text.slice(from, to)).filter((cell) => cell.trim() !== '');
+  const starts = new Set(cells.map((cell) => cell.length - cell.trimStart().length));
+  const ends = new Set(cells.map((cell) => cell.trimEnd().length));
+  return starts.size < 2 || ends.size < 2;
 }
 
 const blank = (text: string, from: number, to: number): boolean => text.slice(from, to).trim() === '';

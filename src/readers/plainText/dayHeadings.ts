@@ -1,10 +1,12 @@
 import { fieldsIn } from '../table/evenRows.ts';
 import { columnOf } from '../table/header.ts';
-import { SHAPE } from '../times/stamp.ts';
-import { linesIn, mapLines, quoted, shapeOf } from './lines.ts';
+import { SHAPE, type Stamp } from '../times/stamp.ts';
+import { linesIn, mapLines, quoted, shapeOf, stampOf, timeWords } from './lines.ts';
 
 /** A heading is a date and nothing else; longer lines are sentences (ours). */
 const LONGEST = 48;
+/** Minutes from row to row that go on over a heading: a page ends within a day, and its date may be that of print (ours). */
+const GOES_ON = 30;
 const WHEN: readonly string[] = ['time', 'date', 'clock'];
 
 /** The date that a line says and nothing else, whatever parts columns behind it. */
@@ -25,8 +27,8 @@ export function headingOf(line: string, delimiter: string): string | undefined {
 
 /**
  * Times of day under headings that say the day, as rows that each have its date in front. Undefined where rows have dates of their
- * own or no times; the first clock where one heading alone may be the day of print, or the hours under one heading pass midnight:
- * which day those are nobody tells.
+ * own or no times; a clock whose day nobody tells, where one heading alone may be the day of print, the hours under one heading pass
+ * midnight or go on under the next, or days come again or run both ways, as those of two people and of pages do.
  */
 export function datedRows(
   bytes: Uint8Array,
@@ -40,32 +42,51 @@ export function datedRows(
   let current = '';
   let order = 0;
   let before = Number.NaN;
+  let step = 0;
+  let changed = false;
   let first: { clock: string; line: number } | undefined;
-  let untold = false;
+  let untold: { clock: string; line: number } | undefined;
   for (const [i, line] of lines.entries()) {
     const heading = line.length < 200 ? headingOf(line, delimiter) : undefined;
     if (heading !== undefined) {
+      changed ||= heading !== current;
       current = heading;
-      before = Number.NaN;
       continue;
     }
     const found = clockIn(line, delimiter);
     if (found === 'dated') return undefined;
-    if (found === undefined) continue;
+    if (found === undefined) {
+      // A date with more behind it may be the heading of a day, with a remark.
+      const words = line
+        .replaceAll(delimiter, ' ')
+        .replaceAll(/[:,](?=\s|$)/g, '')
+        .trim()
+        .split(/\s+/, 8);
+      if (timeWords(words).shape === SHAPE.day && !/^\d+$/.test(words[0]!)) current = '';
+      continue;
+    }
     const { minute, text } = found;
     first ??= { clock: text, line: i + 1 };
-    if (current === '') untold = true;
+    let certain = current !== '';
+    const on = minute - before;
+    if (changed) {
+      const goesOn = step !== 0 && Math.abs(step) <= GOES_ON && on * Math.sign(step) > 0 && Math.abs(on) <= GOES_ON;
+      if (days.has(current) || goesOn) certain = false;
+      step = 0;
+    } else if (on !== 0 && !Number.isNaN(on)) {
+      // Rows of one time may follow each other; all days run one way.
+      if (order !== 0 && Math.sign(on) !== order) certain = false;
+      order = Math.sign(on);
+      step = on;
+    }
+    changed = false;
+    before = minute;
     dates.set(i, current);
     days.add(current);
-    const step = minute - before;
-    // Rows of one time may follow each other; all days run one way.
-    if (step !== 0 && !Number.isNaN(step)) {
-      if (order !== 0 && Math.sign(step) !== order) untold = true;
-      order = Math.sign(step);
-    }
-    before = minute;
+    if (!certain) untold ??= { clock: text, line: i + 1 };
   }
-  if (untold || days.size < 2) return first;
+  if (untold || days.size < 2) return untold ?? first;
+  if (!runOneWay([...days])) return first;
   return {
     bytes: mapLines(bytes, (line, i) => {
       const date = dates.get(i);
@@ -74,6 +95,25 @@ export function datedRows(
     }),
     days: days.size,
   };
+}
+
+/** Whether dates follow each other one way, by the order of day and month in which they do. */
+function runOneWay(dates: readonly string[]): boolean {
+  const runs = (numberOf: (stamp: Stamp) => number): boolean => {
+    const numbers = dates.map((date) => numberOf(stampOf(date)));
+    const signs = new Set(numbers.slice(1).map((number, i) => Math.sign(number - numbers[i]!)));
+    return signs.size < 2;
+  };
+  const open = dates.filter((date) => stampOf(date).open).length;
+  if (open === 0) return runs(({ date }) => date);
+  if (open < dates.length) return true;
+  const parts = ({ date }: Stamp): [number, number, number] => [date >>> 21, (date >>> 14) & 127, date & 16383];
+  const number = (year: number, month: number, day: number): number => (year * 100 + month) * 100 + day;
+  return (
+    runs((stamp) => number(parts(stamp)[2], parts(stamp)[1], parts(stamp)[0])) ||
+    runs((stamp) => number(parts(stamp)[2], parts(stamp)[0], parts(stamp)[1])) ||
+    runs((stamp) => number(...parts(stamp)))
+  );
 }
 
 /** Minutes of the day in the one cell that tells a time; `dated` where a cell tells the day itself. */

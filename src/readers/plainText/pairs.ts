@@ -1,6 +1,6 @@
 import { bytesOf } from '../../bytes/text.ts';
 import { SHAPE } from '../times/stamp.ts';
-import { linesIn, quoted, timeWords } from './lines.ts';
+import { linesIn, quoted, shapeOf, timeWords } from './lines.ts';
 
 const PAIR = /([\p{L}_][\p{L}\p{N}_.-]*)\s*=\s*("[^"]*"|.*?)(?=[\s;,]+[\p{L}_][\p{L}\p{N}_.-]*\s*=|[\s;,]*$)/uy;
 /** So many lines that are not blank must be a time and pairs (ours). */
@@ -22,6 +22,9 @@ export function partPairs(bytes: Uint8Array): Uint8Array | undefined {
     for (const name of row.pairs.keys()) if (!names.includes(name)) names.push(name);
     return row;
   });
+  // Of a time in front and another one by name nothing tells which is that of the value.
+  if (rows.some((row) => row && [...row.pairs.values()].some((value) => shapeOf(value) === SHAPE.stamp)))
+    return undefined;
   if (count < 2 || count < of * SHARE || names.length > MOST_NAMES) return undefined;
   const table = rows.map((row, i) =>
     row ? [row.when, ...names.map((name) => row.pairs.get(name) ?? '')].map(quoted).join('\t') : lines[i]!,

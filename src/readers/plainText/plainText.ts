@@ -7,7 +7,7 @@ import { partBlanks } from './blanks.ts';
 import { datedRows, headingOf } from './dayHeadings.ts';
 import { firstLines, timeWords } from './lines.ts';
 import { partPairs } from './pairs.ts';
-import { clockedRows, countedTimes } from './sinceStart.ts';
+import { clockedRows, countedTimes, countsBack } from './sinceStart.ts';
 import { yearedRows, yearlessDates } from './yearless.ts';
 
 /** Larger texts are not looked at line by line (ours): a year of readings every minute takes 20 million bytes. */
@@ -119,6 +119,13 @@ function count(
     });
     return;
   }
+  const back = countsBack(out.bytes, delimiter, counted);
+  if (back !== undefined) {
+    out.open = true;
+    book.add('count-runs-back', 'refusal', back, { actual: counted.name });
+    return;
+  }
+  book.add('counted-times', 'note', counted.line + 1, { actual: counted.name });
   out.bytes = clockedRows(out.bytes, delimiter, counted, start, today);
   choices.push({
     id: 'start',
@@ -156,6 +163,11 @@ function fillYears(
       actual: dates.sample,
       question: { of: 'day-order', answer: 'day-first' },
     });
+    return;
+  }
+  if ('unclear' in filled) {
+    out.open = true;
+    book.add('years-unclear', 'refusal', filled.unclear + 1, { actual: dates.sample });
     return;
   }
   out.bytes = filled.bytes;

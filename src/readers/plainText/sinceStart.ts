@@ -5,7 +5,7 @@ import { columnOf } from '../table/header.ts';
 import { conceptsOf, tokens } from '../table/vocabulary.ts';
 import { readWritten } from '../times/instant.ts';
 import { SHAPE } from '../times/stamp.ts';
-import { mapLines, quoted, shapeOf } from './lines.ts';
+import { linesIn, mapLines, quoted, shapeOf } from './lines.ts';
 
 const UNITS: Record<string, number> = { s: 1000, min: MINUTE_MS, h: HOUR_MS };
 /** Rows that must count up before a column is taken for one that counts from a start (ours). */
@@ -74,14 +74,29 @@ const bare = (cell: string): string => cell.trim().replace(/^"|"$/g, '').trim();
 const numberOf = (cell: string): number =>
   /^\d+(?:[.,]\d+)?$/.test(cell) ? Number(cell.replace(',', '.')) : Number.NaN;
 
-/** A line above the table that says when it starts, date and time of day. */
+/** The one line above the table that says when it starts, date and time of day; of two that say otherwise none is chosen. */
 function startIn(lines: readonly string[], delimiter: string, today: string): Counted['start'] {
+  let start: Counted['start'];
   for (const [line, text] of lines.entries()) {
     const found = /^(.*?[\p{L}\p{M}])["\s]*[:=,;\t|]["\s]*(.*?\d.*)$/u.exec(text.trim());
     if (!found || !tokens(found[1]!).some((word) => conceptsOf([word]).has('start'))) continue;
     const when = bare(found[2]!.replaceAll(delimiter, ' ').replaceAll('"', ' ')).replaceAll(/\s+/g, ' ');
     const written = readWritten(when, today);
-    if (written.ok && written.timed) return { text: when, line: line + 1 };
+    if (!written.ok || !written.timed) continue;
+    if (start && start.text !== when) return undefined;
+    start ??= { text: when, line: line + 1 };
+  }
+  return start;
+}
+
+/** The line of the text in which such a column counts back: another recording begins there, and nothing says when. */
+export function countsBack(bytes: Uint8Array, delimiter: string, { line, at }: Counted): number | undefined {
+  let before = 0;
+  for (const [i, text] of linesIn(bytes).entries()) {
+    if (i <= line) continue;
+    const value = numberOf(bare(fieldsIn(text, delimiter)[at] ?? ''));
+    if (value < before) return i + 1;
+    if (!Number.isNaN(value)) before = value;
   }
   return undefined;
 }

@@ -57,18 +57,23 @@ export function yearlessDates(lines: readonly string[], delimiter: string): Year
 
 const bare = (cell: string): string => cell.trim().replace(/^"|"$/g, '').trim();
 
-/** Months from which a step to the other end of the year is a new year and no gap (ours). */
+/** Months from which a step to the other end of the year, against the way the rows run, is a new year (ours). */
 const LATE = 10;
 const EARLY = 3;
+/** Days by which rows may stand out of order (ours). */
+const OUT_OF_ORDER = 31;
 
-/** The text with a year in each date of such a column, and how often a new year began; `order`: only that of day and month would tell. */
+/**
+ * The text with a year in each date of such a column; `order` where only that of day and month would tell, and the row from which on
+ * nothing tells whether it is another year.
+ */
 export function yearedRows(
   bytes: Uint8Array,
   delimiter: string,
   { line: header, at }: Yearless,
   first: number,
   order: DateOrder | undefined,
-): { bytes: Uint8Array; turns: number } | 'order' {
+): { bytes: Uint8Array } | { unclear: number } | 'order' {
   const lines = linesIn(bytes);
   const cells = lines.map((line, i) => (i > header ? bare(fieldsIn(line, delimiter)[at] ?? '') : ''));
   const codes = cells.map((cell) => codeOf(withYear(cell, first)));
@@ -77,16 +82,19 @@ export function yearedRows(
     (one) => (order ?? one) === one && open.every((code) => (one === 'day-first' ? code!.b : code!.a) <= 12),
   );
   const years = orders.map((one) => yearsOf(codes, one, first));
-  const [settled] = years;
-  if (!settled) return { bytes, turns: 0 };
-  if (years.some((other) => other.some((year, i) => year !== settled[i]))) return 'order';
+  const [settled, other] = years;
+  if (settled === undefined) return { bytes };
+  if (typeof settled === 'number')
+    return other === undefined || typeof other === 'number' ? { unclear: settled } : 'order';
+  if (other !== undefined && (typeof other === 'number' || other.some((year, i) => year !== settled[i])))
+    return 'order';
   const filled = mapLines(bytes, (text, i) => {
     if (!codes[i]) return text;
     const parts = fieldsIn(text, delimiter);
     parts[at] = quoted(withYear(cells[i]!, settled[i]!) ?? cells[i]!);
     return parts.join(delimiter);
   });
-  return { bytes: filled, turns: new Set(settled).size - 1 };
+  return { bytes: filled };
 }
 
 type Code = { is: 'open' | 'certain'; a: number; b: number } | undefined;
@@ -100,16 +108,30 @@ function codeOf(filled: string | undefined): Code {
     : { is: 'certain', a: (date >>> 5) & 15, b: date & 31 };
 }
 
-/** The year of each line, from that of the first on; rows may run forwards or backwards. */
-function yearsOf(codes: readonly Code[], order: DateOrder, first: number): number[] {
+/** The year of each line, from that of the first on, whichever way the rows run; the line from which on nothing tells it. */
+function yearsOf(codes: readonly Code[], order: DateOrder, first: number): number[] | number {
+  const days = codes.map((code) => (code ? dayOfYear(code, order) : undefined));
+  const dated = days.filter((day) => day !== undefined);
+  const way = Math.sign(dated.reduce((sum, day, i) => sum + Math.sign(day - (dated[i - 1] ?? day)), 0));
   let year = first;
-  let before = 0;
-  return codes.map((code) => {
-    if (!code) return year;
-    const month = code.is === 'open' && order === 'day-first' ? code.b : code.a;
-    if (before >= LATE && month <= EARLY) year++;
-    else if (before > 0 && before <= EARLY && month >= LATE) year--;
-    before = month;
-    return year;
-  });
+  let before = dated[0] ?? 0;
+  const years: number[] = [];
+  for (const [i, day] of days.entries()) {
+    if (day !== undefined) {
+      const [month, monthBefore] = [Math.floor(day / 31), Math.floor(before / 31)];
+      const [late, early] = way < 0 ? [month, monthBefore] : [monthBefore, month];
+      const back = (before - day) * way;
+      if (back > 0 && late >= LATE && early <= EARLY) year += way;
+      else if (back > OUT_OF_ORDER || (way === 0 && Math.abs(day - before) > OUT_OF_ORDER)) return i;
+      before = day;
+    }
+    years.push(year);
+  }
+  return years;
+}
+
+/** Days in a year whose months all have 31. */
+function dayOfYear({ is, a, b }: NonNullable<Code>, order: DateOrder): number {
+  const [month, day] = is === 'open' && order === 'day-first' ? [b, a] : [a, b];
+  return month * 31 + day - 1;
 }

@@ -1,6 +1,7 @@
 import { fingerprint } from '../../bytes/hash.ts';
 import { bytesOf, latin1 } from '../../bytes/text.ts';
 import type { Input, ReadFile, RowFate } from '../../model/input.ts';
+import type { Issue } from '../../model/issues.ts';
 import { accountOf } from '../account.ts';
 import { openBook } from '../book.ts';
 import { longLine } from '../bounds.ts';
@@ -53,6 +54,8 @@ interface Header {
   at: number;
   across: number[];
   days: boolean;
+  /** Further rows below that name hours or days anew, each with those of its columns. */
+  below: Map<number, number[]>;
   /** Something names it as glucose. */
   named: boolean;
   /** As words above or in it name it; empty: nowhere. */
@@ -68,21 +71,38 @@ function findHeader(bytes: Uint8Array): Header | undefined {
   const span = { from: 0, to: 0 };
   const shapeAt = (row: number, column: number): number =>
     locate(records, row, column, span) ? readStamp(records.bytes, span.from, span.to, stamp) : -1;
-  let words = '';
-  for (let at = 0; at < Math.min(records.count, 50); at++) {
-    const fields = fieldCount(records, at);
+  const across = (at: number): { clocks: number[]; days: number[] } => {
     const clocks: number[] = [];
     const days: number[] = [];
-    for (let c = 1; c < fields; c++) {
+    for (let c = 1; c < fieldCount(records, at); c++) {
       const shape = shapeAt(at, c);
       if (shape === SHAPE.clock) clocks.push(c);
       else if (shape === SHAPE.day) days.push(c);
     }
+    return { clocks, days };
+  };
+  const isNamed = (at: number): boolean => {
+    const first = shapeAt(at, 0);
+    return first !== SHAPE.clock && first !== SHAPE.stamp && first !== SHAPE.day;
+  };
+  const below = (from: number, of: 'clocks' | 'days'): Map<number, number[]> => {
+    const found = new Map<number, number[]>();
+    for (let at = from + 1; at < records.count; at++) {
+      if (!isNamed(at)) continue;
+      const columns = across(at)[of];
+      if (columns.length > 0 && (of === 'days' || areHours(columns.map((c) => cellText(records, at, c)))))
+        found.set(at, columns);
+    }
+    return found;
+  };
+  let words = '';
+  for (let at = 0; at < Math.min(records.count, 50); at++) {
+    const fields = fieldCount(records, at);
+    const { clocks, days } = across(at);
     for (let c = 0; c < Math.min(fields, 20); c++)
       if (!clocks.includes(c) && !days.includes(c)) words += ` ${cellText(records, at, c)}`;
     const named = conceptsOf(tokens(words)).has('glucose') || unitIn(words) !== '';
-    const first = shapeAt(at, 0);
-    if (first === SHAPE.clock || first === SHAPE.stamp || first === SHAPE.day) continue;
+    if (!isNamed(at)) continue;
     // A cell besides the days may hold a sum, but no other value.
     if (
       days.length >= FEWEST_DAYS &&
@@ -90,13 +110,22 @@ function findHeader(bytes: Uint8Array): Header | undefined {
       at + 1 < records.count &&
       shapeAt(at + 1, 0) === SHAPE.clock
     )
-      return { records, at, across: days, days: true, named, unit: unitIn(words) };
+      return { records, at, across: days, below: below(at, 'days'), days: true, named, unit: unitIn(words) };
     if (clocks.length < FEWEST) continue;
     // Nothing says it is glucose: a table of steps or of meals looks just the same.
     if (!named) return undefined;
-    return { records, at, across: clocks, days: false, named, unit: unitIn(words) };
+    return { records, at, across: clocks, below: below(at, 'clocks'), days: false, named, unit: unitIn(words) };
   }
   return undefined;
+}
+
+/** Hours that follow each other, at most once past midnight: means with two decimals, in a row of their own, do not. */
+function areHours(cells: readonly string[]): boolean {
+  if (cells.every((cell) => /[:h]/i.test(cell))) return true;
+  const back = cells.filter(
+    (cell, i) => i > 0 && Number(cell.replace(/\D/, '.')) <= Number(cells[i - 1]!.replace(/\D/, '.')),
+  );
+  return cells.length >= FEWEST && back.length < 2;
 }
 
 function unitIn(words: string): string {
@@ -107,13 +136,20 @@ function unitIn(words: string): string {
 const quoted = (text: string): string => `"${text.replaceAll('"', '""').replace(/[\r\n]+/g, ' ')}"`;
 
 /** The table with one value a row, so that it can be read like any other. */
-function layOut({ records, at, across, days, named, unit }: Header): LaidOut {
-  const heads = across.map((c) => cellText(records, at, c));
+function layOut({ records, at, across: first, below, days, named, unit }: Header): LaidOut {
+  let across = first;
+  let heads = across.map((c) => cellText(records, at, c));
   const value = named ? 'Glucose' : UNNAMED;
   let text = unit === '' ? `Date,Time,${value}` : `Date,Time,${value} (${unit})`;
   const line = [0, records.line[at]!];
   const row = [-1, at];
   for (let r = at + 1; r < records.count; r++) {
+    const anew = below.get(r);
+    if (anew) {
+      across = anew;
+      heads = across.map((c) => cellText(records, r, c));
+      continue;
+    }
     const first = cellText(records, r, 0);
     across.forEach((c, i) => {
       const value = cellText(records, r, c);
@@ -145,13 +181,15 @@ export function readWide(input: Input, settings: CheckedSettings, hints: Hints =
   const own = new Set(['encoding', 'delimiter', 'header', 'columns']);
   const { layout: _, ...rest } = file;
   if (open && file.readings.count > 0) return askValues(input, file, laid, header);
+  const restored = putBack(
+    file,
+    (line) => laid.line[line] ?? 1,
+    (row) => laid.row[row + 1]!,
+  );
   return {
     ...rest,
-    ...putBack(
-      file,
-      (line) => laid.line[line] ?? 1,
-      (row) => laid.row[row + 1]!,
-    ),
+    ...restored,
+    issues: [...restored.issues, ...unusedColumns(input.name, header)],
     kind: 'wide-table',
     hash: fingerprint(input.bytes),
     choices: [
@@ -161,6 +199,16 @@ export function readWide(input: Input, settings: CheckedSettings, hints: Hints =
     ],
     fates,
   };
+}
+
+/** Columns beside the hours or days, such as a sum or a remark, are no readings, and are told. */
+function unusedColumns(name: string, { records, at, across }: Header): Issue[] {
+  const book = openBook(name);
+  const names = Array.from({ length: fieldCount(records, at) }, (_, c) =>
+    c === 0 || across.includes(c) ? '' : cellText(records, at, c).trim(),
+  ).filter((text) => text !== '');
+  if (names.length > 0) book.add('columns-ignored', 'note', records.line[at]!, { actual: names, count: names.length });
+  return book.list();
 }
 
 /** Values over days and hours that nothing names: whoever knows the file says what they are. */
