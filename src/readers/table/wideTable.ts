@@ -7,22 +7,15 @@ import { openBook } from '../book.ts';
 import { longLine } from '../bounds.ts';
 import { newEntries, strongest } from '../entries.ts';
 import { meaning } from '../evidence/questions.ts';
-import { glucoseUnit } from '../glucose/unit.ts';
 import type { Hints } from '../hints.ts';
 import type { CheckedSettings } from '../reading.ts';
-import { readStamp } from '../times/dates.ts';
-import { newStamp, SHAPE } from '../times/stamp.ts';
 import { readDelimited } from './delimited.ts';
-import { fitDelimiters } from './delimiter.ts';
 import { decode } from './encoding.ts';
 import { putBack } from './laidOut.ts';
 import { withoutPlaces } from './layoutTables.ts';
-import { cellText, fieldCount, locate, type Records, scanRecords } from './records.ts';
-import { conceptsOf, tokens } from './vocabulary.ts';
+import { cellText, fieldCount, type Records } from './records.ts';
+import { findHeader, type Header } from './wideHeader.ts';
 
-/** Clock times a header must name before a table counts as one row a day, and days before it counts as one column a day. */
-const FEWEST = 4;
-const FEWEST_DAYS = 2;
 /** A row that begins with a time of day. */
 const CLOCK_FIRST = /[\r\n]\s*"?\d{1,2}[:.h]\d\d(?:[:.]\d\d)?"?\s*[,;\t|]/;
 const CLOCKS = /(?:[,;\t|] *"?\d{1,2}[:.h]\d\d"? *){4,}/;
@@ -46,91 +39,6 @@ interface LaidOut {
   line: number[];
   row: number[];
   records: Records;
-}
-
-interface Header {
-  records: Records;
-  /** The record of it, and its columns that are clock times, or days. */
-  at: number;
-  across: number[];
-  days: boolean;
-  /** Further rows below that name hours or days anew, each with those of its columns. */
-  below: Map<number, number[]>;
-  /** Something names it as glucose. */
-  named: boolean;
-  /** As words above or in it name it; empty: nowhere. */
-  unit: string;
-}
-
-/** The header of such a table; undefined when it is none. */
-function findHeader(bytes: Uint8Array): Header | undefined {
-  const fit = fitDelimiters(bytes).fits[0];
-  if (!fit) return undefined;
-  const records = scanRecords(bytes, fit.delimiter);
-  const stamp = newStamp();
-  const span = { from: 0, to: 0 };
-  const shapeAt = (row: number, column: number): number =>
-    locate(records, row, column, span) ? readStamp(records.bytes, span.from, span.to, stamp) : -1;
-  const across = (at: number): { clocks: number[]; days: number[] } => {
-    const clocks: number[] = [];
-    const days: number[] = [];
-    for (let c = 1; c < fieldCount(records, at); c++) {
-      const shape = shapeAt(at, c);
-      if (shape === SHAPE.clock) clocks.push(c);
-      else if (shape === SHAPE.day) days.push(c);
-    }
-    return { clocks, days };
-  };
-  const isNamed = (at: number): boolean => {
-    const first = shapeAt(at, 0);
-    return first !== SHAPE.clock && first !== SHAPE.stamp && first !== SHAPE.day;
-  };
-  const below = (from: number, of: 'clocks' | 'days'): Map<number, number[]> => {
-    const found = new Map<number, number[]>();
-    for (let at = from + 1; at < records.count; at++) {
-      if (!isNamed(at)) continue;
-      const columns = across(at)[of];
-      if (columns.length > 0 && (of === 'days' || areHours(columns.map((c) => cellText(records, at, c)))))
-        found.set(at, columns);
-    }
-    return found;
-  };
-  let words = '';
-  for (let at = 0; at < Math.min(records.count, 50); at++) {
-    const fields = fieldCount(records, at);
-    const { clocks, days } = across(at);
-    for (let c = 0; c < Math.min(fields, 20); c++)
-      if (!clocks.includes(c) && !days.includes(c)) words += ` ${cellText(records, at, c)}`;
-    const named = conceptsOf(tokens(words)).has('glucose') || unitIn(words) !== '';
-    if (!isNamed(at)) continue;
-    // A cell besides the days may hold a sum, but no other value.
-    if (
-      days.length >= FEWEST_DAYS &&
-      days.length >= fields - 2 &&
-      at + 1 < records.count &&
-      shapeAt(at + 1, 0) === SHAPE.clock
-    )
-      return { records, at, across: days, below: below(at, 'days'), days: true, named, unit: unitIn(words) };
-    if (clocks.length < FEWEST) continue;
-    // Nothing says it is glucose: a table of steps or of meals looks just the same.
-    if (!named) return undefined;
-    return { records, at, across: clocks, below: below(at, 'clocks'), days: false, named, unit: unitIn(words) };
-  }
-  return undefined;
-}
-
-/** Hours that follow each other, at most once past midnight: means with two decimals, in a row of their own, do not. */
-function areHours(cells: readonly string[]): boolean {
-  if (cells.every((cell) => /[:h]/i.test(cell))) return true;
-  const back = cells.filter(
-    (cell, i) => i > 0 && Number(cell.replace(/\D/, '.')) <= Number(cells[i - 1]!.replace(/\D/, '.')),
-  );
-  return cells.length >= FEWEST && back.length < 2;
-}
-
-function unitIn(words: string): string {
-  const found = /(mg\s?\/\s?dl|mmol\s?\/\s?l)/i.exec(words);
-  return found ? (glucoseUnit(found[1]!) ?? '') : '';
 }
 
 const quoted = (text: string): string => `"${text.replaceAll('"', '""').replace(/[\r\n]+/g, ' ')}"`;
