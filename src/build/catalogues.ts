@@ -9,6 +9,7 @@ import { measures } from '../measures/index.ts';
 import { sourceText } from '../pages/sourceText.ts';
 import { targetSets } from '../targets/index.ts';
 import { USUAL_ORDER } from '../topics/index.ts';
+import { guideDocs } from './guideDoc.ts';
 import { methodDoc } from './methodDoc.ts';
 import { wordParams } from './wordParams.ts';
 import { zoneRules } from './zones.ts';
@@ -22,6 +23,7 @@ export function catalogues(): Record<string, string> {
     'docs/topics.md': page('Topics', TOPICS, [topicsOf(words)]),
     'docs/targets.md': page('Targets', TARGETS, targetsOf(words)),
     'docs/method.md': `${WRITTEN}\n\n${methodDoc(words)}`,
+    ...guideDocs(WRITTEN),
     'docs/issues.md': page('Issues', ISSUES, issuesOf(words)),
     'src/model/wordParams.ts': wordParams(leaves(words)),
     'src/time/zones.json': zoneRules(),

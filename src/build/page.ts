@@ -10,6 +10,7 @@ import { targetSets } from '../targets/index.ts';
 import { SCRIPT } from '../writers/html/script.ts';
 import { anywhere } from './core.ts';
 import { FACES } from './fonts.ts';
+import { guidePictures } from './guidePictures.ts';
 import { singleFile } from './singleFile.ts';
 
 /** Languages the page speaks: those of the papers. */
@@ -45,6 +46,11 @@ export async function buildPage(home: string, template: string, date: string): P
   const [script, worker] = await Promise.all([bundled('src/page/main.ts'), bundled('src/page/worker/index.ts')]);
   const face = (name: string): string =>
     read(join('node_modules', FACES.find(([, to]) => to === name)![0])).toString('base64');
+  const pictures = guidePictures(home);
+  const guides: [string, string][] = [];
+  for (const guide of ['patient', 'clinic'] as const)
+    for (const language of LANGUAGES)
+      guides.push([`guide-${guide}-${language}`, JSON.stringify(await pictures(guide, language))]);
   const html = singleFile({
     title: 'Daybands',
     style: read('src/page/page.css').toString('utf8'),
@@ -54,6 +60,7 @@ export async function buildPage(home: string, template: string, date: string): P
       ...Object.fromEntries(
         LANGUAGES.map((language) => [`words-${language}`, JSON.stringify(screenWords(home, language))]),
       ),
+      ...Object.fromEntries(guides),
       [AS_BUILT]: JSON.stringify(hashes(home)),
       stamp: `${manifest.version}, ${date}`,
       template,
@@ -102,6 +109,7 @@ const BODY = `<a class="skip" id="skip" href="#main">Daybands</a>
 </section>
 <div id="ledger"></div>
 </main>
+<dialog id="guide"></dialog>
 <footer id="foot"></footer>
 <noscript><p>This page works with its script. Esta página funciona con su programa.</p></noscript>`;
 

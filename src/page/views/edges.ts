@@ -3,6 +3,7 @@ import { baked, bakedText } from '../baked.ts';
 import { kept } from '../kept.ts';
 import { say, spoken } from '../say.ts';
 import type { State } from '../state/state.ts';
+import { guideButton } from './guide.ts';
 import { choice, el } from './make.ts';
 
 const PLACES = ['en', 'en-US', 'en-GB', 'en-CA', 'es', 'es-MX', 'es-US', 'es-ES', 'es-AR', 'es-CO'] as const;
@@ -10,7 +11,11 @@ const PLACES = ['en', 'en-US', 'en-GB', 'en-CA', 'es', 'es-MX', 'es-US', 'es-ES'
 /** What it is called, and the language of everything. */
 export function headView(state: State, act: { language(to: string): void }): Node[] {
   const places = PLACES.map((one) => [one, say(`languages.${one}`)] as const);
-  return [el('p', { class: 'brand' }, 'Daybands'), choice(say('languages.label'), places, state.place, act.language)];
+  return [
+    el('p', { class: 'brand' }, 'Daybands'),
+    guideButton(() => state.way),
+    choice(say('languages.label'), places, state.place, act.language),
+  ];
 }
 
 /** Always in reach: what it is not, and that nothing leaves. */
