@@ -13,6 +13,7 @@ import { pen, round } from './pen.ts';
 /** From the hour before a meal to four hours after. */
 export const OVERLAY: Span = { from: -60, to: 240 };
 const GAP = 14;
+/** Of a plot, points, where nothing is said. */
 const HEIGHT = 92;
 
 /** Meals of one part of the day, with the instants of their notes. */
@@ -23,7 +24,7 @@ export interface Laid {
 }
 
 /** Every meal a thin line, laid over one another at the note, with the middle half as a ribbon and the median on top. */
-export function mealOverlayChart(timeline: Timeline, laid: Laid[], context: ChartContext): Drawing {
+export function mealOverlayChart(timeline: Timeline, laid: Laid[], context: ChartContext, tall = HEIGHT): Drawing {
   const { speaker, text } = context;
   const left = text * 3.2;
   const width = (CONTENT_WIDTH - left - GAP * (laid.length - 1)) / laid.length;
@@ -32,7 +33,7 @@ export function mealOverlayChart(timeline: Timeline, laid: Laid[], context: Char
       left: round(left + index * (width + GAP)),
       top: text + 5,
       width: round(width),
-      height: HEIGHT,
+      height: tall,
     };
     const title = speaker.say('charts.overlay.title', {
       slot: { q: 'word', value: one.slot },
@@ -55,7 +56,7 @@ export function mealOverlayChart(timeline: Timeline, laid: Laid[], context: Char
   };
   return {
     width: CONTENT_WIDTH,
-    height: round(text + 5 + HEIGHT + text + 7),
+    height: round(text + 5 + tall + text + 7),
     how: 'overlay',
     get summary() {
       return laid.map((one) => sentence(one, context)).join(' ');

@@ -11,12 +11,18 @@ import { GROUPS, SPAN } from './sessions.ts';
 import { sessionsTable } from './sessionsTable.ts';
 
 const GAP = 16;
+/** Of a plot, points, where nothing is said. */
 const HEIGHT = 96;
 /** More curves than these over one another are a black field: the last of each group are drawn. */
 const MOST_DRAWN = 14;
 
 /** All sessions laid over one another at their start: with extra food first, with a meal first, with none noted. */
-export function sessionPairsChart(timeline: Timeline, sessions: Session[], context: ChartContext): Drawing {
+export function sessionPairsChart(
+  timeline: Timeline,
+  sessions: Session[],
+  context: ChartContext,
+  height = HEIGHT,
+): Drawing {
   const { speaker, text } = context;
   const groups = GROUPS.map((group) => {
     const some = sessions.filter((one) => one.carbsFirst === group);
@@ -32,7 +38,7 @@ export function sessionPairsChart(timeline: Timeline, sessions: Session[], conte
   const head = above * (text + 3);
   const marks = groups.flatMap(({ drawn }, index): Mark[] => {
     const { name, low } = heads[index]!;
-    const plot: Plot = { left: round(left + index * (width + GAP)), top: head, width: round(width), height: HEIGHT };
+    const plot: Plot = { left: round(left + index * (width + GAP)), top: head, width: round(width), height };
     const start = round(spanScale(plot, SPAN)(0));
     const line = (row: number, content: string, strong: boolean): Mark => ({
       kind: 'text',
@@ -49,14 +55,14 @@ export function sessionPairsChart(timeline: Timeline, sessions: Session[], conte
       ...low.map((part, row) => line(name.length + row, part, false)),
       ...drawn.flatMap(({ at }) => beyondRange(timeline, at, SPAN, plot, context)),
       ...(index === 0 ? glucoseAxis(plot, context) : [rangeLines(plot, context)]),
-      { kind: 'line', role: 'grid', lines: [[start, plot.top, start, round(plot.top + HEIGHT)]], width: 0.9 },
+      { kind: 'line', role: 'grid', lines: [[start, plot.top, start, round(plot.top + height)]], width: 0.9 },
       { kind: 'line', role: 'trace', lines: drawn.flatMap(({ at }) => pieces(timeline, at, SPAN, plot)), width: 0.9 },
       ...spanAxis(plot, SPAN, 120, context),
     ];
   });
   return {
     width: CONTENT_WIDTH,
-    height: round(head + HEIGHT + text + 7),
+    height: round(head + height + text + 7),
     how: 'sessionPairs',
     summary: groups
       .map(({ group, some }) => `${speaker.say(`charts.sessions.${group}`)}: ${lowUntilSix(some, context)}.`)

@@ -1,3 +1,4 @@
+import type { Night } from '../model/measures.ts';
 import { SEEN_SHARE } from '../targets/consensus.ts';
 import { isRepeated } from './evidence/pattern.ts';
 import { nightOf } from './evidence/places.ts';
@@ -6,7 +7,8 @@ import { absent, type Finding, holds, untold } from './finding.ts';
 
 /**
  * Nights of the recording with less than 70 % of their minutes: nothing can be said about lows in them. The night before a
- * first evening is no night of it. Many: 3 or more, and a third or more (ours).
+ * first evening is no night of it. Many: 3 or more, and a third or more (ours). Once there are such, all nights of the period with
+ * too few readings are counted, as the pictures of the nights show each.
  */
 export const nightsWithoutData: Finding<'nights-without-data'> = {
   id: 'nights-without-data',
@@ -15,16 +17,18 @@ export const nightsWithoutData: Finding<'nights-without-data'> = {
     if (!nights.ok) return untold(nights.why);
     const recorded = nights.value.filter(({ outside }) => !outside);
     if (recorded.length === 0) return untold('too-few-nights');
-    const thin = recorded.filter((night) => night.share < SEEN_SHARE);
-    if (thin.length === 0) return absent;
+    const isThin = ({ share }: Night): boolean => share < SEEN_SHARE;
+    const within = recorded.filter(isThin).length;
+    if (within === 0) return absent;
+    const thin = nights.value.filter(isThin);
     return holds(
       {
-        often: often(thin.length, recorded.length, 'nights'),
+        often: often(thin.length, nights.value.length, 'nights'),
         count: count(thin.length),
-        all: word(thin.length === recorded.length ? 'yes' : 'no'),
+        all: word(within === recorded.length ? 'yes' : 'no'),
       },
       thin.map(({ date }) => nightOf(date)),
-      isRepeated(thin.length, recorded.length) ? 'many' : 'few',
+      isRepeated(within, recorded.length) ? 'many' : 'few',
     );
   },
 };

@@ -39,8 +39,8 @@ export type Block =
   | { kind: 'chart'; title?: string; drawing: Drawing; dense?: boolean }
   /** Tick boxes to fill in by hand; `inline` sets them side by side, for short items such as 0 to 10. */
   | { kind: 'boxes'; items: string[]; inline?: boolean }
-  /** Room for handwriting, below what was typed in already. */
-  | { kind: 'writeIn'; label: string; lines: number; text?: string }
+  /** Room for handwriting, below what was typed in already; `inline`: one line, which begins where the label ends. Without a label under its heading. */
+  | { kind: 'writeIn'; label?: string; lines: number; text?: string; inline?: boolean }
   | { kind: 'caution'; id: string; text: string; boxed: boolean }
   /** Side by side; `widths` are shares that sum to 1. */
   | { kind: 'columns'; widths: number[]; columns: Block[][] }

@@ -1005,8 +1005,10 @@ export interface WordParams {
   'pages.visit.remark': 'when' | 'text';
   'pages.visit.remarks': never;
   'pages.visit.remarksMore': 'count';
+  'pages.visit.remarksOthers': never;
   'pages.visit.remarksSheet': never;
   'pages.visit.agreeing': never;
+  'pages.visit.daysAndAgreeing': never;
   'pages.visit.well': never;
   'pages.visit.elsewhere': never;
   'pages.visit.storyDay': 'six';
@@ -1019,7 +1021,7 @@ export interface WordParams {
   'pages.visit.nightsCalm': 'low' | 'nights';
   'pages.visit.nightsKey': 'low' | 'all' | 'shown' | 'unknown';
   'pages.visit.highs': never;
-  'pages.visit.highTime': 'limit' | 'share' | 'whole' | 'time';
+  'pages.visit.highTime': 'none' | 'limit' | 'share' | 'whole' | 'time';
   'pages.visit.highLongest': 'limit' | 'longest' | 'date' | 'clock';
   'pages.visit.highDays': 'days' | 'dates' | 'kinds' | 'of' | 'basal' | 'noted' | 'all' | 'gaps';
   'pages.visit.ownWords': 'remarks';
@@ -1357,7 +1359,7 @@ export interface WordParams {
   'findings.nights-without-data.untold': never;
   'findings.lows-clustered.name': never;
   'findings.lows-clustered.topic': 'span' | 'from' | 'to';
-  'findings.lows-clustered.clinic.what': 'span' | 'from' | 'to' | 'often' | 'longest' | 'lowest';
+  'findings.lows-clustered.clinic.what': 'span' | 'from' | 'to' | 'often';
   'findings.lows-clustered.clinic.why': never;
   'findings.lows-clustered.clinic.ask': 'from';
   'findings.lows-clustered.patient.what': 'span' | 'from' | 'to' | 'often' | 'longest';
@@ -2457,7 +2459,7 @@ export interface FindingAsks {
   'long-lows': 'count' | 'length' | 'span' | 'dates' | 'last' | 'days' | 'longest' | 'lowest' | 'felt' | 'feltOf';
   'lows-at-night': 'from' | 'to' | 'limit' | 'often' | 'length' | 'longest' | 'lowest' | 'lowestAt' | 'unknown' | 'felt' | 'feltOf';
   'nights-without-data': 'often' | 'all';
-  'lows-clustered': 'span' | 'from' | 'to' | 'often' | 'longest' | 'lowest';
+  'lows-clustered': 'span' | 'from' | 'to' | 'often' | 'longest';
   'time-low-over-goal': 'judged' | 'which' | 'limit' | 'low' | 'lowMinutes' | 'lowGoal' | 'veryLowLimit' | 'veryLow' | 'veryLowMinutes' | 'veryLowGoal' | 'felt' | 'feltOf' | 'veryLowDay' | 'lowDay';
   'lows-averages-hide': 'often' | 'hidden' | 'limit' | 'share' | 'edge' | 'felt' | 'feltOf' | 'calm';
   'no-lows-seen': 'limit' | 'hours' | 'nightHours' | 'gaps';

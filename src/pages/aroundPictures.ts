@@ -26,14 +26,15 @@ const picture = (title: string, how: string, drawing: Drawing): Block => ({
   blocks: [heading(2, title), paragraph(how, 'small'), { kind: 'chart', drawing }],
 });
 
-export function sessionPairs({ speaker, analysis, chart }: PageContext): Block[] {
+/** `height`: that of a plot, points. */
+export function sessionPairs({ speaker, analysis, chart }: PageContext, height?: number): Block[] {
   const { exercise } = analysis.measures;
   if (!exercise.ok || exercise.value.length === 0) return [];
   return [
     {
       kind: 'chart',
       title: speaker.say('pages.aroundNotes.pairs'),
-      drawing: sessionPairsChart(analysis.timeline, exercise.value, chart),
+      drawing: sessionPairsChart(analysis.timeline, exercise.value, chart, height),
     },
   ];
 }
@@ -60,7 +61,7 @@ export function sessions({ speaker, analysis, chart }: PageContext): Block[] {
   ];
 }
 
-export function laidOver({ speaker, analysis, chart }: PageContext, meals: readonly Meal[]): Block[] {
+export function laidOver({ speaker, analysis, chart }: PageContext, meals: readonly Meal[], height?: number): Block[] {
   const slots = new Map<Slot, Meal[]>();
   for (const meal of usable(meals)) slots.set(meal.slot, [...(slots.get(meal.slot) ?? []), meal]);
   const laid = [...slots]
@@ -74,7 +75,9 @@ export function laidOver({ speaker, analysis, chart }: PageContext, meals: reado
     });
   if (laid.length === 0) return [];
   const how = speaker.say('pages.aroundNotes.overlayHow');
-  return [picture(speaker.say('pages.aroundNotes.overlay'), how, mealOverlayChart(analysis.timeline, laid, chart))];
+  return [
+    picture(speaker.say('pages.aroundNotes.overlay'), how, mealOverlayChart(analysis.timeline, laid, chart, height)),
+  ];
 }
 
 /** The usual day once more, low, with the notes on its own clock. */

@@ -36,8 +36,12 @@ function linesOf(block: Block): string[] {
     case 'chart':
       return [block.drawing.summary];
     case 'writeIn':
-      if (block.text !== undefined) return [`${block.label}: ${block.text}`];
-      return ['', `${block.label}:`, ...Array.from({ length: block.lines }, () => RULE)];
+      if (block.text !== undefined) return [[block.label, block.text].filter((part) => part !== undefined).join(': ')];
+      return [
+        '',
+        ...(block.label === undefined ? [] : [`${block.label}:`]),
+        ...Array.from({ length: block.lines }, () => RULE),
+      ];
     case 'columns':
       return block.columns.flat().flatMap(linesOf);
     case 'panel':

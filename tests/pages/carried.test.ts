@@ -18,7 +18,7 @@ function said(analysis: Analysis, id: string, voice: 'clinic' | 'patient' = 'cli
     if (block.kind === 'panel' || block.kind === 'together') return block.blocks.flatMap(texts);
     if (block.kind === 'table') return block.rows.flat().map(({ text }) => text);
     if (block.kind === 'list' || block.kind === 'boxes') return [...block.items];
-    if (block.kind === 'writeIn') return [block.label];
+    if (block.kind === 'writeIn') return [block.label ?? ''];
     return 'text' in block ? [block.text] : [];
   };
   return (page?.blocks ?? []).flatMap(texts).join('\n').replaceAll('\u00a0', ' ');

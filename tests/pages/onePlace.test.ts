@@ -4,15 +4,21 @@ import { compose } from '../../src/compose.ts';
 import { speakerOf } from '../../src/language/index.ts';
 import type { Block, Report } from '../../src/model/report.ts';
 import { asPrinted } from '../../src/writers/pdf/index.ts';
+import { CROWD } from '../support/crowd.ts';
 import { type Count, repeated } from '../support/oneFact.ts';
 import { analysisOf, fonts, stories, wordsOf } from '../support/story.ts';
 
 const printed = (analysis: Analysis, language: string): Report =>
   asPrinted(compose(analysis, wordsOf(language), { voice: 'clinic', paper: 'a4' }), fonts(), { version: 'test' });
 
-describe.each(stories)('%s: one fact, one place', (story) => {
+const everyone: [name: string, make: () => Analysis | Promise<Analysis>][] = [
+  ...stories.map((name): [string, () => Promise<Analysis>] => [name, () => analysisOf(name)]),
+  ...CROWD.map(({ name, make }): [string, () => Analysis] => [name, make]),
+];
+
+describe.each(everyone)('%s: one fact, one place', (_, make) => {
   test.each(['en', 'es'])('no sentence, low, list of days or amount is told twice, in %s', async (language) => {
-    const analysis = await analysisOf(story);
+    const analysis = await make();
     const { counted, ...twice } = repeated(analysis, wordsOf(language), printed(analysis, language));
     expect(twice).toEqual({ sentences: [], lows: [], days: [], amounts: [] });
     expect(counted.sentences).toBeGreaterThan(8);

@@ -34,7 +34,7 @@ function texts(block: Block): { all: string[]; ours: string[] } {
       return { all: [...title, ...marks], ours: [...title, block.drawing.summary] };
     }
     case 'writeIn':
-      return both(block.label);
+      return both(block.label ?? '');
     case 'columns':
       return joined(block.columns.flat());
     case 'panel':

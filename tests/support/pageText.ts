@@ -33,7 +33,7 @@ function lines(block: Block): string[] {
     case 'boxes':
       return block.items.map((item) => `[ ] ${item}`);
     case 'writeIn':
-      return [`${block.label} ____ × ${block.lines}`];
+      return [`${block.label === undefined ? '' : `${block.label} `}____ × ${block.lines}`];
     case 'caution':
       return [`(${block.id}) ${block.text}`];
     case 'columns':

@@ -9,16 +9,17 @@ import { remarks } from './remarks.ts';
 import { chosenOr } from './topicBox.ts';
 import { type AgreedField, agreedHere, signed, writtenHere } from './written.ts';
 
-/** The back of the second sheet: evidence for the topic, what went well, what could not be told, room for an interpretation to sign, what we agreed. */
+/** The back of the last sheet: evidence for the topic (of little data the days that there are), what went well, what could not be told, room for an interpretation to sign, what we agreed. */
 export const agreeing: PageMaker = (context) => {
   const { speaker } = context;
-  const title = speaker.say('pages.visit.agreeing');
+  const few = isThin(context) ? fewDays(context) : [];
+  const title = speaker.say(few.length > 0 ? 'pages.visit.daysAndAgreeing' : 'pages.visit.agreeing');
   return {
     id: 'agreed',
     title,
     blocks: [
       heading(1, title),
-      ...(isThin(context) ? [...lastTime(context), ...fewDays(context), ...remarks(context)] : evidence(context)),
+      ...(isThin(context) ? [...few, ...lastTime(context), ...remarks(context)] : evidence(context)),
       ...well(context),
       ...untold(context),
       ...draft(context),
@@ -52,37 +53,41 @@ function untold({ speaker, analysis }: PageContext): Block[] {
   return [{ kind: 'fit', gives: 2, forms: forms.map((most) => () => [aside(title, line(most))]) }];
 }
 
+/** Lines for the clinician's own words that are tried: the last are on every report. */
+const OWN_LINES = [7, 6, 5, 4];
+
 /** Room for a clinician's own words and signature. The draft in sentences is a text of its own: here it would tell page 1 again. */
 function draft(context: PageContext): Block[] {
   const { speaker } = context;
-  const line = (name: 'own' | 'signature' | 'date', lines = 1): Block => ({
+  const line = (name: 'signature' | 'date'): Block => ({
     kind: 'writeIn',
     label: speaker.say(`pages.interpretation.${name}`),
-    lines,
+    lines: 1,
+    inline: true,
   });
   const topic = heldTopics(context)[0]?.name ?? 'none';
   const typed = writtenHere(context, 'interpretation');
   const room: Block = {
     kind: 'fit',
     gives: 1,
-    forms: [...[4, 3, 2, 1].map((lines) => () => [line('own', lines)]), () => []],
+    forms: OWN_LINES.map((lines) => () => [{ kind: 'writeIn', lines }]),
   };
   return [
-    heading(2, speaker.say('pages.interpretation.title')),
+    heading(2, speaker.say('pages.interpretation.own')),
     paragraph(speaker.say('pages.visit.draft', { topic: word(topic), chosen: chosenOr(context) })),
     ...(typed.length > 0 ? typed : [room]),
     { kind: 'columns', widths: [0.6, 0.4], columns: [[line('signature')], [line('date')]] },
   ];
 }
 
-/** What the visit ends with, typed in or to write by hand: all of it always stands; where room is short with shorter lines. */
+/** What the visit ends with, typed in or to write by hand: all of it always stands; beside the days of one sheet with shorter lines. */
 function agreed(context: PageContext): Block[] {
   const { speaker } = context;
   const typed = new Map(agreedHere(context).map((one) => [one.name, one.text]));
-  const line = (name: Exclude<AgreedField, 'sure'>, lines = 1): Block => {
+  const line = (name: Exclude<AgreedField, 'sure'>): Block => {
     const text = typed.get(name);
     const label = speaker.say(`pages.agreed.${name}`);
-    return { kind: 'writeIn', label, ...(text === undefined ? { lines } : { lines: 0, text }) };
+    return { kind: 'writeIn', label, ...(text === undefined ? { lines: 1, inline: true } : { lines: 0, text }) };
   };
   const halves = (...columns: [Block, Block]): Block => ({
     kind: 'columns',
@@ -95,11 +100,11 @@ function agreed(context: PageContext): Block[] {
     heading(2, speaker.say('pages.agreed.title')),
     {
       kind: 'fit',
-      gives: 3,
+      gives: 4,
       forms: [
-        () => [line('goals'), line('step', 2)],
         () => [line('goals'), line('step')],
-        () => [halves(line('goals', 2), line('step', 2))],
+        // Beside the few days of one sheet.
+        ...(isThin(context) ? [() => [halves(line('goals'), line('step'))]] : []),
       ],
     },
     halves(line('helper'), line('next')),

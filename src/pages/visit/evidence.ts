@@ -9,6 +9,9 @@ import { type LinedOn, linedUpLows } from '../readingOrders.ts';
 import { ABOUT_HIGHS, highDays } from './highsLine.ts';
 import { notedInsulin } from './notedInsulin.ts';
 
+/** Heights of a picture's plot that are tried, points. */
+const HEIGHTS = [96, 84, 72, 60];
+
 /** Topics that meals laid over one another say something of. */
 const ABOUT_MEALS = new RegExp(`${ABOUT_HIGHS.source}|meal|food|carb|spread|cv`);
 
@@ -22,23 +25,28 @@ export function evidence(context: PageContext): Block[] {
   const low = /low/.test(first.id) || story === 'before-lows';
   // Sessions that no low followed are nothing a topic of lows rests on.
   const followed = exercise.ok && exercise.value.some(({ untilMorning }) => untilMorning.low === true);
-  const pairs = low && followed && exercise.value.length > 1 ? sessionPairs(context) : [];
+  const pairs = (height?: number): Block[] =>
+    low && followed && exercise.value.length > 1 ? sessionPairs(context, height) : [];
   const lined = low ? linedUpLows(context, carrying(context)) : [];
   const highs = !low && ABOUT_HIGHS.test(first.id) && highDays(context).length > 0 ? [besideHighs(context)] : [];
-  const laid = meals.ok && ABOUT_MEALS.test(first.id) ? laidOver(context, meals.value) : [];
+  const laid = (height?: number): Block[] =>
+    meals.ok && ABOUT_MEALS.test(first.id) ? laidOver(context, meals.value, height) : [];
   const single = [
-    pairs,
+    ...HEIGHTS.map(pairs),
     lined,
     low && carrying(context) !== 'bedtime' ? linedUpLows(context, 'exercise') : [],
     highs,
-    laid,
+    // The days of the highs say more of them than meals do, and take less room.
+    ...(highs.length > 0 ? [] : HEIGHTS.map(laid)),
   ].filter((some) => some.length > 0);
   if (single.length === 0) return [];
   const title = heading(2, speaker.say('pages.visit.evidence'));
-  const [one, other] = low ? [pairs, lined] : [highs, laid];
-  const both = one.length > 0 && other.length > 0 ? [[...one, ...other]] : [];
+  const [one, other] = low ? [pairs, () => lined] : [() => highs, laid];
+  const both = HEIGHTS.map((height) => [one(height), other(height)]).flatMap(([a = [], b = []]) =>
+    a.length > 0 && b.length > 0 ? [[...a, ...b]] : [],
+  );
   const under = (blocks: Block[]) => () => [title, ...blocks];
-  return [{ kind: 'fit', gives: 4, forms: [...[...both, ...single].map(under), () => []] }];
+  return [{ kind: 'fit', gives: 3, forms: [...[...both, ...single].map(under), () => []] }];
 }
 
 /** What the lows are lined up on: exercise that none followed within a day is no evidence beside a bedtime that some did follow. */

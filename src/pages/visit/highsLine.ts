@@ -31,6 +31,8 @@ export function highsLine(context: PageContext): Block[] {
   const lines = [
     speaker.say('pages.visit.highTime', {
       limit: { q: 'limit', of: outer ? 'very-high' : 'high' },
+      // Nothing of it is not "0 min a day".
+      none: word(share === 0 ? 'yes' : 'no'),
       share: { q: 'share', value: share },
       time: { q: 'minutes', value: share * DAY_MINUTES },
       // Hours that hold no night are no day of 24.

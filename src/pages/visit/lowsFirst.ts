@@ -71,7 +71,8 @@ export function lowsFirst(context: PageContext): Block[] {
     of: count(ofDays),
     seen: word(ofDays < analysis.timeline.days.length ? 'some' : 'all'),
     night: count(night),
-    nights: word(seenNights === 0 ? 'none' : seenNights < all ? 'some' : 'all'),
+    // A sentence of its own says that no night had a low.
+    nights: word(isCalm(context) ? 'calm' : seenNights === 0 ? 'none' : seenNights < all ? 'some' : 'all'),
     toldNights: count(seenNights),
     allNights: count(all),
     veryLow: count(level2),
@@ -108,6 +109,12 @@ export function lowsFirst(context: PageContext): Block[] {
   ];
 }
 
+/** Every night was seen, and none was low. */
+function isCalm({ analysis }: PageContext): boolean {
+  const { nights } = analysis.measures;
+  return nights.ok && nights.value.every(({ state }) => state === 'none-seen');
+}
+
 /** How long each night was low. */
 export function nightsRow(context: PageContext): Block[] {
   const { speaker, analysis, chart } = context;
@@ -117,7 +124,7 @@ export function nightsRow(context: PageContext): Block[] {
   // Where the line on data says that none can be told, a row of question marks says it again.
   if (nights.value.every(({ state }) => state === 'unknown') && held(context, 'nights-without-data')) return [];
   // Where every night was seen and none was low, a sentence says more than a row of nothing.
-  if (nights.value.every(({ state }) => state === 'none-seen')) {
+  if (isCalm(context)) {
     const calm = { low: { q: 'limit' as const, of: 'low' as const }, nights: count(nights.value.length) };
     return [paragraph(speaker.say('pages.visit.nightsCalm', calm), 'strong')];
   }

@@ -1,7 +1,7 @@
 import { wholeWeeks } from '../../measures/weeks.ts';
 import type { Remark } from '../../model/remarks.ts';
 import type { Block } from '../../model/report.ts';
-import { count, heading, type PageContext, type PageMaker, paragraph, tellAll } from '../context.ts';
+import { heading, type PageContext, type PageMaker, paragraph, tellAll } from '../context.ts';
 import { isThin } from './layout.ts';
 import { changesSaid, clockSaid } from './otherFindings.ts';
 import { remarkLine } from './remarkLine.ts';
@@ -63,8 +63,8 @@ export function remarks(context: PageContext): Block[] {
   if (here.length === 0) return [];
   const blocks: Block[] = [heading(2, speaker.say('pages.visit.remarks'))];
   blocks.push({ kind: 'list', ordered: false, dense: true, items: here });
-  if (more.length > 0)
-    blocks.push(paragraph(speaker.say('pages.visit.remarksMore', { count: count(more.length) }), 'small'));
+  // How many there are is told on page 1.
+  if (more.length > 0) blocks.push(paragraph(speaker.say('pages.visit.remarksOthers'), 'small'));
   return blocks;
 }
 

@@ -20,8 +20,8 @@ export const boxes = (block: BlockOf<'boxes'>, { topic }: Setting): Html =>
 export const writeIn = (block: BlockOf<'writeIn'>): Html =>
   el(
     'div',
-    { class: 'write-in' },
-    el('p', { class: 'label' }, block.label),
+    { class: block.inline && block.text === undefined ? 'write-in one-line' : 'write-in' },
+    ...(block.label === undefined ? [] : [el('p', { class: 'label' }, block.label)]),
     ...(block.text === undefined ? [] : [el('p', { class: 'typed' }, block.text)]),
     ...Array.from({ length: block.lines }, () => el('div', { class: 'line' })),
   );

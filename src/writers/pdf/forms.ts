@@ -55,18 +55,51 @@ export function boxes(block: BlockOf<'boxes'>, width: number, setting: Setting):
   return flow(strips, 0.5 * scale.rhythm, scale.rhythm);
 }
 
-export function writeIn(block: BlockOf<'writeIn'>, width: number, setting: Setting): Flow {
+/** A label may take so much of its line: the rest is to write on. */
+const MOST_LABEL = 0.5;
+/** Between the foot of a label and the rule it stands on. */
+const FOOT = 2;
+
+/** A line to write on, from `left` on. */
+const ruleOf = (left: number, width: number, { palette }: Setting): Strip => ({
+  height: RULED,
+  gap: 0,
+  keep: false,
+  draw(sheet, x, y) {
+    const at = y + RULED - 0.5;
+    sheet.asArtifact().lines([[x + left, at, x + width, at]], { colour: palette.muted.line, width: 0.75 });
+  },
+});
+
+/** A label on the line it names; null where it would leave too little to write on. */
+function onItsLine(label: string, width: number, setting: Setting): Flow | null {
   const { scale, palette, parent } = setting;
-  const label = lineStrips(setText(block.label, scale.strong, width, setting), node('P', parent), palette.ink.text);
-  const rule: Strip = {
-    height: RULED,
-    gap: 0,
-    keep: false,
+  const text = setText(label, scale.strong, width * MOST_LABEL, setting);
+  if (text.lines.length > 1) return null;
+  const [words] = lineStrips(text, node('P', parent), palette.ink.text);
+  const rule = ruleOf(text.face.width(text.lines[0]!, text.style.size) + scale.rhythm, width, setting);
+  const strip: Strip = {
+    ...rule,
     draw(sheet, x, y) {
-      const at = y + RULED - 0.5;
-      sheet.asArtifact().lines([[x, at, x + width, at]], { colour: palette.muted.line, width: 0.75 });
+      words!.draw(sheet, x, y + RULED - text.style.line + FOOT);
+      rule.draw(sheet, x, y);
     },
   };
+  return flow([strip], 0.3 * scale.rhythm, 0.9 * scale.rhythm);
+}
+
+export function writeIn(block: BlockOf<'writeIn'>, width: number, setting: Setting): Flow {
+  const { scale, palette, parent } = setting;
+  const oneLine =
+    block.inline && block.text === undefined && block.label !== undefined
+      ? onItsLine(block.label, width, setting)
+      : null;
+  if (oneLine !== null) return oneLine;
+  const label =
+    block.label === undefined
+      ? []
+      : lineStrips(setText(block.label, scale.strong, width, setting), node('P', parent), palette.ink.text);
+  const rule = ruleOf(0, width, setting);
   const typed =
     block.text === undefined
       ? []

@@ -16,6 +16,11 @@ export const trust = {
     ['all nights at 70 %', { nights: nightsLike(14, { share: 0.7 }) }, 'absent'],
     ['one night at 69 %', { nights: nightsLike(14, { share: 1 }, { share: 0.69, state: 'unknown' }) }, 'holds'],
     ['all nights at 69 %', { nights: nightsLike(4, { share: 0.69, state: 'unknown' }) }, 'holds'],
+    [
+      'three nights of the recording and one after it: all four are counted',
+      { nights: nightsLike(4, { share: 0.2, state: 'unknown' }, { share: 0, outside: true }) },
+      'holds',
+    ],
     ['only the night before the first evening', { nights: nightsLike(2, {}, { share: 0, outside: true }) }, 'absent'],
     ['no night of the recording', { nights: nightsLike(1, { share: 0, outside: true }) }, 'untold'],
     ['no nights', { nights: { ok: false, why: 'no-readings' } }, 'untold'],
