@@ -7,6 +7,7 @@ import { fingerprint } from '../bytes/hash.ts';
 import { AS_BUILT, REVISED } from '../papers/bakedPage.ts';
 import { KINDS } from '../schemas/layout.ts';
 import { targetSets } from '../targets/index.ts';
+import { FINDER_SCRIPT } from '../writers/html/finderScript.ts';
 import { SCRIPT } from '../writers/html/script.ts';
 import { anywhere } from './core.ts';
 import { FACES } from './fonts.ts';
@@ -83,7 +84,7 @@ const paperScript: Plugin = {
   name: 'paper-script',
   setup({ onLoad }) {
     onLoad({ filter: /page[\\/]views[\\/]enliven\.ts$/ }, () => ({
-      contents: `export const enliven = (document, addEventListener) => {\n${SCRIPT}\n};`,
+      contents: `export const enliven = (document, addEventListener) => {\n${FINDER_SCRIPT}${SCRIPT}\n};`,
     }));
   },
 };

@@ -2163,6 +2163,7 @@ export interface WordParams {
   'clinic.folder.refused.settings': 'actual';
   'clinic.folder.refused.losses': never;
   'clinic.folder.refused.manifest': 'actual';
+  'clinic.folder.earlier': 'files' | 'people';
   'coach.any.clinic': never;
   'coach.any.patient': never;
   'coach.morning-meal.clinic': never;
@@ -2378,6 +2379,20 @@ export interface WordParams {
   'screen.folder.byVisit': never;
   'screen.folder.thresholds': never;
   'screen.folder.inForce': 'name';
+  'screen.folder.tabs.list': never;
+  'screen.folder.tabs.screen': never;
+  'screen.folder.tabs.paper': never;
+  'screen.folder.print': never;
+  'screen.folder.findCode': never;
+  'screen.folder.anyGroup': never;
+  'screen.folder.shown': 'n' | 'of';
+  'screen.folder.places': never;
+  'screen.folder.below': never;
+  'screen.folder.earlier': never;
+  'screen.folder.compare': never;
+  'screen.folder.earlierFiles': never;
+  'screen.folder.earlierFolder': never;
+  'screen.folder.lacking': 'names';
   'screen.visit.title': never;
   'screen.visit.help': never;
   'screen.visit.topic': never;

@@ -39,6 +39,8 @@ export interface Listing {
   /** A file of thresholds as its text; absent: the usual ones. */
   thresholds?: string;
   order: 'pressing' | 'visit';
+  /** How many the day has room for; null: nobody said. */
+  places: number | null;
   language: Pick<Wish, 'language' | 'region'>;
   gone: { done: number; total: number; sinceStart: number; sinceFirst: number };
 }
@@ -67,6 +69,8 @@ export interface Listed {
   /** How far it has come, how fast, and how long it will take. */
   progress: string;
   gone: { done: number; total: number };
+  /** Where the day is full: after so many rows, in words, and who stands next below. */
+  line: { first: number; text: string; next: string[] } | null;
   /** Groups with how many stand in each. */
   groups: [string, string][];
   /** Files that belong to nobody. */

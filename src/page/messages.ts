@@ -2,6 +2,7 @@ import type { Outcome, Person } from '../model/clinic.ts';
 import type { Report } from '../model/report.ts';
 import type { Agreed } from '../model/visits.ts';
 import type { Result } from '../papers/resultNames.ts';
+import type { RunSettings } from '../schemas/clinicSettings.ts';
 import type { FolderSettings } from '../schemas/settings.ts';
 import type { Extras, Listed, Listing, Lying, Turn } from './folderMessages.ts';
 
@@ -24,6 +25,10 @@ export interface Someone {
   settings?: string;
   /** Paths of visit files that lie with them. */
   visits: string[];
+  /** Paths of their visit files wherever they lie, the oldest first: theirs by name or by folder. */
+  earlier: string[];
+  /** Path of what an earlier run of the command left of them. */
+  record?: string;
   /** All paths whose bytes are wanted to read them: exports, settings, and what settings name. */
   needs: string[];
   /** Why nothing can be read, in words; absent: it can be tried. */
@@ -55,6 +60,12 @@ export interface Found {
   together: Someone;
   /** Files that are not read here, by name. */
   passedOver: string[];
+  /** Of how many people visit files of earlier visits were brought, in words; empty: of nobody. */
+  earlier: string;
+  /** What the settings of the folder say of the run; paths from the top of what was brought. */
+  run: RunSettings;
+  /** What these name and nobody brought. */
+  lacking: string[];
 }
 
 /** Who and what is wanted. Settings that lie beside the files are below what is asked for here. */
@@ -62,6 +73,8 @@ export interface Wish {
   person: Someone;
   /** Whether the code is given by the folder and wins over settings, as in a folder run. */
   ofMany: boolean;
+  /** Compared with the visit files that were brought for them, where nothing else was asked for. */
+  since: boolean;
   /** Nearer than all that lies with the files. */
   asked: FolderSettings;
   /** A layout as its file holds it; absent: none. */
@@ -208,6 +221,8 @@ export interface Jobs {
   papers(given: Turn & { extras: Extras[] }): { outcome: Outcome; files: SavedFile[] };
   list(given: Listing): Listed;
   lists(given: Record<string, never>): SavedFile[];
+  /** The worklist as its web page has it, or in its groups as it is printed. */
+  frame(given: { form: 'screen' | 'paper' }): Framed;
   pack(given: { files: SavedFile[]; last: boolean }): Uint8Array;
 }
 

@@ -3,9 +3,10 @@ import type { Said, Tier, WorklistLine } from '../model/clinic.ts';
 import type { LocalDate } from '../model/glucose.ts';
 import type { Block, Cell, Page } from '../model/report.ts';
 import { columnsOf, count, denseTable, heading, paragraph, word } from './context.ts';
+import { theLine } from './worklistLine.ts';
 import { wholeTable } from './worklistScreen.ts';
 import { firstTable, tierTable, visitTable } from './worklistTables.ts';
-import { foundText, lastReadingText, pointsText, tierName, topicText } from './worklistTexts.ts';
+import { foundText, lastReadingText, tierName } from './worklistTexts.ts';
 
 /** Everything a worklist shows. */
 export interface WorklistContent {
@@ -107,31 +108,6 @@ function whoWasFound({ lines }: WorklistContent, speaker: Speaker): Block[] {
     lines.map(({ outcome }) => outcome.by),
   );
   return found === '' ? [] : [paragraph(found, 'small')];
-}
-
-/** How many the day has room for, and who stands below. */
-function theLine({ line }: WorklistContent, speaker: Speaker): Block[] {
-  if (line === null) return [];
-  const { places, first, below, lows, unread, next } = line;
-  const full = { places: count(places), last: count(first), below: count(below) };
-  const text = [
-    speaker.say('pages.worklist.line.full', full),
-    ...(below > 0 ? [speaker.say('pages.worklist.line.graver', { lows: count(lows), unread: count(unread) })] : []),
-  ].join(' ');
-  if (next.length === 0) return [paragraph(text, 'strong')];
-  const items = next.map((one) =>
-    speaker.say('pages.worklist.line.nextOne', {
-      number: count(one.number),
-      code: word(one.outcome.code),
-      topic: word(topicText(speaker, one)),
-      points: word(pointsText(speaker, one)),
-    }),
-  );
-  return [
-    paragraph(text, 'strong'),
-    heading(2, speaker.say('pages.worklist.line.next')),
-    { kind: 'list', ordered: false, items },
-  ];
 }
 
 function tierCounts({ lines, tiers }: WorklistContent, speaker: Speaker): Block {

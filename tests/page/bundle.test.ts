@@ -18,7 +18,7 @@ test('no package and no room of the core stands in the script of the page', () =
 test('it is one file of 4 MB at most, and its own script can be read in one sitting', () => {
   expect(html.length).toBeLessThan(4_000_000);
   const bytes = Object.values(script.inputs).reduce((sum, one) => sum + one.bytes, 0);
-  expect(bytes).toBeLessThan(120_000);
+  expect(bytes).toBeLessThan(150_000);
 });
 
 test('the policy stands before anything that could run, lets one script and one style run, and names no address', () => {

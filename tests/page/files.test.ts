@@ -7,6 +7,7 @@ const voice: Voice = {
   toldBy: (people, manifest) => `${people.length} ${manifest}`,
   refused: (of, actual) => `${of} ${actual}`,
   heavy: ({ megabytes }) => `${megabytes} MB`,
+  earlier: (files, people) => `${files} of ${people}`,
 };
 
 function found(...paths: string[]) {

@@ -1,7 +1,7 @@
 import { lstatSync, mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { fingerprint } from '../../bytes/hash.ts';
-import { asOutcome } from '../../clinic/recorded.ts';
+import { asOutcome, RECORD } from '../../clinic/recorded.ts';
 import type { Outcome } from '../../model/clinic.ts';
 import { once } from '../../once.ts';
 import { MOST_BYTES } from '../../papers/inputNames.ts';
@@ -10,7 +10,6 @@ import { isVisitOf, visitDay } from '../../papers/resultNames.ts';
 import { readPlainFile } from '../plainFile.ts';
 import { sayable } from './sayable.ts';
 
-const RECORD = 'record.json';
 /** Asked when something is saved: the module would be loaded at every start. */
 const thread = once(() => process.getBuiltinModule('node:worker_threads').threadId);
 const PART = /^\..*\.part$/;

@@ -3,9 +3,10 @@ import { analyse } from '../../analyse.ts';
 import { fingerprint } from '../../bytes/hash.ts';
 import { analysed, nameInside } from '../../clinic/analysed.ts';
 import { because, blank, inWords, refused, wrongFromTheStart } from '../../clinic/outcome.ts';
+import { visitsBefore } from '../../clinic/recorded.ts';
 import { keyOf, stillGood } from '../../clinic/resume.ts';
 import { issueSaid, type Place } from '../../language/index.ts';
-import type { Facts, Outcome, Person } from '../../model/clinic.ts';
+import type { Outcome, Person } from '../../model/clinic.ts';
 import type { Input } from '../../model/input.ts';
 import { MOST_BYTES } from '../../papers/inputNames.ts';
 import { makePapers, type PapersWanted, type PaperTools } from '../../papers/makePapers.ts';
@@ -135,10 +136,6 @@ export async function takeTurn(task: Task, tools: TurnTools): Promise<Turn> {
   }
   return put(done, await makePapers(analysis, person.stem, making, { ...tools, words }));
 }
-
-/** What the last run left, and the one before it. */
-const visitsBefore = (last: Outcome | null): Facts[] =>
-  last?.facts ? [last.facts, ...(last.before ?? [])].slice(0, 2) : [];
 
 const asRecorded = ({ outputs }: Outcome): Map<string, string> =>
   new Map(outputs.map(({ name, sha256 }) => [name, sha256]));

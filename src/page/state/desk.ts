@@ -6,6 +6,7 @@ import { today } from './day.ts';
 import type { Picked } from './dropped.ts';
 import { invented } from './example.ts';
 import { openFolder } from './folder.ts';
+import { openLooking } from './looking.ts';
 import { faultOf } from './lying.ts';
 import { openReader } from './reader.ts';
 import type { Screen } from './screen.ts';
@@ -20,6 +21,7 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
   let asks = 0;
   const { begun, looked, hand, forget, end, faces } = openReader(state, (error) => fail(error));
   const folder = openFolder(state, screen, { looked, fail });
+  const looking = openLooking(state, screen, { looked, forget, fail, listAgain: folder.listAgain });
   const visit = openVisit(state, {
     read: () => void read(false),
     show: () => void show(state.sheet),
@@ -56,7 +58,7 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
     if (!more) reset();
     folder.end();
     forget();
-    state.run = null;
+    Object.assign(state, { run: null, found: null });
     state.picked = [...state.picked, ...files];
     state.step = 'reading';
     screen.draw();
@@ -93,7 +95,7 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
 
   /** Reads with what holds now. Unless it is the first time, the old view stays until the new one is there. */
   async function read(first: boolean): Promise<void> {
-    const { person, ofMany, asked, layout } = state;
+    const { person, ofMany, since, asked, layout } = state;
     if (!person) return;
     asks += 1;
     const mine = asks;
@@ -104,7 +106,8 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
     screen.busy(true);
     try {
       const laid = Object.keys(layout).length > 0 ? { layout } : {};
-      const got = await begun().ask('read', { person, ofMany, asked, ...laid, ...placed(state.place), today: today() });
+      const wish = { person, ofMany, since, asked, ...laid, ...placed(state.place), today: today() };
+      const got = await begun().ask('read', wish);
       if (mine !== asks) return;
       const stays = state.step === 'papers' && got.ok;
       state.read = got;
@@ -144,17 +147,7 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
     take,
     open,
     folder,
-    /** Says anew, in another language, who lies there. */
-    async relook(): Promise<void> {
-      forget();
-      try {
-        await looked();
-      } catch (error) {
-        return fail(error);
-      }
-      folder.listAgain();
-      screen.draw();
-    },
+    looking,
     show,
     /** Starts the worker, so that the first files find it ready. */
     warm: (): void => void begun(),

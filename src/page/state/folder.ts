@@ -1,7 +1,6 @@
 import type { Agreed } from '../../model/visits.ts';
-import { bakedThresholds } from '../baked.ts';
 import type { Ended, Turn } from '../folderMessages.ts';
-import type { SavedFile, Someone } from '../messages.ts';
+import type { Framed, SavedFile, Someone } from '../messages.ts';
 import { saveAll } from '../save/save.ts';
 import { openTarget, type Target } from '../save/targets.ts';
 import { say } from '../say.ts';
@@ -9,6 +8,7 @@ import { type Lanes, openLanes, type Turned } from './lanes.ts';
 import { openListing } from './listing.ts';
 import { buffersOf, bytesOf, Unopened } from './lying.ts';
 import { begin, type Looked } from './reader.ts';
+import { newRun } from './run.ts';
 import type { Screen } from './screen.ts';
 import { placed, type Run, type State } from './state.ts';
 import type { Worker } from './worker.ts';
@@ -18,25 +18,13 @@ interface Kit {
   fail(error: unknown): void;
 }
 
-const newRun = (): Run => ({
-  ...{
-    at: 'no',
-    stopped: false,
-    ended: new Map(),
-    listed: null,
-    order: 'pressing',
-    thresholds: bakedThresholds(),
-    extras: [],
-  },
-  saved: '',
-});
-
 /**
  * A folder of people: everyone is read by workers of their own, the worklist grows, and papers are made when they are saved. Of a person
  * nothing is kept but the line on the worklist.
  */
 export function openFolder(state: State, screen: Screen, { looked, fail }: Kit) {
   let lanes: Lanes | undefined;
+  let beginning = false;
   /** Who was answered for while others were worked on: read again when that has ended. */
   const answered = new Set<string>();
   const { paced, step, now: listNow, forget, pace } = openListing(state, screen, looked, fail);
@@ -50,7 +38,12 @@ export function openFolder(state: State, screen: Screen, { looked, fail }: Kit) 
     const words = state.kept.get(person.stem);
     const typed = words ? { typed: words } : {};
     const laid = Object.keys(layout).length > 0 ? { layout } : {};
-    const wish = { ...{ person, ofMany: true, asked, ...laid, today: found?.today ?? '' }, ...placed(state.place) };
+    const { since } = state;
+    const wish = {
+      ...{ person, ofMany: true, since, asked, ...laid },
+      today: found?.today ?? '',
+      ...placed(state.place),
+    };
     try {
       return { wish, ...typed, files: await bytesOf(state.picked, person.needs, found?.most) };
     } catch (error) {
@@ -65,7 +58,10 @@ export function openFolder(state: State, screen: Screen, { looked, fail }: Kit) 
 
   /** Everyone who has not ended yet. */
   async function go(): Promise<void> {
-    const run = state.run ?? newRun();
+    if (beginning) return;
+    beginning = true;
+    const run = state.run ?? (await newRun(state));
+    beginning = false;
     state.run = run;
     const left = everyone().filter(({ stem }) => !run.ended.has(stem));
     Object.assign(run, { at: 'reading', stopped: false });
@@ -207,6 +203,22 @@ export function openFolder(state: State, screen: Screen, { looked, fail }: Kit) 
       if (!state.run) return;
       state.run.order = order;
       void listNow();
+    },
+    places(places: number | null): void {
+      if (!state.run) return;
+      state.run.places = places;
+      void listNow();
+    },
+    /** The worklist in a frame. */
+    async frame(form: 'screen' | 'paper'): Promise<Framed | undefined> {
+      try {
+        const { worker } = await looked();
+        await listNow();
+        return await worker.ask('frame', { form });
+      } catch (error) {
+        fail(error);
+        return undefined;
+      }
     },
     thresholds(file: Run['thresholds']): void {
       if (!state.run) return;

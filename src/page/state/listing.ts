@@ -40,11 +40,11 @@ export function openListing(
     }
   }
 
-  function wanted({ order, thresholds, at, ended }: Run): Omit<Listing, 'ended' | 'fresh'> {
+  function wanted({ order, places, thresholds, at, ended }: Run): Omit<Listing, 'ended' | 'fresh'> {
     const now = performance.now();
     const { done, total, start, first } = pace;
     return {
-      ...{ order, over: at !== 'reading' && ended.size > 0, language: placed(state.place) },
+      ...{ order, places, over: at !== 'reading' && ended.size > 0, language: placed(state.place) },
       ...(thresholds ? { thresholds: thresholds.text } : {}),
       gone: { done, total, sinceStart: now - start, sinceFirst: now - first },
     };

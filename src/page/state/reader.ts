@@ -38,7 +38,10 @@ export function openReader(state: State, fail: (error: unknown) => void) {
   async function look(by: Worker): Promise<Looked> {
     const files = state.picked.map(({ path, file }) => ({ path, size: file.size }));
     const taken = await bytesOf(state.picked, files.map(({ path }) => path).filter(saysWho));
-    state.found = await by.ask('look', { files, taken, today: today(), language: placed(state.place) });
+    // What somebody said of files beside each other goes on.
+    const many = state.found?.whose === 'many';
+    const found = await by.ask('look', { files, taken, today: today(), language: placed(state.place) });
+    state.found = many && found.whose === 'ask' ? { ...found, whose: 'many' } : found;
     return { worker: by };
   }
 

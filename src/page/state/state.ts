@@ -21,6 +21,10 @@ export interface Run {
   ended: Map<string, Ended>;
   listed: Listed | null;
   order: Listing['order'];
+  /** How many the day has room for. */
+  places: number | null;
+  /** Everyone, to be opened; the worklist as its web page; or as it is printed. */
+  tab: 'list' | 'screen' | 'paper';
   thresholds: { name: string; text: string } | null;
   extras: Extras[];
   /** What came of saving, in words. */
@@ -38,6 +42,8 @@ export interface State {
   person: Someone | null;
   /** The person is one of many, whose code the folder gives. */
   ofMany: boolean;
+  /** People of a folder are compared with the visit files that were brought for them. */
+  since: boolean;
   /** Days nobody lived: the example. */
   invented: boolean;
   /** What was chosen or answered, as a settings file and a layout file name it. */
@@ -67,6 +73,7 @@ export interface State {
 
 export const beginning = (place: string): State => ({
   ...{ step: 'bring', way: 'own', place, picked: [], found: null, person: null, ofMany: false, invented: false },
+  since: true,
   ...{ asked: {}, layout: {}, read: null, days: [], sheet: 'patient', run: null, answers: new Map(), fault: '' },
   ...{ typed: {}, kept: new Map(), undo: [], saved: new Map(), typing: '', draftThen: '' },
   sheets: ['clinic', 'patient'],

@@ -1,6 +1,8 @@
+import { EARLIER } from '../earlier.ts';
 import { say } from '../say.ts';
-import { chosenFiles, type Picked, pastedTable } from '../state/dropped.ts';
+import { type Picked, pastedTable } from '../state/dropped.ts';
 import type { State, Way } from '../state/state.ts';
+import { fileButton, hasFolders } from './files.ts';
 import { button, el, newId } from './make.ts';
 
 export interface Bringing {
@@ -14,8 +16,8 @@ export interface Bringing {
 export function bringView(state: State, act: Bringing): Node[] {
   if (state.picked.length > 0) return [takenBar(state, act)];
   const roads = [
-    fileButton(say('bring.files'), false, act.take),
-    ...(hasFolders() ? [fileButton(say('bring.folder'), true, act.take)] : []),
+    fileButton(say('bring.files'), false, (files) => act.take(files, false)),
+    ...(hasFolders() ? [fileButton(say('bring.folder'), true, (files) => act.take(files, false))] : []),
   ];
   return [
     el('p', { class: 'lead' }, say('bring.what')),
@@ -32,7 +34,8 @@ export function bringView(state: State, act: Bringing): Node[] {
 }
 
 function takenBar({ picked, invented }: State, act: Bringing): HTMLElement {
-  const names = [...new Set(picked.map(({ path }) => path.split('/')[0]!))];
+  const own = picked.filter(({ path }) => !path.startsWith(EARLIER));
+  const names = [...new Set(own.map(({ path }) => path.split('/')[0]!))];
   const shown = names.length > 4 ? `${names.slice(0, 4).join(', ')} …` : names.join(', ');
   return el(
     'section',
@@ -45,28 +48,6 @@ function takenBar({ picked, invented }: State, act: Bringing): HTMLElement {
       button(say('bring.again'), act.again),
     ),
   );
-}
-
-const hasFolders = (): boolean => 'webkitdirectory' in document.createElement('input');
-
-/** A file button that looks like a button and is one for the keyboard. */
-function fileButton(text: string, folder: boolean, take: Bringing['take']): HTMLElement {
-  const input = el('input', {
-    ...{
-      type: 'file',
-      id: newId(folder ? 'folder' : 'files'),
-      multiple: true,
-      class: 'unseen',
-      webkitdirectory: folder,
-    },
-    onchange: () => {
-      const files = chosenFiles(input);
-      // The same file can be chosen again.
-      input.value = '';
-      if (files.length > 0) take(files, false);
-    },
-  });
-  return el('label', { class: 'button' }, input, text);
 }
 
 function wayChoice(state: State, act: Bringing): HTMLElement {

@@ -1,28 +1,21 @@
-import type { Extras, Row } from '../folderMessages.ts';
-import type { Someone } from '../messages.ts';
-import { writesFolders } from '../save/targets.ts';
+import type { Listed } from '../folderMessages.ts';
+import type { Framed, Someone } from '../messages.ts';
 import { say } from '../say.ts';
 import type { Run, State } from '../state/state.ts';
-import { button, choice, el, newId, tick } from './make.ts';
+import { printPaper, showPaper } from './frame.ts';
+import { button, el } from './make.ts';
+import { type Ordering, orderingView } from './ordering.ts';
+import { type SavingAll, savingAllView } from './savingAll.ts';
+import { markTab, tabList } from './tabs.ts';
+import { linesOf } from './worklist.ts';
 
-export interface Working {
+export interface Working extends Ordering, SavingAll {
   go(): void;
   stop(): void;
   open(person: Someone): void;
-  save(into: 'zip' | 'folder'): void;
-  saveList(name: string): void;
-  order(order: Run['order']): void;
-  thresholds(file: { name: string; text: string }): void;
+  /** The worklist as its web page has it, or as it is printed; undefined: there is none. */
+  frame(form: 'screen' | 'paper'): Promise<Framed | undefined>;
 }
-
-/** What is made once for all, by the name of its file. */
-const LISTS = [
-  ['pdf', 'worklist.pdf'],
-  ['html', 'worklist.html'],
-  ['csv', 'worklist.csv'],
-  ['measures', 'measures.csv'],
-] as const;
-const EXTRAS: readonly Extras[] = ['further', 'html', 'numbers', 'fhir'];
 
 /** The worklist, while it grows and afterwards. `update` shows what moved and leaves all else where it is. */
 export interface FolderView {
@@ -32,46 +25,70 @@ export interface FolderView {
 
 export function folderView(state: State, run: Run, act: Working): FolderView {
   const { found } = state;
-  const going = run.at !== 'no';
-  const bar = el('progress', { max: 1, value: 0, 'aria-label': say('folder.list') });
-  const far = el('p', { class: 'far' });
-  const lead = el('p', {});
-  const about = el('p', {});
-  const groups = el('ul', { class: 'groups' });
-  const wrong = el('p', { class: 'grave', hidden: true });
   const people = new Map((found?.people ?? []).map((person) => [person.stem, person]));
-  const rows = rowsOf((stem) => act.open(people.get(stem)!));
-  const passed = el('p', { hidden: true });
-  const ending = run.saved || (run.stopped ? say('folder.stopped') : going ? '' : say('folder.done'));
-  const progress = going
-    ? [el('p', { role: 'status' }, say(run.at === 'saving' ? 'folder.saving' : 'folder.reading')), bar, far]
-    : [el('p', { role: 'status' }, ending)];
+  const rests = run.at === 'no';
+  const far = progressView(run, act);
+  const above = summaryView();
+  const lines = linesOf((stem) => act.open(people.get(stem)!));
+  const list = panelOf(run, lines.nodes, act);
+  const again =
+    <T extends unknown[]>(change: (...to: T) => void) =>
+    (...to: T): void => {
+      change(...to);
+      list.again();
+    };
+  const ordering = { order: again(act.order), places: again(act.places), thresholds: again(act.thresholds) };
   return {
     nodes: [
       el('h2', { tabindex: -1 }, say('folder.title')),
       el('p', {}, found?.toldBy ?? ''),
-      el(
-        'div',
-        { class: 'progress' },
-        ...progress,
-        going
-          ? button(say(run.at === 'saving' ? 'status.stop' : 'folder.stop'), act.stop)
-          : run.stopped && button(say('folder.goOn'), act.go),
-      ),
-      wrong,
-      lead,
-      about,
-      groups,
-      ...(going ? [] : [ordering(run, act), savingAll(run, act)]),
-      rows.table,
-      passed,
+      far.view,
+      ...above.nodes,
+      ...(rests ? [orderingView(run, ordering), savingAllView(run, act), list.tabs] : []),
+      list.panel,
+      above.passed,
     ],
     update({ listed }) {
       if (!listed) return;
-      const { done, total } = listed.gone;
+      far.show(listed);
+      above.show(listed);
+      lines.show(listed);
+    },
+  };
+}
+
+/** How far the run has come, and how it is held and goes on. */
+function progressView(run: Run, act: Working): { view: HTMLElement; show(listed: Listed): void } {
+  const bar = el('progress', { max: 1, value: 0, 'aria-label': say('folder.list') });
+  const far = el('p', { class: 'far' });
+  const rests = run.at === 'no';
+  const ending = run.saved || (run.stopped ? say('folder.stopped') : rests ? say('folder.done') : '');
+  const parts = rests
+    ? [el('p', { role: 'status' }, ending)]
+    : [el('p', { role: 'status' }, say(run.at === 'saving' ? 'folder.saving' : 'folder.reading')), bar, far];
+  const stop = say(run.at === 'saving' ? 'status.stop' : 'folder.stop');
+  const step = rests ? run.stopped && button(say('folder.goOn'), act.go) : button(stop, act.stop);
+  return {
+    view: el('div', { class: 'progress' }, ...parts, step),
+    show({ gone: { done, total }, progress }) {
       bar.max = Math.max(total, 1);
       bar.value = done;
-      far.textContent = listed.progress;
+      far.textContent = progress;
+    },
+  };
+}
+
+/** How many people stand where, and what the list is not. */
+function summaryView(): { nodes: HTMLElement[]; passed: HTMLElement; show(listed: Listed): void } {
+  const [lead, about] = [el('p', {}), el('p', {})];
+  const groups = el('ul', { class: 'groups' });
+  const wrong = el('p', { class: 'grave', hidden: true });
+  const below = el('div', { hidden: true });
+  const passed = el('p', { hidden: true });
+  return {
+    nodes: [wrong, lead, about, groups, below],
+    passed,
+    show(listed) {
       lead.textContent = listed.lead;
       about.textContent = listed.about;
       wrong.hidden = listed.wrong === '';
@@ -79,118 +96,48 @@ export function folderView(state: State, run: Run, act: Working): FolderView {
       groups.replaceChildren(...listed.groups.map(([name, n]) => el('li', {}, el('strong', {}, n), ` ${name}`)));
       passed.hidden = listed.passedOver.length === 0;
       passed.textContent = say('folder.passedOver', { names: listed.passedOver.join(', ') });
-      rows.show(listed.rows, listed.visits);
+      const { text = '', next = [] } = listed.line ?? {};
+      below.hidden = text === '';
+      below.replaceChildren(
+        el('p', {}, el('strong', {}, text)),
+        ...(next.length > 0
+          ? [el('p', {}, say('folder.below')), el('ul', {}, ...next.map((one) => el('li', {}, one)))]
+          : []),
+      );
     },
   };
 }
 
-/** A table whose lines stay the same elements while others come between them, so that the focus is never taken. */
-function rowsOf(open: (stem: string) => void): {
-  table: HTMLElement;
-  show(rows: readonly Row[], visits: boolean): void;
-} {
-  const body = el('tbody', {});
-  const head = el('tr', {});
-  const there = new Map<string, { row: HTMLElement; of: string }>();
-  const line = (row: Row, visits: boolean): HTMLElement => {
-    const label = say('folder.open', { code: row.code });
-    const code = row.opens ? button(row.code, () => open(row.stem), { class: 'plain', 'aria-label': label }) : row.code;
-    return el(
-      'tr',
-      {},
-      el('th', { scope: 'row' }, code),
-      el(
-        'td',
-        {},
-        el('strong', {}, row.topic),
-        ...row.why.split('\n').map((text) => el('span', { class: 'shows' }, text)),
-      ),
-      el('td', {}, row.group),
-      el('td', { class: 'number' }, row.hours),
-      visits && el('td', {}, row.visit),
-    );
-  };
+/** Everyone to be opened; or the worklist in a frame, to sort and look through, or in groups as it is printed. */
+function panelOf(
+  run: Run,
+  lines: readonly Node[],
+  act: Working,
+): { tabs: HTMLElement; panel: HTMLElement; again(): void } {
+  const place = el('div', { class: 'framed' });
+  const print = button(say('folder.print'), () => printPaper(place), { 'data-do': 'print-list' });
+  const framed = el('div', {}, el('div', { class: 'roads' }, print), place);
+  const own = el('div', {}, ...lines);
+  const rests = run.at === 'no';
+  const panel = el('div', { id: 'list-panel', ...(rests ? { role: 'tabpanel' } : {}) }, own, framed);
+  async function show(tab: Run['tab']): Promise<void> {
+    run.tab = tab;
+    own.hidden = tab !== 'list';
+    framed.hidden = tab === 'list';
+    if (tab === 'list') return;
+    const list = await act.frame(tab);
+    if (list && run.tab === tab && place.isConnected)
+      await showPaper(place, list, say(`folder.tabs.${tab}`), [...document.fonts]);
+  }
+  const tabs = (['list', 'screen', 'paper'] as const).map((tab) => [tab, say(`folder.tabs.${tab}`)] as const);
+  if (rests) panel.setAttribute('aria-labelledby', `tab-${run.tab}`);
+  void show(rests ? run.tab : 'list');
   return {
-    table: el(
-      'div',
-      { class: 'scroll', tabindex: 0, role: 'region', 'aria-label': say('folder.list') },
-      el(
-        'table',
-        { class: 'worklist' },
-        el('caption', { class: 'unseen' }, say('folder.list')),
-        el('thead', {}, head),
-        body,
-      ),
-    ),
-    show(rows, visits) {
-      const titles = ['code', 'why', 'group', 'hours', ...(visits ? (['visit'] as const) : [])] as const;
-      head.replaceChildren(...titles.map((name) => el('th', { scope: 'col' }, say(`folder.${name}`))));
-      const stems = new Set(rows.map(({ stem }) => stem));
-      for (const [stem, { row }] of there) {
-        if (stems.has(stem)) continue;
-        row.remove();
-        there.delete(stem);
-      }
-      let at = body.firstElementChild;
-      for (const one of rows) {
-        const of = JSON.stringify([one, visits]);
-        let known = there.get(one.stem);
-        if (known?.of !== of) {
-          if (known && known.row === at) at = at.nextElementSibling;
-          known?.row.remove();
-          known = { row: line(one, visits), of };
-          there.set(one.stem, known);
-        }
-        if (known.row === at) at = at.nextElementSibling;
-        else body.insertBefore(known.row, at);
-      }
-    },
+    tabs: tabList(say('folder.list'), 'list-panel', tabs, run.tab, (tab) => {
+      markTab('list-panel', tab);
+      void show(tab);
+    }),
+    panel,
+    again: () => void (run.tab !== 'list' && show(run.tab)),
   };
-}
-
-/** By what people are put in order. */
-function ordering(run: Run, act: Working): HTMLElement {
-  const id = newId('thresholds');
-  const input = el('input', {
-    ...{ type: 'file', id, accept: '.json', class: 'unseen' },
-    onchange: () => {
-      const [file] = input.files ?? [];
-      if (file) void file.text().then((text) => act.thresholds({ name: file.name, text }));
-    },
-  });
-  const orders = [
-    ['pressing', say('folder.pressing')],
-    ['visit', say('folder.byVisit')],
-  ] as const;
-  return el(
-    'details',
-    {},
-    el('summary', {}, say('folder.rules')),
-    run.listed?.visits === true &&
-      choice(say('folder.order'), orders, run.order, (value) => act.order(value === 'visit' ? 'visit' : 'pressing')),
-    el('label', { class: 'button' }, input, say('folder.thresholds')),
-    run.thresholds && el('p', {}, say('folder.inForce', { name: run.thresholds.name })),
-  );
-}
-
-function savingAll(run: Run, act: Working): HTMLElement {
-  const extra = (name: Extras): HTMLElement =>
-    tick(say(`folder.extras.${name}`), run.extras.includes(name), (on) => {
-      run.extras = EXTRAS.filter((one) => (one === name ? on : run.extras.includes(one)));
-    });
-  return el(
-    'section',
-    { 'aria-labelledby': 'save-all' },
-    el('h3', { id: 'save-all' }, say('folder.saveTitle')),
-    el('p', {}, say('folder.saveHelp')),
-    el(
-      'div',
-      { class: 'roads' },
-      button(say('folder.zip'), () => act.save('zip'), { 'data-save': 'everything' }),
-      writesFolders() && button(say('folder.intoFolder'), () => act.save('folder'), { 'data-save': 'folder' }),
-      ...LISTS.map(([id, name]) => button(say(`folder.lists.${id}`), () => act.saveList(name), { 'data-save': name })),
-    ),
-    !writesFolders() && el('p', {}, say('folder.onlyZip')),
-    el('details', {}, el('summary', {}, say('folder.extras.legend')), ...EXTRAS.map(extra)),
-  );
 }

@@ -11,9 +11,10 @@ import { printPaper, showPaper } from './frame.ts';
 import { ledgerView, linesView } from './ledger.ts';
 import { lookView } from './look.ts';
 import { button, el } from './make.ts';
-import { markTab, tabsView } from './papers.ts';
+import { tabsView } from './papers.ts';
 import { savingView } from './saving.ts';
 import { stripView } from './strip.ts';
+import { markTab } from './tabs.ts';
 import { markKept, visitView } from './visit.ts';
 import { whoView } from './who.ts';
 
@@ -56,7 +57,13 @@ export function openScreen(state: State, desk: () => Desk): Screen & { dress(): 
       shown = folderView(state, run, { ...folder, open: (person) => void open(person, true) });
       shown.update(run);
       put('who', shown.nodes);
-    } else put('who', step === 'who' && found ? whoView(found, { open, apart, begin: folder.go }) : []);
+    } else
+      put(
+        'who',
+        step === 'who' && found
+          ? whoView(found, state.since, { open, apart, begin: folder.go, ...desk().looking })
+          : [],
+      );
   }
 
   const lookPart = (read: Read): HTMLElement =>
@@ -127,7 +134,7 @@ export function openScreen(state: State, desk: () => Desk): Screen & { dress(): 
     dress();
     place('head').querySelector('select')?.focus();
     if (state.step === 'papers' || state.step === 'asking') desk().read(true);
-    else if (state.step === 'who' || state.step === 'folder') void desk().relook();
+    else if (state.step === 'who' || state.step === 'folder') void desk().looking.again();
   }
 
   return {
@@ -141,7 +148,7 @@ export function openScreen(state: State, desk: () => Desk): Screen & { dress(): 
     busy: (on) => void place('papers').toggleAttribute('aria-busy', on),
     noDrop: () => put('status', [el('p', { class: 'grave' }, say('status.noDrop'))]),
     async paper(sheet, paper, faces) {
-      markTab(sheet);
+      markTab('paper', sheet);
       await showPaper(place('paper'), paper, say(`sheets.${sheet}`), faces);
     },
   };

@@ -1,6 +1,8 @@
 import type { Found, Someone } from '../messages.ts';
 import { say } from '../say.ts';
-import { button, el, newId } from './make.ts';
+import type { Picked } from '../state/dropped.ts';
+import { fileButton, hasFolders } from './files.ts';
+import { button, el, newId, tick } from './make.ts';
 
 export interface Choosing {
   /** `code`: whose files these are, where somebody had to say so. */
@@ -9,12 +11,16 @@ export interface Choosing {
   begin(): void;
   /** Files beside each other that are each a person's own. */
   apart(): void;
+  /** Visit files of earlier visits. */
+  earlier(files: Picked[]): void;
+  /** Whether everyone is compared with them. */
+  compare(on: boolean): void;
 }
 
 const filesOf = ({ files }: Someone): string => files.map((path) => path.slice(path.lastIndexOf('/') + 1)).join(', ');
 
 /** Whose files these are, before anything is made of them. */
-export function whoView(found: Found, act: Choosing): Node[] {
+export function whoView(found: Found, since: boolean, act: Choosing): Node[] {
   if (found.whose === 'none') return [el('h2', { tabindex: -1 }, say('who.none')), el('p', {}, say('who.noneHelp'))];
   if (found.whose === 'ask') {
     return [
@@ -39,7 +45,11 @@ export function whoView(found: Found, act: Choosing): Node[] {
     el('h2', { tabindex: -1 }, say('who.many', { count: String(found.people.length) })),
     el('p', {}, found.toldBy),
     ...(found.wrong === ''
-      ? [el('p', {}, say('folder.before')), button(say('folder.begin'), act.begin, { 'data-do': 'begin' })]
+      ? [
+          el('p', {}, say('folder.before')),
+          earlierView(found, since, act),
+          button(say('folder.begin'), act.begin, { 'data-do': 'begin' }),
+        ]
       : [el('p', { class: 'grave' }, found.wrong)]),
     el(
       'div',
@@ -48,6 +58,22 @@ export function whoView(found: Found, act: Choosing): Node[] {
     ),
   ];
 }
+
+/** What everyone is compared with, and what the settings of the folder name that nobody brought. */
+const earlierView = ({ earlier, lacking }: Found, since: boolean, act: Choosing): HTMLElement =>
+  el(
+    'section',
+    { class: 'earlier', 'aria-label': say('folder.earlier') },
+    lacking.length > 0 && el('p', { class: 'grave' }, say('folder.lacking', { names: lacking.join(', ') })),
+    earlier !== '' && el('p', {}, earlier),
+    earlier !== '' && tick(say('folder.compare'), since, act.compare),
+    el(
+      'div',
+      { class: 'roads' },
+      fileButton(say('folder.earlierFiles'), false, act.earlier),
+      hasFolders() && fileButton(say('folder.earlierFolder'), true, act.earlier),
+    ),
+  );
 
 /** That files are one person's is somebody's word: it is given with the person's code, which then stands on the papers. */
 function together({ together: person }: Found, act: Choosing): HTMLElement {

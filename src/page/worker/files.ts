@@ -1,6 +1,8 @@
 import { utf8 } from '../../bytes/text.ts';
+import type { Issue } from '../../model/input.ts';
 import { visitDay } from '../../papers/resultNames.ts';
 import { comparedDays } from '../../papers/wanted.ts';
+import { type RunSettings, readClinicSettings } from '../../schemas/clinicSettings.ts';
 import { type FolderSettings, readSettings } from '../../schemas/settings.ts';
 import type { Taken } from '../messages.ts';
 
@@ -48,18 +50,30 @@ export function visitsAt({ paths }: Pick<Shelf, 'paths'>, path: string): string[
 /** A short layout may stand in the settings themselves. */
 export const isInline = (layout: string): boolean => layout.trimStart().startsWith('{');
 
-/** Settings that lie at a path, what they name called by its path; nothing where there are none. */
-export function settingsAt(shelf: Shelf, path: string | undefined): ReturnType<typeof readSettings> {
+/** Settings that lie at a path, and what they say of a run over many. */
+export type Lain = { settings: FolderSettings; run: RunSettings } | { issues: Issue[] };
+
+/**
+ * Settings that lie at a path, what they name called by its path; nothing where there are none. `top`: those of a folder of people may speak of
+ * the run as well.
+ */
+export function settingsAt(shelf: Shelf, path: string | undefined, top = false): Lain {
   const lying = path === undefined ? undefined : shelf.bytes.get(path);
-  if (path === undefined || lying === undefined) return { settings: {} };
-  const read = readSettings(utf8(lying), baseOf(path));
+  if (path === undefined || lying === undefined) return { settings: {}, run: {} };
+  const read = (top ? readClinicSettings : readSettings)(utf8(lying), baseOf(path));
   if ('issues' in read) return read;
-  const { layout, compare, agreed } = read.settings;
+  const [settings, run] = 'everyone' in read ? [read.everyone, read.run] : [read.settings, {}];
+  const { layout, compare, agreed } = settings;
   const whole = (name: string): string => besideIn(folderOf(path), name);
   const wholeOf = (name: string): string => (comparedDays(name) === null ? whole(name) : name);
   return {
+    run: {
+      ...run,
+      ...(run.since === undefined ? {} : { since: whole(run.since) }),
+      ...(run.thresholds === undefined ? {} : { thresholds: whole(run.thresholds) }),
+    },
     settings: {
-      ...read.settings,
+      ...settings,
       ...(layout === undefined ? {} : { layout: isInline(layout) ? layout : whole(layout) }),
       ...(compare === undefined
         ? {}
@@ -75,7 +89,7 @@ export const comparedPaths = ({ compare }: FolderSettings): string[] =>
 
 /** Files beside the exports that settings at a path name. */
 export function namedIn(shelf: Shelf, path: string): string[] {
-  const read = settingsAt(shelf, path);
+  const read = settingsAt(shelf, path, true);
   if ('issues' in read) return [];
   const { layout, agreed } = read.settings;
   const files = [layout, agreed].filter((name): name is string => name !== undefined && shelf.paths.has(name));

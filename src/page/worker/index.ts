@@ -13,7 +13,7 @@ import type { Answer, Given, Job, Wish } from '../messages.ts';
 import { bakedSettings, takeBaked } from './clinicOwn.ts';
 import { daysOf } from './days.ts';
 import { emptyShelf, put, type Shelf, settingsAt } from './files.ts';
-import { type Folder, list, lists } from './list.ts';
+import { type Folder, frame, list, lists } from './list.ts';
 import { type Brought, make, show } from './papers.ts';
 import { type Current, readPerson, withTyped } from './reading.ts';
 import { tellerOf } from './said.ts';
@@ -50,7 +50,7 @@ const work: Work = {
     put(shelf, files);
     put(shelf, taken);
     const { found, unread } = look(shelf, files, today, voiceOf((await spoken(language)).tell));
-    const usual = settingsAt(shelf, found.people[0]?.usual);
+    const usual = settingsAt(shelf, found.people[0]?.usual, true);
     folder = {
       ...{
         people: found.people.map(({ person }) => person!),
@@ -97,6 +97,9 @@ const work: Work = {
     const value = await lists(must(folder), await inEnglish(), await spoken(must(listed)), must(brought));
     return { value, give: value.map(({ bytes }) => bytes.buffer) };
   },
+  async frame({ form }) {
+    return { value: await frame(must(folder), form, await inEnglish(), await spoken(must(listed)), must(brought)) };
+  },
   async pack({ files, last }) {
     archive ??= openZip();
     for (const { name, bytes } of files) archive.add(name, bytes);
@@ -116,6 +119,7 @@ const voiceOf = (tell: Teller): Voice => ({
         people.map(({ by }) => by),
       ),
     ].join(' '),
+  earlier: (files, people) => tell.say('clinic.folder.earlier', { files, people }),
   refused: (of, actual) => tell.say(`clinic.folder.refused.${of}`, { actual }),
   heavy: ({ megabytes, seconds, memory }) =>
     tell.say('clinic.folder.heavy', { megabytes, time: stopwatch(seconds), memory }),

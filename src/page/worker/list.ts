@@ -1,5 +1,5 @@
 import { listFiles } from '../../clinic/listFiles.ts';
-import { contentOf, listSpeaker } from '../../clinic/lists.ts';
+import { contentOf, listSpeaker, worklistReport } from '../../clinic/lists.ts';
 import { because, blank, refused } from '../../clinic/outcome.ts';
 import { paceOf, stopwatch } from '../../clinic/pace.ts';
 import { USUAL, withUsual } from '../../clinic/thresholds.ts';
@@ -9,14 +9,15 @@ import { version } from '../../index.ts';
 import { layered, type Place, type Words } from '../../language/index.ts';
 import type { Outcome, Person, WorklistLine } from '../../model/clinic.ts';
 import type { WorklistContent } from '../../pages/worklist.ts';
+import { lineText, nextTexts } from '../../pages/worklistLine.ts';
 import { hoursText, tierName, topicText, visitText, whyText, withPoints } from '../../pages/worklistTexts.ts';
 import { ownWords } from '../../papers/own.ts';
 import type { Teller } from '../../papers/teller.ts';
 import type { FolderSettings } from '../../schemas/settings.ts';
 import { parseThresholds, type Thresholds } from '../../schemas/thresholds.ts';
-import { writeHtml } from '../../writers/html/index.ts';
+import { framedHtml, writeHtml } from '../../writers/html/index.ts';
 import type { Ended, Listed, Listing, Row } from '../folderMessages.ts';
-import type { SavedFile } from '../messages.ts';
+import type { Framed, SavedFile } from '../messages.ts';
 import { type Brought, savedFile } from './papers.ts';
 import { withoutOptions } from './said.ts';
 
@@ -51,7 +52,7 @@ export function list(folder: Folder, asked: Listing, english: Words, { own, tell
   const seen = withheld(outcomes);
   const withdrawn = new Set(seen.filter((outcome, i) => outcome !== outcomes[i]).map(({ stem }) => stem));
   const lines = rank(seen, rules);
-  const content = contentOf(lines, rules, folder.passedOver, true, asked.order);
+  const content = contentOf(lines, rules, folder.passedOver, true, asked.order, asked.places);
   folder.content = content;
   const speaker = listSpeaker(layered(english, own));
   const counts = countTiers(lines);
@@ -78,6 +79,11 @@ export function list(folder: Folder, asked: Listing, english: Words, { own, tell
       rate: speaker.number(rate, rate >= 10 ? 0 : 1),
     }),
     gone: asked.gone,
+    line: content.line && {
+      first: content.line.first,
+      text: lineText(content.line, speaker),
+      next: nextTexts(content.line, speaker),
+    },
     groups: content.tiers
       .filter((tier) => counts[tier] > 0)
       .map((tier) => [tierName(speaker, tier), String(counts[tier])]),
@@ -111,15 +117,35 @@ function thresholdsIn(text: string | undefined): { rules: Thresholds; wrong: str
   }
 }
 
+const listedIn = ({ content }: Folder): WorklistContent => {
+  if (!content) throw new Error('nobody has been listed yet');
+  return content;
+};
+
+const printingOf = ({ everyone, today }: Folder, { place }: Said) => ({
+  ...{ printed: today, version, clinic: everyone.clinic, grey: everyone.grey ?? false },
+  paper: everyone.paper ?? place.paper,
+});
+
+/** The worklist in a frame of the page. It leads nowhere there: papers lie beside it only once it is saved. */
+export async function frame(
+  folder: Folder,
+  form: 'screen' | 'paper',
+  english: Words,
+  said: Said,
+  { template }: Brought,
+): Promise<Framed> {
+  const words = layered(english, said.own);
+  const printing = printingOf(folder, said);
+  const report = worklistReport({ ...listedIn(folder), linked: false }, listSpeaker(words), printing, form);
+  return { ...framedHtml(report, template, { words, grey: printing.grey }), direction: report.direction };
+}
+
 /** The worklist as the command writes it, of what was listed last. */
 export async function lists(folder: Folder, english: Words, said: Said, brought: Brought): Promise<SavedFile[]> {
-  const { content, everyone, today } = folder;
-  if (!content) throw new Error('nobody has been listed yet');
+  const content = listedIn(folder);
   const { place } = said;
-  const printing = {
-    ...{ printed: today, version, clinic: everyone.clinic, grey: everyone.grey ?? false },
-    paper: everyone.paper ?? place.paper,
-  };
+  const printing = printingOf(folder, said);
   const files = await listFiles(content, printing, {
     words: layered(english, said.own),
     paperWords: await ownWords(place),

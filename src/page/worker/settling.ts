@@ -26,12 +26,14 @@ const wrong = (file: string, name: string, expected: string): Settled => ({
  * What lies with a person's files: their settings, and in a folder of people what the manifest and the settings of all say too, each in its
  * place; where nobody names a language, that of the page.
  */
-function lyingFor(shelf: Shelf, { person, ofMany, language, region }: Wish) {
+function lyingFor(shelf: Shelf, { person, ofMany, since, language, region }: Wish) {
   const own = settingsAt(shelf, person.settings);
   if (!ofMany || !person.person || 'issues' in own) return own;
-  const usual = settingsAt(shelf, person.usual);
+  const usual = settingsAt(shelf, person.usual, true);
   if ('issues' in usual) return usual;
-  return { settings: askedFor(nearer({ language, region }, usual.settings), own.settings, person.person) };
+  const asked = askedFor(nearer({ language, region }, usual.settings), own.settings, person.person);
+  const free = asked.compare === undefined && asked.changed === undefined;
+  return { settings: since && free && person.earlier.length > 0 ? { ...asked, compare: person.earlier } : asked };
 }
 
 /** What is wanted for a person: settings that lie with the files, and over them what was chosen on the page. */

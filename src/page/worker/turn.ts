@@ -1,7 +1,9 @@
 import type { Analysis } from '../../analyse.ts';
 import { fingerprint } from '../../bytes/hash.ts';
+import { utf8 } from '../../bytes/text.ts';
 import { analysed } from '../../clinic/analysed.ts';
 import { because, blank, refused, wrongFromTheStart } from '../../clinic/outcome.ts';
+import { asOutcome, visitsBefore } from '../../clinic/recorded.ts';
 import { analyse, version } from '../../index.ts';
 import { issueSaid, type Place } from '../../language/index.ts';
 import type { Outcome, Said } from '../../model/clinic.ts';
@@ -11,7 +13,7 @@ import type { Teller } from '../../papers/teller.ts';
 import type { Wanted } from '../../papers/wanted.ts';
 import type { Extras, Turn } from '../folderMessages.ts';
 import type { SavedFile, Wish } from '../messages.ts';
-import { emptyShelf, put } from './files.ts';
+import { emptyShelf, put, type Shelf } from './files.ts';
 import { type Brought, paperTools, savedFile } from './papers.ts';
 import { agreedTyped, inputsOf } from './reading.ts';
 import { settle } from './settling.ts';
@@ -60,9 +62,24 @@ async function read({ wish, files, unopened }: Turn, nothing: Outcome, words: Tu
   const settledWish = settle(shelf, wish, words.place, words.forms);
   if ('issues' in settledWish) return no({ ...nothing, inputHashes }, ...settledWish.issues.map(issueSaid));
   const { wanted } = settledWish;
-  const begun = { ...nothing, printed: wanted.settings.today, inputHashes };
+  const before = visitsBefore(recordOf(shelf, wish));
+  const begun = {
+    ...{ ...nothing, printed: wanted.settings.today, inputHashes },
+    ...(before.length > 0 ? { before } : {}),
+  };
   const { outcome, analysis } = await analysed(begun, inputs, wanted.settings, analyse);
   return analysis ? { outcome, ready: { analysis, wanted } } : { outcome };
+}
+
+/** What an earlier run left of somebody: nothing where it is damaged. Of it only the numbers are looked at, so no words are asked for. */
+function recordOf({ bytes }: Shelf, { person: { record }, since }: Wish): Outcome | null {
+  const lying = since && record !== undefined ? bytes.get(record) : undefined;
+  if (lying === undefined) return null;
+  try {
+    return asOutcome(JSON.parse(utf8(lying)), () => true);
+  } catch {
+    return null;
+  }
 }
 
 /** What one person's turn leaves in their folder. */

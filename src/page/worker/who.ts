@@ -11,13 +11,16 @@ import {
 } from '../../clinic/listing.ts';
 import { type Manifest, readManifest } from '../../clinic/manifest.ts';
 import { findPeople } from '../../clinic/people.ts';
+import { RECORD } from '../../clinic/recorded.ts';
 import type { Person } from '../../model/clinic.ts';
 import { MOST_BYTES, SETTINGS } from '../../papers/inputNames.ts';
-import { visitDay } from '../../papers/resultNames.ts';
-import type { readSettings } from '../../schemas/settings.ts';
+import { isVisitOf, visitDay } from '../../papers/resultNames.ts';
+import { EARLIER } from '../earlier.ts';
 import type { Lying } from '../folderMessages.ts';
 import type { Found, Someone } from '../messages.ts';
-import { baseOf, comparedPaths, folderOf, namedIn, type Shelf, settingsAt } from './files.ts';
+import { baseOf, comparedPaths, folderOf, type Lain, namedIn, type Shelf, settingsAt } from './files.ts';
+import { heavyOf, type Load } from './load.ts';
+import { byDay, runOf } from './run.ts';
 
 const bare = (name: string): string => name.replace(/(?<=.)\.[^.]*$/, '');
 
@@ -62,6 +65,8 @@ export interface Voice {
   refused(of: 'settings' | 'losses' | 'manifest', actual: string): string;
   /** What reading so much will take. */
   heavy(load: Load): string;
+  /** So many files of earlier visits, of so many people. */
+  earlier(files: number, people: number): string;
 }
 
 /** Who is there, told apart by the rules of a clinic's folder. `today`: YYYY-MM-DD. */
@@ -71,14 +76,15 @@ export function look(
   today: string,
   voice: Voice,
 ): { found: Found; unread: string[] } {
-  const paths = [...shelf.paths].sort();
+  const paths = [...shelf.paths].filter((path) => !path.startsWith(EARLIER)).sort();
   const top = topOf(paths);
   const from = top === '' ? 0 : top.length + 1;
   const whole = (path: string): string => (top === '' ? path : `${top}/${path}`);
   const inside = paths.map((path) => path.slice(from)).filter((path) => path !== '');
   const all = walked(inside);
   const usual = all.settings.find((path) => path === SETTINGS);
-  const everyone = settingsAt(shelf, usual === undefined ? undefined : whole(usual));
+  const everyone = settingsAt(shelf, usual === undefined ? undefined : whole(usual), true);
+  const visitFiles = [...shelf.paths].filter((path) => visitDay(baseOf(path)) !== undefined).sort(byDay);
   // What lies in a folder that settings name to compare with is of earlier visits, and no export of now.
   const earlier = 'issues' in everyone ? [] : comparedPaths(everyone.settings).map((path) => `${path.slice(from)}/`);
   const isEarlier = (path: string): boolean => earlier.some((folder) => path.startsWith(folder));
@@ -101,9 +107,16 @@ export function look(
     const { code, stem, settings, wrong } = person;
     const own = person.files.map(whole);
     const visits = person.files[0]?.includes('/') ? visitsIn(`${person.files[0].split('/')[0]}/`) : [];
+    const theirs = visitFiles.filter(
+      (path) => visits.includes(path) || isVisitOf(baseOf(path), stem) || folderOf(path).endsWith(`/${stem}/`),
+    );
+    const record = [...shelf.paths].find((path) => path.startsWith(EARLIER) && path.endsWith(`/${stem}/${RECORD}`));
+    const before = [...visits, ...theirs, ...(record === undefined ? [] : [record])];
+    const wanted = needs({ files: own, visits: before }, settings, usual);
     return {
-      ...{ code, stem, files: own, visits, person, needs: needs({ files: own, visits }, settings, usual) },
+      ...{ code, stem, files: own, visits, earlier: theirs, person, needs: wanted },
       ...weighed(own),
+      ...(record === undefined ? {} : { record }),
       ...(settings === undefined ? {} : { settings: whole(settings) }),
       ...(usual === undefined ? {} : { usual: whole(usual) }),
       ...(wrong === undefined ? {} : { wrong: voice.wrong(wrong) }),
@@ -117,7 +130,12 @@ export function look(
     code: '',
     // As the command names results: by the one folder, else by the first file.
     stem: top === '' ? bare(baseOf(now[0] ?? '')) : bare(top),
-    ...{ files: exports, visits: visitsIn(''), needs: needs({ files: exports, visits: visitsIn('') }, usual) },
+    ...{
+      files: exports,
+      visits: visitsIn(''),
+      earlier: [],
+      needs: needs({ files: exports, visits: visitsIn('') }, usual),
+    },
     ...weighed(exports),
     ...(usual === undefined ? {} : { settings: whole(usual) }),
   };
@@ -131,30 +149,11 @@ export function look(
       stem: top === '' ? 'people' : bare(top),
       most: MOST_BYTES,
       ...{ people, together },
+      ...runOf(everyone, shelf, people, voice.earlier),
       passedOver: inside.filter((path) => !readNow.has(path) && !path.endsWith('/')).map(baseOf),
     },
     unread: leftOver(all, new Set(found.flatMap((one) => one.files))),
   };
-}
-
-/** Megabytes of files, and what reading them takes here. */
-export interface Load {
-  megabytes: number;
-  seconds: number;
-  memory: number;
-}
-
-/** So much is read while one looks on. */
-const LIGHT = 10;
-const PACKED = /\.(zip|gz|xlsx|ods)$/i;
-/** A packed table opens to some ten times its bytes. A year of readings every minute (14 MB) took 4.6 s and 0.7 GB in the engines tried. */
-const [UNPACKED, MB_A_SECOND, MEMORY_TIMES] = [10, 3, 50] as const;
-
-function heavyOf(files: readonly (readonly [path: string, size: number])[]): Load | undefined {
-  const bytes = files.reduce((sum, [path, size]) => sum + size * (PACKED.test(path) ? UNPACKED : 1), 0);
-  const megabytes = Math.round(bytes / 1e6);
-  if (megabytes < LIGHT) return undefined;
-  return { megabytes, seconds: megabytes / MB_A_SECOND, memory: megabytes * MEMORY_TIMES };
 }
 
 const inFolder = (path: string): boolean => path.includes('/');
@@ -169,7 +168,7 @@ function whoseAre(all: Walked, now: readonly string[], people: readonly Person[]
   return all.settings.includes(SETTINGS) ? 'one' : 'ask';
 }
 
-function wrongOf(everyone: ReturnType<typeof readSettings>, manifest: Manifest, voice: Voice): string {
+function wrongOf(everyone: Lain, manifest: Manifest, voice: Voice): string {
   if (!manifest.ok) return voice.refused('manifest', manifest.actual);
   if ('issues' in everyone)
     return voice.refused('settings', everyone.issues.map(({ actual = '' }) => actual).join(', '));
