@@ -1,12 +1,13 @@
 import type { Analysis } from './analyse.ts';
-import { isolated, lacking, speakerOf } from './language/index.ts';
+import { dayNames, isolated, lacking, speakerOf } from './language/index.ts';
 import type { LocalDate } from './model/glucose.ts';
 import type { Report } from './model/report.ts';
-import type { Readings } from './model/timeline.ts';
 import type { Agreed } from './model/visits.ts';
 import {
+  contextOf,
   interpretationSentences,
   methodPage,
+  oneDay,
   type PageContext,
   type PaperOf,
   pagesOf,
@@ -41,9 +42,6 @@ export class HalfTranslated extends Error {
   }
 }
 
-/** Text of charts in points, where it is read at arm's length, at a table, and by those who see little. */
-const CHART_TEXT = { clinic: 8.5, patient: 12, large: 17 };
-
 /**
  * Tells an analysis in one language as one of the two papers. `words` is the parsed content of a words file.
  * @throws HalfTranslated with all keys that are missing, when `whole` words are given to compare with.
@@ -57,10 +55,22 @@ export function compose(
   const size = voice === 'patient' && large ? 'large' : voice;
   const context = contextOf(analysis, words, { voice, size, written });
   const { speaker } = context;
-  const { timeline, settings } = analysis;
-  const { unit } = timeline;
   const missing = whole === undefined || whole === words ? [] : lacking(words, whole);
   if (missing.length > 0) throw new HalfTranslated(speaker.language, missing);
+  return reportOf(
+    context,
+    { paper, voice, large: size === 'large', title: speaker.say(`pages.paper.${which}.title`) },
+    pagesOf(which, context).flatMap((make) => make(context) ?? []),
+  );
+}
+
+/** Pages as a report, with the standing lines of every sheet. */
+function reportOf(
+  { speaker, analysis }: PageContext,
+  { paper, voice, large, title }: Pick<Report, 'paper' | 'voice' | 'title'> & { large: boolean },
+  pages: Report['pages'],
+): Report {
+  const { timeline, settings } = analysis;
   const { name, code, clinic } = settings.person;
   const sameYear = timeline.from.slice(0, 4) === timeline.to.slice(0, 4);
   const word = (value: string) => ({ q: 'word' as const, value });
@@ -68,7 +78,6 @@ export function compose(
     from: word(speaker.value({ q: 'date', value: timeline.from }, sameYear ? 'compact' : 'brief')),
     to: word(speaker.value({ q: 'date', value: timeline.to }, 'brief')),
   });
-  const title = speaker.say(`pages.paper.${which}.title`);
   const whose = code ?? name;
   const who = [name, code].flatMap((one) => (one ? isolated(one) : [])).join(' · ');
   return {
@@ -76,7 +85,7 @@ export function compose(
     direction: speaker.direction,
     paper,
     voice,
-    ...(size === 'large' ? { large } : {}),
+    ...(large ? { large } : {}),
     title,
     tab: [...(whose ? [isolated(whose)] : []), days, title].join(' · '),
     header: {
@@ -86,32 +95,48 @@ export function compose(
     footer: {
       left: speaker.say('pages.paper.footer', {
         days: word(days),
-        unit: word(unit),
+        unit: word(timeline.unit),
         printed: word(speaker.value({ q: 'date', value: settings.today as LocalDate }, 'brief')),
         version: word(analysis.version),
         hash: word(analysis.hash),
       }),
       right: speaker.say('pages.paper.pageOf', { page: word('{page}'), pages: word('{pages}') }),
     },
-    pages: pagesOf(which, context).flatMap((make) => make(context) ?? []),
+    pages,
     printed: settings.today,
   };
 }
 
-function contextOf(
+/** One day by itself, for a screen; null for a day outside the period. Days beside it, where there are such. */
+export function composeDay(
   analysis: Analysis,
   words: unknown,
-  { voice, size, written }: { voice: 'clinic' | 'patient'; size: keyof typeof CHART_TEXT; written: Agreed | null },
-): PageContext {
-  const { timeline, targets } = analysis;
-  const { unit } = timeline;
-  const speaker = speakerOf(words, { unit, voice, targets, unnamed: unnamedLimits(timeline.readings) });
+  date: LocalDate,
+  { voice, paper }: Pick<ComposeOptions, 'voice' | 'paper'>,
+): { report: Report; before: LocalDate | null; after: LocalDate | null } | null {
+  const context = contextOf(analysis, words, { voice, size: voice, written: null });
+  const page = oneDay(context, date);
+  if (page === null) return null;
+  const { days } = analysis.timeline;
+  const at = days.findIndex((day) => day.date === date);
   return {
-    analysis,
-    speaker,
-    written,
-    chart: { speaker, targets, native: timeline.unit, text: CHART_TEXT[size] },
+    report: reportOf(context, { paper, voice, large: false, title: context.speaker.say('pages.oneDay.title') }, [page]),
+    before: days[at - 1]?.date ?? null,
+    after: days[at + 1]?.date ?? null,
   };
+}
+
+/** Every way in which a paper of this voice names a day of the period. */
+export function namesOfDays(
+  analysis: Analysis,
+  words: unknown,
+  voice: ComposeOptions['voice'],
+): ReadonlyMap<string, LocalDate> {
+  const { speaker } = contextOf(analysis, words, { voice, size: voice, written: null });
+  return dayNames(
+    speaker,
+    analysis.timeline.days.map(({ date }) => date),
+  );
 }
 
 /** What whoever leads a visit chooses from and edits: the topics that were found, and the sentences of the draft. */
@@ -152,17 +177,4 @@ export function composeMethod(words: unknown, { paper, printed, version, clinic 
     pages: [page],
     printed,
   };
-}
-
-/** Files that say only "low" or "high" name no limit: then none is printed. */
-function unnamedLimits({ count, limit, mgdl }: Readings): { below: boolean; above: boolean } {
-  const seen = { below: false, above: false };
-  const named = { below: false, above: false };
-  for (let i = 0; i < count; i++) {
-    if (limit[i] === 0) continue;
-    const side = limit[i]! < 0 ? 'below' : 'above';
-    seen[side] = true;
-    if (!Number.isNaN(mgdl[i]!)) named[side] = true;
-  }
-  return { below: seen.below && !named.below, above: seen.above && !named.above };
 }

@@ -111,6 +111,7 @@ const BODY = `<a class="skip" id="skip" href="#main">Daybands</a>
 <div id="ledger"></div>
 </main>
 <dialog id="guide"></dialog>
+<dialog id="day" aria-labelledby="day-name"></dialog>
 <footer id="foot"></footer>
 <noscript><p>This page works with its script. Esta página funciona con su programa.</p></noscript>`;
 

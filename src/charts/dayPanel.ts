@@ -4,6 +4,7 @@ import type { DailySummary } from '../model/measures.ts';
 import type { Day, Timeline } from '../model/timeline.ts';
 import { toMgPerDl } from '../units.ts';
 import { rangeLines } from './aligned.ts';
+import { dayAlong } from './along.ts';
 import { clockGrid, clockScale, glucoseAxis, glucoseScale, type Plot } from './axis.ts';
 import type { ChartContext } from './context.ts';
 import { filledBeyond } from './curve.ts';
@@ -67,6 +68,10 @@ export function dayPanelChart(
     get table() {
       return dayHours(timeline, index, context);
     },
+    get along() {
+      return dayAlong(timeline, index, plot, nameOf(day, context), context);
+    },
+    date: day.date,
     get marks(): Mark[] {
       return [
         ...dateMarks(summary, day, context),
@@ -110,12 +115,16 @@ export function smallDayChart(
     get table() {
       return dayHours(timeline, index, context);
     },
+    get along() {
+      return dayAlong(timeline, index, plot, nameOf(day, context), context);
+    },
+    date: day.date,
     get marks(): Mark[] {
       const share = summary.inRange === null ? '–' : speaker.value({ q: 'share', value: summary.inRange });
       const at = { y: round(text), size: text, kind: 'text', role: 'ink' } as const;
       return [
         ...weekend(day, 0, 0, text + 1),
-        { ...at, x: 4, text: nameOf(day, context), anchor: 'start', strong: true },
+        { ...at, x: 4, text: nameOf(day, context), anchor: 'start', strong: true, date: day.date },
         { ...at, x: round(SMALL.width), text: share, anchor: 'end' },
         ...curveMarks(timeline, day, plot, context),
         rangeLines(plot, context),
@@ -149,6 +158,7 @@ function dateMarks(summary: DailySummary, day: Day, context: ChartContext): Mark
     size: text,
     anchor: 'start',
     strong,
+    ...(strong ? { date: day.date } : {}),
   });
   const date = (style: 'weekday' | 'compact') => speaker.value({ q: 'date', value: day.date }, style);
   const share = summary.inRange === null ? '–' : speaker.value({ q: 'share', value: summary.inRange });

@@ -1,9 +1,9 @@
 import type { Drawing, Mark } from '../model/drawing.ts';
 import type { DailySummary } from '../model/measures.ts';
 import type { Timeline } from '../model/timeline.ts';
-import { BANDS, bandOf } from '../targets/bands.ts';
 import { weekdayOf } from '../time/calendar.ts';
 import { clockAxis, clockGrid, clockScale, type Plot } from './axis.ts';
+import { bandAt } from './bandAt.ts';
 import type { ChartContext } from './context.ts';
 import { CONTENT_WIDTH } from './frame.ts';
 import { frame, round } from './pen.ts';
@@ -32,7 +32,7 @@ export function dayRowsChart(timeline: Timeline, days: DailySummary[], first: nu
     const base = round(top + ROW - 2.5);
     const weekday = speaker.value({ q: 'date', value: day.date }, 'weekday');
     const date = `${weekday} ${speaker.value({ q: 'date', value: day.date }, 'compact')}`;
-    marks.push({ kind: 'text', role: 'ink', x: 0, y: base, text: date, size: text, anchor: 'start' });
+    marks.push({ kind: 'text', role: 'ink', x: 0, y: base, text: date, size: text, anchor: 'start', date: day.date });
     marks.push(...runs(timeline, first + index, plot, round(top + 0.5), context));
     frames.push(frame(plot.left, top + 0.5, plot.width, ROW - 2));
     const share = day.inRange === null ? '–' : speaker.value({ q: 'share', value: day.inRange });
@@ -73,26 +73,21 @@ export function dayRowsChart(timeline: Timeline, days: DailySummary[], first: nu
 const lowMinutes = ({ minutes }: DailySummary): number => minutes.low + minutes['very-low'];
 
 /** Neighbouring readings of one band become one box; a gap leaves paper. */
-function runs(timeline: Timeline, index: number, plot: Plot, y: number, { targets }: ChartContext): Mark[] {
-  const { at, native, unit, minute, limit, weight } = timeline.readings;
+function runs(timeline: Timeline, index: number, plot: Plot, y: number, context: ChartContext): Mark[] {
+  const { at, minute, weight } = timeline.readings;
   const day = timeline.days[index]!;
   const x = clockScale(plot);
   const longest = timeline.gapMinutes * 60000;
   const marks: Mark[] = [];
-  const bandAt = (i: number): number => {
-    if (Number.isNaN(native[i]!))
-      return limit[i]! < 0 ? 0 : targets.limits[unit[i] === 0 ? 'mg/dL' : 'mmol/L'].veryHigh === null ? 3 : 4;
-    return bandOf(native[i]!, targets.limits[unit[i] === 0 ? 'mg/dL' : 'mmol/L']);
-  };
   let start = day.from;
   while (start < day.to) {
-    const band = bandAt(start);
+    const band = bandAt(timeline, start, context);
     let end = start + 1;
     while (
       end < day.to &&
       at[end]! - at[end - 1]! <= longest &&
       minute[end]! >= minute[end - 1]! &&
-      bandAt(end) === band
+      bandAt(timeline, end, context) === band
     )
       end += 1;
     const last =
@@ -100,7 +95,7 @@ function runs(timeline: Timeline, index: number, plot: Plot, y: number, { target
         ? minute[end]!
         : Math.min(1440, minute[end - 1]! + weight[end - 1]!);
     const left = round(x(minute[start]!));
-    marks.push({ kind: 'rect', role: BANDS[band]!, x: left, y, w: round(Math.max(0.3, x(last) - left)), h: ROW - 2 });
+    marks.push({ kind: 'rect', role: band, x: left, y, w: round(Math.max(0.3, x(last) - left)), h: ROW - 2 });
     start = end;
   }
   return marks;

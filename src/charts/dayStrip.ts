@@ -2,8 +2,9 @@ import type { Drawing, Mark } from '../model/drawing.ts';
 import type { Episode } from '../model/episodes.ts';
 import type { MgPerDl } from '../model/glucose.ts';
 import type { DailySummary } from '../model/measures.ts';
-import type { Timeline } from '../model/timeline.ts';
+import type { Day, Timeline } from '../model/timeline.ts';
 import { MINUTE_MS } from '../time/calendar.ts';
+import { dayAlong } from './along.ts';
 import { clockAxis, clockGrid, clockScale, glucoseAxis, type Plot } from './axis.ts';
 import { type ChartContext, roughWidth } from './context.ts';
 import { type Curve, filledBeyond, heightOf, piecesOf } from './curve.ts';
@@ -30,20 +31,29 @@ export function dayStripChart(
   summary: DailySummary,
   index: number,
   context: ChartContext,
-  options: { height: number; clock: boolean; lanes: number; lows: readonly Episode[] },
+  options: {
+    height: number;
+    clock: boolean;
+    lanes: number;
+    lows: readonly Episode[];
+    /** No strip among others, as wide as the chart may be: what stands at the left of a strip is said elsewhere. */
+    alone?: boolean;
+    /** Minutes of the clock between which nothing is read off; absent: an hour. */
+    step?: number;
+  },
 ): Drawing {
-  const { speaker, text } = context;
+  const { speaker, text, width = CONTENT_WIDTH } = context;
+  const { alone = false } = options;
   const day = timeline.days[index]!;
-  const left = dateWidth(context) + text * 2.7;
-  const plot: Plot = { left, top: 2, width: CONTENT_WIDTH - left - 2, height: options.height };
+  const left = (alone ? 0 : dateWidth(context)) + text * 2.7;
+  const plot: Plot = { left, top: 2, width: width - left - 2, height: options.height };
   const notes = drawnNotes(timeline).filter((note) => note.day === index);
   const x = clockScale(plot);
   const curve = curveOf(timeline, day, plot);
   const foot = plot.top + plot.height;
   const head = `${speaker.value({ q: 'date', value: day.date }, 'weekday')} ${speaker.value({ q: 'date', value: day.date }, 'compact')}`;
   const marks: Mark[] = [
-    { kind: 'text', role: 'ink', x: 0, y: round(plot.top + 11), text: head, size: 10.5, anchor: 'start', strong: true },
-    ...facts(summary, plot.top + 11, context),
+    ...(alone ? [] : [headMark(head, plot, day), ...facts(summary, plot.top + 11, context)]),
     clockGrid(plot, 3),
     ...filledBeyond(curve, plot, context),
     ...glucoseAxis(plot, context),
@@ -58,7 +68,7 @@ export function dayStripChart(
     height += text + 6;
   }
   return {
-    width: CONTENT_WIDTH,
+    width,
     height: round(height),
     how: 'day',
     summary: sentence(summary, notes.length, context),
@@ -68,15 +78,25 @@ export function dayStripChart(
     get table() {
       return dayHours(timeline, index, context);
     },
-    day: {
-      name: head,
-      left: round(plot.left),
-      right: round(plot.left + plot.width),
-      hours: [0, 3, 6, 9, 12, 15, 18, 21, 24].map((hour) => speaker.value({ q: 'clock', value: hour * 60 }, 'short')),
+    get along() {
+      return dayAlong(timeline, index, plot, head, context, options.step);
     },
+    ...(alone ? {} : { date: day.date, day: onClock(head, plot, context) }),
     marks,
   };
 }
+
+const headMark = (text: string, { top }: Plot, { date }: Day): Mark => ({
+  ...{ kind: 'text', role: 'ink', x: 0, y: round(top + 11), size: 10.5, anchor: 'start', strong: true },
+  ...{ text, date },
+});
+
+const onClock = (name: string, { left, width }: Plot, { speaker }: ChartContext): NonNullable<Drawing['day']> => ({
+  name,
+  left: round(left),
+  right: round(left + width),
+  hours: [0, 3, 6, 9, 12, 15, 18, 21, 24].map((hour) => speaker.value({ q: 'clock', value: hour * 60 }, 'short')),
+});
 
 export function sentence(summary: DailySummary, notes: number, { speaker }: ChartContext): string {
   const date = { q: 'date' as const, value: summary.date };

@@ -143,7 +143,7 @@ function dates(
     const began = bars.some(({ low }) => low.date === of);
     const words = (['weekday', style] as const).map((one) => speaker.value({ q: 'date', value: of }, one)).join(' ');
     const role = began ? 'ink' : 'axis';
-    return { kind: 'text', role, x, y, text: words, size: text, anchor, ...(began ? { strong: true } : {}) };
+    return { kind: 'text', role, x, y, text: words, size: text, anchor, date: of, ...(began ? { strong: true } : {}) };
   };
   return [
     label(date, 'compact', 0, 'start'),

@@ -1,8 +1,10 @@
 import type { Drawing, Mark } from '../model/drawing.ts';
 import type { Comparison, Meal } from '../model/occasions.ts';
 import type { Timeline } from '../model/timeline.ts';
+import { profileOf } from '../occasions/profile.ts';
 import { quantile } from '../stats/quantile.ts';
 import { pieces, rangeLines, type Span, spanAxis } from './aligned.ts';
+import { profileAlong } from './along.ts';
 import { glucoseAxis, type Plot } from './axis.ts';
 import { type ChartContext, roughWidth } from './context.ts';
 import { CONTENT_WIDTH } from './frame.ts';
@@ -12,6 +14,8 @@ const COLUMNS = 4;
 const GAP = 10;
 const HEIGHT = 58;
 const SPAN: Span = { from: -15, to: 180 };
+/** Minutes between points that are read off. */
+const STEP = 15;
 export const MOST_FOODS = 12;
 
 /** A food with the meals compared under its name. */
@@ -28,13 +32,14 @@ export function foodsChart(timeline: Timeline, foods: FoodMeals[], context: Char
   const rowHeight = HEIGHT + 2 * (text + 2) + 12;
   const shown = foods.slice(0, MOST_FOODS);
   const rows = Math.ceil(shown.length / COLUMNS);
+  const plotOf = (index: number): Plot => ({
+    left: round(left + (index % COLUMNS) * (width + GAP)),
+    top: round(Math.floor(index / COLUMNS) * rowHeight + 2 * (text + 2) + 3),
+    width: round(width),
+    height: HEIGHT,
+  });
   const marks = shown.flatMap((food, index): Mark[] => {
-    const plot: Plot = {
-      left: round(left + (index % COLUMNS) * (width + GAP)),
-      top: round(Math.floor(index / COLUMNS) * rowHeight + 2 * (text + 2) + 3),
-      width: round(width),
-      height: HEIGHT,
-    };
+    const plot = plotOf(index);
     const axis = index % COLUMNS === 0 ? glucoseAxis(plot, context) : [rangeLines(plot, context)];
     const last = Math.floor(index / COLUMNS) === rows - 1 || index + COLUMNS >= shown.length;
     return [...axis, ...panel(timeline, food, plot, context), ...(last ? spanAxis(plot, SPAN, 60, context) : [])];
@@ -61,6 +66,13 @@ export function foodsChart(timeline: Timeline, foods: FoodMeals[], context: Char
           `${minutes(a.low, context)} – ${minutes(a.high, context)}`,
         ]),
       };
+    },
+    get along() {
+      return shown.flatMap(({ comparison, meals }, index) => {
+        const anchors = meals.map(({ at }) => at);
+        const profile = profileOf(timeline, anchors, SPAN.from, SPAN.to, STEP);
+        return profileAlong(profile, plotOf(index), comparison.a.name, context);
+      });
     },
     marks,
   };

@@ -5,6 +5,7 @@ import type { Slot } from '../model/logbook.ts';
 import type { Timeline } from '../model/timeline.ts';
 import type { ProfilePoint } from '../occasions/profile.ts';
 import { pieces, rangeLines, type Span, spanAxis, spanScale } from './aligned.ts';
+import { profileAlong } from './along.ts';
 import { glucoseAxis, glucoseScale, type Plot } from './axis.ts';
 import type { ChartContext } from './context.ts';
 import { CONTENT_WIDTH } from './frame.ts';
@@ -28,17 +29,20 @@ export function mealOverlayChart(timeline: Timeline, laid: Laid[], context: Char
   const { speaker, text } = context;
   const left = text * 3.2;
   const width = (CONTENT_WIDTH - left - GAP * (laid.length - 1)) / laid.length;
-  const marksOf = (one: Laid, index: number): Mark[] => {
-    const plot: Plot = {
-      left: round(left + index * (width + GAP)),
-      top: text + 5,
-      width: round(width),
-      height: tall,
-    };
-    const title = speaker.say('charts.overlay.title', {
+  const plotOf = (index: number): Plot => ({
+    left: round(left + index * (width + GAP)),
+    top: text + 5,
+    width: round(width),
+    height: tall,
+  });
+  const titleOf = (one: Laid): string =>
+    speaker.say('charts.overlay.title', {
       slot: { q: 'word', value: one.slot },
       n: { q: 'count', value: one.anchors.length },
     });
+  const marksOf = (one: Laid, index: number): Mark[] => {
+    const plot = plotOf(index);
+    const title = titleOf(one);
     return [
       { kind: 'text', role: 'ink', x: plot.left, y: text, text: title, size: text, anchor: 'start', strong: true },
       { kind: 'shape', role: 'inner-ribbon', rings: ribbon(one.profile, plot) },
@@ -80,6 +84,9 @@ export function mealOverlayChart(timeline: Timeline, laid: Laid[], context: Char
               ],
         ),
       };
+    },
+    get along() {
+      return laid.flatMap((one, index) => profileAlong(one.profile, plotOf(index), titleOf(one), context));
     },
     get marks() {
       return laid.flatMap(marksOf);

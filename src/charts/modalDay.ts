@@ -3,6 +3,7 @@ import type { Drawing, Mark } from '../model/drawing.ts';
 import type { MgPerDl } from '../model/glucose.ts';
 import type { ModalBin, ModalDay } from '../model/measures.ts';
 import type { Timeline } from '../model/timeline.ts';
+import { usualAlong } from './along.ts';
 import { clockAxis, clockGrid, clockScale, glucoseAxis, glucoseScale, type Plot } from './axis.ts';
 import type { ChartContext } from './context.ts';
 import { CONTENT_WIDTH } from './frame.ts';
@@ -38,6 +39,9 @@ export function modalDayChart(
         : middle(least, peak, options.beyond, context),
     get table() {
       return hourly(modal, context);
+    },
+    get along() {
+      return usualAlong(modal, options.outer, plot, speaker.say('charts.along.usualDay'), context);
     },
     get marks(): Mark[] {
       const bins = closed(modal);

@@ -1,13 +1,15 @@
 import type { Drawing, Mark } from '../model/drawing.ts';
 import type { Session } from '../model/occasions.ts';
 import type { Timeline } from '../model/timeline.ts';
+import { profileOf } from '../occasions/profile.ts';
 import { NIGHT_END } from '../targets/consensus.ts';
 import { beyondRange, pieces, rangeLines, spanAxis, spanScale } from './aligned.ts';
+import { profileAlong } from './along.ts';
 import { glucoseAxis, type Plot } from './axis.ts';
 import { type ChartContext, roughWidth } from './context.ts';
 import { CONTENT_WIDTH } from './frame.ts';
 import { round } from './pen.ts';
-import { GROUPS, SPAN } from './sessions.ts';
+import { GROUPS, SPAN, STEP } from './sessions.ts';
 import { sessionsTable } from './sessionsTable.ts';
 
 const GAP = 16;
@@ -36,9 +38,15 @@ export function sessionPairsChart(
   }));
   const above = Math.max(...heads.map(({ name, low }) => name.length + low.length));
   const head = above * (text + 3);
+  const plotOf = (index: number): Plot => ({
+    left: round(left + index * (width + GAP)),
+    top: head,
+    width: round(width),
+    height,
+  });
   const marks = groups.flatMap(({ drawn }, index): Mark[] => {
     const { name, low } = heads[index]!;
-    const plot: Plot = { left: round(left + index * (width + GAP)), top: head, width: round(width), height };
+    const plot = plotOf(index);
     const start = round(spanScale(plot, SPAN)(0));
     const line = (row: number, content: string, strong: boolean): Mark => ({
       kind: 'text',
@@ -69,6 +77,13 @@ export function sessionPairsChart(
       .join(' '),
     get table() {
       return sessionsTable(sessions, context);
+    },
+    get along() {
+      return groups.flatMap(({ group, drawn }, index) => {
+        const anchors = drawn.map(({ at }) => at);
+        const profile = profileOf(timeline, anchors, SPAN.from, SPAN.to, STEP);
+        return profileAlong(profile, plotOf(index), speaker.say(`charts.sessions.${group}`), context);
+      });
     },
     marks,
   };

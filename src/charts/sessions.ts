@@ -4,6 +4,7 @@ import type { Note, Timeline } from '../model/timeline.ts';
 import { NIGHT_END } from '../targets/consensus.ts';
 import { MINUTE_MS } from '../time/calendar.ts';
 import { beyondRange, pieces, rangeLines, type Span, spanAxis, spanScale } from './aligned.ts';
+import { occasionAlong } from './along.ts';
 import type { Plot } from './axis.ts';
 import type { ChartContext } from './context.ts';
 import { CONTENT_WIDTH } from './frame.ts';
@@ -17,6 +18,8 @@ const HEIGHT = 26;
 const ROW = HEIGHT + 18;
 /** From an hour before the start to twelve hours after it. */
 export const SPAN: Span = { from: -60, to: 720 };
+/** Minutes between points that are read off. */
+export const STEP = 30;
 /** So many fit a sheet; of more, the last ones are drawn. */
 export const MOST_SESSIONS = 12;
 export const GROUPS = ['extra', 'meal', 'none-noted'] as const;
@@ -26,6 +29,7 @@ export function sessionsChart(timeline: Timeline, sessions: Session[], context: 
   const { speaker, text } = context;
   const shown = sessions.slice(-MOST_SESSIONS);
   const marks: Mark[] = [head(context)];
+  const rows: { session: Session; plot: Plot }[] = [];
   let top = text + 6;
   for (const group of GROUPS) {
     const some = shown.filter(({ carbsFirst }) => carbsFirst === group);
@@ -44,6 +48,7 @@ export function sessionsChart(timeline: Timeline, sessions: Session[], context: 
     top += 15;
     for (const session of some) {
       const plot: Plot = { left: LEFT, top, width: CONTENT_WIDTH - LEFT - RIGHT, height: HEIGHT };
+      rows.push({ session, plot });
       marks.push(...strip(timeline, session, plot, context), ...facts(session, plot, context));
       top += ROW;
     }
@@ -68,6 +73,11 @@ export function sessionsChart(timeline: Timeline, sessions: Session[], context: 
     }),
     get table() {
       return sessionsTable(sessions, context);
+    },
+    get along() {
+      return rows.flatMap(({ session, plot }) =>
+        occasionAlong(timeline, session.at, SPAN, STEP, plot, dayOf(session, context), context),
+      );
     },
     marks,
   };
@@ -122,6 +132,9 @@ function food(timeline: Timeline, session: Session, plot: Plot, context: ChartCo
   return noteSigns(near, x, plot.top + plot.height + 3, room, context);
 }
 
+const dayOf = ({ date }: Session, { speaker }: Pick<ChartContext, 'speaker'>): string =>
+  `${speaker.value({ q: 'date', value: date }, 'weekday')} ${speaker.value({ q: 'date', value: date }, 'compact')}`;
+
 function facts(session: Session, plot: Plot, { speaker, text }: ChartContext): Mark[] {
   const line = (row: number, x: number, content: string, anchor: 'start' | 'end', strong = false): Mark => ({
     kind: 'text',
@@ -133,7 +146,7 @@ function facts(session: Session, plot: Plot, { speaker, text }: ChartContext): M
     anchor,
     strong,
   });
-  const day = `${speaker.value({ q: 'date', value: session.date }, 'weekday')} ${speaker.value({ q: 'date', value: session.date }, 'compact')}`;
+  const day = dayOf(session, { speaker });
   const clock = speaker.value({ q: 'clock', value: session.minute }, 'short');
   const lasted = session.minutes === null ? '' : speaker.value({ q: 'minutes', value: session.minutes }, 'short');
   const first =

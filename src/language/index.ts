@@ -1,3 +1,4 @@
+export { dayNames } from './dayNames.ts';
 export { isolated } from './isolated.ts';
 export { issueSaid, withWords } from './issueSaid.ts';
 export { lacking, layered, type Words } from './layers.ts';

@@ -1,3 +1,4 @@
+import type { LocalDate } from './glucose.ts';
 import type { Band } from './targets.ts';
 import type { Below } from './words.ts';
 
@@ -69,8 +70,24 @@ export type Mark =
       strong?: boolean;
       /** Text on a filled mark takes the colour that reads on that band. */
       on?: Band;
+      /** The day that it names, where a screen can lead there. */
+      date?: LocalDate;
     }
   | { kind: 'sign'; shape: SignShape; role: Role; x: number; y: number; size: number; letter?: string };
+
+/**
+ * A part of a chart that is read from left to right: what stands there in words, evenly spaced between the two sides of the box,
+ * in points. Where one can point at it, a screen says the text under the pointer.
+ */
+export interface Along {
+  /** What is read, in a few words. */
+  name: string;
+  left: number;
+  right: number;
+  top: number;
+  bottom: number;
+  says: string[];
+}
 
 /**
  * A chart without a medium. Its size is known at once; summary, table and marks are told anew each time they are asked for where that
@@ -92,6 +109,10 @@ export interface Drawing {
    * hours evenly spaced from end to end. Such a drawing's table has one row an hour.
    */
   day?: { name: string; left: number; right: number; hours: string[] };
+  /** The one day that it shows, where a screen can show it larger. */
+  date?: LocalDate;
+  /** Its curves, to be read off point by point. */
+  along?: readonly Along[];
   marks: Mark[];
   /** The same, broken into rows, for a screen no wider than a hand, where nothing of it should lie out of sight. */
   narrow?: Drawing | undefined;

@@ -142,6 +142,14 @@ export interface Framed {
   direction: Report['direction'];
 }
 
+/** A day by itself, large; the days on both sides of it, null at the ends of the period. */
+export interface DayShown {
+  paper: Framed;
+  name: string;
+  before: string | null;
+  after: string | null;
+}
+
 /** What is saved. */
 export interface Wanting {
   what: Result[];
@@ -165,6 +173,8 @@ export interface Jobs {
   /** All days that the files hold, whatever the period. */
   days(given: Record<string, never>): DaySeen[];
   show(given: { sheet: Sheet; typed: Agreed }): Framed;
+  /** `date`: YYYY-MM-DD; null for a day outside the period. */
+  day(given: { date: string; sheet: Sheet }): DayShown | null;
   make(given: Wanting): SavedFile[];
   turn(given: Turn): Outcome;
   papers(given: Turn & { extras: Extras[] }): { outcome: Outcome; files: SavedFile[] };

@@ -21,8 +21,10 @@ import { visitByVisit } from './visitByVisit.ts';
 
 export { type TopicChoice, topicChoices } from './choices.ts';
 export type { PageContext } from './context.ts';
+export { contextOf } from './contextOf.ts';
 export { interpretationSentences } from './interpretationSentences.ts';
 export { methodPage } from './method.ts';
+export { oneDay } from './oneDay.ts';
 
 /** What is made of one analysis: the two papers that everyone gets, what is added on request, and the draft to paste. */
 export type PaperOf = 'clinic' | 'patient' | 'further' | 'draft';

@@ -9,11 +9,13 @@ export interface SvgOptions {
   grey?: boolean;
   /** Starts every id, so that several drawings can stand in one document. */
   id?: string;
+  /** Whether words that name a day lead to it. */
+  days?: boolean;
 }
 
 /** A drawing as one SVG element, with its summary as the accessible name. Throws on a coordinate that is no number. */
-export function drawingSvg(drawing: Drawing, { grey = false, id = 'drawing' }: SvgOptions = {}): string {
-  const pen: Pen = { palette: grey ? GREY : COLOUR, id, clips: 0 };
+export function drawingSvg(drawing: Drawing, { grey = false, id = 'drawing', days = false }: SvgOptions = {}): string {
+  const pen: Pen = { palette: grey ? GREY : COLOUR, id, clips: 0, days };
   const body = drawing.marks.map((mark) => `${markSvg(mark, pen)}\n`).join('');
   const size = `width="${num(drawing.width)}" height="${num(drawing.height)}"`;
   const view = `viewBox="0 0 ${num(drawing.width)} ${num(drawing.height)}"`;
@@ -26,6 +28,7 @@ interface Pen {
   palette: Palette;
   id: string;
   clips: number;
+  days: boolean;
 }
 
 function markSvg(mark: Mark, pen: Pen): string {
@@ -75,14 +78,15 @@ function outline(mark: Extract<Mark, { kind: 'shape' | 'rect' }>, { palette }: P
   return ` stroke="${colour}" stroke-width="${num(width)}"${dash ? ` stroke-dasharray="${dash.join(' ')}"` : ''}`;
 }
 
-function textSvg(mark: Extract<Mark, { kind: 'text' }>, { palette }: Pen): string {
+function textSvg(mark: Extract<Mark, { kind: 'text' }>, { palette, days }: Pen): string {
   const under = mark.on && palette[mark.on];
   const colour = under ? under.on : palette[mark.role].text;
   const weight = mark.strong ? ' font-weight="600"' : '';
   // On a hatched band the words carry a rim of the band's plain fill, so that no line runs through them.
   const rim = under?.hatch ? ` stroke="${under.fill}" stroke-width="4" paint-order="stroke"` : '';
   const place = `x="${num(mark.x)}" y="${num(mark.y)}" font-size="${num(mark.size)}" text-anchor="${mark.anchor}"`;
-  return `<text ${place} fill="${colour}"${weight}${rim}>${escaped(mark.text)}</text>`;
+  const day = days && mark.date ? ` data-day="${mark.date}"` : '';
+  return `<text ${place} fill="${colour}"${weight}${rim}${day}>${escaped(mark.text)}</text>`;
 }
 
 function signSvg(mark: Extract<Mark, { kind: 'sign' }>, { palette }: Pen): string {

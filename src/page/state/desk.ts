@@ -3,6 +3,7 @@ import { answerFiles } from '../save/answers.ts';
 import { saveAll } from '../save/save.ts';
 import { say } from '../say.ts';
 import { today } from './day.ts';
+import { openDays } from './days.ts';
 import type { Picked } from './dropped.ts';
 import { invented } from './example.ts';
 import { openFolder } from './folder.ts';
@@ -22,6 +23,7 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
   const { begun, looked, hand, forget, end, faces } = openReader(state, (error) => fail(error));
   const folder = openFolder(state, screen, { looked, fail });
   const looking = openLooking(state, screen, { looked, forget, fail, listAgain: folder.listAgain });
+  const days = openDays(state, screen, { begun, faces, fail });
   const visit = openVisit(state, {
     read: () => void read(false),
     show: () => void show(state.sheet),
@@ -116,20 +118,12 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
       if (stays) screen.drawAround();
       else screen.draw();
       if (got.ok) await show(state.sheet);
-      if (got.ok && (first || state.days.length === 0)) void countDays(mine).catch(fail);
+      if (got.ok && (first || state.days.length === 0)) void days.count();
     } catch (error) {
       if (mine === asks) fail(error);
     } finally {
       if (mine === asks) screen.busy(false);
     }
-  }
-
-  /** After the papers, as it reads the files once more: no period changes what they hold. */
-  async function countDays(mine: number): Promise<void> {
-    const days = await begun().ask('days', {});
-    if (mine !== asks) return;
-    state.days = days;
-    screen.drawStrip();
   }
 
   async function show(sheet: Sheet): Promise<void> {
@@ -146,6 +140,7 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
   return {
     take,
     open,
+    showDay: (date: string): void => void days.show(date),
     folder,
     looking,
     show,

@@ -1,4 +1,4 @@
-import type { Framed, Sheet } from '../messages.ts';
+import type { DayShown, Framed, Sheet } from '../messages.ts';
 
 /** What shows the state; the desk never touches an element. */
 export interface Screen {
@@ -15,4 +15,6 @@ export interface Screen {
   drawKept(): void;
   busy(on: boolean): void;
   paper(sheet: Sheet, paper: Framed, faces: readonly FontFace[]): Promise<void>;
+  /** A day large, over the papers. */
+  day(day: DayShown, faces: readonly FontFace[]): Promise<void>;
 }

@@ -34,7 +34,7 @@ export async function showPaper(
   paper: Framed,
   title: string,
   faces: readonly FontFace[],
-): Promise<void> {
+): Promise<Document | undefined> {
   const frame = document.createElement('iframe');
   frame.title = title;
   frame.className = 'paper coming';
@@ -44,7 +44,7 @@ export async function showPaper(
   place.append(frame);
   await loaded;
   const { contentDocument: inside, contentWindow } = frame;
-  if (!inside || !contentWindow) return;
+  if (!inside || !contentWindow) return undefined;
   if (sandboxed && !listens(inside)) {
     sandboxed = false;
     frame.remove();
@@ -63,6 +63,7 @@ export async function showPaper(
   grow();
   for (const old of place.querySelectorAll('iframe')) if (old !== frame) old.remove();
   frame.className = 'paper';
+  return inside;
 }
 
 /** Prints the paper that is shown, on its own. */

@@ -5,6 +5,7 @@ import type { Screen } from '../state/screen.ts';
 import { hasAnswers, placed, type State } from '../state/state.ts';
 import { askingView } from './asking.ts';
 import { bringView } from './bring.ts';
+import { openDayView } from './day.ts';
 import { footView, headView } from './edges.ts';
 import { type FolderView, folderView } from './folder.ts';
 import { printPaper, showPaper } from './frame.ts';
@@ -30,6 +31,7 @@ const ROOM = '(min-width: 60rem)';
 /** The page as the state is. The desk is asked for late, as the two know each other. */
 export function openScreen(state: State, desk: () => Desk): Screen & { dress(): void; noDrop(): void } {
   let shown: FolderView | null = null;
+  const day = openDayView(place('day') as HTMLDialogElement, (date) => desk().showDay(date));
 
   function draw(): void {
     const { step, read } = state;
@@ -40,7 +42,10 @@ export function openScreen(state: State, desk: () => Desk): Screen & { dress(): 
     put('asked', step === 'asking' && read ? askingView(read, hasAnswers(state), desk()) : []);
     place('papers').hidden = papers === null;
     put('tabs', papers ? [tabsView(state, { sheet: (sheet) => void desk().show(sheet) })] : []);
-    if (!papers) place('paper').replaceChildren();
+    if (!papers) {
+      place('paper').replaceChildren();
+      day.close();
+    }
     put('look', papers ? [lookPart(papers)] : []);
     drawAround();
     const at = { who: 'who', folder: 'who', asking: 'asked', papers: 'told', failed: 'status', bring: '', reading: '' }[
@@ -149,8 +154,10 @@ export function openScreen(state: State, desk: () => Desk): Screen & { dress(): 
     noDrop: () => put('status', [el('p', { class: 'grave' }, say('status.noDrop'))]),
     async paper(sheet, paper, faces) {
       markTab('paper', sheet);
-      await showPaper(place('paper'), paper, say(`sheets.${sheet}`), faces);
+      const inside = await showPaper(place('paper'), paper, say(`sheets.${sheet}`), faces);
+      if (inside) day.from(inside);
     },
+    day: (shown, faces) => day.show(shown, faces),
   };
 }
 

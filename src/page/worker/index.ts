@@ -14,7 +14,7 @@ import { bakedSettings, takeBaked } from './clinicOwn.ts';
 import { daysOf } from './days.ts';
 import { emptyShelf, put, type Shelf, settingsAt } from './files.ts';
 import { type Folder, frame, list, lists } from './list.ts';
-import { type Brought, make, show } from './papers.ts';
+import { type Brought, make, show, showDay } from './papers.ts';
 import { type Current, readPerson, withTyped } from './reading.ts';
 import { tellerOf } from './said.ts';
 import { papersOf, takeTurn } from './turn.ts';
@@ -77,6 +77,9 @@ const work: Work = {
   },
   async show({ sheet, typed }) {
     return { value: show(sheet, withTyped(must(current), typed), must(brought)) };
+  },
+  async day({ date, sheet }) {
+    return { value: showDay(date, sheet, must(current), must(brought)) };
   },
   async make(wanting) {
     const value = await make(wanting, withTyped(must(current), wanting.typed), must(brought));

@@ -1,14 +1,15 @@
 import { zip } from '../../bytes/pack.ts';
 import { bytesOf } from '../../bytes/text.ts';
-import { compose } from '../../compose.ts';
+import { compose, composeDay, namesOfDays } from '../../compose.ts';
 import { version } from '../../index.ts';
 import type { Words } from '../../language/index.ts';
 import { type MadeFile, makePapers, type PaperTools } from '../../papers/makePapers.ts';
 import { setAsideCsv } from '../../papers/setAside.ts';
 import type { Teller } from '../../papers/teller.ts';
+import { isLocalDate } from '../../time/calendar.ts';
 import { type CompiledTemplate, framedHtml, writeHtml } from '../../writers/html/index.ts';
 import { asPrinted, type PdfFonts } from '../../writers/pdf/index.ts';
-import type { Framed, SavedFile, Sheet, Wanting } from '../messages.ts';
+import type { DayShown, Framed, SavedFile, Sheet, Wanting } from '../messages.ts';
 import type { Current } from './reading.ts';
 
 /** What the page brings along in its file. */
@@ -27,7 +28,22 @@ export function show(sheet: Sheet, { analysis, words, wanted }: Current, { templ
   const { paper, large, grey } = wanted;
   const report = compose(analysis, words, { ...voiceOf(sheet), paper, large, written: wanted.agreed });
   const shown = sheet === 'patient' ? asPrinted(report, fonts, { version, grey }) : report;
-  return { ...framedHtml(shown, template, { words, grey }), direction: report.direction };
+  const days = namesOfDays(analysis, words, report.voice);
+  return { ...framedHtml(shown, template, { words, grey, days }), direction: report.direction };
+}
+
+/** A day to look at, in the voice of the paper from which it is opened. */
+export function showDay(
+  date: string,
+  sheet: Sheet,
+  { analysis, words, wanted: { paper, grey } }: Current,
+  { template }: Brought,
+): DayShown | null {
+  const composed = isLocalDate(date) ? composeDay(analysis, words, date, { ...voiceOf(sheet), paper }) : null;
+  if (composed === null) return null;
+  const { report, before, after } = composed;
+  const framed = { ...framedHtml(report, template, { words, grey }), direction: report.direction };
+  return { paper: framed, name: report.pages[0]!.title, before, after };
 }
 
 const TYPES: Record<string, string> = {

@@ -3,6 +3,7 @@ import type { Report } from '../../model/report.ts';
 import { targetSets } from '../../targets/index.ts';
 import { blocksHtml } from './blocks.ts';
 import { contents as contentsOf } from './contents.ts';
+import { type DayNames, withDayLinks } from './dayLinks.ts';
 import { drawn, el, print } from './element.ts';
 import { fillTemplate } from './fill.ts';
 import { isLong } from './finder.ts';
@@ -29,6 +30,8 @@ export interface HtmlOptions {
   words: unknown;
   /** Black ink only, bands told apart by hatch. */
   grey?: boolean;
+  /** How texts name the days that whoever shows the page can show large: each leads there. Absent: none can. */
+  days?: DayNames;
 }
 
 /** Markup of a report for a frame that runs no script, and its looks, which whoever owns the frame gives it. */
@@ -62,7 +65,7 @@ export function framedHtml(report: Report, template: CompiledTemplate, options: 
   return { html: `<!doctype html>\n${print(page)}\n`, style };
 }
 
-function filled(report: Report, template: CompiledTemplate, { words, grey = false }: HtmlOptions) {
+function filled(report: Report, template: CompiledTemplate, { words, grey = false, days }: HtmlOptions) {
   // Its words hold no glucose: unit and targets are never asked for.
   const { say } = speakerOf(words, { unit: 'mg/dL', voice: report.voice, targets: targetSets.adult });
   const own = ownStyle();
@@ -73,12 +76,15 @@ function filled(report: Report, template: CompiledTemplate, { words, grey = fals
     first: firstOf(),
     id: ids(),
     shares: own.shares,
+    days,
     topic: report.title,
   };
   const pageIds = report.pages.map(() => setting.id('page'));
-  const pages = report.pages.map((page, i) =>
-    el('section', { class: 'page', id: pageIds[i]!, 'aria-label': page.title }, ...blocksHtml(page.blocks, setting)),
-  );
+  const pages = report.pages.map((page, i) => {
+    const blocks = blocksHtml(page.blocks, setting);
+    const linked = days === undefined ? blocks : withDayLinks(blocks, days);
+    return el('section', { class: 'page', id: pageIds[i]!, 'aria-label': page.title }, ...linked);
+  });
   const texts = {
     language: report.language,
     direction: report.direction,

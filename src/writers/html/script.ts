@@ -1,56 +1,55 @@
 /**
  * The page's one script, as it stands in the file; its hash stands in the page's policy. Nothing to read depends on it:
- * it lets the days be read hour by hour and be hidden, lets tables that say so be sorted, and takes scroll areas that fit
+ * it lets curves be read point by point and days be hidden, lets tables that say so be sorted, and takes scroll areas that fit
  * out of the tab order. It takes all its words from the page, keeps nothing and sends nothing.
  */
 export const SCRIPT = `'use strict';
 (() => {
   const all = (what, within = document) => [...within.querySelectorAll(what)];
 
-  for (const strip of all('.strip')) {
-    const pointer = strip.querySelector('input[type=range]');
-    const rows = all('tbody tr', strip);
-    if (!pointer || rows.length === 0) continue;
-    const titles = all('thead th', strip).map((cell) => cell.textContent);
-    const readout = strip.querySelector('.readout');
+  for (const plot of all('.plot')) {
+    const readout = plot.closest('figure').querySelector('.readout');
     const mark = document.createElement('div');
     mark.className = 'mark';
     mark.hidden = true;
-    const left = Number(pointer.dataset.left);
-    const width = Number(pointer.dataset.right) - left;
-    pointer.style.insetInlineStart = 'auto';
-    pointer.style.left = 100 * left + '%';
-    pointer.style.width = 100 * width + '%';
-    pointer.before(mark);
-    pointer.hidden = false;
-    const show = () => {
-      const at = Number(pointer.value);
-      const cells = [...rows[at].cells].map((cell) => cell.textContent);
-      const text = cells
-        .map((cell, i) => (i === 0 || titles[i] === '' ? cell : titles[i] + ' ' + cell))
-        .filter((cell, i) => cells[i] !== '')
-        .join(' · ');
-      readout.textContent = text;
-      pointer.setAttribute('aria-valuetext', text);
-      mark.style.left = 100 * (left + (width * at) / rows.length) + '%';
-      mark.style.width = (100 * width) / rows.length + '%';
-      mark.hidden = false;
-    };
-    const clear = () => {
-      if (document.activeElement === pointer) return;
-      mark.hidden = true;
-      readout.textContent = '';
-    };
-    pointer.addEventListener('input', show);
-    pointer.addEventListener('focus', show);
-    pointer.addEventListener('blur', clear);
-    pointer.addEventListener('pointerleave', clear);
-    pointer.addEventListener('pointermove', (event) => {
-      const box = pointer.getBoundingClientRect();
-      const at = Math.floor(((event.clientX - box.left) / box.width) * rows.length);
-      pointer.value = String(Math.min(rows.length - 1, Math.max(0, at)));
-      show();
-    });
+    plot.append(mark);
+    for (const slider of all('input[type=range]', plot)) {
+      const says = JSON.parse(slider.dataset.says);
+      const [left, right, top, bottom] = JSON.parse(slider.dataset.box);
+      const at = (element, from, width) => {
+        element.style.left = 100 * from + '%';
+        element.style.width = 100 * width + '%';
+        element.style.top = 100 * top + '%';
+        element.style.height = 100 * (bottom - top) + '%';
+      };
+      const step = (right - left) / says.length;
+      at(slider, left, right - left);
+      slider.hidden = false;
+      const show = () => {
+        const text = says[slider.value];
+        readout.textContent = text;
+        slider.setAttribute('aria-valuetext', text);
+        at(mark, left + step * slider.value, step);
+        mark.hidden = false;
+      };
+      const clear = () => {
+        if (document.activeElement === slider) return;
+        mark.hidden = true;
+        readout.textContent = '';
+      };
+      // So that it says where it stands when it is come to.
+      slider.setAttribute('aria-valuetext', says[0]);
+      slider.addEventListener('input', show);
+      slider.addEventListener('focus', show);
+      slider.addEventListener('blur', clear);
+      slider.addEventListener('pointerleave', clear);
+      slider.addEventListener('pointermove', (event) => {
+        const box = slider.getBoundingClientRect();
+        const place = Math.floor(((event.clientX - box.left) / box.width) * says.length);
+        slider.value = String(Math.min(says.length - 1, Math.max(0, place)));
+        show();
+      });
+    }
   }
 
   for (const chooser of all('.chooser')) {

@@ -1,6 +1,7 @@
 import type { Speaker } from '../../language/index.ts';
 import { outline } from '../outline.ts';
 import { OWN_IDS } from './checks.ts';
+import type { DayNames } from './dayLinks.ts';
 
 /** What the blocks of one page share while they are written. */
 export interface Setting {
@@ -14,6 +15,8 @@ export interface Setting {
   id(stem: string): string;
   /** A class that sets these shares, where there is room for them; shares are used in print and on wide screens only. */
   shares(of: 'grid' | 'column', shares: readonly number[]): string;
+  /** Where days can be shown large: how texts name them. */
+  days: DayNames | undefined;
   /** The heading last written: what a chart or a group of boxes without a title of its own is about. */
   topic: string;
 }

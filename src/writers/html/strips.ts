@@ -1,6 +1,7 @@
 import type { Drawing } from '../../model/drawing.ts';
 import type { Block, BlockOf } from '../../model/report.ts';
 import { drawingSvg } from '../svg.ts';
+import { plotted, underPlot } from './along.ts';
 import { drawn, el, type Html } from './element.ts';
 import { asTable, howToRead, picture } from './figure.ts';
 import { paragraph } from './prose.ts';
@@ -19,50 +20,38 @@ export const isDay = (block: Block): block is DayBlock => block.kind === 'chart'
 export const isOfStrips = (block: Block): block is OfStrips => isDay(block) || block.kind === 'paragraph';
 
 /**
- * Days one under another on one clock: they scroll sideways together, can be read hour by hour, and single days can be
+ * Days one under another on one clock: they scroll sideways together, their curves can be read, and single days can be
  * hidden. Both of the last need the script, so their controls start out hidden.
  */
 export function strips(blocks: readonly OfStrips[], setting: Setting): Html[] {
   const days = blocks.filter(isDay);
   const { say, topic } = setting;
   const ids = new Map(days.map((day) => [day, setting.id('day')]));
+  // One day alone is neither chosen among others nor parted from its own clock.
+  const several = days.length > 1;
   const inOrder = blocks.map((block) =>
     isDay(block) ? strip(block.drawing, ids.get(block)!, setting) : paragraph(block),
   );
   return [
-    chooser(ids, setting),
+    ...(several ? [chooser(ids, setting)] : []),
     sideways(setting),
     ...howToRead(days[0]!.drawing, setting),
-    scroller(say('web.chart', { name: { q: 'word', value: topic } }), clock(days[0]!.drawing, setting), ...inOrder),
+    scroller(
+      say('web.chart', { name: { q: 'word', value: topic } }),
+      ...(several ? [clock(days[0]!.drawing, setting)] : []),
+      ...inOrder,
+    ),
   ];
 }
 
 function strip(drawing: DayBlock['drawing'], id: string, setting: Setting): Html {
-  const { name, left, right } = drawing.day;
-  // Asked for once: it is told anew each time.
-  const { table } = drawing;
-  const rows = table?.rows.length ?? 0;
-  const pointer = el('input', {
-    type: 'range',
-    min: 0,
-    max: rows - 1,
-    value: 0,
-    autocomplete: 'off',
-    hidden: true,
-    'aria-label': setting.say('web.hourByHour', { name: { q: 'word', value: name } }),
-    'data-left': left / drawing.width,
-    'data-right': right / drawing.width,
-  });
+  // Asked for once: they are written anew each time.
+  const { table, along = [] } = drawing;
   return el(
     'figure',
     { class: 'strip', id },
-    el('div', { class: 'plot' }, picture(drawing, setting), ...(rows > 0 ? [pointer] : [])),
-    el(
-      'div',
-      { class: 'under' },
-      el('p', { class: 'readout', 'aria-hidden': 'true' }),
-      ...asTable(name, table, setting),
-    ),
+    plotted(picture(drawing, setting), drawing, along, setting),
+    el('div', { class: 'under' }, ...underPlot(drawing, along, setting), ...asTable(drawing.day.name, table, setting)),
   );
 }
 
