@@ -269,6 +269,7 @@ export interface WordParams {
   'cli.help.memory': never;
   'cli.help.queue': never;
   'cli.help.concurrency': never;
+  'cli.help.queueWait': never;
   'cli.help.once': never;
   'cli.help.compare': never;
   'cli.help.changed': never;
@@ -438,6 +439,10 @@ export interface WordParams {
   'cli.clinic.fhirUnidentified': never;
   'cli.clinic.stopping': never;
   'cli.clinic.stopped': 'reason' | 'path';
+  'cli.clinic.partHeld': 'path';
+  'cli.clinic.askedToStop': never;
+  'cli.clinic.queueing': 'queue' | 'seconds';
+  'cli.clinic.queueGone': 'queue' | 'seconds';
   'cli.clinic.listsUnsaved': 'path' | 'reason';
   'cli.clinic.flagged': 'n' | 'of';
   'cli.clinic.person': 'code' | 'rule' | 'files';
@@ -458,7 +463,8 @@ export interface WordParams {
   'cli.clinic.keeping': 'folder';
   'cli.clinic.again': 'n';
   'cli.clinic.lockLost': 'path';
-  'cli.clinic.workerReady': 'queue';
+  'cli.clinic.workerReady': 'queue' | 'seconds';
+  'cli.clinic.workerAlone': 'queue' | 'seconds';
   'cli.clinic.workerDone': 'n';
   'why.no-readings': never;
   'why.too-few-readings': never;
@@ -2137,6 +2143,7 @@ export interface WordParams {
   'clinic.unread.tooLong': never;
   'clinic.unread.tooMuchMemory': never;
   'clinic.unread.died': 'actual';
+  'clinic.unread.heldBack': never;
   'clinic.unread.notRun': never;
   'clinic.unread.sameFile': 'file' | 'others';
   'clinic.unread.sameReadings': 'others';

@@ -1,5 +1,5 @@
 import { type ChildProcess, spawn } from 'node:child_process';
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { Queue } from 'bullmq';
@@ -7,7 +7,7 @@ import { describe, expect, onTestFinished } from 'vitest';
 import { QUEUE } from '../../src/cli/clinic/queue.ts';
 import { writePeople } from '../support/people.ts';
 import { needs } from '../support/tools.ts';
-import { clinic, ended, expectWhole, LARGE, papersIn, start, until, worklistOf } from './clinicRun.ts';
+import { clinic, ended, expectWhole, LARGE, papersIn, reachedIn, start, until, worklistOf } from './clinicRun.ts';
 import { listed, scratch } from './run.ts';
 
 const SMALL = { days: 2, step: 30 };
@@ -22,12 +22,26 @@ const freePort = (): Promise<number> =>
     });
   });
 
+const servers = new Map<string, ChildProcess>();
+
+/** What a program has said so far. */
+function speaking(child: ChildProcess) {
+  const said = { out: '', err: '' };
+  for (const name of ['out', 'err'] as const) {
+    child[`std${name}`]!.on('data', (data) => {
+      said[name] += String(data);
+    });
+  }
+  return { child, out: () => said.out, err: () => said.err };
+}
+
 /** A Redis server of its own for one test, without a disk. */
 async function redis(folder: string): Promise<string> {
   const port = await freePort();
   const args = ['--port', String(port), '--bind', '127.0.0.1', '--save', '', '--appendonly', 'no', '--dir', folder];
   const server = spawn('redis-server', args, { stdio: ['ignore', 'pipe', 'inherit'] });
   onTestFinished(() => void server.kill('SIGKILL'));
+  servers.set(`redis://127.0.0.1:${port}`, server);
   let said = '';
   server.stdout.on('data', (data) => {
     said += String(data);
@@ -54,7 +68,7 @@ describe('with a redis-server from Debian’s packages', () => {
     const queue = await redis(folder);
     const [first, second] = [await worker(folder, queue), await worker(folder, queue)];
     const run = start(folder, 'clinic', 'in', '--out', 'out', '--queue', queue, ...DATE);
-    const people = (): number => listed(join(folder, 'out')).filter((name) => name.startsWith('P-')).length;
+    const people = (): number => reachedIn(join(folder, 'out'));
     await until(() => people() >= 3, 'a few people');
     first.kill('SIGKILL');
     expect(await ended(run)).toBe(0);
@@ -119,13 +133,13 @@ describe('with a redis-server from Debian’s packages', () => {
     expect(idle.out).toContain('0 people worked on');
   }, 120_000);
 
-  test('three workers, one killed and one slow: nobody is lost, nobody is told twice', async () => {
+  test('three workers, one killed and one slow: nobody is lost, nobody is told twice, and every byte is that of one machine', async () => {
     const folder = scratch();
     writePeople(join(folder, 'in'), 9, SMALL);
     const queue = await redis(folder);
     const workers = [await worker(folder, queue), await worker(folder, queue), await worker(folder, queue)];
     const run = start(folder, 'clinic', 'in', '--out', 'out', '--queue', queue, ...DATE);
-    const people = (): number => listed(join(folder, 'out')).filter((name) => name.startsWith('P-')).length;
+    const people = (): number => reachedIn(join(folder, 'out'));
     await until(() => people() >= 2, 'a few people');
     workers[0]!.kill('SIGKILL');
     // Stopped for a while, as on a machine that has too much to do.
@@ -138,5 +152,64 @@ describe('with a redis-server from Debian’s packages', () => {
         .map(({ Code }) => Code)
         .sort(),
     ).toEqual(listed(join(folder, 'in')));
+    expect(clinic(folder, 'clinic', 'in', '--out', 'alone', ...DATE).exit).toBe(0);
+    expect([...papersIn(join(folder, 'out'))]).toEqual([...papersIn(join(folder, 'alone'))]);
+    for (const name of ['worklist.csv', 'worklist.html', 'worklist.pdf', 'measures.csv', 'run-1-of-1.json']) {
+      expect(readFileSync(join(folder, 'out', name)).equals(readFileSync(join(folder, 'alone', name))), name).toBe(
+        true,
+      );
+    }
   }, 180_000);
+
+  test.each(['SIGKILL', 'SIGSTOP'] as const)(
+    'a server that is gone by %s: a run and a worker end after the limit that they told, and say what to do',
+    async (signal) => {
+      const folder = scratch();
+      writePeople(join(folder, 'in'), 3, SMALL);
+      const queue = await redis(folder);
+      const wait = ['--queue', queue, '--queue-wait', '2'];
+      const run = speaking(start(folder, 'clinic', 'in', '--out', 'out', ...wait, ...DATE));
+      const work = speaking(start(folder, 'worker', ...wait, '--concurrency', '1'));
+      await until(() => run.out().includes('away for 2 seconds (--queue-wait) the run ends'), 'the limit of a run');
+      await until(() => work.out().includes('away for 2 seconds (--queue-wait) this worker ends'), 'that of a worker');
+      servers.get(queue)!.kill(signal);
+      expect(await ended(work.child), work.err()).toBe(2);
+      expect(work.err()).toMatch(/has not answered for 2 seconds, so this worker ends\. .* begin the worker again/);
+      expect(await ended(run.child), run.err()).toBe(2);
+      expect(run.err()).toMatch(/has not answered for 2 seconds\. .* run the same command again; or leave --queue out/);
+      expect(worklistOf(join(folder, 'out')).length).toBe(3);
+      // What it says to do does it.
+      expect(clinic(folder, 'clinic', 'in', '--out', 'out', ...DATE).exit).toBe(0);
+    },
+    120_000,
+  );
+
+  test.each([true, false])(
+    'one signal ends a run and a worker, whether the server is there (%s) or not',
+    async (there) => {
+      const folder = scratch();
+      writePeople(join(folder, 'in'), 3, SMALL);
+      const queue = await redis(folder);
+      const run = speaking(start(folder, 'clinic', 'in', '--out', 'out', '--queue', queue, ...DATE));
+      await until(() => run.out().includes('Everyone goes into the queue'), 'a run that waits');
+      const jobs = new Queue(QUEUE, { connection: { host: '127.0.0.1', port: Number(new URL(queue).port) } });
+      while ((await jobs.getWaitingCount()) < 3) await new Promise((soon) => setTimeout(soon, 50));
+      run.child.kill('SIGSTOP');
+      await jobs.obliterate({ force: true });
+      await jobs.close();
+      const terminated = speaking(start(folder, 'worker', '--queue', queue, '--concurrency', '1'));
+      const interrupted = speaking(start(folder, 'worker', '--queue', queue, '--concurrency', '1'));
+      for (const { out } of [terminated, interrupted])
+        await until(() => out().includes('Waiting for work'), 'a worker');
+      run.child.kill('SIGCONT');
+      if (!there) servers.get(queue)!.kill('SIGKILL');
+      for (const { child } of [run, terminated]) child.kill('SIGTERM');
+      interrupted.child.kill('SIGINT');
+      expect(await ended(run.child), run.err()).toBe(2);
+      expect(run.err()).toContain('ended early (asked to stop)');
+      expect(await ended(terminated.child), terminated.err()).toBe(0);
+      expect(await ended(interrupted.child), interrupted.err()).toBe(0);
+    },
+    120_000,
+  );
 });

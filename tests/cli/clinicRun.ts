@@ -3,7 +3,7 @@ import { existsSync, lstatSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parse } from 'csv-parse/sync';
 import { expect, onTestFinished } from 'vitest';
-import { command, type Ran } from './run.ts';
+import { command, listed, type Ran } from './run.ts';
 
 /** A clinic run may take its time where others work on the same machine. */
 export function clinic(folder: string, ...args: string[]): Ran {
@@ -53,6 +53,15 @@ export function filesIn(folder: string): Map<string, Buffer> {
       .map((path): [string, Buffer] => [path, readFileSync(join(folder, path))]),
   );
 }
+
+/** Where papers wait until everyone was looked at. */
+export const WAITING = '.not-checked-yet';
+
+const peopleAt = (folder: string): string[] => listed(folder).filter((name) => name.startsWith('P-'));
+/** Codes of those whose papers lie where they are printed from. */
+export const givenIn = (out: string): string[] => peopleAt(out);
+/** How many people a run has reached so far, whether their papers are given out or wait. */
+export const reachedIn = (out: string): number => new Set([...peopleAt(out), ...peopleAt(join(out, WAITING))]).size;
 
 /** Papers and numbers only: what does not tell of the run itself. */
 export const papersIn = (folder: string): Map<string, string> =>

@@ -179,7 +179,7 @@ describe('files that steer, with a text where none may stand: refused, in one pl
     if (kind === 'layout') return report([join(folder, 'a.csv')], { ...given, layout: file }, at);
     if (kind === 'snapshot') return report([join(folder, 'a.csv')], { ...given, compare: file }, at);
     if (kind === 'thresholds') {
-      const limits = { timeLimit: 1, memory: 100 };
+      const limits = { timeLimit: 1, memory: 100, queueWait: 1 };
       await ask(join(folder, 'people'), { out, thresholds: file, ...limits }, at);
       return EXIT.done;
     }

@@ -41,6 +41,8 @@ export interface ClinicOptions extends FolderSettings {
   timeLimit: number;
   memory: number;
   queue?: string;
+  /** Seconds for which the queue's server may be away. */
+  queueWait: number;
 }
 
 /** What a clinic run is to do, with everything checked that can be before a file is opened. */
@@ -148,6 +150,6 @@ function forEveryone(given: ClinicOptions): FolderSettings {
     places,
     ...more
   } = given;
-  const { timeLimit, memory, queue, ...everyone } = more;
+  const { timeLimit, memory, queue, queueWait, ...everyone } = more;
   return everyone;
 }

@@ -15,7 +15,7 @@ import { type Lock, lock } from './lock.ts';
 import { type Log, openLog } from './log.ts';
 import { savePart } from './parts.ts';
 import { connectionOf } from './queue.ts';
-import { type Ran, runPeople } from './run.ts';
+import { ASKED_TO_STOP, type Ran, runPeople } from './run.ts';
 import { placesOf, withSettings } from './runSettings.ts';
 import { saveLists } from './save.ts';
 import { tellFhir } from './tellFhir.ts';
@@ -115,10 +115,14 @@ async function finish(asked: Asked, ran: Ran, door: Door, log: Log): Promise<num
       tell.say('cli.clinic.listsUnsaved', { path: asked.out, reason: { sentence: reasonText(tell, reasonOf(error)) } }),
     );
   }
+  if (asked.shard) print(tell.say('cli.clinic.partHeld', { path: asked.out }));
   if (kept > 0) print(tell.say('cli.clinic.kept', { n: kept }));
   tellFhir(door, outcomes);
   tellLists(door, lines, asked.passedOver);
-  if (stopped !== null) complain(tell.say('cli.clinic.stopped', { reason: stopped, path: asked.out }));
+  if (stopped !== null) {
+    const reason = stopped === ASKED_TO_STOP ? tell.say('cli.clinic.askedToStop') : reasonText(tell, stopped);
+    complain(tell.say('cli.clinic.stopped', { reason: { sentence: reason }, path: asked.out }));
+  }
   const exit = stopped !== null || unsaved ? EXIT.partly : exitOf(outcomes);
   log({ event: 'end', counts: countTiers(lines), exit });
   return exit;

@@ -1,4 +1,4 @@
-import { lstatSync, mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, lstatSync, mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { fingerprint } from '../../bytes/hash.ts';
 import { asOutcome, RECORD } from '../../clinic/recorded.ts';
@@ -27,7 +27,11 @@ const parse = (bytes: Buffer): Outcome | null => {
 };
 
 /** A link in the results would lead writing and deleting to somewhere else. */
-const isLink = (path: string): boolean => lstatSync(path, { throwIfNoEntry: false })?.isSymbolicLink() ?? false;
+export const isLink = (path: string): boolean => lstatSync(path, { throwIfNoEntry: false })?.isSymbolicLink() ?? false;
+
+export function refuseLink(path: string): void {
+  if (isLink(path)) throw Object.assign(new Error('a link'), { code: 'ELOOP' });
+}
 
 /** What the last run left in a person's folder, or null. */
 export function lastOutcome(folder: string): Outcome | null {
@@ -73,27 +77,19 @@ export function putInPlace(
     ...outcome,
     outputs: outputs.map(({ name, content, sha256 }) => ({ name, bytes: content.length, sha256 })),
   };
-  if (isLink(folder)) throw Object.assign(new Error('a link'), { code: 'ELOOP' });
+  refuseLink(folder);
   mkdirSync(folder, { recursive: true });
   clearParts(folder);
   const parts: { part: string; name: string }[] = [];
   try {
-    for (const { name, content } of [
-      ...outputs,
-      { name: RECORD, content: Buffer.from(`${JSON.stringify(whole, null, 1)}\n`) },
-    ]) {
+    for (const { name, content } of [...outputs, { name: RECORD, content: Buffer.from(recordText(whole)) }]) {
       const part = join(folder, `.${name}.${process.pid}-${thread()}.part`);
       parts.push({ part, name });
       // Never through a link of that name.
       rmSync(part, { force: true });
       writeFileSync(part, content, { flag: 'wx' });
     }
-    const kept = new Set(outputs.map(({ name }) => name));
-    for (const { name } of last?.outputs ?? []) {
-      // What an earlier visit can be compared with outlives it, unless nobody knows whose it is.
-      if (!kept.has(name) && !(whole.facts && visitDay(name) !== undefined))
-        rmSync(join(folder, name), { force: true });
-    }
+    dropOld(folder, whole, last);
     for (const { part, name } of parts) renameSync(part, join(folder, name));
   } catch (error) {
     for (const { part } of parts) rmSync(part, { force: true });
@@ -101,6 +97,51 @@ export function putInPlace(
   }
   return whole;
 }
+
+/** Takes away what an earlier run made and this one does not. */
+function dropOld(folder: string, whole: Outcome, last: Outcome | null): void {
+  const kept = new Set(whole.outputs.map(({ name }) => name));
+  for (const { name } of last?.outputs ?? []) {
+    // What an earlier visit can be compared with outlives it, unless nobody knows whose it is.
+    if (!kept.has(name) && !(whole.facts && visitDay(name) !== undefined)) rmSync(join(folder, name), { force: true });
+  }
+}
+
+/**
+ * Moves a person's whole results from one folder to another of the same disk: in one step where nothing stands there. Otherwise
+ * file by file, the record last, and before them a record of all that may then lie there: killed in between, the next run still
+ * knows every name that it may have to take away. Throws as the file system does.
+ */
+export function moveInPlace(from: string, to: string, whole: Outcome): void {
+  refuseLink(from);
+  refuseLink(to);
+  if (!existsSync(to)) {
+    renameSync(from, to);
+    return;
+  }
+  const last = lastOutcome(to);
+  const names = new Map([...(last?.outputs ?? []), ...whole.outputs].map((output) => [output.name, output]));
+  putRecord(to, { ...whole, key: '', facts: null, refusals: [], outputs: [...names.values()] });
+  dropOld(to, whole, last);
+  for (const { name } of whole.outputs) renameSync(join(from, name), join(to, name));
+  renameSync(join(from, RECORD), join(to, RECORD));
+  clearParts(to);
+  rmSync(from, { recursive: true, force: true });
+}
+
+function putRecord(folder: string, outcome: Outcome): void {
+  const part = join(folder, `.${RECORD}.${process.pid}-${thread()}.part`);
+  rmSync(part, { force: true });
+  try {
+    writeFileSync(part, recordText(outcome), { flag: 'wx' });
+    renameSync(part, join(folder, RECORD));
+  } catch (error) {
+    rmSync(part, { force: true });
+    throw error;
+  }
+}
+
+const recordText = (outcome: Outcome): string => `${JSON.stringify(outcome, null, 1)}\n`;
 
 /** What a run that was killed left half written. */
 function clearParts(folder: string): void {

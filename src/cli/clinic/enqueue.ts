@@ -1,7 +1,7 @@
-import type { Job } from 'bullmq';
+import type { Job, Queue, QueueEvents } from 'bullmq';
 import { fingerprint } from '../../bytes/hash.ts';
 import { DEATHS, type Death, type Ended } from './pool.ts';
-import { connectionOf, QUEUE, reach } from './queue.ts';
+import { connectionOf, letGo, QUEUE, watch } from './queue.ts';
 import type { Task, Turn } from './turn.ts';
 
 /** A person's turn is tried so often; after the last the job lies among the failed: the queue's dead letters. */
@@ -9,26 +9,51 @@ const ATTEMPTS = 3;
 const BACKOFF = 500;
 /** An event can be lost where a connection breaks, so now and then the jobs themselves are looked at. Milliseconds. */
 const LOOK_EVERY = 2_000;
+const STEP = 50;
 
 /**
  * Puts every task into the queue and tells each result as workers somewhere bring it. A job may be worked on twice where a
- * worker dies, and its outputs are the same both times. `stop`: ends the waiting, and takes back what nobody began.
+ * worker dies, and its outputs are the same both times. `stop`: ends the waiting, and takes back what nobody began. `wait`:
+ * seconds for which the server may be away. Gives whether it stayed; if not, who was not reached is left.
  */
 export async function throughQueue(
-  url: string,
+  { url, wait }: { url: string; wait: number },
   tasks: readonly Task[],
   onEnd: (task: Task, ended: Ended<Turn>) => void,
   stop: () => boolean,
-): Promise<void> {
-  await reach(url);
+): Promise<boolean> {
+  const server = await watch(url, wait);
   const { Queue, QueueEvents } = await import('bullmq');
   const connection = connectionOf(url);
   const queue = new Queue<Task, Turn>(QUEUE, { connection });
   const events = new QueueEvents(QUEUE, { connection });
   queue.on('error', () => {});
   events.on('error', () => {});
-  await events.waitUntilReady();
+  let over = false;
+  // An answer that a server no longer gives is not waited for, neither at the limit nor once asked to stop.
+  const leftAlone = async (): Promise<'away'> => {
+    while (!stop() && !over) await new Promise((soon) => setTimeout(soon, STEP));
+    return server.away();
+  };
+  const work = workOn(queue, events, tasks, onEnd, () => over || stop());
+  const how = await Promise.race([work, server.gone, leftAlone()]);
+  over = true;
+  if (how !== 'done') {
+    work.catch(() => {});
+    letGo(events, queue);
+  }
+  server.leave();
+  return how !== 'gone';
+}
 
+async function workOn(
+  queue: Queue<Task, Turn>,
+  events: QueueEvents,
+  tasks: readonly Task[],
+  onEnd: (task: Task, ended: Ended<Turn>) => void,
+  stop: () => boolean,
+): Promise<'done'> {
+  await events.waitUntilReady();
   const waiting = new Map<string, Task>();
   const begun = Date.now().toString(36);
   const end = (id: string, ended: Ended<Turn>): void => {
@@ -70,7 +95,7 @@ export async function throughQueue(
   events.on('failed', () => void look().catch(() => {}));
   let looked = Date.now();
   while (waiting.size > 0 && !stop()) {
-    await new Promise((soon) => setTimeout(soon, 50));
+    await new Promise((soon) => setTimeout(soon, STEP));
     if (Date.now() - looked < LOOK_EVERY) continue;
     await look();
     looked = Date.now();
@@ -78,6 +103,7 @@ export async function throughQueue(
   for (const id of waiting.keys()) await (await queue.getJob(id))?.remove().catch(() => {});
   await events.close();
   await queue.close();
+  return 'done';
 }
 
 /** How a worker tells the queue what ended a person's turn. Anything else is the queue's own reason. */

@@ -52,12 +52,14 @@ export async function keepReady(keeping: Keeping, given: ClinicOptions, door: Do
   print(tell.say('cli.clinic.keeping', { folder }));
   while (!keeping.stopped()) {
     const begun = performance.now();
+    let took = 0;
     if (!keeping.lock.holds()) {
       complain(tell.say('cli.clinic.lockLost', { path: keeping.out }));
       return EXIT.partly;
     }
     try {
       watched = look(watched, marksOf(folder, keeping.out), begun);
+      took = performance.now() - begun;
       const { moving, settled } = since(done ?? new Map(), watched, begun, settle);
       // What says of everyone is read when it has come to rest.
       const whole = !moving.has(MANIFEST) && !moving.has(SETTINGS);
@@ -76,10 +78,7 @@ export async function keepReady(keeping: Keeping, given: ClinicOptions, door: Do
       // A settings file half way through being saved, a share that is away: the next look may find it right.
       trouble(error instanceof WrongUse ? wrongUse(tell, error) : reasonOf(error));
     }
-    const rest = Math.max(
-      Math.min(LOOK_EVERY, settle),
-      (performance.now() - begun) * SHARE_OF_TIME * (done === null ? 0 : 1),
-    );
+    const rest = Math.max(Math.min(LOOK_EVERY, settle), took * SHARE_OF_TIME);
     await pause(Math.min(rest, RETRY), keeping.stopped);
   }
   return EXIT.done;

@@ -7,8 +7,8 @@ import { EXIT, reasonOf, WrongUse } from '../exits.ts';
 import { reasonText } from '../tell.ts';
 import { readThresholds } from './asked.ts';
 import { exitOf } from './exit.ts';
+import { clearHeld, giveOutAll } from './held.ts';
 import { partsIn } from './parts.ts';
-import { withdrawMixUps } from './run.ts';
 import { saveLists } from './save.ts';
 import { tellLists } from './tellLists.ts';
 
@@ -30,7 +30,8 @@ export async function worklist(folders: string[], given: WorklistOptions, door: 
   const thresholds = given.thresholds === undefined ? USUAL : await readThresholds(given.thresholds);
   const folderOf = new Map(parts.flatMap((part) => part.outcomes.map((outcome) => [outcome, part.folder] as const)));
   // Only over all parts is it seen whether a file lies with two people.
-  const outcomes = withdrawMixUps([...folderOf.keys()], (outcome) => folderOf.get(outcome)!);
+  const { outcomes, unsaved } = giveOutAll([...folderOf.keys()], (outcome) => folderOf.get(outcome)!, 'all');
+  for (const folder of folders) clearHeld(folder, false);
   const passedOver = parts.flatMap((part) => part.passedOver);
   const inSameFolder = folders.every((folder) => resolve(folder) === resolve(out));
   const lines = rank(outcomes, thresholds);
@@ -61,5 +62,5 @@ export async function worklist(folders: string[], given: WorklistOptions, door: 
     return EXIT.partly;
   }
   tellLists(door, lines, passedOver);
-  return exitOf(outcomes);
+  return unsaved === null ? exitOf(outcomes) : EXIT.partly;
 }

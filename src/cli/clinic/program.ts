@@ -29,6 +29,9 @@ const SECONDS = 120;
 /** Enough for ten years of readings; an ordinary fortnight takes a tenth. */
 const MEGABYTES = 1024;
 
+/** For which a queue's server may be away: one that is begun again, or replaced, answers sooner (ours). */
+const QUEUE_WAIT = 120;
+
 /** The commands for many people. */
 export function clinicCommands(kit: Kit, actions: ClinicActions): Command[] {
   const { help, bare, forPaper, forPapers, examples } = kit;
@@ -42,6 +45,7 @@ export function clinicCommands(kit: Kit, actions: ClinicActions): Command[] {
     });
   const timeLimit = () => whole('--time-limit', '<seconds>', 'timeLimit', 1, 86_400).default(SECONDS);
   const memory = () => whole('--memory', '<MB>', 'memory', 16, 65_536).default(MEGABYTES);
+  const queueWait = () => whole('--queue-wait', '<seconds>', 'queueWait', 1, 86_400).default(QUEUE_WAIT);
   const thresholds = () => new Option('--thresholds <file>', help('thresholds'));
   const byVisit = () => new Option('--by-visit', help('byVisit'));
   const places = () => whole('--places', '<n>', 'places', 1, 100_000);
@@ -65,6 +69,7 @@ export function clinicCommands(kit: Kit, actions: ClinicActions): Command[] {
     .addOption(timeLimit())
     .addOption(memory())
     .addOption(new Option('--queue <address>', help('queue')))
+    .addOption(queueWait())
     .action(actions.clinic);
   const worklist = forPaper(bare('worklist').argument('<results...>', help('results')))
     .addOption(new Option('--out <folder>', help('outList')))
@@ -74,6 +79,7 @@ export function clinicCommands(kit: Kit, actions: ClinicActions): Command[] {
     .action(actions.worklist);
   const worker = bare('worker')
     .addOption(new Option('--queue <address>', help('queue')).makeOptionMandatory())
+    .addOption(queueWait())
     .addOption(whole('--concurrency', '<n>', 'concurrency', 1, 256))
     .addOption(timeLimit())
     .addOption(memory())

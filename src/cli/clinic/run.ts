@@ -5,7 +5,8 @@ import { withheld } from '../../clinic/withheld.ts';
 import type { Outcome, Person } from '../../model/clinic.ts';
 import type { Door } from '../door.ts';
 import type { Asked, ClinicOptions } from './asked.ts';
-import { lastOutcome, putInPlace } from './disk.ts';
+import { lastOutcome } from './disk.ts';
+import { clearHeld, giveOutAll, withdraw } from './held.ts';
 import type { Log, LogEntry } from './log.ts';
 import { type Ended, runAll } from './pool.ts';
 import { progress } from './progress.ts';
@@ -15,11 +16,14 @@ import { poolOf } from './turnPool.ts';
 /** Without room or leave to write, going on would only fail once for each person. */
 const NO_USE_GOING_ON = ['ENOSPC', 'EDQUOT', 'EROFS'];
 
+/** Ended early because it was asked to, and not for a reason of the system's. */
+export const ASKED_TO_STOP = 'asked';
+
 /** What became of everyone. */
 export interface Ran {
   outcomes: Outcome[];
   kept: number;
-  /** The system's reason for which the run ended early. */
+  /** The system's reason for which the run ended early, or `ASKED_TO_STOP`. */
   stopped: string | null;
 }
 
@@ -46,7 +50,7 @@ export async function runPeople(
   asked: Asked,
   given: ClinicOptions,
   threads: number,
-  { version, tell }: Door,
+  { version, tell, print, complain }: Door,
   log: Log = () => {},
   interrupted: () => boolean = () => false,
 ): Promise<Ran> {
@@ -75,45 +79,31 @@ export async function runPeople(
   const tasks = asked.people.filter((person) => !waits(person)).map((person) => taskOf(person, asked, given));
   const stop = (): boolean => stopped !== null || interrupted();
   if (given.queue !== undefined) {
+    const { reach } = await import('./queue.ts');
+    const queue = { queue: await reach(given.queue), seconds: given.queueWait };
+    print(tell.say('cli.clinic.queueing', queue));
     const { throughQueue } = await import('./enqueue.ts');
-    await throughQueue(given.queue, tasks, onEnd, stop);
+    if (!(await throughQueue({ url: given.queue, wait: given.queueWait }, tasks, onEnd, stop))) {
+      stopped ??= 'ETIMEDOUT';
+      complain(tell.say('cli.clinic.queueGone', queue));
+    }
   } else {
     await runAll(tasks, poolOf(threads, given), onEnd, stop);
   }
   bar.end();
-  if (interrupted()) stopped ??= 'SIGINT';
+  if (interrupted()) stopped ??= ASKED_TO_STOP;
   const left = (person: Person): Outcome => {
     if (!waits(person)) return refused(nothing(person), because('notRun'));
     const last = lastOutcome(join(asked.out, person.stem));
     return last?.facts ? last : refused(nothing(person), because('arriving'));
   };
   const all = asked.people.map((person) => outcomes.get(person) ?? left(person));
-  return { outcomes: withdrawMixUps(all, () => (given.dryRun ? null : asked.out)), kept, stopped };
-}
-
-/**
- * Papers that may show someone else's days are worse than none: they are taken away, and both people told. `outOf`: the
- * results folder of a person, null where nothing is to be written.
- */
-export function withdrawMixUps(outcomes: readonly Outcome[], outOf: (outcome: Outcome) => string | null): Outcome[] {
-  return withheld(outcomes).map((outcome, i) => {
-    if (outcome === outcomes[i]) return outcome;
-    const out = outOf(outcomes[i]!);
-    if (out !== null) withdraw(out, outcome);
-    return outcome;
-  });
-}
-
-/** Takes away what an earlier run made for someone who now has no papers: it is of other files or of someone else. */
-function withdraw(out: string, outcome: Outcome): void {
-  const folder = join(out, outcome.stem);
-  const last = lastOutcome(folder);
-  try {
-    // Without a key it is never taken for an answer: once the files are put right, the next run makes the papers.
-    if (last) putInPlace(folder, { ...outcome, key: '' }, [], last);
-  } catch {
-    // On a full disk the old papers stay; the worklist says that they are not of this run.
-  }
+  if (given.dryRun) return { outcomes: withheld(all), kept, stopped };
+  const everyone = asked.people.every((person) => outcomes.has(person) || waits(person));
+  const looked = !everyone ? 'some' : asked.shard ? 'part' : 'all';
+  const checked = giveOutAll(all, () => asked.out, looked);
+  if (looked === 'all') clearHeld(asked.out, true);
+  return { outcomes: checked.outcomes, kept, stopped: stopped ?? checked.unsaved };
 }
 
 function entryOf(outcome: Outcome, how: Turn['how'] | 'stopped', ms?: number): LogEntry {

@@ -14,6 +14,7 @@ import type { FolderSettings } from '../../schemas/settings.ts';
 import { reasonOf, WrongUse } from '../exits.ts';
 import { readPlainFile } from '../plainFile.ts';
 import { hashesOf, lastOutcome, putInPlace } from './disk.ts';
+import { dropHeld, heldAt, heldOf, hold } from './held.ts';
 import { settlePerson } from './personSettings.ts';
 
 /** One person's job, as it travels to a worker thread or through a queue. */
@@ -53,7 +54,10 @@ export interface TurnTools extends Omit<PaperTools, 'words'> {
   templateHash(): string;
 }
 
-/** Reads one person's files, and makes and saves what is missing or changed. Never throws for what is in the files. */
+/**
+ * Reads one person's files, and makes what is missing or changed; it is kept back until everyone was looked at. Never throws for
+ * what is in the files.
+ */
 export async function takeTurn(task: Task, tools: TurnTools): Promise<Turn> {
   const start = performance.now();
   const { person, out, dry } = task;
@@ -69,6 +73,8 @@ export async function takeTurn(task: Task, tools: TurnTools): Promise<Turn> {
   const put = (outcome: Outcome, files: Parameters<typeof putInPlace>[2] = []): Turn => {
     if (dry) return end(outcome, 'made');
     try {
+      if (outcome.facts) return end(hold(out, outcome, files), 'made');
+      dropHeld(out, person.stem);
       return end(putInPlace(folder, outcome, files, last), 'made');
     } catch (error) {
       return end(refused(outcome, because('unsaved', { actual: reasonOf(error) })), 'unsaved', reasonOf(error));
@@ -123,6 +129,9 @@ export async function takeTurn(task: Task, tools: TurnTools): Promise<Turn> {
   });
   const outcome: Outcome = { ...nothing, key, printed: today, inputHashes, ...(before.length > 0 ? { before } : {}) };
   if (stillGood(last, key, dry && last ? asRecorded(last) : hashesOf(folder, last), today)) return end(last!, 'kept');
+  // Made by a run that ended before everyone was looked at.
+  const held = dry ? null : heldOf(out, person.stem);
+  if (held && stillGood(held, key, hashesOf(heldAt(out, person.stem), held), today)) return end(held, 'kept');
 
   const { outcome: done, analysis } = await analysed(outcome, inputs, settings, (some, how) =>
     analyse(some, how, tools.version),

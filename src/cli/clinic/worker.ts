@@ -1,14 +1,17 @@
 import { availableParallelism } from 'node:os';
 import { setTimeout } from 'node:timers/promises';
+import type { Queue } from 'bullmq';
 import type { Door } from '../door.ts';
 import { EXIT } from '../exits.ts';
-import { openPool } from './pool.ts';
-import { connectionOf, QUEUE, reach } from './queue.ts';
+import { type Ended, openPool } from './pool.ts';
+import { connectionOf, letGo, QUEUE, reach, watch } from './queue.ts';
 import type { Task, Turn } from './turn.ts';
 import { poolOf } from './turnPool.ts';
 
 export interface WorkerOptions {
   queue: string;
+  /** Seconds for which its server may be away. */
+  queueWait: number;
   concurrency?: number;
   timeLimit: number;
   memory: number;
@@ -21,24 +24,29 @@ export interface WorkerOptions {
  */
 const HELD = 10_000;
 
-/** Takes people from the queue until asked to stop. Gives the exit code. */
-export async function worker(given: WorkerOptions, { tell, print }: Door): Promise<number> {
+/** Takes people from the queue until asked to stop, or until its server is gone. Gives the exit code. */
+export async function worker(given: WorkerOptions, { tell, print, complain }: Door): Promise<number> {
   const shown = await reach(given.queue);
-  const { Worker } = await import('bullmq');
+  const { Queue, Worker } = await import('bullmq');
+  const server = await watch(given.queue, given.queueWait);
   const threads = given.concurrency ?? availableParallelism();
   const pool = await openPool(poolOf(threads, given));
+  const held = new Set<Promise<Ended<Turn>>>();
   let done = 0;
+  const connection = connectionOf(given.queue);
   const bull = new Worker<Task, Turn>(
     QUEUE,
     async ({ data }) => {
-      const ended = await pool.run(data);
+      const turn = pool.run(data);
+      held.add(turn);
+      const ended = await turn.finally(() => held.delete(turn));
       // Thrown, so that the queue tries again and at last keeps it among the failed.
       if (!ended.ok) throw new Error(`${ended.why} ${ended.detail}`.trim());
       done++;
       return ended.result;
     },
     {
-      connection: connectionOf(given.queue),
+      connection,
       concurrency: threads,
       lockDuration: HELD,
       stalledInterval: HELD / 2,
@@ -47,17 +55,28 @@ export async function worker(given: WorkerOptions, { tell, print }: Door): Promi
     },
   );
   bull.on('error', () => {});
-  await bull.waitUntilReady();
-  print(tell.say('cli.clinic.workerReady', { queue: shown }));
-  const asked = new Promise<void>((end) => {
-    for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => end());
+  const asked = new Promise<'asked'>((end) => {
+    for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => end('asked'));
   });
-  await (given.once ? Promise.race([asked, emptied(given.queue)]) : asked);
-  // Finishes what it holds.
-  await bull.close();
+  await Promise.race([bull.waitUntilReady(), asked, server.gone]);
+  print(tell.say('cli.clinic.workerReady', { queue: shown, seconds: given.queueWait }));
+  const queue = new Queue(QUEUE, { connection });
+  queue.on('error', () => {});
+  let open = true;
+  const how = await Promise.race([asked, server.gone, ...(given.once ? [emptied(queue, () => open)] : [])]);
+  open = false;
+  // Finishes what it holds; whether a server that is away still hears of it is not waited for.
+  const closed = bull.close();
+  const left = how === 'gone' ? how : await Promise.race([closed, server.away()]);
+  await Promise.all(held);
+  if (left === undefined) await queue.close();
+  else letGo(bull, queue);
+  server.leave();
   await pool.close();
   print(tell.say('cli.clinic.workerDone', { n: done }));
-  return EXIT.done;
+  if (how !== 'gone') return EXIT.done;
+  complain(tell.say('cli.clinic.workerAlone', { queue: shown, seconds: given.queueWait }));
+  return EXIT.partly;
 }
 
 /** What waits, what is to be tried again, and what anyone holds: a worker that dies gives its people back. */
@@ -65,10 +84,7 @@ const LEFT = ['wait', 'delayed', 'active'] as const;
 const LOOK_EVERY = 250;
 
 /** Resolves when nobody is left in the queue, as far as it is known: not while the server cannot be reached. */
-async function emptied(url: string): Promise<void> {
-  const { Queue } = await import('bullmq');
-  const queue = new Queue(QUEUE, { connection: connectionOf(url) });
-  queue.on('error', () => {});
-  while ((await queue.getJobCountByTypes(...LEFT)) > 0) await setTimeout(LOOK_EVERY);
-  await queue.close();
+async function emptied(queue: Queue, open: () => boolean): Promise<'emptied'> {
+  while (open() && (await queue.getJobCountByTypes(...LEFT)) > 0) await setTimeout(LOOK_EVERY);
+  return 'emptied';
 }
