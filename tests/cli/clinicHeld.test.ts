@@ -37,7 +37,7 @@ function swap(at: string, first: string, last: string): void {
   cpSync(join(at, first, 'sensor.csv'), join(at, last, 'export.csv'));
 }
 
-test('papers of people who are mixed up never lie where papers are printed from: in one run, killed and begun again, stopped, in parts', async () => {
+test('papers of people who are mixed up never lie where papers are printed from', async () => {
   const folder = scratch();
   const [at, out] = [join(folder, 'in'), join(folder, 'out')];
   writePeople(at, 8, SMALL);

@@ -162,7 +162,7 @@ describe('with a redis-server from Debian’s packages', () => {
   }, 180_000);
 
   test.each(['SIGKILL', 'SIGSTOP'] as const)(
-    'a server that is gone by %s: a run and a worker end after the limit that they told, and say what to do',
+    'a server that is gone by %s ends a run and a worker after the limit that they told',
     async (signal) => {
       const folder = scratch();
       writePeople(join(folder, 'in'), 3, SMALL);
