@@ -2,7 +2,7 @@ import { cpSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { run as tool } from '../support/tools.ts';
-import { clinic, filesIn, papersIn, worklistOf } from './clinicRun.ts';
+import { clinic, papersIn, WAITING, worklistOf } from './clinicRun.ts';
 import { listed, plainExport, scratch } from './run.ts';
 
 const DATE = ['--date', '2026-06-01'];
@@ -80,9 +80,13 @@ test('the same file in two parts of a divided folder: the papers of both are tak
     clinic(folder, 'clinic', 'in', '--out', `part-${part}`, '--shard', `${part}/4`, ...DATE);
   }
   const parts = [1, 2, 3, 4].map((part) => `part-${part}`);
-  const at = (code: string): string =>
-    join(folder, parts.find((part) => listed(join(folder, part)).includes(code))!, code);
-  expect(at('P-1').split('/').at(-2), 'the two lie in different parts').not.toBe(at('P-2').split('/').at(-2));
+  const has = (part: string, code: string, where: string): string[] => listed(join(folder, part, where, code));
+  const lies = (code: string, where = ''): string | undefined =>
+    parts.find((part) => has(part, code, where).includes('record.json'));
+  // No part gives papers out before all are read. P-2 has none to give: a file contradicts another.
+  expect([lies('P-1'), lies('P-3')]).toEqual([undefined, undefined]);
+  const [first, second] = [lies('P-1', WAITING)!, lies('P-2')!];
+  expect(first, 'the two lie in different parts').not.toBe(second);
   expect(clinic(folder, 'worklist', ...parts, '--out', 'whole').exit).toBe(2);
   const lines = worklistOf(join(folder, 'whole'));
   expect(lines.map(({ Code, Folder }) => [Code, Folder])).toEqual([
@@ -90,8 +94,9 @@ test('the same file in two parts of a divided folder: the papers of both are tak
     ['P-2', ''],
     ['P-3', 'P-3'],
   ]);
-  for (const code of ['P-1', 'P-2']) expect([...filesIn(at(code)).keys()]).toEqual(['record.json']);
-  expect(listed(at('P-3'))).toContain('P-3-clinic-report.pdf');
+  for (const code of ['P-1', 'P-2', 'P-3']) expect(lies(code, WAITING)).toBeUndefined();
+  expect([has(first, 'P-1', ''), has(second, 'P-2', '')]).toEqual([[], ['record.json']]);
+  expect(has(lies('P-3')!, 'P-3', '')).toContain('P-3-clinic-report.pdf');
 }, 60_000);
 
 test('results of an earlier run among the exports are nobody, and told', () => {
