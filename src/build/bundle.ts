@@ -33,6 +33,8 @@ const shared: BuildOptions = {
   metafile: true,
   logLevel: 'warning',
   external,
+  // Made for browsers, it loads no threads.
+  alias: { fflate: 'fflate/browser' },
   plugins: [ownDecoder, lazyTables, loadedWhenCalled],
 };
 const script: BuildOptions = {

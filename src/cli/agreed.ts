@@ -1,6 +1,5 @@
 import { LANGUAGES, placeOf } from '../language/index.ts';
 import type { Agreed } from '../model/visits.ts';
-import { agreedLines } from '../papers/agreedForm.ts';
 import { teller } from '../papers/teller.ts';
 import type { FolderSettings } from '../schemas/settings.ts';
 import type { Door } from './door.ts';
@@ -12,6 +11,7 @@ import { paperWords } from './words.ts';
 export async function agreedForm({ language, region }: Pick<FolderSettings, 'language' | 'region'>, door: Door) {
   const place = placeOf(language, region) ?? placeOf('en', undefined);
   if (!place) return EXIT.usage;
+  const { agreedLines } = await import('../papers/agreedForm.ts');
   for (const line of agreedLines(teller(paperWords(place)))) door.print(line);
   return EXIT.done;
 }

@@ -22,9 +22,11 @@ export function ownFile(path: string): Buffer {
 
 export const ownPath = (path: string): string => fileURLToPath(new URL(path, home));
 
-/** The words of a language as parsed JSON; their shape is checked when the project is tested, not at every start. */
-export const words = (language: string): Record<string, unknown> =>
-  JSON.parse(ownFile(`templates/words/${language}.json`).toString('utf8'));
+/** The words of a language as parsed JSON, read once; their shape is checked when the project is tested, not at every start. */
+export const words = once(
+  (language: string): Record<string, unknown> =>
+    JSON.parse(ownFile(`templates/words/${language}.json`).toString('utf8')),
+);
 
 /** What a worker thread runs. Throws WrongUse in the tree: no thread reads TypeScript. */
 export function threadFile(): string {

@@ -32,16 +32,16 @@ export function tracesOf(files: readonly FileAccount[], timeline: Timeline | nul
 }
 
 function tracesOfDays({ days, readings }: Timeline): string[] {
-  const rows: string[][] = days.map(() => []);
+  const texts = days.map(({ date }): string => date);
+  const rows = new Uint32Array(days.length);
   const values: Set<number>[] = days.map(() => new Set());
   for (let i = 0; i < readings.count; i++) {
     const day = readings.day[i]!;
-    rows[day]!.push(`${readings.minute[i]} ${readings.native[i]}`);
-    values[day]!.add(readings.native[i]!);
+    texts[day] += `\n${readings.minute[i]} ${readings.native[i]}`;
+    rows[day]!++;
+    if (values[day]!.size < VALUES) values[day]!.add(readings.native[i]!);
   }
-  return days.flatMap(({ date }, day) =>
-    rows[day]!.length >= READINGS && values[day]!.size >= VALUES
-      ? [`day:${fingerprint(`${date}\n${rows[day]!.join('\n')}`).slice(0, 16)}`]
-      : [],
+  return texts.flatMap((text, day) =>
+    rows[day]! >= READINGS && values[day]!.size >= VALUES ? [`day:${fingerprint(text).slice(0, 16)}`] : [],
   );
 }

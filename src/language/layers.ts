@@ -18,6 +18,7 @@ const COMMAND_ONLY = /^(cli\.|clinic\.|pages\.worklist\.|issues\.(settings|templ
 
 /** Keys of `model` that `words` have no text for: a language is whole when there are none. */
 export function lacking(words: unknown, model: unknown, path = ''): string[] {
+  if (words === model) return [];
   if (typeof model !== 'object' || model === null) {
     return typeof words === 'string' || COMMAND_ONLY.test(path) ? [] : [path];
   }

@@ -42,9 +42,10 @@ const HEAD = 16_384;
 function readerOf(input: Input): Reader {
   if (input.form === 'sheet') return workbook;
   const head = input.bytes.subarray(0, HEAD);
+  // Whoever reads what nobody else knows need not be asked.
   let best = readers[readers.length - 1]!;
   let sure = 0;
-  for (const reader of readers) {
+  for (const reader of readers.slice(0, -1)) {
     const how = reader.recognise(head, input.name);
     if (how > sure) {
       best = reader;

@@ -113,50 +113,56 @@ export interface Layout extends TableLayout {
   tables?: TableLayout[] | undefined;
 }
 
-const role = z.enum(ROLES);
-const column = z.union([
-  role,
-  z.strictObject({
+function shape() {
+  const role = z.enum(ROLES);
+  const column = z.union([
     role,
-    unit: z.string().max(20).optional(),
-    label: z.string().max(80).optional(),
-    utc: z.boolean().optional(),
-    offset: z
+    z.strictObject({
+      role,
+      unit: z.string().max(20).optional(),
+      label: z.string().max(80).optional(),
+      utc: z.boolean().optional(),
+      offset: z
+        .string()
+        .regex(/^[+-](?:0\d|1[0-4]):[0-5]\d$/)
+        .optional(),
+    }),
+  ]) satisfies z.ZodType<Role | ColumnLayout>;
+
+  /** zod leaves a member of this name out unseen. */
+  const withoutProto = z.unknown().refine((value) => !(value instanceof Object && Object.hasOwn(value, '__proto__')));
+
+  const table = z.strictObject({
+    headerLine: z.int().min(0).optional(),
+    firstLine: z.int().min(1).optional(),
+    decimalMark: z.enum(['.', ',']).optional(),
+    unit: glucoseUnit.optional(),
+    dateOrder: dateOrder.optional(),
+    clock: z.literal('24-hour').optional(),
+    start: z
       .string()
-      .regex(/^[+-](?:0\d|1[0-4]):[0-5]\d$/)
+      .regex(/^\d{4}-\d\d-\d\d[ T]\d\d:\d\d(?::\d\d)?$/)
       .optional(),
-  }),
-]) satisfies z.ZodType<Role | ColumnLayout>;
+    year: z.int().min(1999).max(2999).optional(),
+    serialDates: z.literal([1900, 1904]).optional(),
+    columns: withoutProto.pipe(z.record(z.string(), column)).optional(),
+    meanings: withoutProto.pipe(z.record(z.string(), column)).optional(),
+    kinds: withoutProto.pipe(z.record(z.string(), z.enum(KINDS))).optional(),
+    units: z.literal('by-size').optional(),
+    series: z.literal('confirmed').optional(),
+  }) satisfies z.ZodType<TableLayout>;
 
-/** zod leaves a member of this name out unseen. */
-const withoutProto = z.unknown().refine((value) => !(value instanceof Object && Object.hasOwn(value, '__proto__')));
+  return table.extend({
+    encoding: z.enum(['utf-8', 'utf-16le', 'utf-16be', 'windows-1252']).optional(),
+    delimiter: z.enum([',', ';', '\t', '|']).optional(),
+    timezone: z.string().min(1).max(60).optional(),
+    tables: z.array(table).min(1).optional(),
+  }) satisfies z.ZodType<Layout>;
+}
 
-const table = z.strictObject({
-  headerLine: z.int().min(0).optional(),
-  firstLine: z.int().min(1).optional(),
-  decimalMark: z.enum(['.', ',']).optional(),
-  unit: glucoseUnit.optional(),
-  dateOrder: dateOrder.optional(),
-  clock: z.literal('24-hour').optional(),
-  start: z
-    .string()
-    .regex(/^\d{4}-\d\d-\d\d[ T]\d\d:\d\d(?::\d\d)?$/)
-    .optional(),
-  year: z.int().min(1999).max(2999).optional(),
-  serialDates: z.literal([1900, 1904]).optional(),
-  columns: withoutProto.pipe(z.record(z.string(), column)).optional(),
-  meanings: withoutProto.pipe(z.record(z.string(), column)).optional(),
-  kinds: withoutProto.pipe(z.record(z.string(), z.enum(KINDS))).optional(),
-  units: z.literal('by-size').optional(),
-  series: z.literal('confirmed').optional(),
-}) satisfies z.ZodType<TableLayout>;
-
-export const layout = table.extend({
-  encoding: z.enum(['utf-8', 'utf-16le', 'utf-16be', 'windows-1252']).optional(),
-  delimiter: z.enum([',', ';', '\t', '|']).optional(),
-  timezone: z.string().min(1).max(60).optional(),
-  tables: z.array(table).min(1).optional(),
-}) satisfies z.ZodType<Layout>;
+let ready: ReturnType<typeof shape> | undefined;
+/** Made when first asked for: hardly any run is given a layout. */
+export const layout = (): ReturnType<typeof shape> => (ready ??= shape());
 
 /** Layouts that were checked here, so that the door's check is the only one, however many files it reads. */
 const CHECKED = new WeakSet<object>();
@@ -164,7 +170,7 @@ const CHECKED = new WeakSet<object>();
 /** Checks a parsed JSON layout. Unknown keys and words are problems, each with its place and what stands there. */
 export function parseLayout(json: unknown): { ok: true; layout: Layout } | { ok: false; problems: string[] } {
   if (isChecked(json)) return { ok: true, layout: json };
-  const checked = check(layout, json, 'layout');
+  const checked = check(layout(), json, 'layout');
   if (!checked.ok) return checked;
   CHECKED.add(checked.value);
   return { ok: true, layout: checked.value };

@@ -12,7 +12,7 @@ const FILES = {
   analysis: [analysis, 3, 'The numbers of one report. Shares 0 to 1, glucose in mg/dL unless its name says otherwise.'],
   visit: [visit, VISIT_VERSION, 'What one visit leaves for the next: sums of days, and what was agreed.'],
   settings: [folderSettings, 1, 'The file settings.json beside the inputs.'],
-  layout: [layout, 1, 'What the columns of a file mean.'],
+  layout: [layout(), 1, 'What the columns of a file mean.'],
   thresholds: [thresholds, 1, 'When a person is put into a group of the worklist.'],
   manifest: [manifestRow, 1, 'One row of a manifest, column by column as text.'],
 } as const satisfies Record<string, readonly [z.ZodType, number, string]>;

@@ -22,9 +22,10 @@ const IN_XML = 'http://hl7.org/fhir';
 
 /** HL7 FHIR in JSON says so in every resource, a bulk export's manifest by its fields; in XML it is known and refused. */
 export function recogniseFhir(head: Uint8Array): number {
+  const start = latin1(head, 0, 9);
+  if (!/^\W{0,8}[<[{]/.test(start)) return 0;
   const text = latin1(head, 0, 8192);
-  if (/^\W{0,8}</.test(text)) return text.includes(IN_XML) ? 0.95 : 0;
-  if (!/^\W{0,8}[[{]/.test(text)) return 0;
+  if (/^\W{0,8}</.test(start)) return text.includes(IN_XML) ? 0.95 : 0;
   return /"resourceType"\s*:\s*"[A-Z]/.test(text) || isManifest(text) ? 0.95 : 0;
 }
 

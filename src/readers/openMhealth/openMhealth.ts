@@ -11,8 +11,7 @@ import { activity, dose, glucose, type Point, type Points, push } from './bodies
 
 /** Data points of Open mHealth and IEEE 1752.1 name their schema in every header. */
 export function recogniseOpenMhealth(head: Uint8Array): number {
-  const text = latin1(head, 0, 8192);
-  return /^\W{0,8}[[{]/.test(text) && /"schema_id"\s*:/.test(text) ? 0.9 : 0;
+  return /^\W{0,8}[[{]/.test(latin1(head, 0, 9)) && /"schema_id"\s*:/.test(latin1(head, 0, 8192)) ? 0.9 : 0;
 }
 
 /** Reads data points as a JSON array, one object or one a line; a series shares one header. */

@@ -26,6 +26,7 @@ export interface Evened {
  * exactly. Undefined where there are none. Line numbers stay what they are.
  */
 export function evenRows(records: Records, tables: Table[]): Evened | undefined {
+  if (records.alone) return undefined;
   const found: { row: number; text: string }[] = [];
   const own = String.fromCharCode(records.delimiter);
   if (!DELIMITERS.some((one) => one !== own && records.bytes.includes(one.charCodeAt(0)))) return undefined;

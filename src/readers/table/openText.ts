@@ -33,7 +33,7 @@ export function openText(
   const named = layout?.delimiter?.charCodeAt(0);
   const hinted = hintedDelimiter(bytes);
   const only = onlyDelimiter(bytes);
-  const split = only === undefined ? undefined : scanRecords(bytes, only);
+  const split = only === undefined ? undefined : scanRecords(bytes, only, true);
   const { fits, rows } = split ? fitOfRecords(split) : fitDelimiters(bytes);
   if (rows === 0 || bytes.every((byte) => byte <= 0x20)) {
     book.add('file-empty', 'warning');

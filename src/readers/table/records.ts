@@ -1,8 +1,7 @@
 import { utf8 } from '../../bytes/text.ts';
 
 const QUOTE = 0x22;
-const EQUALS = 0x3d;
-const APOSTROPHE = 0x27;
+const [EQUALS, APOSTROPHE] = [0x3d, 0x27];
 const LF = 0x0a;
 const CR = 0x0d;
 /** A quoted field running over more lines than this was never closed (ours). */
@@ -27,6 +26,8 @@ export interface Records {
   unclosed: Set<number>;
   /** Lines with a quote in the wrong place, kept as text. */
   strayQuotes: { count: number; line: number };
+  /** Whether it is known that no other delimiter occurs in the text. */
+  alone: boolean;
 }
 
 function grown(array: Int32Array<ArrayBuffer>): Int32Array<ArrayBuffer> {
@@ -36,7 +37,7 @@ function grown(array: Int32Array<ArrayBuffer>): Int32Array<ArrayBuffer> {
 }
 
 /** Splits the whole text. Linear in its length whatever the quotes do; never throws. */
-export function scanRecords(bytes: Uint8Array, delimiter: number): Records {
+export function scanRecords(bytes: Uint8Array, delimiter: number, alone = false): Records {
   const n = bytes.length;
   const guess = Math.max(16, n >> 4);
   let first = new Int32Array(guess);
@@ -115,7 +116,7 @@ export function scanRecords(bytes: Uint8Array, delimiter: number): Records {
     records++;
   }
   first[records] = fields;
-  return { bytes, delimiter, count: records, first, start, line, ends, unclosed, strayQuotes: stray };
+  return { bytes, delimiter, count: records, first, start, line, ends, unclosed, strayQuotes: stray, alone };
 }
 
 export function fieldCount(records: Records, row: number): number {
@@ -195,6 +196,5 @@ export function cellText(records: Records, row: number, column: number): string 
 /** A whole record as it stood, cut for showing. */
 export function recordText(records: Records, row: number): string {
   const from = records.start[row]!;
-  const to = records.ends[records.first[row + 1]! - 1]!;
-  return utf8(records.bytes, from, Math.min(to, from + 480)).slice(0, 120);
+  return utf8(records.bytes, from, Math.min(records.ends[records.first[row + 1]! - 1]!, from + 480)).slice(0, 120);
 }
