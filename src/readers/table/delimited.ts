@@ -17,7 +17,7 @@ import { putBack } from './laidOut.ts';
 import { endAtHeaders, layTables } from './layoutTables.ts';
 import { openText } from './openText.ts';
 import { readTable, type Settled } from './readTable.ts';
-import { type Records, scanRecords } from './records.ts';
+import { isBlankRecord, type Records, scanRecords } from './records.ts';
 import { findTables, type Table } from './tables.ts';
 
 /** Any text whose first bytes hold line ends or delimiters; the last reader asked. */
@@ -141,12 +141,6 @@ function countReplaced(bytes: Uint8Array): number {
   let count = 0;
   for (let at = find(bytes, '\ufffd'); at >= 0 && count < 1000; at = find(bytes, '\ufffd', at + 3)) count++;
   return count;
-}
-
-function isBlankRecord(records: Records, row: number): boolean {
-  return (
-    records.first[row + 1]! - records.first[row]! === 1 && records.ends[records.first[row]!] === records.start[row]
-  );
 }
 
 /** Lines at the end of a file that may tell whose it is. */

@@ -2,7 +2,7 @@ import { glucoseUnit } from '../glucose/unit.ts';
 import { readStamp } from '../times/dates.ts';
 import { newStamp, SHAPE } from '../times/stamp.ts';
 import { fitDelimiters } from './delimiter.ts';
-import { cellText, fieldCount, locate, type Records, scanRecords } from './records.ts';
+import { cellText, fieldCount, isBlankRecord, locate, type Records, scanRecords } from './records.ts';
 import { conceptsOf, tokens } from './vocabulary.ts';
 
 /** Clock times a header must name before a table counts as one row a day, and days before it counts as one column a day. */
@@ -55,6 +55,13 @@ export function findHeader(bytes: Uint8Array): Header | undefined {
     }
     return found;
   };
+  /** Whether most of the next rows say in their first cell what they are of. */
+  const rowsNamed = (at: number): boolean => {
+    const next = [1, 2, 3, 4]
+      .map((more) => at + more)
+      .filter((row) => row < records.count && !isBlankRecord(records, row));
+    return next.filter((row) => locate(records, row, 0, span)).length * 2 > next.length;
+  };
   let words = '';
   for (let at = 0; at < Math.min(records.count, 50); at++) {
     const fields = fieldCount(records, at);
@@ -71,7 +78,9 @@ export function findHeader(bytes: Uint8Array): Header | undefined {
       shapeAt(at + 1, 0) === SHAPE.clock
     )
       return { records, at, across: days, below: below(at, 'days'), days: true, named, unit: unitIn(words) };
-    if (clocks.length < FEWEST) continue;
+    // Numbers with a point look like clocks too: a header's hours follow each other, above rows that name their day.
+    const hours = clocks.map((c) => cellText(records, at, c));
+    if (clocks.length < FEWEST || !areHours(hours) || !rowsNamed(at)) continue;
     // Nothing says it is glucose: a table of steps or of meals looks just the same.
     if (!named) return undefined;
     return { records, at, across: clocks, below: below(at, 'clocks'), days: false, named, unit: unitIn(words) };
@@ -79,9 +88,10 @@ export function findHeader(bytes: Uint8Array): Header | undefined {
   return undefined;
 }
 
-/** Hours that follow each other, at most once past midnight: means with two decimals, in a row of their own, do not. */
+/** Hours of one form that follow each other, at most once past midnight: means with two decimals, in a row of their own, do not. */
 function areHours(cells: readonly string[]): boolean {
-  if (cells.every((cell) => /[:h]/i.test(cell))) return true;
+  const withSign = cells.filter((cell) => /[:h]/i.test(cell)).length;
+  if (withSign > 0) return withSign === cells.length;
   const back = cells.filter(
     (cell, i) => i > 0 && Number(cell.replace(/\D/, '.')) <= Number(cells[i - 1]!.replace(/\D/, '.')),
   );
