@@ -2,6 +2,7 @@ import type { Input, ReadFile, ReadSettings } from '../model/input.ts';
 import { askOnward } from './askOnward.ts';
 import { unpack } from './containers/containers.ts';
 import { readSheet } from './containers/sheet.ts';
+import { foldQuestions } from './evidence/foldQuestions.ts';
 import { lookAtSeries } from './evidence/lookAtSeries.ts';
 import { companionsOf } from './fhir/companions.ts';
 import { readFhir, recogniseFhir } from './fhir/fhir.ts';
@@ -81,6 +82,7 @@ export function readInputs(inputs: Input[], given: ReadSettings): ReadFile[] {
   tellWorldTime(files, settings);
   for (const file of files) lookAtSeries(file, settings.layout?.series === 'confirmed');
   proposeOneLayout(files, settings.layout);
+  for (const file of files) foldQuestions(file);
   opened.forEach((one, i) => {
     const manifest = 'input' in one && files[i]!.kind === 'fhir' ? manifestOf(one.input) : undefined;
     if (manifest) files[i]!.issues.push(...checkManifest(manifest, files[i]!.name, files));

@@ -14,7 +14,7 @@ export interface Verdict {
   is: 'equal' | 'refused' | 'dead-end' | 'lossy' | 'silent';
   /** Codes of the refusals, in the order they came. */
   asked: string[];
-  /** Questions of the first run: how many a person meets before anything can be shown. */
+  /** Questions of the first run about one file, the most of any: how many a person meets before anything can be shown. */
   questions: number;
   differences: Difference[];
 }
@@ -38,6 +38,12 @@ function answer(settings: Settings, { question, origin }: Issue, written: Writte
 }
 
 const refusalsOf = (issues: Issue[]): Issue[] => issues.filter(({ level }) => level === 'refusal');
+
+function mostOfOneFile(refusals: Issue[]): number {
+  const ofFile = new Map<string | undefined, number>();
+  for (const { origin } of refusals) ofFile.set(origin?.file, (ofFile.get(origin?.file) ?? 0) + 1);
+  return Math.max(0, ...ofFile.values());
+}
 
 /** Reads a written shape, answering what is asked, and compares. */
 export async function judge(written: Written): Promise<Verdict> {
@@ -71,7 +77,7 @@ export async function judge(written: Written): Promise<Verdict> {
       return { is: found.every(({ said }) => said) ? 'lossy' : 'silent', asked, questions, differences: found };
     }
     const refusals = refusalsOf(read.issues);
-    if (turn === 0) questions = refusals.length;
+    if (turn === 0) questions = mostOfOneFile(refusals);
     asked.push(...refusals.map(({ code }) => code).slice(0, 1));
     if (written.never.length > 0 || written.final) return { is: 'refused', asked, questions, differences: [] };
     // Where a refusal only says that nothing is left, the reasons before it name what helps.

@@ -37,7 +37,7 @@ async function part(which: number, parts: number): Promise<Tally> {
     for (const reason of [...written.open, ...written.never]) add(`open because: ${reason}`);
     if (verdict.asked.length > 0) add(`asked ${side}: ${verdict.asked[0]}`);
     if (verdict.is === 'refused' && verdict.asked.length > 0) {
-      add(`questions in the first run: ${verdict.questions}`);
+      add(`questions about one file in the first run: ${verdict.questions}`);
       add(`rounds until it is read: ${verdict.asked.length}`);
     }
     if (verdict.is === 'equal' || verdict.is === 'refused') continue;

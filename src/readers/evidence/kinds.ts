@@ -141,7 +141,10 @@ export function findKinds(
 function openWords(column: Column, groups: Group[], kinds: boolean): OpenKinds {
   const main = mainGroup(groups);
   const seen: Record<string, KindRole> = main && isSmooth(main.curve) ? { [main.word]: 'sensor' } : {};
-  const unknown = groups.map(({ word }) => word).filter((word) => !seen[word]);
+  // Rows without a word and a value, such as a sum below the table, need none.
+  const unknown = groups
+    .filter(({ word, curve }) => !seen[word] && (word !== '' || curve.n > 0))
+    .map(({ word }) => word);
   return { column, groups, unknown, seen, kinds };
 }
 

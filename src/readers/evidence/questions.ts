@@ -19,8 +19,14 @@ const groupOf = ({ word, rows, curve: { n, low, high } }: Group) =>
 
 /** Asks what the words of a column mean: they could be doses, finger sticks, other people's. */
 export function askKinds(book: IssueBook, { column, groups, unknown, seen, kinds }: OpenKinds, line: number): void {
-  const shown = [...groups].sort((a, b) => b.rows - a.rows).slice(0, SHOWN);
-  const open = Object.fromEntries(unknown.slice(0, SHOWN).map((word) => [word.slice(0, LONGEST), '…']));
+  const asked = new Set(unknown.slice(0, SHOWN));
+  const open = Object.fromEntries([...asked].map((word) => [word.slice(0, LONGEST), '…']));
+  // Whatever is asked for is shown, and what it stands beside.
+  const isAsked = ({ word }: Group): boolean => asked.has(word) || seen[word] !== undefined;
+  const filled = groups.filter(({ word, curve }) => word !== '' || curve.n > 0);
+  const ranked = [...filled].sort((a, b) => Number(isAsked(b)) - Number(isAsked(a)) || b.rows - a.rows);
+  const few = new Set(ranked.filter((group, i) => i < SHOWN || isAsked(group)));
+  const shown = filled.filter((group) => few.has(group)).sort((a, b) => b.rows - a.rows);
   book.add(kinds ? 'kinds-unknown' : 'column-parts-values', 'refusal', line, {
     actual: shown.map(groupOf),
     expected: column.name,

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import type { ReadFile, ReadSettings } from '../../../src/model/input.ts';
 import { readInputs } from '../../../src/readers/index.ts';
 import { TODAY } from '../digest.ts';
-import { read, refusals, sugar, table } from './tables.ts';
+import { read, refusals, stamp, sugar, table } from './tables.ts';
 
 /** What a table can leave open: all of it is asked in the first run, and whatever is proposed for it leaves one more round at most. */
 const OPEN = ['clocks', 'halves', 'order', 'kinds', 'unit'] as const;
@@ -104,4 +104,31 @@ test('what a person has to look at is no part of another answer', () => {
     );
   expect(answersOf(a!)).toEqual([expect.objectContaining({ series: 'confirmed' })]);
   expect(answersOf(b!)).toEqual([{ kinds: { Blap: 'sensor', Fnord: '…' } }]);
+});
+
+test('what stands in every table of a file is asked once, with the rows of all', () => {
+  const tables = sheet(new Set(['kinds', 'clocks', 'unit']));
+  const [once, twice] = [read(tables), read(`${tables}\n${tables.replaceAll('Fnord', 'Grmbl')}`)];
+  expect(refusals(twice)).toEqual(refusals(once));
+  const groups = (file: ReadFile) =>
+    file.issues
+      .flatMap((issue) => (issue.code === 'kinds-unknown' ? issue.actual : []))
+      .map(({ word, rows }) => [word, rows]);
+  const [[, rows] = [], [, few] = []] = groups(once);
+  expect(groups(twice)).toEqual([
+    ['Blap', Number(rows) * 2],
+    ['Fnord', few],
+    ['Grmbl', few],
+  ]);
+});
+
+test('more words than one question shows are asked in one, each with its rows', () => {
+  const words = Array.from({ length: 15 }, (_, w) => `W${w}`);
+  const text = `Time,Type,Value\n${Array.from({ length: N }, (_, i) => `${stamp(i)},Blap,${sugar(i)}\n${i % 9 === 4 ? `${stamp(i)},${words[((i / 9) % 15) | 0]},4\n` : ''}`).join('')}`;
+  const file = read(text);
+  expect(refusals(file)).toEqual(['kinds-unknown']);
+  const [issue] = file.issues.flatMap((one) => (one.code === 'kinds-unknown' ? [one] : []));
+  expect(issue!.actual.map(({ word }) => word).sort()).toEqual(['Blap', ...words].sort());
+  expect(issue!.actual.reduce((sum, { rows }) => sum + rows, 0)).toBe(N + 64);
+  expect(Object.keys(JSON.parse(issue!.question.answer!).kinds).sort()).toEqual(['Blap', ...words].sort());
 });
