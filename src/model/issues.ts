@@ -126,6 +126,7 @@ export interface IssueTells {
   'value-impossible': Pair<string, Is<'range'>>;
   'value-not-a-number': Found;
   'value-turned-date': Found;
+  'value-of-note': Found;
   'value-unit-unknown': Found | Pair<string, string>;
   'value-without-unit': Found;
   'value-absent': { actual: string | Word<'no-reason'> };

@@ -1276,6 +1276,7 @@ export interface WordParams {
   'issues.value-not-a-number': 'line' | 'file' | 'actual';
   'issues.value-turned-date': 'line' | 'file' | 'actual';
   'issues.value-unit-unknown': 'actual' | 'line' | 'file' | 'expected';
+  'issues.value-of-note': 'actual' | 'line' | 'file';
   'issues.value-impossible': 'actual' | 'line' | 'file' | 'expected';
   'issues.sentinel-value': 'actual' | 'line' | 'file';
   'issues.kind-unknown': 'line' | 'file' | 'actual';

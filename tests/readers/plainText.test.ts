@@ -81,6 +81,15 @@ describe('columns parted by blanks alone', () => {
     expect(file.notes).toEqual([]);
   });
 
+  test.each(['Time of day', 'Day and time', 'Clock time', 'Local time', 'Uhr', 'Hora del dia', 'Heure du jour'])(
+    'a name of several words of time is one: %s',
+    (name) => {
+      const wide = (cell: string): string => cell.padEnd(Math.max(name.length, 5) + 2);
+      const text = `Date        ${wide(name)}Sensor glucose (mg/dL)\n${each((i) => `${iso(i)}  ${wide(hm(i))}${mg(i)}`)}`;
+      for (const one of [text, text.replaceAll(/ (\d{2,3})$/gm, ' $1,0')]) expectTruth(read(one), mg);
+    },
+  );
+
   test('words behind the last name are one remark', () => {
     const file = read(
       `date time glucose note\n${each((i) => `${iso(i)} ${hm(i)} ${mg(i)} ${i % 40 === 6 ? 'felt a bit low' : '-'}`)}`,

@@ -29,7 +29,7 @@ const TIMES_OWN = 1.8;
 /** Values of groups that never stand near each other belong together when their middles do (ours). */
 const BLOCKS = 2.5;
 /** No reading lies so much of its own value off the curve of its neighbours (ours). */
-const FAR_SHARE = 0.35;
+export const FAR_SHARE = 0.35;
 
 /** How the words of a column part the values of a table; `value` and `wall` by row, NaN where there is none. */
 export function groupsOf(coded: CodedColumn, value: Float64Array, wall: Float64Array): Group[] {
@@ -123,7 +123,7 @@ function besideOne({ value, wall }: Series, i: number, usual: number): boolean |
 }
 
 /** How far a value lies from the middle of its two neighbours in time; NaN where they are not both near. */
-function bend({ value, wall }: Pick<Series, 'value' | 'wall'>, i: number): number {
+export function bend({ value, wall }: Pick<Series, 'value' | 'wall'>, i: number): number {
   if (i < 1 || i + 1 >= value.length || wall[i + 1]! - wall[i - 1]! > 2_400_000) return Number.NaN;
   return Math.abs(value[i]! - (value[i - 1]! + value[i + 1]!) / 2);
 }

@@ -6,7 +6,17 @@ import { readOddCell } from './oddCells.ts';
 import { glucoseUnit } from './unit.ts';
 
 /** What a glucose cell holds. From `sentinel` on: why it cannot be used. */
-export const CELL = { empty: 0, number: 1, limit: 2, sentinel: 3, negative: 4, date: 5, text: 6, unit: 7 } as const;
+export const CELL = {
+  empty: 0,
+  number: 1,
+  limit: 2,
+  sentinel: 3,
+  negative: 4,
+  date: 5,
+  text: 6,
+  unit: 7,
+  amount: 8,
+} as const;
 
 /** Integers that devices store in place of a reading (IEEE 11073 special numbers, full registers, fillers). */
 const SENTINELS = new Set([0, -1, 2046, 2047, 2048, 2049, 2050, 9999, 32767, 65535]);

@@ -92,8 +92,11 @@ function partByPlace(header: string | undefined, rows: readonly Row[]): Parted |
 /** Whether two names mean two things: only those of one may be words of one name. */
 function tellApart(left: string, right: string): boolean {
   const [a, b] = [left, right].map((name) => columnOf(0, name.trim()).role);
-  const glucose = ['glucose', 'sensor', 'fingerstick', 'value'];
-  return a !== b && a !== 'ignore' && b !== 'ignore' && !(glucose.includes(a!) && glucose.includes(b!));
+  // "Time of day" is one name, and so is "Blood sensor".
+  const alike = [['glucose', 'sensor', 'fingerstick', 'value'], WHEN];
+  return (
+    a !== b && a !== 'ignore' && b !== 'ignore' && !alike.some((roles) => roles.includes(a!) && roles.includes(b!))
+  );
 }
 
 /** Whether the cells between two places all begin below each other, or all end so. */

@@ -65,6 +65,7 @@ export function tellRow(
 export function tellGlucose(book: IssueBook, state: number, line: number, text: string, unit: GlucoseUnit): void {
   if (state === CELL.sentinel) book.add('sentinel-value', 'warning', line, { actual: text });
   else if (state === CELL.date) book.add('value-turned-date', 'warning', line, { actual: text });
+  else if (state === CELL.amount) book.add('value-of-note', 'warning', line, { actual: text });
   else if (state === CELL.text) book.add('value-not-a-number', 'warning', line, { actual: text });
   else if (state === CELL.unit)
     book.add('value-unit-unknown', 'warning', line, { actual: text, expected: 'mg/dL, mmol/L' });

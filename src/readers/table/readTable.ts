@@ -2,6 +2,7 @@ import type { TableLayout } from '../../schemas/layout.ts';
 import { type Claimed, claimColumns } from '../evidence/claim.ts';
 import { findKinds } from '../evidence/kinds.ts';
 import { columnLedger } from '../evidence/ledger.ts';
+import { leaveNotedAmounts } from '../evidence/notedValues.ts';
 import { askKinds, askUnheard } from '../evidence/questions.ts';
 import { unheardSensor } from '../evidence/unheard.ts';
 import { addWearers } from '../evidence/wearers.ts';
@@ -117,7 +118,11 @@ export function readTable(reading: Reading, found: Table, layout: TableLayout | 
     });
 
   remarkClock(clockCells, book);
-  for (const entry of glucose) if (entry.is === 'reading') remarkGlucose(entry.cells, book);
+  for (const { is, cells } of glucose) {
+    if (is !== 'reading') continue;
+    if (!kinds) leaveNotedAmounts(records, table, columns, cells, walls.wall);
+    remarkGlucose(cells, book);
+  }
   readRows(reading, { table, columns, kinds, plan, walls, glucose, unnamed });
   addWearers(reading, table, columns, walls.fault);
   const settledColumns = columns.map((column) => {
