@@ -53,12 +53,16 @@ describe('medicine is no insulin', () => {
     ['Tabletten', 'medication [metformin]'],
     ['Лекарства', 'medication [metformin]'],
     ['服薬', 'medication [metformin]'],
+    ['錠剤', 'medication [metformin]'],
+    ['Diabetes tablets', 'medication [metformin]'],
+    ['Comprimés', 'medication [metformin]'],
   ])('under %s', (name, note) => {
     expect(tell(`Time;${name}\n${at};metformin`).notes).toEqual([`${at} ${note}`]);
     const kinds = tell(`Time;Kind;Value;Unit;Details\n${at};sensor;102;mg/dL;\n${at};${name};;;metformin\n`);
     expect(kinds.notes).toEqual([`${at} ${note}`]);
   });
   it('even in units of insulin', () => {
+    expect(tell(`Time;Other meds (units)\n${at};2`).notes).toEqual([`${at} medication [2]`]);
     expect(tell(`Time;Kind;Amount;Unit\n${at};Sensor;102;mg/dL\n${at};Non-insulin medication;2;tablets`).notes).toEqual(
       [`${at} medication 2 tablet [Non-insulin medication]`],
     );
@@ -109,6 +113,8 @@ describe('background insulin of a pump', () => {
     'Basal insulin rate (IU/hr)',
     'Temp basal',
     'Basalrate (IE/h)',
+    'Basale IE/Std',
+    'Débit basal U/h',
     'Базальный инсулин (ЕД/ч)',
   ])('is a rate that is told where it changes: %s', (name) => {
     const digest = tell(

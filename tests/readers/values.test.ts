@@ -100,6 +100,8 @@ describe('numbers', () => {
     ['slow 40', 'warning value-not-a-number'],
     ['40 steps', 'warning value-not-a-number'],
     ['below lunch 40', 'warning value-not-a-number'],
+    ['LOW (>40)', 'warning value-not-a-number'],
+    ['low (40)', 'warning value-not-a-number'],
   ])('%s is set aside', (cell, issue) => {
     const digest = one(cell);
     expect(digest.readings).toEqual([]);
@@ -121,6 +123,8 @@ describe('numbers', () => {
     ['alle 40', '<40 mg/dL'],
     ['above 400 mg/dL', '>400 mg/dL'],
     ['less than 40', '<40 mg/dL'],
+    ['LOW (<40)', '<40 mg/dL'],
+    ['hoch (> 400 mg/dL)', '>400 mg/dL'],
     ['low mg/dL', '<? mg/dL'],
     ['низкий мг/дл', '<? mg/dL'],
     ['mindre end 40', '<40 mg/dL'],

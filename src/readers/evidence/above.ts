@@ -2,7 +2,7 @@ import type { GlucoseUnit } from '../../model/glucose.ts';
 import type { PersonMark } from '../../model/input.ts';
 import { glucoseUnit } from '../glucose/unit.ts';
 import { cellText, fieldCount, type Records } from '../table/records.ts';
-import { plain } from '../table/vocabulary.ts';
+import { conceptsOf, plain, tokens } from '../table/vocabulary.ts';
 import { type MarkKind, markKindOf, markOf } from './persons.ts';
 import { offsetNamed } from './zoneWords.ts';
 
@@ -74,24 +74,35 @@ function cellsOf(records: Records, row: number): string[] {
   return Array.from({ length: Math.min(fieldCount(records, row), MOST_CELLS) }, (_, c) => cellText(records, row, c));
 }
 
-/** `Patient: Anna`, `Patient,Anna`, or the value under a key of the line above. */
-function marksOf(cells: string[], headers: string[]): PersonMark[] {
+/** Where one `key: value` of a cell ends and the next begins. */
+const NEXT_KEY = /\s*[;|]\s*(?=[^:=：;|]{2,40}[:=：])/;
+/** `Patient 17`, `MRN 88417`: a key and a number; `Patient Anna Berg`: a key and a name. */
+const NUMBERED = /^[#*"\s]*(\p{L}[\p{L}. ]{1,30}?)\s*#?\s*(\p{Lu}{0,4}-?\d{1,12}\p{Lu}?)$/u;
+const NAMED = /^[#*"\s]*(\p{L}+)\s+((?:\p{Lu}[\p{L}'’-]+\s+){1,3}\p{Lu}[\p{L}'’-]+)$/u;
+/** Words of titles, which are no names. */
+const OF_TITLES =
+  /report|data|summary|export|log|list|history|information|info|details|chart|page|file|results?|overview|view|record|bericht|daten|informe|datos|rapport/;
+
+/** `Patient: Anna`, `Patient,Anna`, `Patient Anna Berg`, or the value under a key of the line above. */
+function marksOf(line: string[], headers: string[]): PersonMark[] {
   const found: PersonMark[] = [];
   const add = (kind: MarkKind | undefined, value: string | undefined): void => {
     const mark = kind && value !== undefined ? markOf(kind, value) : undefined;
     if (mark) found.push(mark);
   };
+  const cells = line.flatMap((cell) => cell.split(NEXT_KEY));
   const filled = cells.filter((cell) => cell !== '');
   cells.forEach((cell, c) => {
     // Times and numbers are no keys.
     if (/^[\d\s.,:/-]*$/.test(cell)) return;
-    const parted = /^[#;*"\s]*([^:=]{2,40}?)\s*[:=]\s*(.*)$/.exec(cell);
+    const parted = /^[#;*"\s]*([^:=：]{2,40}?)\s*[:=：]\s*(.*)$/.exec(cell);
     if (parted && parted[2] !== '') add(markKindOf(parted[1]!), parted[2]);
-    else if (parted || !/[:=]/.test(cell)) {
+    else if (parted || !/[:=：]/.test(cell)) {
       const kind = markKindOf((parted?.[1] ?? cell).replace(/^[#*\s]+/, ''));
       const next = cells[c + 1];
       // A row of keys is followed by a row of values; a key beside another key is no value.
       if (kind && next && markKindOf(next) === undefined && filled.length <= 6) add(kind, next);
+      else if (!parted && filled.length === 1) add(...inOne(cell));
     }
   });
   if (found.length > 0) return found;
@@ -99,4 +110,12 @@ function marksOf(cells: string[], headers: string[]): PersonMark[] {
   if (keys.some(Boolean) && cells.length <= headers.length && !cells.some(markKindOf))
     for (const [c, cell] of cells.entries()) add(keys[c], cell);
   return found;
+}
+
+/** A key and its value with nothing between them, alone on a line. */
+function inOne(cell: string): [MarkKind | undefined, string | undefined] {
+  const [, key, value] = NUMBERED.exec(cell) ?? NAMED.exec(cell) ?? [];
+  if (key === undefined || value === undefined) return [undefined, undefined];
+  const isTitle = value.split(/\s+/).some((word) => OF_TITLES.test(plain(word)) || conceptsOf(tokens(word)).size > 0);
+  return isTitle ? [undefined, undefined] : [markKindOf(`${key} no`) === 'record' ? 'record' : markKindOf(key), value];
 }

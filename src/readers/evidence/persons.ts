@@ -26,7 +26,7 @@ const KEYS: [MarkKind, RegExp][] = [
   ],
   [
     'name',
-    /\bname\b|patient|participant|subject|\bperson\b|client|proband|teilnehmer|paciente?\b|pacientas|paciens|pacjent|nombre|\bnom\b|\bnome\b|naam\b|\bnamn\b|\bnavn\b|\bnimi\b|paziente|potilas|\bjmeno\b|\bnev\b|vardas|\badi?\b|\bhasta\b|\bimie\b|имя|пациент|ονομα|ασθενης|מטופל|שם (?:פרטי|מלא)|المريض|الاسم|姓名|患者|氏名|이름|환자|ชื่อ/,
+    /\bname\b|patient|participant|subject|\bperson\b|client|\bwearer\b|\bowner\b|proband|teilnehmer|paciente?\b|pacientas|paciens|pacjent|nombre|\bnom\b|\bnome\b|naam\b|\bnamn\b|\bnavn\b|\bnimi\b|paziente|potilas|\bjmeno\b|\bnev\b|vardas|\badi?\b|\bhasta\b|\bimie\b|\bime\b|имя|пациент|ονομα|ασθενης|מטופל|^שם(?: (?:פרטי|מלא))?$|المريض|الاسم|姓名|患者|氏名|이름|환자|ชื่อ/,
   ],
 ];
 

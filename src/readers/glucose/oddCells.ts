@@ -21,6 +21,8 @@ const DATE_LIKE = /^(?:\d{1,4}[/-]\d{1,2}(?:[/-]\d{1,4})?|\d{1,2}[-. ][a-zä]{3,
 const BEFORE = /^(<=?|>=?|≤|≥|=<|=>|[\p{L}\p{M}][\p{L}\p{M}. :'’-]*?)\s*(\d[\d.,]*)\s*(\D.*)?$/u;
 /** "low mg/dL": a word with the unit of the column. */
 const UNITED = /^(\D{1,30}?)\s+(\S{2,12})$/u;
+/** "LOW (<40)": a word with its bound. */
+const BRACKETED = /^(\D{1,30}?)\s*[([]([^()[\]]{1,20})[)\]]$/u;
 const BEHIND = /^(\d[\d.,]*)\s*(\D.*)$/u;
 const AMOUNT = /^([+-]?[\d.,'’ \u00a0\u202f]+(?:e[+-]?\d+)?)\s*([\p{L}%].*)?$/iu;
 
@@ -36,6 +38,12 @@ export function readOddCell(raw: string): OddCell {
   if (unitBehind) {
     const side = limitWord(united![1]!);
     if (side !== 0) return limitAt(side, Number.NaN, unitBehind);
+  }
+  const bracketed = BRACKETED.exec(text);
+  if (bracketed) {
+    const side = limitWord(bracketed[1]!);
+    const inside = readOddCell(bracketed[2]!);
+    if (side !== 0 && inside.is === 'limit') return inside.limit === side ? inside : { is: 'text' };
   }
   const before = BEFORE.exec(text);
   if (before) {

@@ -100,3 +100,6 @@ export function otherUnit(text: string): string | undefined {
 export function anyUnit(text: string): string | undefined {
   return glucoseUnit(text) ?? otherUnit(text);
 }
+
+/** "IE/h" behind the words of a name: a pump's rate. */
+export const rateUnit = (text: string): string | undefined => (otherUnit(text) === 'IU/h' ? 'IU/h' : undefined);

@@ -17,7 +17,8 @@ import { putBack } from './laidOut.ts';
 import { endAtHeaders, layTables } from './layoutTables.ts';
 import { openText } from './openText.ts';
 import { readTable, type Settled } from './readTable.ts';
-import { isBlankRecord, type Records, scanRecords } from './records.ts';
+import { type Records, scanRecords } from './records.ts';
+import { isBlankRecord } from './rowFit.ts';
 import { findTables, type Table } from './tables.ts';
 
 /** Any text whose first bytes hold line ends or delimiters; the last reader asked. */

@@ -2,7 +2,7 @@ import { onceUpTo } from '../../once.ts';
 import type { Role } from '../../schemas/layout.ts';
 import { isOwnName, type MarkKind, markKindOf } from '../evidence/persons.ts';
 import { offsetNamed } from '../evidence/zoneWords.ts';
-import { anyUnit, foreignUnit, glucoseUnit, otherUnit } from '../glucose/unit.ts';
+import { anyUnit, foreignUnit, glucoseUnit, otherUnit, rateUnit } from '../glucose/unit.ts';
 import { isNutrient } from '../notes/nutrients.ts';
 import { exchangeIn, isEatenTotal } from './exchanges.ts';
 import { isRate } from './phrases.ts';
@@ -47,7 +47,10 @@ function splitUnit(name: string): { words: string[]; unit?: string } {
     if (all.length <= take) continue;
     const tail = all.slice(-take);
     const joined = tail.join('/');
-    const unit = take === 2 ? (glucoseUnit(joined) ?? foreignUnit(joined)) : (glucoseUnit(joined) ?? shortUnit(joined));
+    const unit =
+      take === 2
+        ? (glucoseUnit(joined) ?? foreignUnit(joined) ?? rateUnit(joined))
+        : (glucoseUnit(joined) ?? shortUnit(joined));
     if (unit) return { words: all.slice(0, -take), unit };
   }
   return { words: all };
@@ -56,7 +59,8 @@ function splitUnit(name: string): { words: string[]; unit?: string } {
 /** `units` closes many headers without being the unit of the column; single letters only g, u, h, s count. */
 function shortUnit(word: string): string | undefined {
   // "Hour" in many languages is the clock's word as well.
-  if (word === 'e' || word === 'j' || word === 'unit' || conceptsOf([word]).has('time')) return undefined;
+  if (word === 'e' || word === 'j' || word === 'unit' || word.startsWith('tablet') || conceptsOf([word]).has('time'))
+    return undefined;
   return otherUnit(word);
 }
 

@@ -123,13 +123,6 @@ export function fieldCount(records: Records, row: number): number {
   return records.first[row + 1]! - records.first[row]!;
 }
 
-/** A line with nothing on it. */
-export function isBlankRecord(records: Records, row: number): boolean {
-  return (
-    records.first[row + 1]! - records.first[row]! === 1 && records.ends[records.first[row]!] === records.start[row]
-  );
-}
-
 function fieldStart(records: Records, row: number, column: number): number {
   return column === 0 ? records.start[row]! : records.ends[records.first[row]! + column - 1]! + 1;
 }

@@ -55,3 +55,10 @@ export function delimiterInNumbers(records: Records, table: Table, book: IssueBo
   });
   return true;
 }
+
+/** A line with nothing on it. */
+export function isBlankRecord(records: Records, row: number): boolean {
+  return (
+    records.first[row + 1]! - records.first[row]! === 1 && records.ends[records.first[row]!] === records.start[row]
+  );
+}

@@ -1,3 +1,4 @@
+import { offsetNamed } from '../evidence/zoneWords.ts';
 import { type Column, columnOf } from './header.ts';
 import { cellText, fieldCount, type Records } from './records.ts';
 import { CONTENT, MAX_COLUMNS, mayBeHeader, SAMPLE, type Table } from './tables.ts';
@@ -20,7 +21,8 @@ export function namedByCells(records: Records, content: readonly Column[]): Tabl
     const own = columns[time.index]!;
     if (!columns.some(({ role }) => CONTENT.includes(role))) continue;
     if (own.role !== 'ignore' || own.name === '' || conceptsOf(tokens(own.name)).size > 0) return undefined;
-    columns[time.index] = { ...own, role: 'time', seen: true };
+    const offset = offsetNamed(own.name);
+    columns[time.index] = { ...own, role: 'time', seen: true, ...(offset === undefined ? {} : { offset }) };
     return { header: r, from: r + 1, to: records.count, columns };
   }
   return undefined;

@@ -83,7 +83,7 @@ const WORDS: Record<Concept, string> = {
   active: 'active moving aktiv',
   intensity: 'intensity effort intensitat intensidad intensite intensita intensiteit intensitet',
   medication:
-    'medication* medicine* drug drugs tablet* pill* medikament* medicament* farmac* medicijn* lakemedel laake laakkeet lek leki medicin remedio pastill*',
+    'medication* medicine* meds antidiabet* metformin* comprim* oad drug drugs tablet* pill* medikament* medicament* farmac* medicijn* lakemedel laake laakkeet lek leki medicin remedio pastill*',
   note: 'note notes comment comments remark remarks diary memo text notiz* bemerkung* kommentar* nota notas comentari* remarque* commentaire* opmerking* notitie* anteckning* huomautu* huom muistiinpano* uwagi notatk* observac* annotation* detail details',
   alarm: 'alarm* alert* warning* alarma allarme avviso waarschuwing larm varning* halytys* avis aviso',
   person:

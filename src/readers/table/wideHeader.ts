@@ -2,7 +2,8 @@ import { glucoseUnit } from '../glucose/unit.ts';
 import { readStamp } from '../times/dates.ts';
 import { newStamp, SHAPE } from '../times/stamp.ts';
 import { fitDelimiters } from './delimiter.ts';
-import { cellText, fieldCount, isBlankRecord, locate, type Records, scanRecords } from './records.ts';
+import { cellText, fieldCount, locate, type Records, scanRecords } from './records.ts';
+import { isBlankRecord } from './rowFit.ts';
 import { conceptsOf, tokens } from './vocabulary.ts';
 
 /** Clock times a header must name before a table counts as one row a day, and days before it counts as one column a day. */

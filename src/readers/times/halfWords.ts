@@ -3,9 +3,9 @@ import { plain } from '../table/vocabulary.ts';
 
 /** Words for the two halves of a day, as clocks and spreadsheets of many places write them. From memory. */
 const MORNING =
-  'am vorm vormittag vormittags matin manana manha mattina fm ap de 上午 午前 오전 ص صباحا sa dop rano dopoledne เช้า öö πμ утра ночи לפנהצ priešpiet förm förmiddag vm';
+  'am morning vorm vormittag vormittags matin manana manha mattina fm ap de 上午 午前 오전 ص صباحا sa dop rano dopoledne เช้า öö πμ утра ночи לפנהצ priešpiet förm förmiddag vm';
 const AFTERNOON =
-  'pm nachm nachmittag nachmittags soir apresmidi tarde pomeriggio em ip du 下午 午後 오후 م مساء ch pop odp odpoledne เย็น ös μμ дня вечера אחהצ popiet efterm eftermiddag nm';
+  'pm afternoon nachm nachmittag nachmittags soir apresmidi tarde pomeriggio em ip du 下午 午後 오후 م مساء ch pop odp odpoledne เย็น ös μμ дня вечера אחהצ popiet efterm eftermiddag nm';
 const HALVES = new Map<string, 1 | 2>([
   ...MORNING.split(' ').map((word) => [plain(word), 1] as const),
   ...AFTERNOON.split(' ').map((word) => [plain(word), 2] as const),

@@ -27,14 +27,13 @@ describe('a half of the day in a column of its own', () => {
     expect(times(file)).toEqual(RIGHT);
   });
   it('beside a whole stamp, and in other words', () => {
-    const words: Record<string, string> = { AM: '午前', PM: '午後' };
-    const file = read(
-      rows(
-        'Time,Half,Glucose (mg/dL)',
-        (i) => `${iso(i).slice(0, 10)} ${twelve(i, 'time')},${words[twelve(i, 'half')]},${sugar(i)}`,
-      ),
-    );
-    expect(times(file)).toEqual(RIGHT);
+    for (const [am, pm] of ['午前 午後', 'morning afternoon', 'vorm. nachm.', 'π.μ. μ.μ.', 'fm em'].map((both) =>
+      both.split(' '),
+    )) {
+      const word = (i: number): string => (twelve(i, 'half') === 'AM' ? am! : pm!);
+      const row = (i: number): string => `${iso(i).slice(0, 10)} ${twelve(i, 'time')},${word(i)},${sugar(i)}`;
+      expect(times(read(rows('Time,Half,Glucose (mg/dL)', row)))).toEqual(RIGHT);
+    }
   });
   it('lost, with a sum below the table whose number looks like a clock, is mended by order or asked for, never read as it stands', () => {
     for (const n of [N, 500, 900]) {
@@ -64,6 +63,15 @@ describe('an offset named once', () => {
     ['Time (GMT-05:00)', -300],
     ['Timestamp (UTC+05:30)', 330],
     ['Time (UTC)', 0],
+    ['UTC', 0],
+    ['GMT', 0],
+    ['Zulu', 0],
+    ['utc_time', 0],
+    ['dateUTC', 0],
+    ['Time (Z)', 0],
+    ['time_utc_plus_2', 120],
+    ['UTC minus 5', -300],
+    ['UTC+1', 60],
   ])('in a header: %s keeps the hours and names the distance', (name, minutes) => {
     const file = read(rows(`${name},Glucose (mg/dL)`, (i) => `${iso(i)},${sugar(i)}`));
     expect([times(file), offsets(file)]).toEqual([RIGHT, [minutes]]);

@@ -26,6 +26,13 @@ describe('a person named above, below or in the table', () => {
     ['an e-mail', ({ mail }) => body(() => mail, 'Contact')],
     ['a user', ({ user }) => body(() => user, 'User')],
     ['other languages', ({ name }) => `Paciente: ${name}\n${body()}`],
+    ['wide signs', ({ name }) => `氏名：${name}\n${body()}`],
+    ['a key and a number', ({ record }) => `MRN ${record}\n${body()}`],
+    ['a case', ({ record }) => `Case no. ${record}\n${body()}`],
+    ['a subject', ({ record }) => `Subject ${record}\n${body()}`],
+    ['a key and a name', ({ name }) => `Patient ${name}\n${body()}`],
+    ['a wearer', ({ name }) => `Wearer: ${name}\n${body()}`],
+    ['several in a cell', ({ name, born }) => `Name: ${name}; Sex: f; DOB: ${born}\n${body()}`],
     ['German columns', ({ name }) => body(() => name.replace(' ', ','), 'Vorname,Nachname')],
   ];
   const ada = { name: 'Ada Fjord', record: '88417', born: '1988-03-14', mail: 'ada@example.org', user: 'ada7' };
@@ -51,6 +58,12 @@ describe('a person named above, below or in the table', () => {
     'Name: unknown',
     'Sensor: S-1',
     'Doctor: B. Smith',
+    'Patient Glucose Report',
+    'Patient Summary Page',
+    'Patient 2026-01-14',
+    'Subject Sensor Data',
+    'Sensor 12',
+    'Clinic North 4',
   ])('no person: %s', (line) => {
     expect(read(`${line}\n${body()}`).persons).toEqual([]);
   });
