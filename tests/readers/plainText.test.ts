@@ -279,8 +279,17 @@ describe('dates without a year', () => {
     expect(refusals(read(text))).toEqual(['year-not-said']);
     expectTruth(read(text, { layout: { year: 2026 } }), mg);
   });
-  test.each([false, true])('a new year begins among them, newest first: %s', (newest) => {
-    const rows = Array.from({ length: 6 }, (_, k) => new Date(Date.UTC(2025, 11, 29 + k, 12, 0)));
+  test.each([
+    [6, false],
+    [6, true],
+    [4, false],
+    [4, true],
+    [3, false],
+    [3, true],
+    [2, false],
+    [2, true],
+  ])('a new year begins among %i days, newest first: %s', (days, newest) => {
+    const rows = Array.from({ length: days }, (_, k) => new Date(Date.UTC(2025, 11, 32 - (days >> 1) + k, 12, 0)));
     const lines = rows.map((d, k) => `${d.getUTCDate()}.${d.getUTCMonth() + 1}. 12:00;${100 + k}`);
     const text = `Zeit;Sensor (mg/dL)\n${(newest ? lines.reverse() : lines).join('\n')}\n`;
     const { readings } = read(text, { layout: { year: newest ? 2026 : 2025 } });
@@ -298,9 +307,16 @@ describe('dates without a year', () => {
     return { text: `Time;Sensor (mg/dL)\n${walls.map(line).join('\n')}\n`, walls };
   };
   test('a long pause within a year begins none', () => {
-    const { text, walls } = stretches([2025, 3], [2025, 10]);
-    const { readings } = read(text, { layout: { year: 2025 } });
-    expect([...readings.wall.subarray(0, readings.count)]).toEqual(walls);
+    for (const months of [
+      [3, 10],
+      [1, 11],
+      [3, 11],
+      [2, 12],
+    ] as const) {
+      const { text, walls } = stretches([2025, months[0]], [2025, months[1]]);
+      const { readings } = read(text, { layout: { year: 2025 } });
+      expect([...readings.wall.subarray(0, readings.count)]).toEqual(walls);
+    }
   });
   test('after a step back by months nothing tells the year, and nothing is read', () => {
     const file = read(stretches([2025, 9], [2026, 4]).text, { layout: { year: 2025 } });

@@ -62,6 +62,8 @@ const LATE = 10;
 const EARLY = 3;
 /** Days by which rows may stand out of order (ours). */
 const OUT_OF_ORDER = 31;
+/** Of `dayOfYear`. */
+const YEAR = 12 * 31;
 
 /**
  * The text with a year in each date of such a column; `order` where only that of day and month would tell, and the row from which on
@@ -112,7 +114,7 @@ function codeOf(filled: string | undefined): Code {
 function yearsOf(codes: readonly Code[], order: DateOrder, first: number): number[] | number {
   const days = codes.map((code) => (code ? dayOfYear(code, order) : undefined));
   const dated = days.filter((day) => day !== undefined);
-  const way = Math.sign(dated.reduce((sum, day, i) => sum + Math.sign(day - (dated[i - 1] ?? day)), 0));
+  const way = Math.sign(dated.reduce((sum, day, i) => sum + wayOf(day - (dated[i - 1] ?? day)), 0));
   let year = first;
   let before = dated[0] ?? 0;
   const years: number[] = [];
@@ -129,6 +131,9 @@ function yearsOf(codes: readonly Code[], order: DateOrder, first: number): numbe
   }
   return years;
 }
+
+/** Which way a step goes: from one end of the year to the other it leads over its turn, the other way round. */
+const wayOf = (step: number): number => Math.sign(step) * (Math.abs(step) > YEAR - OUT_OF_ORDER ? -1 : 1);
 
 /** Days in a year whose months all have 31. */
 function dayOfYear({ is, a, b }: NonNullable<Code>, order: DateOrder): number {

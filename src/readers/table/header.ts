@@ -56,12 +56,11 @@ function splitUnit(name: string): { words: string[]; unit?: string } {
   return { words: all };
 }
 
+const NO_TAIL = new Set(['e', 'j', 'unit', 'tablet', 'tablets']);
 /** `units` closes many headers without being the unit of the column; single letters only g, u, h, s count. */
 function shortUnit(word: string): string | undefined {
   // "Hour" in many languages is the clock's word as well.
-  if (word === 'e' || word === 'j' || word === 'unit' || word.startsWith('tablet') || conceptsOf([word]).has('time'))
-    return undefined;
-  return otherUnit(word);
+  return NO_TAIL.has(word) || conceptsOf([word]).has('time') ? undefined : otherUnit(word);
 }
 
 /** Headers are few, but any row of words may be one. */
