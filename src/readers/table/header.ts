@@ -82,7 +82,6 @@ function meaningOf(index: number, name: string): Column {
   // A unit for a name: what is measured in it must show itself.
   const bareUnit = glucoseUnit(trimmed);
   if (bareUnit) return { index, name: trimmed, role: 'glucose', unit: bareUnit, maybe: true };
-  const all = tokens(trimmed);
   const role = roleOf(conceptsOf(words), words, unit);
   const column: Column = { index, name: trimmed, role };
   if (unit) column.unit = unit;
@@ -105,7 +104,8 @@ function meaningOf(index: number, name: string): Column {
   }
   if (role === 'minutes' && conceptsOf(words).has('sport')) column.label = words.join(' ');
   if (role === 'time') {
-    const offset = offsetNamed(trimmed) ?? (all.some((word) => word === 'utc' || word === 'gmt') ? 0 : undefined);
+    const offset =
+      offsetNamed(trimmed) ?? (tokens(trimmed).some((word) => word === 'utc' || word === 'gmt') ? 0 : undefined);
     if (offset !== undefined) column.offset = offset;
   }
   return column;
