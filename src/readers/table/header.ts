@@ -104,8 +104,7 @@ function meaningOf(index: number, name: string): Column {
   }
   if (role === 'minutes' && conceptsOf(words).has('sport')) column.label = words.join(' ');
   if (role === 'time') {
-    const offset =
-      offsetNamed(trimmed) ?? (tokens(trimmed).some((word) => word === 'utc' || word === 'gmt') ? 0 : undefined);
+    const offset = offsetNamed(trimmed);
     if (offset !== undefined) column.offset = offset;
   }
   return column;
