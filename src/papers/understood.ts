@@ -1,4 +1,5 @@
 import type { Choice, ColumnAccount } from '../model/input.ts';
+import type { Below } from '../model/words.ts';
 import { evidenceText, valueText } from '../pages/understoodTexts.ts';
 import { printable, type Teller } from './teller.ts';
 
@@ -12,7 +13,9 @@ export const columnRows = (tell: Teller, columns: readonly ColumnAccount[]): [st
     const reason = tell.say(`cli.told.columns.${why}`);
     return [
       printable(name === '' ? `#${i + 1}` : name).slice(0, LONGEST),
-      role === 'ignore' ? tell.say('cli.told.columns.unused') : role,
+      role === 'ignore'
+        ? tell.say('cli.told.columns.unused')
+        : tell.say(`understood.roles.${role as Below<'understood.roles'>}`),
       evidence === undefined || evidence === ''
         ? reason
         : tell.say('cli.told.columns.seen', { reason: { sentence: reason }, evidence: evidence.slice(0, LONGEST) }),

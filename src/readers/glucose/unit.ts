@@ -101,5 +101,8 @@ export function anyUnit(text: string): string | undefined {
   return glucoseUnit(text) ?? otherUnit(text);
 }
 
-/** "IE/h" behind the words of a name: a pump's rate. */
-export const rateUnit = (text: string): string | undefined => (otherUnit(text) === 'IU/h' ? 'IU/h' : undefined);
+/** "IE/h" at the end of a name: a pump's rate. */
+export function rateUnit(name: string): string | undefined {
+  const end = /\S+\/\S+$/.exec(name)?.[0];
+  return end !== undefined && otherUnit(end) === 'IU/h' ? 'IU/h' : undefined;
+}

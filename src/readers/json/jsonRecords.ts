@@ -6,7 +6,7 @@ import { newEntries } from '../entries.ts';
 import type { Hints } from '../hints.ts';
 import type { CheckedSettings } from '../reading.ts';
 import { readDelimited } from '../table/delimited.ts';
-import { putBack } from '../table/laidOut.ts';
+import { atLine, putBack } from '../table/laidOut.ts';
 import { withoutPlaces } from '../table/layoutTables.ts';
 import { type Elements, type JsonText, NO_ELEMENTS, walk } from './elements.ts';
 import { objectIn } from './fields.ts';
@@ -173,7 +173,9 @@ function backToRecords(
   return {
     ...accountOf(input, KIND, { book }),
     ...restored,
-    choices: file.choices.filter(({ id }) => !ofTable.has(id)),
+    choices: file.choices
+      .filter(({ id }) => !ofTable.has(id))
+      .map((choice) => atLine(choice, (line) => cameFrom[line] ?? 1)),
     issues: [...restored.issues.filter(({ code }) => code !== 'lines-above-table'), ...book.list()],
     faults: [...restored.faults, ...book.faults()],
     fates: [...file.fates.slice(head), ...broken.map(() => 'set-aside' as const)],

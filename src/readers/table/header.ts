@@ -5,7 +5,7 @@ import { offsetNamed } from '../evidence/zoneWords.ts';
 import { anyUnit, foreignUnit, glucoseUnit, otherUnit, rateUnit } from '../glucose/unit.ts';
 import { isNutrient } from '../notes/nutrients.ts';
 import { exchangeIn, isEatenTotal } from './exchanges.ts';
-import { isRate } from './phrases.ts';
+import { isDetail, isRate, isTablets } from './phrases.ts';
 import { type Concept, conceptsOf, tokens } from './vocabulary.ts';
 
 /** A column and what it means. */
@@ -49,7 +49,7 @@ function splitUnit(name: string): { words: string[]; unit?: string } {
     const joined = tail.join('/');
     const unit =
       take === 2
-        ? (glucoseUnit(joined) ?? foreignUnit(joined) ?? rateUnit(joined))
+        ? (glucoseUnit(joined) ?? foreignUnit(joined) ?? rateUnit(name))
         : (glucoseUnit(joined) ?? shortUnit(joined));
     if (unit) return { words: all.slice(0, -take), unit };
   }
@@ -119,10 +119,6 @@ function minutesOfMoving(words: string[]): string | undefined {
   return moving && words.some((word) => word.length > 1 && otherUnit(word) === 'min') ? 'min' : undefined;
 }
 
-/** Tablets are no insulin, whatever stands beside them. */
-const isTablets = (words: string[], unit: string | undefined): boolean =>
-  unit === 'tablet' || words.some((word) => /^(?:tablet|tablett|pill|comprim|pastill)/.test(word));
-
 /** Ways and energies are no minutes and no food. */
 const ASIDE_UNITS = new Set(['km', 'mi', 'm', 'steps', 'kcal', 'kj', 'cal']);
 
@@ -155,7 +151,7 @@ function roleOf(has: Set<Concept>, words: string[], unit?: string): Role {
   if (has.has('carbohydrate') && isEatenTotal(words)) return 'carbohydrate';
   if (has.has('other') && !has.has('person') && !(when && words.every(isClockOwner))) return 'ignore';
   if (has.has('zone')) return 'offset';
-  if (has.has('person')) return 'person';
+  if (has.has('person')) return has.has('note') && !words.some(isDetail) ? 'note' : 'person';
   if (has.has('end') && when) return 'ignore';
   if (when && !has.has('note')) {
     if (has.has('instant') || (has.has('time') && has.has('date'))) return 'time';

@@ -1,4 +1,4 @@
-import type { ReadFile } from '../../model/input.ts';
+import type { Choice, ReadFile } from '../../model/input.ts';
 
 /**
  * What a table gave that a reader laid out from its input, put back to the lines (from 1) and records (from 0) of the
@@ -20,4 +20,12 @@ export function putBack(
     readings,
     notes: notes.map((note) => ({ ...note, row: recordOf(note.row), origin: moved(note.origin) })),
   };
+}
+
+/** A choice whose evidence names a line of a laid-out table, with the line of the input. */
+export function atLine(choice: Choice, lineOf: (line: number) => number): Choice {
+  const { evidence } = choice;
+  return evidence && 'line' in evidence
+    ? ({ ...choice, evidence: { ...evidence, line: lineOf(evidence.line) } } as Choice)
+    : choice;
 }

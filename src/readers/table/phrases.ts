@@ -26,3 +26,10 @@ const RATE =
 export function isRate(words: string[]): boolean {
   return words.some((word) => RATE.test(word));
 }
+
+/** Tablets are no insulin, whatever stands beside them. */
+export const isTablets = (words: string[], unit: string | undefined): boolean =>
+  unit === 'tablet' || words.some((word) => /^(?:tablet|tablett|pill|comprim|pastill)/.test(word));
+
+/** "Patient details" may be anything of a person; "Patient notes" are remarks. */
+export const isDetail = (word: string): boolean => /^detail/.test(word);

@@ -35,7 +35,7 @@ export function readTable(reading: Reading, found: Table, layout: TableLayout | 
   const lineOf = (k: number): number => records.line[table.from + k]!;
   let claimed: Claimed | undefined;
   const refuse = (): undefined => {
-    if (claimed) reading.columns.push(...columnLedger(claimed.columns, claimed));
+    if (claimed) reading.columns.push(...columnLedger(records, table, claimed.columns, claimed));
     for (let r = table.from; r < table.to; r++) entries.fate(r, 'set-aside');
     return undefined;
   };
@@ -45,7 +45,7 @@ export function readTable(reading: Reading, found: Table, layout: TableLayout | 
     book.add('place-is-named', 'warning', 0, { actual: name, expected: `#${index + 1}` });
   const times = tableTimes(reading, table, claimed, layout);
   if (times === 'none') {
-    reading.columns.push(...columnLedger(claimed.columns, claimed));
+    reading.columns.push(...columnLedger(records, table, claimed.columns, claimed));
     return { columns: claimed.columns };
   }
   if (!times) return refuse();
@@ -139,7 +139,7 @@ export function readTable(reading: Reading, found: Table, layout: TableLayout | 
     value: settledColumns.filter(({ role }) => role !== 'ignore').map(({ name, role }) => ({ name, role })),
     by: layout?.columns ? 'user' : 'file',
   });
-  reading.columns.push(...columnLedger(settledColumns, claimed));
+  reading.columns.push(...columnLedger(records, table, settledColumns, claimed));
   const ignored = columns.filter((column) => column.role === 'ignore' && column.name !== '');
   if (ignored.length > 0 && !layout?.columns) {
     book.add('columns-ignored', 'note', table.header < 0 ? 0 : records.line[table.header]!, {

@@ -79,11 +79,11 @@ const IDENTITY = /^(?:id|name|code|identifier|nombre|nom|nome|naam|namn|nimi|naz
  * Beside glucose, a column called just "id" or "name" whose few words come again and again tells persons apart. Two
  * people drawn as one line would be worse than a question too many.
  */
-function resolvePersons(records: Records, table: Table, columns: Column[]): Column[] {
+function resolvePersons(records: Records, table: Table, columns: Column[], kinds: Column | undefined): Column[] {
   const has = (...roles: Role[]) => columns.some((column) => roles.includes(column.role));
   if (!has('glucose', 'sensor', 'value') || has('person')) return columns;
   return columns.map((column) => {
-    if (column.role !== 'ignore' || column.given || !IDENTITY.test(column.name)) return column;
+    if (column.role !== 'ignore' || column.given || column === kinds || !IDENTITY.test(column.name)) return column;
     const step = Math.max(1, Math.floor((table.to - table.from) / SAMPLE));
     const seen = new Set<string>();
     let filled = 0;
@@ -99,7 +99,7 @@ function resolvePersons(records: Records, table: Table, columns: Column[]): Colu
 
 /** Every column with the meaning it takes from the columns beside it. */
 export function resolveColumns(records: Records, table: Table, kinds: Column | undefined): Column[] {
-  const columns = resolveSensor(resolvePersons(records, table, table.columns));
+  const columns = resolveSensor(resolvePersons(records, table, table.columns, kinds));
   const settled = resolveMinutes(resolveDose(resolveKinds(resolveValue(columns, kinds), kinds)));
-  return settled.map((column) => (column === kinds ? { ...column, role: 'kind' } : column));
+  return settled.map((column) => (column.index === kinds?.index ? { ...column, role: 'kind' } : column));
 }

@@ -1,6 +1,8 @@
 import { offsetNamed } from '../evidence/zoneWords.ts';
+import { readStamp } from '../times/dates.ts';
+import { newStamp, SHAPE } from '../times/stamp.ts';
 import { type Column, columnOf } from './header.ts';
-import { cellText, fieldCount, type Records } from './records.ts';
+import { cellText, fieldCount, locate, type Records } from './records.ts';
 import { CONTENT, MAX_COLUMNS, mayBeHeader, SAMPLE, type Table } from './tables.ts';
 import { conceptsOf, tokens } from './vocabulary.ts';
 
@@ -19,13 +21,19 @@ export function namedByCells(records: Records, content: readonly Column[]): Tabl
     if (fields < 2 || fields <= time.index || !mayBeHeader(records, r)) continue;
     const columns = Array.from({ length: fields }, (_, c) => columnOf(c, cellText(records, r, c)));
     const own = columns[time.index]!;
-    if (!columns.some(({ role }) => CONTENT.includes(role))) continue;
+    // Names stand right above what they name, whatever lines of a key and its value come before.
+    if (!columns.some(({ role }) => CONTENT.includes(role)) || !holdsTime(records, r + 1, time.index)) continue;
     if (own.role !== 'ignore' || own.name === '' || conceptsOf(tokens(own.name)).size > 0) return undefined;
     const offset = offsetNamed(own.name);
     columns[time.index] = { ...own, role: 'time', seen: true, ...(offset === undefined ? {} : { offset }) };
     return { header: r, from: r + 1, to: records.count, columns };
   }
   return undefined;
+}
+
+function holdsTime(records: Records, row: number, column: number): boolean {
+  const span = { from: 0, to: 0 };
+  return locate(records, row, column, span) && readStamp(records.bytes, span.from, span.to, newStamp()) !== SHAPE.none;
 }
 
 /** A column that holds numbers in some rows and words in others, beside one of times and nothing else. */

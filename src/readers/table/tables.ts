@@ -127,17 +127,18 @@ export function findTables(records: Records): Table[] {
   return tables;
 }
 
-/** A row of names above the data that mean nothing here; numbers under unknown names are never taken for glucose. */
+/** The last row of names above the data that mean nothing here; numbers under unknown names are never taken for glucose. */
 export function unknownNames(records: Records, columns: Column[]): number | undefined {
+  let names: number | undefined;
   for (let r = 0; r < Math.min(records.count, SAMPLE); r++) {
     if (!mayBeHeader(records, r)) {
       // The data begin.
       if (locate(records, r, columns.find((column) => column.role === 'time')?.index ?? 0, { from: 0, to: 0 }))
-        return undefined;
+        return names;
       continue;
     }
     const named = columns.filter((column) => cellText(records, r, column.index) !== '');
-    if (named.length >= 2 && named.some((column) => column.role === 'glucose')) return r;
+    if (named.length >= 2 && named.some((column) => column.role === 'glucose')) names = r;
   }
-  return undefined;
+  return names;
 }

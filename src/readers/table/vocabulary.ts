@@ -58,7 +58,7 @@ export type Concept =
  */
 const WORDS: Record<Concept, string> = {
   instant: 'timestamp ts datetime horodatage zeitstempel tidsstempel aikaleima znacznik',
-  time: 'time clock hora horas heure ora orario horario *zeit zeitpunkt tijd tijdstip tid tidpunkt tidspunkt klockslag klokkeslett klokkeslaet aika kello kellonaika klo czas godzina when moment uhr',
+  time: 'time clock hora horas heure ora orario horario *zeit zeitpunkt tijd tijdstip tid tidpunkt tidspunkt klockslag klokkeslett klokkeslaet kl aika kello kellonaika klo czas godzina when moment uhr',
   date: 'date day fecha dia datum tag jour data giorno dag dato paiva paivamaara pvm dzien',
   zone: 'zone timezone tz offset zeitzone fuseau fuso tijdzone tidszon aikavyohyke strefa huso',
   glucose:

@@ -6,6 +6,7 @@ import { accountOf } from '../account.ts';
 import { openBook } from '../book.ts';
 import { longLine } from '../bounds.ts';
 import { newEntries, strongest } from '../entries.ts';
+import { unusedColumns } from '../evidence/ledger.ts';
 import { meaning } from '../evidence/questions.ts';
 import type { Hints } from '../hints.ts';
 import type { CheckedSettings } from '../reading.ts';
@@ -94,10 +95,16 @@ export function readWide(input: Input, settings: CheckedSettings, hints: Hints =
     (line) => laid.line[line] ?? 1,
     (row) => laid.row[row + 1]!,
   );
+  const beside = columnsBeside(header);
   return {
     ...rest,
     ...restored,
-    issues: [...restored.issues, ...unusedColumns(input.name, header)],
+    issues: [...restored.issues, ...besideTold(input.name, header, beside)],
+    // The laid-out columns have names of ours: cells told what they are.
+    columns: [
+      ...(file.columns ?? []).map((column) => (column.why === 'name' ? { ...column, why: 'cells' as const } : column)),
+      ...unusedColumns(header.records, { from: header.at + 1, to: header.records.count }, beside),
+    ],
     kind: 'wide-table',
     hash: fingerprint(input.bytes),
     choices: [
@@ -109,13 +116,21 @@ export function readWide(input: Input, settings: CheckedSettings, hints: Hints =
   };
 }
 
-/** Columns beside the hours or days, such as a sum or a remark, are no readings, and are told. */
-function unusedColumns(name: string, { records, at, across }: Header): Issue[] {
+/** Columns beside the hours or days, such as a sum or a remark: no readings. */
+function columnsBeside({ records, at, across }: Header): { index: number; name: string }[] {
+  return Array.from({ length: fieldCount(records, at) }, (_, index) => ({
+    index,
+    name: index === 0 || across.includes(index) ? '' : cellText(records, at, index).trim(),
+  })).filter(({ name }) => name !== '');
+}
+
+function besideTold(name: string, { records, at }: Header, beside: readonly { name: string }[]): Issue[] {
   const book = openBook(name);
-  const names = Array.from({ length: fieldCount(records, at) }, (_, c) =>
-    c === 0 || across.includes(c) ? '' : cellText(records, at, c).trim(),
-  ).filter((text) => text !== '');
-  if (names.length > 0) book.add('columns-ignored', 'note', records.line[at]!, { actual: names, count: names.length });
+  if (beside.length > 0)
+    book.add('columns-ignored', 'note', records.line[at]!, {
+      actual: beside.map((column) => column.name),
+      count: beside.length,
+    });
   return book.list();
 }
 
