@@ -95,15 +95,15 @@ export function readWide(input: Input, settings: CheckedSettings, hints: Hints =
     (line) => laid.line[line] ?? 1,
     (row) => laid.row[row + 1]!,
   );
-  const beside = columnsBeside(header);
+  const others = columnsBeside(header);
   return {
     ...rest,
     ...restored,
-    issues: [...restored.issues, ...besideTold(input.name, header, beside)],
+    issues: [...restored.issues, ...unusedIssues(input.name, header, others)],
     // The laid-out columns have names of ours: cells told what they are.
     columns: [
       ...(file.columns ?? []).map((column) => (column.why === 'name' ? { ...column, why: 'cells' as const } : column)),
-      ...unusedColumns(header.records, { from: header.at + 1, to: header.records.count }, beside),
+      ...unusedColumns(header.records, { from: header.at + 1, to: header.records.count }, others),
     ],
     kind: 'wide-table',
     hash: fingerprint(input.bytes),
@@ -124,12 +124,12 @@ function columnsBeside({ records, at, across }: Header): { index: number; name: 
   })).filter(({ name }) => name !== '');
 }
 
-function besideTold(name: string, { records, at }: Header, beside: readonly { name: string }[]): Issue[] {
+function unusedIssues(name: string, { records, at }: Header, others: readonly { name: string }[]): Issue[] {
   const book = openBook(name);
-  if (beside.length > 0)
+  if (others.length > 0)
     book.add('columns-ignored', 'note', records.line[at]!, {
-      actual: beside.map((column) => column.name),
-      count: beside.length,
+      actual: others.map((column) => column.name),
+      count: others.length,
     });
   return book.list();
 }
