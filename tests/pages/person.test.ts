@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Analysis } from '../../src/analyse.ts';
 import { compose } from '../../src/compose.ts';
+import type { Agreed } from '../../src/model/visits.ts';
 import { asPrinted, writePdf } from '../../src/writers/pdf/index.ts';
 import { analyseStory, held, storyNames } from '../samples/stories.ts';
 import { CROWD } from '../support/crowd.ts';
@@ -8,7 +9,7 @@ import { everyMessage } from '../support/everyMessage.ts';
 import { touchingIn } from '../support/geometry.ts';
 import { words } from '../support/readability.ts';
 import { passages } from '../support/running.ts';
-import { fonts, wordsOf } from '../support/story.ts';
+import { analysisOf, fonts, wordsOf } from '../support/story.ts';
 import { open } from '../writers/paper.ts';
 
 /** Points: Letter and A4, and the standing lines above and below what is told (their size is their own). */
@@ -95,4 +96,55 @@ test.each(CROWD)('in large print two sheets, $name', async ({ make }) => {
   const { sides, problems } = await look(make(), 'es', 'letter', true);
   expect(problems).toEqual([]);
   expect(sides).toBe(4);
+});
+
+type Words = { pages: { patientBack: { own: string } } };
+
+describe('what was agreed is of the paper whatever else has room', () => {
+  const earlier: Agreed = {
+    goal: 'fewer lows after football',
+    step: 'food before football and at bedtime',
+    helper: 'the team mate who drives',
+    nextVisit: '2026-08-04' as Agreed['nextVisit'],
+    sure: 8,
+    question: 'can I play twice a week',
+  };
+  const today: Agreed = { ...earlier, helper: 'my sister', nextVisit: '2026-10-06' as Agreed['nextVisit'], sure: 6 };
+
+  /** The story of four visits with this left by the last one. */
+  function withAgreed(analysis: Analysis, agreed: Agreed): Analysis {
+    const { lastTime } = analysis.measures;
+    if (!lastTime.ok) throw new Error(lastTime.why);
+    return {
+      ...analysis,
+      measures: { ...analysis.measures, lastTime: { ...lastTime, value: { ...lastTime.value, agreed } } },
+    };
+  }
+
+  const SETS = ['en', 'es'].flatMap((language) =>
+    (['a4', 'letter'] as const).flatMap((paper) => [false, true].map((large) => ({ language, paper, large }))),
+  );
+  test.each(SETS)('last time and today, in $language on $paper, large $large', async ({ language, paper, large }) => {
+    const analysis = withAgreed(await analysisOf('four-visits'), earlier);
+    for (const written of [null, today]) {
+      const report = compose(analysis, wordsOf(language), { voice: 'patient', paper, large, written });
+      const { sheets } = await open(await writePdf(report, fonts(), { version: 'test' }));
+      const text = sheets.map((sheet) => sheet.text.replace(/\s+/g, ' ')).join(' ');
+      expect(sheets).toHaveLength(large ? 4 : 2);
+      const { helper, question } = earlier;
+      for (const line of [helper!, question!, earlier.goal!, earlier.step!]) expect(text).toContain(line);
+      expect(text).toMatch(/August 4, 2026|4 de agosto de 2026/);
+      expect(text).toMatch(/8 (of|de) 10/);
+      expect(text).toContain((wordsOf(language) as Words).pages.patientBack.own);
+      if (written === null) continue;
+      for (const line of ['my sister', '6/10']) expect(text).toContain(line);
+      expect(text).toMatch(/October 6|6 de octubre/);
+    }
+  });
+
+  test('what is counted with it is not counted again under the topic', async () => {
+    const report = compose(await analysisOf('four-visits'), wordsOf(), { voice: 'patient', paper: 'a4' });
+    const text = JSON.stringify(asPrinted(report, fonts(), { version: 'test' })).replaceAll('\u00a0', ' ');
+    expect(text.match(/3 of 10/g)).toHaveLength(1);
+  });
 });

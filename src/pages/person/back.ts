@@ -65,7 +65,9 @@ function questions(context: PageContext): Block[] {
     ...items.map((label): Block => ({ kind: 'writeIn', label, lines: 1 })),
   ];
   const few = asked.slice(0, LEAST_QUESTIONS);
-  return [{ kind: 'fit', gives: 3, forms: [answered(asked), answered(few), boxes(asked), boxes(few)] }];
+  // Beside what was agreed these give way to lines for the person's own.
+  const fewer = agreedTyped(context).length > 0 ? [boxes(asked.slice(0, 1)), () => []] : [];
+  return [{ kind: 'fit', gives: 3, forms: [answered(asked), answered(few), boxes(asked), boxes(few), ...fewer] }];
 }
 
 /** What went well needs no answer, and without a low of a quarter of an hour nights raise no question of their own. */
@@ -109,17 +111,19 @@ function typed(context: PageContext): Block[] {
   const said = (some: typeof lines) => some.map(({ label, text }) => `${label}: ${text}`);
   const list = (dense: boolean): Block => ({ kind: 'list', ordered: false, dense, items: said(lines) });
   const title = heading(2, speaker.say('pages.patientBack.agreed'));
-  const running = (some: typeof lines): Block => paragraph(dotted(said(some)), 'small');
+  const by = signed(context).flatMap((block) => (block.kind === 'paragraph' ? [block.text] : []));
+  const running = (some: typeof lines): Block => paragraph([`${dotted(said(some))}.`, ...by].join(' '), 'small');
   return [
     {
       kind: 'fit',
-      gives: 2,
+      gives: 7,
       forms: [
         () => [own(context), title, list(false), ...signed(context)],
-        () => [title, list(false), ...signed(context)],
+        () => [own(context), title, list(true), ...signed(context)],
+        () => [own(context), title, running(lines)],
         () => [title, list(true), ...signed(context)],
-        () => [title, running(lines), ...signed(context)],
-        ...(main.length > 0 ? [() => [title, running(main), ...signed(context)]] : []),
+        () => [title, running(lines)],
+        ...(main.length > 0 ? [() => [title, running(main)]] : []),
       ],
     },
   ];

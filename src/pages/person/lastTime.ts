@@ -27,15 +27,36 @@ export function agreedLastTime(context: PageContext): Block[] {
   const asked = question === undefined ? [] : [speaker.say('pages.patientBack.lastTime.question', own(question))];
   const went = howItWent(context, measure);
   if (wanted.length + went.length === 0) return [];
-  const form = (lines: string[]) => (): Block[] => [
+  const form = (lines: string[], style: 'body' | 'small') => (): Block[] => [
     heading(2, speaker.say('pages.patientBack.lastTime.title')),
-    paragraph(lines.join(' ')),
+    paragraph(lines.join(' '), style),
   ];
-  // The date, which has mostly come, gives way before the question, and that before who helps and how sure.
+  // All of it is of the agreement, so room to write gives way before. Only words of half a side cost the question and the date theirs.
   const main = [...wanted, ...went];
-  const ladder = [[...main, ...who, ...next, ...asked], [...main, ...who, ...asked], [...main, ...who], main];
-  const forms = ladder.filter((lines, i) => lines.length !== ladder[i + 1]?.length);
-  return [{ kind: 'fit', gives: 3, forms: forms.map(form) }];
+  const ladder = [[...main, ...who, ...next, ...asked], [...main, ...who, ...next], [...main, ...who], main];
+  const shorter = ladder.slice(1).filter((lines, i) => lines.length !== ladder[i]?.length);
+  const forms = [
+    ...(['body', 'small'] as const).map((style) => form(ladder[0]!, style)),
+    ...shorter.map((lines) => form(lines, 'small')),
+  ];
+  return [{ kind: 'fit', gives: 8, forms }];
+}
+
+/** How a finding about notes names its counts: how often it came, of how many days with the note. */
+const COUNTED = [
+  ['withK', 'withN'],
+  ['low', 'days'],
+  ['count', 'of'],
+] as const;
+
+/** Whether what a finding counts has just been told as the measure of what was agreed. */
+export function isSaidWithAgreed({ analysis }: PageContext, look: { params: object }): boolean {
+  const found = analysis.measures.lastTime;
+  const measure = found.ok ? found.value.measure : null;
+  if (measure?.of !== 'after-note' || measure.now === null) return false;
+  const { k, n } = measure.now;
+  const params = look.params as Record<string, { value?: unknown } | undefined>;
+  return COUNTED.some(([some, all]) => params[some]?.value === k && params[all]?.value === n);
 }
 
 function howItWent(context: PageContext, measure: MeasureThenAndNow | null): string[] {

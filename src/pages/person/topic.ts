@@ -14,6 +14,7 @@ import {
   word,
 } from '../context.ts';
 import { ruledName } from '../visit/topicBox.ts';
+import { isSaidWithAgreed } from './lastTime.ts';
 import { weekdayAnd } from './sides.ts';
 
 /** What already stands on the first side is not said twice. */
@@ -98,6 +99,9 @@ function daysOf(id: FindingId, context: PageContext): Block[] {
 function notes(context: PageContext): string[] {
   const { speaker, analysis } = context;
   const second = besideTopic(analysis.found, analysis.topics);
+  const look = second === null ? null : held(context, second);
+  // Said once, with what was agreed.
+  if (look !== null && isSaidWithAgreed(context, look)) return [];
   const text = second && findingText(context, second, 'what');
   const [wish] = notesWorthWriting(analysis.measures, analysis.topics);
   const line = text ?? (wish ? speaker.say(`coach.${wish}.patient`) : null);
