@@ -96,6 +96,26 @@ export async function open(bytes: Uint8Array): Promise<Opened> {
   return { title: info.Title, language: info.Language ?? null, sheets, bookmarks, elements };
 }
 
+/** Texts of the first sheet in the order of the structure tree, as a screen reader comes to them, each with the role it has. */
+export async function readAloud(bytes: Uint8Array): Promise<{ role: string; text: string }[]> {
+  const task = getDocument({ data: bytes.slice(), verbosity: 0 });
+  const page = await (await task.promise).getPage(1);
+  const { items } = await page.getTextContent({ includeMarkedContent: true });
+  const texts = new Map<string, string>();
+  const open: string[] = [];
+  for (const item of items) {
+    const mark = open.at(-1) ?? '';
+    if ('str' in item) texts.set(mark, `${texts.get(mark) ?? ''}${item.str}`);
+    else if (item.type === 'endMarkedContent') open.pop();
+    else open.push(item.id ?? '');
+  }
+  const walk = ({ role, children }: TreeNode): { role: string; text: string }[] =>
+    children.flatMap((child) => ('role' in child ? walk(child) : [{ role, text: texts.get(child.id) ?? '' }]));
+  const tree = (await page.getStructTree()) as unknown as TreeNode;
+  await task.destroy();
+  return walk(tree);
+}
+
 /** The drawing operators of each sheet, inflated. */
 export function operators(bytes: Uint8Array): string[] {
   const found: string[] = [];
