@@ -20,15 +20,16 @@ const PAPERS: readonly [string, ComposeOptions, grey: boolean][] = [
   ['patient paper in large print', { voice: 'patient', paper: 'letter', large: true }, false],
 ];
 
+type Reader = [program: string, ...args: string[]];
 /**
  * Readers of structures and of text that complain of none. The one that puts both together sets a page again for each
  * element on it, 2 to 4 s for a report of many tables: there it reads the tree, and another the text.
  */
-const WITH_TEXT = [['pdfinfo', '-struct-text', '-']] as const;
-const TREE_THEN_TEXT = [
+const WITH_TEXT: Reader[] = [['pdfinfo', '-struct-text', '-']];
+const TREE_THEN_TEXT: Reader[] = [
   ['pdfinfo', '-struct', '-'],
   ['pdftotext', '-', '-'],
-] as const;
+];
 
 function expectFirst(start: string, parts: readonly string[]): void {
   for (const part of parts) expect(start).toContain(part);
