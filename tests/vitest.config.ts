@@ -1,4 +1,5 @@
 import { defineConfig } from 'vitest/config';
+import { LongestFirst } from './support/order.ts';
 
 /**
  * Most tests know no time: they run once, under UTC. What knows time runs a second time on the other side of the world, so
@@ -20,6 +21,9 @@ export default defineConfig({
     // Left to itself, the runner leaves one of two cores to itself; a third worker works while another waits for a queue,
     // a browser or a program that was told to stop.
     maxWorkers: 3,
+    sequence: { sequencer: LongestFirst },
+    // Two of the projects find transformed what another, or an earlier run, has transformed already.
+    experimental: { fsModuleCache: true },
     projects: [
       {
         extends: true,

@@ -1,6 +1,5 @@
 import { existsSync } from 'node:fs';
 import { type Browser, chromium } from 'playwright-core';
-import { afterAll } from 'vitest';
 import { needs } from '../support/tools.ts';
 
 const PATH = '/usr/bin/chromium';
@@ -19,11 +18,14 @@ const QUIET = [
 
 type Body = (browser: Browser) => Promise<void>;
 
-/** A test with a browser, where there is one. */
+let browser: Promise<Browser> | undefined;
+
+/**
+ * A test with a browser, where there is one. Files that a worker runs share it, and the tabs kept in it: starting one takes a second
+ * of processor time. It ends with the worker, which is told to.
+ */
 export function inBrowser(): (name: string, body: Body) => void {
   const test = needs('chromium', existsSync(PATH));
-  let browser: Promise<Browser> | undefined;
-  afterAll(async () => (await browser)?.close());
   return (name, body) =>
     test(name, async () => {
       browser ??= chromium.launch({ executablePath: PATH, args: QUIET });
