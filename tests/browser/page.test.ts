@@ -1,13 +1,11 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
-import { run } from '../cli/run.ts';
 import { home, stories } from '../support/story.ts';
 import { inBrowser } from './browser.ts';
 import { bring, bringFolder, openAgain, openPage, savedAll, savedBy, settled, until } from './pageOpened.ts';
-import { expectSame } from './sameFiles.ts';
+import { expectSame, writtenByCommand } from './sameFiles.ts';
 
 const check = inBrowser();
 
@@ -22,19 +20,8 @@ function bringStory(page: Page, story: string): Promise<void> {
   );
 }
 
-/** What the command makes of a story. */
-function written(story: string, language: string): Map<string, Buffer> {
-  const out = mkdtempSync(join(tmpdir(), 'daybands-page-'));
-  const args = ['report', join(home, 'sample-data', story), '--out', out, '--language', language];
-  const { exit, err } = run(home, [...args, '--further', '--html', '--snapshot']);
-  expect([exit, err]).toEqual([0, '']);
-  const files = new Map(readdirSync(out).map((name) => [name, readFileSync(join(out, name))] as const));
-  rmSync(out, { recursive: true });
-  return files;
-}
-
 const compare = async (page: Page, story: string, language: string): Promise<void> =>
-  expectSame(await savedAll(page), written(story, language));
+  expectSame(await savedAll(page), writtenByCommand(join(home, 'sample-data', story), '--language', language));
 
 // Far from home and in another language: nothing may notice where a browser stands.
 for (const [i, story] of stories.entries()) {

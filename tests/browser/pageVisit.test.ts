@@ -1,15 +1,14 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
-import { run } from '../cli/run.ts';
 import { home } from '../support/story.ts';
 import { open as openPaper } from '../writers/paper.ts';
 import { inBrowser } from './browser.ts';
 import { DESK, NARROWEST, overflow } from './opened.ts';
 import { bring, faults, openPage, savedAll, settled, until } from './pageOpened.ts';
-import { expectSame } from './sameFiles.ts';
+import { expectSame, writtenByCommand } from './sameFiles.ts';
 
 const check = inBrowser();
 
@@ -59,19 +58,7 @@ function written(topic: string, agreed: string): Map<string, Buffer> {
   const folder = mkdtempSync(join(tmpdir(), 'daybands-visit-'));
   for (const [name, text] of Object.entries({ ...FIRST, 'agreed.json': agreed }))
     writeFileSync(join(folder, name), text);
-  const args = [
-    'report',
-    folder,
-    '--topic',
-    topic,
-    '--agreed',
-    join(folder, 'agreed.json'),
-    '--out',
-    join(folder, 'o'),
-  ];
-  const { exit, err } = run(folder, [...args, '--further', '--html', '--snapshot']);
-  expect([exit, err]).toEqual([0, '']);
-  const files = new Map(readdirSync(join(folder, 'o')).map((name) => [name, readFileSync(join(folder, 'o', name))]));
+  const files = writtenByCommand(folder, '--topic', topic, '--agreed', join(folder, 'agreed.json'));
   rmSync(folder, { recursive: true });
   return files;
 }

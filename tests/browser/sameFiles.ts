@@ -1,4 +1,8 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { expect } from 'vitest';
+import { home, run } from '../cli/run.ts';
 import { unpacked } from '../support/unpacked.ts';
 
 /** Whether the page saved what the command writes: to the byte, and PDFs once unpacked, as packers differ. */
@@ -11,4 +15,14 @@ export function expectSame(own: Record<string, Uint8Array>, command: ReadonlyMap
     if (name.endsWith('.pdf')) expect(unpacked(here) === unpacked(there), name).toBe(true);
     else expect(here.equals(there), name).toBe(true);
   }
+}
+
+/** All that the command writes of a folder of one person, by name. */
+export function writtenByCommand(folder: string, ...options: string[]): Map<string, Buffer> {
+  const out = mkdtempSync(join(tmpdir(), 'daybands-command-'));
+  const { exit, err } = run(home, ['report', folder, '--out', out, '--further', '--html', '--snapshot', ...options]);
+  expect([exit, err]).toEqual([0, '']);
+  const files = new Map(readdirSync(out).map((name) => [name, readFileSync(join(out, name))] as const));
+  rmSync(out, { recursive: true });
+  return files;
 }
