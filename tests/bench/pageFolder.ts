@@ -92,6 +92,9 @@ async function measure(people: number): Promise<void> {
   try {
     const browser = await chromium.connect(server.wsEndpoint());
     const page = await (await browser.newContext({ locale: 'en-US' })).newPage();
+    // Each step says how far it is: on a busy machine one may take minutes, and none waits for ever.
+    page.setDefaultTimeout(900_000);
+    const step = (name: string): void => console.error(`${people} people: ${name}`);
     await page.goto(PAGE);
     let traced = await tracer(browser);
     const tasks: string[] = [];
@@ -102,8 +105,9 @@ async function measure(people: number): Promise<void> {
     };
     const since = (start: number): string => ((performance.now() - start) / 1000).toFixed(1);
     let start = performance.now();
-    await chooseFolder(page, folder);
+    await chooseFolder(page, folder, 300_000);
     const chosen = since(start);
+    step(`chosen after ${chosen} s`);
     await next();
     start = performance.now();
     await page.click('[data-do=begin]');
@@ -111,6 +115,7 @@ async function measure(people: number): Promise<void> {
     const row = since(start);
     await rested(page, 600_000);
     const read = since(start);
+    step(`read after ${read} s`);
     await next();
     start = performance.now();
     const [download] = await Promise.all([
@@ -118,6 +123,7 @@ async function measure(people: number): Promise<void> {
       page.click('[data-save=everything]'),
     ]);
     const saved = since(start);
+    step(`saved after ${saved} s`);
     const path = join(folder, 'all.zip');
     await download.saveAs(path);
     const { size } = statSync(path);

@@ -62,9 +62,9 @@ export async function opened(browser: Browser, html: string, viewport: typeof PH
 }
 
 /** Faults that axe sees, as lines. Only these are handed over: what it found in order is far longer. */
-export async function faultsOf(page: Page, iframes: boolean): Promise<string[]> {
+export async function faultsOf(page: Page, iframes: boolean, rules?: readonly string[]): Promise<string[]> {
   await page.evaluate(axe);
-  const asked = JSON.stringify({ iframes, runOnly: TAGS, resultTypes: ['violations'] });
+  const asked = JSON.stringify({ iframes, runOnly: rules ?? TAGS, resultTypes: ['violations'] });
   const found = (await page.evaluate(
     `axe.run(document, ${asked}).then(({ violations }) => violations)`,
   )) as AxeResults['violations'];

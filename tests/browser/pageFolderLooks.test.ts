@@ -7,7 +7,8 @@ import { writePeople } from '../support/people.ts';
 import { inBrowser } from './browser.ts';
 import { DESK, NARROWEST, overflow, PHONE } from './opened.ts';
 import { chooseFolder, openFolderPage, rested } from './pageFolderOpened.ts';
-import { faults, settled, until } from './pageOpened.ts';
+import { faintWords, faults, settled, until } from './pageOpened.ts';
+import { FOLDER_STATES } from './pageStates.ts';
 
 const check = inBrowser();
 const scratch = mkdtempSync(join(tmpdir(), 'daybands-looks-'));
@@ -25,38 +26,54 @@ for (const language of ['en', 'es'])
   check(
     `a folder found, running, stopped, done and someone opened, ${language}: usable by all, at every width`,
     async (browser) => {
+      const scheme = language === 'en' ? 'light' : 'dark';
       const { page, messages } = await openFolderPage(browser, {
         ...{ viewport: DESK, locale: language === 'en' ? 'en-US' : 'es-MX' },
-        colorScheme: language === 'en' ? 'light' : 'dark',
+        colorScheme: scheme,
       });
-      const usable = async (state: string): Promise<void> => {
+      const seen: string[] = [];
+      const usable = async (state: (typeof FOLDER_STATES)[number]): Promise<void> => {
+        seen.push(state);
         await page.evaluate(`for (const part of document.querySelectorAll('main details')) part.open = true`);
         expect(await faults(page), state).toEqual([]);
+        await page.emulateMedia({ colorScheme: scheme === 'light' ? 'dark' : 'light' });
+        expect(await faintWords(page), state).toEqual([]);
+        await page.emulateMedia({ colorScheme: scheme });
         for (const viewport of [NARROWEST, PHONE, DESK]) {
           await page.setViewportSize(viewport);
           expect(await overflow({ page, messages }), `${state}, overflow at ${viewport.width}`).toBe(0);
         }
       };
       await chooseFolder(page, scratch);
-      await usable('found');
+      await usable('folder found');
       await page.evaluate(`window.held = ['P-0004']`);
       await press(page, '[data-do=begin]');
       await until(page, lines(4));
-      await usable('running');
+      await usable('folder being read');
       await press(page, '.progress button');
       await rested(page);
-      await usable('stopped');
+      await usable('folder stopped');
       await page.evaluate('window.held = []');
       await press(page, '.progress button');
       await rested(page);
       await until(page, `!document.querySelector('.progress button')`);
-      await usable('done');
+      await usable('folder done');
       // No word of the other language stands on it.
       if (language === 'es')
         expect(await page.locator('#who').textContent()).not.toMatch(/\b(readings|hours|Why|People)\b/);
+      for (const [tab, state] of [
+        ['screen', 'worklist to sort and find'],
+        ['paper', 'worklist by group'],
+      ] as const) {
+        await page.evaluate(`document.querySelector('#tab-${tab}').click()`);
+        await until(page, `document.querySelectorAll('.framed iframe.paper:not(.coming)').length === 1`);
+        await usable(state);
+      }
+      await page.evaluate(`document.querySelector('#tab-list').click()`);
       await press(page, '.worklist tbody tr:last-child button');
       await settled(page);
-      await usable('opened');
+      await usable('someone of a folder opened');
+      expect(seen).toEqual(FOLDER_STATES);
       expect(messages).toEqual([]);
       await page.context().close();
     },

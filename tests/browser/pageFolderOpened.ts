@@ -27,9 +27,9 @@ export async function openFolderPage(
   return openPage(browser, options, BETWEEN);
 }
 
-export const chooseFolder = async (page: Page, folder: string): Promise<void> => {
+export const chooseFolder = async (page: Page, folder: string, most?: number): Promise<void> => {
   await page.setInputFiles('input[type=file][webkitdirectory]', folder);
-  await until(page, `document.querySelector('[data-do=begin]')`);
+  await until(page, `document.querySelector('[data-do=begin]')`, most);
 };
 
 /** Until nobody is worked on. */

@@ -1,55 +1,101 @@
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
-import { expect } from 'vitest';
+import { expect, test } from 'vitest';
 import { home } from '../support/story.ts';
 import { inBrowser } from './browser.ts';
 import { DESK, NARROWEST, overflow, PHONE } from './opened.ts';
-import { bring, faults, openAgain, openPage, settled, until } from './pageOpened.ts';
+import { bring, faintWords, faults, openAgain, openPage, settled, until } from './pageOpened.ts';
+import { FOLDER_STATES, STATES } from './pageStates.ts';
 
 const check = inBrowser();
 const hostile = (name: string): string => join(home, 'sample-data/hostile', name);
 
-/** Each state of the page, and how a person comes to it. */
-const STATES: [state: string, files: string[] | Record<string, string> | 'none' | 'example' | 'fault'][] = [
-  ['empty', 'none'],
-  ['asking', [hostile('no-unit-could-be-either.csv')]],
-  ['asking for meanings', [hostile('two-value-columns.csv')]],
-  ['refused', [hostile('two-people.csv')]],
-  ['nothing to read', { 'letter.doc': 'x' }],
-  ['whose files', { 'a.csv': 'x', 'b.csv': 'y' }],
-  ['papers', 'example'],
-  ['failed', 'fault'],
-];
+/** Keeps the worker from reading, as where a file takes its time. */
+const HELD = `(() => {
+  const { postMessage } = Worker.prototype;
+  Worker.prototype.postMessage = function (message, give) {
+    if (message.job !== 'read') postMessage.call(this, message, give);
+  };
+})()`;
+const reading = (page: Page): Promise<void> => until(page, `document.querySelector('#status button')`);
+const example = async (page: Page): Promise<void> => {
+  await page.locator('.roads button').click();
+  await settled(page);
+};
+const openGuide =
+  (whose: 'patient' | 'clinic') =>
+  async (page: Page): Promise<void> => {
+    await page.click('[data-do=guide]');
+    await page.click(`[data-guide=${whose}]`);
+  };
 
-/** A file that was taken away after it was chosen. */
-async function bringGone(page: Page): Promise<void> {
-  await page.evaluate(`Blob.prototype.arrayBuffer = () => Promise.reject(new Error('not found'))`);
-  await page.setInputFiles('input[type=file]', hostile('two-people.csv'));
-  await until(page, `document.querySelector('#status .grave')`);
-}
+/** How a person comes to each state; the list stands in docs/looks.md with what came of it. */
+const COMES: Record<(typeof STATES)[number], (page: Page) => Promise<void>> = {
+  empty: async () => {},
+  'guide for a person': openGuide('patient'),
+  'guide for an educator': openGuide('clinic'),
+  reading: async (page) => {
+    await page.evaluate(HELD);
+    await page.locator('.roads button').click();
+    await reading(page);
+  },
+  'reading a huge file': async (page) => {
+    await page.evaluate(HELD);
+    const buffer = Buffer.alloc(12_000_000, 'Time,Sensor glucose (mg/dL)\n');
+    await page.setInputFiles('input[type=file]', { name: 'year.csv', mimeType: 'text/csv', buffer });
+    await reading(page);
+    expect(await page.textContent('#status')).toContain('12');
+  },
+  asking: (page) => bring(page, [hostile('no-unit-could-be-either.csv')]),
+  'asking for meanings': (page) => bring(page, [hostile('two-value-columns.csv')]),
+  refused: (page) => bring(page, [hostile('two-people.csv')]),
+  'nothing to read': (page) => bring(page, { 'letter.doc': 'x' }),
+  'whose files': (page) => bring(page, { 'a.csv': 'x', 'b.csv': 'y' }),
+  papers: example,
+  visit: async (page) => {
+    await page.check('input[value=visit]');
+    await example(page);
+    await page.fill('#visit [data-field=goal]', '…');
+    await page.locator('#visit [data-field=goal]').blur();
+    await settled(page);
+  },
+  'something went wrong': async (page) => {
+    // A file that was taken away after it was chosen.
+    await page.evaluate(`Blob.prototype.arrayBuffer = () => Promise.reject(new Error('not found'))`);
+    await page.setInputFiles('input[type=file]', hostile('two-people.csv'));
+    await until(page, `document.querySelector('#status .grave')`);
+  },
+};
 
-for (const [state, files] of STATES) {
+for (const state of STATES) {
   for (const language of ['en', 'es']) {
-    check(`${state}, ${language}: usable by all, at every width`, async (browser) => {
+    check(`${state}, ${language}: usable by all, at every width, in light and dark`, async (browser) => {
+      const colorScheme = language === 'en' ? 'light' : 'dark';
       const { page, messages } = await openAgain(browser, {
-        ...{ viewport: DESK, locale: language === 'en' ? 'en-US' : 'es-MX' },
-        colorScheme: language === 'en' ? 'light' : 'dark',
+        ...{ viewport: DESK, locale: language === 'en' ? 'en-US' : 'es-MX', colorScheme },
       });
-      if (files === 'fault') await bringGone(page);
-      else if (files === 'example') await page.locator('.roads button').click();
-      else if (files !== 'none') await bring(page, files);
-      if (files === 'example') await settled(page);
-      expect(await page.locator('#status .grave').count()).toBe(files === 'fault' ? 1 : 0);
+      await COMES[state](page);
       await page.evaluate(`for (const part of document.querySelectorAll('details')) part.open = true`);
       expect(await faults(page)).toEqual([]);
+      await page.emulateMedia({ colorScheme: colorScheme === 'light' ? 'dark' : 'light' });
+      expect(await faintWords(page)).toEqual([]);
+      await page.emulateMedia({ colorScheme });
       for (const viewport of [NARROWEST, PHONE, DESK]) {
         await page.setViewportSize(viewport);
         expect(await overflow({ page, messages }), `overflow at ${viewport.width}`).toBe(0);
       }
+      // Nothing moves by itself, so that nobody needs to ask for less of it.
+      expect(await page.evaluate('document.getAnimations().length')).toBe(0);
       expect(messages).toEqual([]);
     });
   }
 }
+
+test('the states that were looked through are those of docs/looks.md', () => {
+  const rows = readFileSync(join(home, 'docs/looks.md'), 'utf8').matchAll(/^\| ([^|]+) \| none \|/gm);
+  expect([...rows].map(([, name]) => name)).toEqual([...STATES, ...FOLDER_STATES]);
+});
 
 check('the keyboard alone leads from the files to a saved paper', async (browser) => {
   const { page } = await openPage(browser);

@@ -96,5 +96,8 @@ export async function savedBy(page: Page, what: string): Promise<{ name: string;
 export const savedAll = async (page: Page): Promise<Record<string, Uint8Array>> =>
   unzipSync((await savedBy(page, 'zip')).bytes);
 
+/** Words too faint for what they lie on: all that another scheme of colours can change. */
+export const faintWords = (page: Page): Promise<string[]> => faultsOf(page, false, ['color-contrast']);
+
 /** Faults that axe sees. A paper's frame runs no script, so not axe either: papers are looked at as pages of their own. */
 export const faults = (page: Page): Promise<string[]> => faultsOf(page, false);
