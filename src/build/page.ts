@@ -100,6 +100,7 @@ const BODY = `<a class="skip" id="skip" href="#main">Daybands</a>
 <div id="status" role="status"></div>
 <div id="who"></div>
 <div id="asked"></div>
+<div id="faces" hidden></div>
 <section id="papers" hidden>
 <div id="told"></div>
 <div id="strip"></div>

@@ -2423,6 +2423,7 @@ export interface WordParams {
   'screen.folder.earlierFiles': never;
   'screen.folder.earlierFolder': never;
   'screen.folder.lacking': 'names';
+  'screen.folder.lackingFaces': 'codes';
   'screen.visit.title': never;
   'screen.visit.help': never;
   'screen.visit.topic': never;
@@ -2498,6 +2499,11 @@ export interface WordParams {
   'screen.guide.clinic.odd.text': never;
   'screen.guide.clinic.limits.title': never;
   'screen.guide.clinic.limits.text': never;
+  'screen.faces.title': never;
+  'screen.faces.lacking': 'signs';
+  'screen.faces.how': never;
+  'screen.faces.add': never;
+  'screen.faces.wrong': 'file';
 }
 
 /** What all words of one finding ask for together, by its id. */

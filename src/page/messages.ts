@@ -140,6 +140,8 @@ export interface Framed {
   html: string;
   style: string;
   direction: Report['direction'];
+  /** Letters on it that no face here has: on paper a mark stands in their place. */
+  lacking: string[];
 }
 
 /** A day by itself, large; the days on both sides of it, null at the ends of the period. */
@@ -167,6 +169,8 @@ export interface SavedFile {
 /** What the page can ask of the worker. */
 export interface Jobs {
   begin(given: { template: string; regular: Uint8Array; semibold: Uint8Array; clinic: string }): { version: string };
+  /** Faces that somebody brought, in place of those before; the place of one that cannot be used. */
+  faces(given: { faces: Uint8Array[] }): { wrong: number | null };
   look(given: { files: Lying[]; taken: Taken[]; today: string; language: Pick<Wish, 'language' | 'region'> }): Found;
   take(given: { files: Taken[] }): null;
   read(given: Wish): Read;
@@ -177,7 +181,7 @@ export interface Jobs {
   day(given: { date: string; sheet: Sheet }): DayShown | null;
   make(given: Wanting): SavedFile[];
   turn(given: Turn): Outcome;
-  papers(given: Turn & { extras: Extras[] }): { outcome: Outcome; files: SavedFile[] };
+  papers(given: Turn & { extras: Extras[] }): { outcome: Outcome; files: SavedFile[]; lacking: string[] };
   list(given: Listing): Listed;
   lists(given: Record<string, never>): SavedFile[];
   /** The worklist as its web page has it, or in its groups as it is printed. */

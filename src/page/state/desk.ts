@@ -6,6 +6,7 @@ import { today } from './day.ts';
 import { openDays } from './days.ts';
 import type { Picked } from './dropped.ts';
 import { invented } from './example.ts';
+import { bringFaces } from './faces.ts';
 import { openFolder } from './folder.ts';
 import { openLooking } from './looking.ts';
 import { faultOf } from './lying.ts';
@@ -131,7 +132,9 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
     const mine = asks;
     try {
       const paper = await begun().ask('show', { sheet, typed: state.typed });
-      if (mine === asks && state.sheet === sheet) await screen.paper(sheet, paper, faces);
+      if (mine !== asks || state.sheet !== sheet) return;
+      screen.drawFaces(paper.lacking, '');
+      await screen.paper(sheet, paper, faces);
     } catch (error) {
       fail(error);
     }
@@ -144,6 +147,8 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
     folder,
     looking,
     show,
+    addFaces: (files: readonly Picked[]): void =>
+      void bringFaces(state, files, begun, screen, () => show(state.sheet)).catch(fail),
     /** Starts the worker, so that the first files find it ready. */
     warm: (): void => void begun(),
     read: (first: boolean): void => void read(first),

@@ -1,6 +1,6 @@
 import type { Agreed } from '../../model/visits.ts';
 import type { Ended, Turn } from '../folderMessages.ts';
-import type { Framed, SavedFile, Someone } from '../messages.ts';
+import type { Answer, Framed, SavedFile, Someone } from '../messages.ts';
 import { saveAll } from '../save/save.ts';
 import { openTarget, type Target } from '../save/targets.ts';
 import { say } from '../say.ts';
@@ -109,12 +109,10 @@ export function openFolder(state: State, screen: Screen, { looked, fail }: Kit) 
     let writing = Promise.resolve();
     paced(people.length);
     drawHere();
-    const ended = (
-      person: Someone,
-      turned: Turned<{ outcome: NonNullable<Ended['outcome']>; files: SavedFile[] }>,
-    ): void => {
+    const ended = (person: Someone, turned: Turned<Answer<'papers'>>): void => {
       const { stem } = person;
       ready.set(person, 'value' in turned ? turned.value.files : []);
+      if ('value' in turned && turned.value.lacking.length > 0) run.lacking.set(person.code, turned.value.lacking);
       if (ready.get(person)!.length === 0) words.delete(stem);
       const now: Ended = { stem, ...('value' in turned ? { outcome: turned.value.outcome } : { died: turned.died }) };
       run.ended.set(stem, now);
@@ -153,7 +151,7 @@ export function openFolder(state: State, screen: Screen, { looked, fail }: Kit) 
       run.saved = target;
       return screen.draw();
     }
-    Object.assign(run, { at: 'saving', saved: '' });
+    Object.assign(run, { at: 'saving', saved: '', lacking: new Map() });
     try {
       await writeTo(target, run);
       run.saved = pace().done < pace().total ? say('folder.savingEnded') : target.saved;

@@ -12,10 +12,23 @@ export interface Looked {
 
 let faceBytes: { regular: Uint8Array<ArrayBuffer>; semibold: Uint8Array<ArrayBuffer> } | undefined;
 
+/** Files of faces that somebody brought, for scripts that the page's own two do not have. */
+let added: Uint8Array[] = [];
+
+/** Hands faces to a worker, and to each that begins later; whether they can be used. Those before hold on where not. */
+export async function addFaces(worker: Worker, files: readonly Uint8Array[]): Promise<{ wrong: number | null }> {
+  const all = [...added, ...files];
+  const { wrong } = await worker.ask('faces', { faces: all });
+  if (wrong === null) added = all;
+  return { wrong: wrong === null ? null : wrong - added.length };
+}
+
 /** Hands a new worker what it makes papers with. */
-export function begin(worker: Worker): Promise<unknown> {
+export async function begin(worker: Worker): Promise<unknown> {
   faceBytes ??= { regular: keptBytes('face-regular'), semibold: keptBytes('face-semibold') };
-  return worker.ask('begin', { template: kept('template'), clinic: kept('clinic'), ...faceBytes });
+  const begun = worker.ask('begin', { template: kept('template'), clinic: kept('clinic'), ...faceBytes });
+  if (added.length > 0) void worker.ask('faces', { faces: added }).catch(() => {});
+  return begun;
 }
 
 /** The one worker that looks at what was brought and reads who is opened. Ended, the next one is told all of it again. */

@@ -9,7 +9,7 @@ export async function newRun({ found, picked }: Pick<State, 'found' | 'picked'>)
   const { places = null, byVisit = false, thresholds, ...more } = found?.run ?? {};
   const file = picked.find(({ path }) => path === thresholds)?.file;
   return {
-    ...{ at: 'no', stopped: false, ended: new Map(), listed: null, saved: '', tab: 'list' },
+    ...{ at: 'no', stopped: false, ended: new Map(), listed: null, saved: '', tab: 'list', lacking: new Map() },
     ...{ order: byVisit ? 'visit' : 'pressing', places },
     thresholds: file ? { name: file.name, text: await file.text() } : bakedThresholds(),
     extras: EXTRAS.filter((name) => more[name]),

@@ -13,6 +13,8 @@ export interface Screen {
   /** All days of the files, to choose from. */
   drawStrip(): void;
   drawKept(): void;
+  /** Letters that no face has; a file that cannot help. */
+  drawFaces(lacking: readonly string[], wrong: string): void;
   busy(on: boolean): void;
   paper(sheet: Sheet, paper: Framed, faces: readonly FontFace[]): Promise<void>;
   /** A day large, over the papers. */

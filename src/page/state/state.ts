@@ -27,6 +27,8 @@ export interface Run {
   tab: 'list' | 'screen' | 'paper';
   thresholds: { name: string; text: string } | null;
   extras: Extras[];
+  /** Codes of those whose papers hold letters that no face has, and these letters. */
+  lacking: Map<string, string[]>;
   /** What came of saving, in words. */
   saved: string;
 }

@@ -1,13 +1,16 @@
 import type { Extras } from '../folderMessages.ts';
 import { writesFolders } from '../save/targets.ts';
 import { say } from '../say.ts';
+import type { Picked } from '../state/dropped.ts';
 import { EXTRAS } from '../state/run.ts';
 import type { Run } from '../state/state.ts';
+import { facesView } from './faces.ts';
 import { button, el, tick } from './make.ts';
 
 export interface SavingAll {
   save(into: 'zip' | 'folder'): void;
   saveList(name: string): void;
+  addFaces(files: Picked[]): void;
 }
 
 /** What is made once for all, by the name of its file. */
@@ -28,6 +31,8 @@ export function savingAllView(run: Run, act: SavingAll): HTMLElement {
     { 'aria-labelledby': 'save-all' },
     el('h3', { id: 'save-all' }, say('folder.saveTitle')),
     el('p', {}, say('folder.saveHelp')),
+    ...facesView([...new Set([...run.lacking.values()].flat())], '', act.addFaces),
+    run.lacking.size > 0 && el('p', {}, say('folder.lackingFaces', { codes: [...run.lacking.keys()].join(', ') })),
     el(
       'div',
       { class: 'roads' },

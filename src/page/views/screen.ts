@@ -7,6 +7,7 @@ import { askingView } from './asking.ts';
 import { bringView } from './bring.ts';
 import { openDayView } from './day.ts';
 import { footView, headView } from './edges.ts';
+import { facesView } from './faces.ts';
 import { type FolderView, folderView } from './folder.ts';
 import { printPaper, showPaper } from './frame.ts';
 import { ledgerView, linesView } from './ledger.ts';
@@ -45,6 +46,7 @@ export function openScreen(state: State, desk: () => Desk): Screen & { dress(): 
     if (!papers) {
       place('paper').replaceChildren();
       day.close();
+      put('faces', []);
     }
     put('look', papers ? [lookPart(papers)] : []);
     drawAround();
@@ -59,7 +61,11 @@ export function openScreen(state: State, desk: () => Desk): Screen & { dress(): 
     const { open, apart, folder } = desk();
     shown = null;
     if (step === 'folder' && run) {
-      shown = folderView(state, run, { ...folder, open: (person) => void open(person, true) });
+      shown = folderView(state, run, {
+        ...folder,
+        addFaces: desk().addFaces,
+        open: (person) => void open(person, true),
+      });
       shown.update(run);
       put('who', shown.nodes);
     } else
@@ -147,6 +153,11 @@ export function openScreen(state: State, desk: () => Desk): Screen & { dress(): 
     drawAround,
     drawRun: () => void (state.run && shown?.update(state.run)),
     drawVisit,
+    drawFaces: (lacking, wrong) =>
+      put(
+        'faces',
+        facesView(lacking, wrong, (files) => desk().addFaces(files)),
+      ),
     drawStrip,
     drawKept: () => markKept(state),
     dress,

@@ -9,6 +9,7 @@ import { foundText } from '../../pages/worklistTexts.ts';
 import { ownWords } from '../../papers/own.ts';
 import { type Teller, teller } from '../../papers/teller.ts';
 import type { CompiledTemplate } from '../../writers/html/index.ts';
+import { type BroughtFace, broughtFaces, openBroughtFace } from '../../writers/pdf/index.ts';
 import type { Answer, Given, Job, Wish } from '../messages.ts';
 import { bakedSettings, takeBaked } from './clinicOwn.ts';
 import { daysOf } from './days.ts';
@@ -44,6 +45,17 @@ const work: Work = {
       tell: tellerOf(await inEnglish(), await inEnglish()),
     };
     return { value: { version } };
+  },
+  async faces({ faces }) {
+    const opened: BroughtFace[] = [];
+    for (const [i, bytes] of faces.entries())
+      try {
+        opened.push(openBroughtFace(bytes));
+      } catch {
+        return { value: { wrong: i } };
+      }
+    must(brought).fonts = { ...must(brought).fonts, more: broughtFaces(opened) };
+    return { value: { wrong: null } };
   },
   async look({ files, taken, today, language }) {
     shelf = emptyShelf();

@@ -15,10 +15,10 @@ import { ownWords } from '../../papers/own.ts';
 import type { Teller } from '../../papers/teller.ts';
 import type { FolderSettings } from '../../schemas/settings.ts';
 import { parseThresholds, type Thresholds } from '../../schemas/thresholds.ts';
-import { framedHtml, writeHtml } from '../../writers/html/index.ts';
+import { writeHtml } from '../../writers/html/index.ts';
 import type { Ended, Listed, Listing, Row } from '../folderMessages.ts';
 import type { Framed, SavedFile } from '../messages.ts';
-import { type Brought, savedFile } from './papers.ts';
+import { type Brought, framed, savedFile } from './papers.ts';
 import { withoutOptions } from './said.ts';
 
 /** Everyone of a folder, and how their turns ended so far. */
@@ -133,12 +133,12 @@ export async function frame(
   form: 'screen' | 'paper',
   english: Words,
   said: Said,
-  { template }: Brought,
+  { template, fonts }: Brought,
 ): Promise<Framed> {
   const words = layered(english, said.own);
   const printing = printingOf(folder, said);
   const report = worklistReport({ ...listedIn(folder), linked: false }, listSpeaker(words), printing, form);
-  return { ...framedHtml(report, template, { words, grey: printing.grey }), direction: report.direction };
+  return framed(report, template, fonts, { words, grey: printing.grey });
 }
 
 /** The worklist as the command writes it, of what was listed last. */

@@ -3,12 +3,13 @@ import { bytesOf } from '../../bytes/text.ts';
 import { compose, composeDay, namesOfDays } from '../../compose.ts';
 import { version } from '../../index.ts';
 import type { Words } from '../../language/index.ts';
+import type { Report } from '../../model/report.ts';
 import { type MadeFile, makePapers, type PaperTools } from '../../papers/makePapers.ts';
 import { setAsideCsv } from '../../papers/setAside.ts';
 import type { Teller } from '../../papers/teller.ts';
 import { isLocalDate } from '../../time/calendar.ts';
-import { type CompiledTemplate, framedHtml, writeHtml } from '../../writers/html/index.ts';
-import { asPrinted, type PdfFonts } from '../../writers/pdf/index.ts';
+import { type CompiledTemplate, framedHtml, type HtmlOptions, writeHtml } from '../../writers/html/index.ts';
+import { asPrinted, lettersWithout, type PdfFonts } from '../../writers/pdf/index.ts';
 import type { DayShown, Framed, SavedFile, Sheet, Wanting } from '../messages.ts';
 import type { Current } from './reading.ts';
 
@@ -29,7 +30,7 @@ export function show(sheet: Sheet, { analysis, words, wanted }: Current, { templ
   const report = compose(analysis, words, { ...voiceOf(sheet), paper, large, written: wanted.agreed });
   const shown = sheet === 'patient' ? asPrinted(report, fonts, { version, grey }) : report;
   const days = namesOfDays(analysis, words, report.voice);
-  return { ...framedHtml(shown, template, { words, grey, days }), direction: report.direction };
+  return framed(shown, template, fonts, { words, grey, days });
 }
 
 /** A day to look at, in the voice of the paper from which it is opened. */
@@ -37,13 +38,19 @@ export function showDay(
   date: string,
   sheet: Sheet,
   { analysis, words, wanted: { paper, grey } }: Current,
-  { template }: Brought,
+  { template, fonts }: Brought,
 ): DayShown | null {
   const composed = isLocalDate(date) ? composeDay(analysis, words, date, { ...voiceOf(sheet), paper }) : null;
   if (composed === null) return null;
   const { report, before, after } = composed;
-  const framed = { ...framedHtml(report, template, { words, grey }), direction: report.direction };
-  return { paper: framed, name: report.pages[0]!.title, before, after };
+  const shown = framed(report, template, fonts, { words, grey });
+  return { paper: shown, name: report.pages[0]!.title, before, after };
+}
+
+/** A report for a frame, with what of it could not be set on paper. */
+export function framed(report: Report, template: CompiledTemplate, fonts: PdfFonts, options: HtmlOptions): Framed {
+  const { html, style } = framedHtml(report, template, options);
+  return { html, style, direction: report.direction, lacking: lettersWithout(html, fonts) };
 }
 
 const TYPES: Record<string, string> = {

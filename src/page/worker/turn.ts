@@ -11,6 +11,7 @@ import { makePapers } from '../../papers/makePapers.ts';
 import { ownWords } from '../../papers/own.ts';
 import type { Teller } from '../../papers/teller.ts';
 import type { Wanted } from '../../papers/wanted.ts';
+import { lettersWithout } from '../../writers/pdf/index.ts';
 import type { Extras, Turn } from '../folderMessages.ts';
 import type { SavedFile, Wish } from '../messages.ts';
 import { emptyShelf, put, type Shelf } from './files.ts';
@@ -87,9 +88,9 @@ export async function papersOf(
   turn: Turn & { extras: Extras[] },
   words: TurnWords,
   brought: Brought,
-): Promise<{ outcome: Outcome; files: SavedFile[] }> {
+): Promise<{ outcome: Outcome; files: SavedFile[]; lacking: string[] }> {
   const { outcome, ready } = await takeTurn(turn, words);
-  if (!ready) return { outcome, files: [] };
+  if (!ready) return { outcome, files: [], lacking: [] };
   const { analysis, wanted } = ready;
   const { paper, grey, large, place } = wanted;
   const has = (extra: Extras): boolean => turn.extras.includes(extra);
@@ -102,8 +103,10 @@ export async function papersOf(
     const tools = paperTools(brought, await ownWords(place));
     const files = (await makePapers(analysis, turn.wish.person.stem, making, tools)).map(savedFile);
     const outputs = files.map(({ name, bytes }) => ({ name, bytes: bytes.length, sha256: fingerprint(bytes) }));
-    return { outcome: { ...outcome, outputs }, files };
+    const written = JSON.stringify([wanted.settings.person, wanted.agreed, analysis.timeline.notes]);
+    const lacking = lettersWithout(written, brought.fonts);
+    return { outcome: { ...outcome, outputs }, files, lacking };
   } catch (error) {
-    return { outcome: faulty(blankFor(turn.wish), error), files: [] };
+    return { outcome: faulty(blankFor(turn.wish), error), files: [], lacking: [] };
   }
 }

@@ -3,6 +3,7 @@ declare module 'fontkit' {
   export interface ParsedFont {
     readonly postscriptName: string;
     readonly unitsPerEm: number;
+    readonly 'OS/2'?: { usWeightClass?: number; fsType?: { noEmbedding?: boolean } };
     hasGlyphForCodePoint(codePoint: number): boolean;
     layout(text: string): { glyphs: readonly { id: number }[] };
     createSubset(): { includeGlyph(id: number): number; encode(): Uint8Array };

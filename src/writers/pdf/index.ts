@@ -16,6 +16,7 @@ import { node, writeTree } from './tree.ts';
 import { openTypeface } from './typeface.ts';
 import { clean } from './words.ts';
 
+export { type BroughtFace, broughtFaces, lettersWithout, openBroughtFace } from './coverage.ts';
 export { usualCut } from './documentFont.ts';
 export type { Attachment, Cuts, PdfFonts, PdfInfo } from './info.ts';
 export type { Script } from './scripts.ts';
