@@ -32,27 +32,30 @@ const add = async (page: Page, ...files: string[]): Promise<void> => {
 };
 const notice = (page: Page): Promise<string | null> => page.textContent('#faces');
 
-check('letters without a font are named, and with fonts that are added the papers are the command’s', async (browser) => {
-  const { page, messages } = await openAgain(browser);
-  await page.check('input[value=visit]');
-  await bringFolder(page, join(folder, 'P-1'));
-  expect(await notice(page)).toMatch(/no font for them: (?=.*ل)(?=.*桜)/);
-  expect(await notice(page)).not.toMatch(/[ΕЖ]/);
-  expect(await faults(page)).toEqual([]);
-  // What is no font is said, and nothing is lost by it.
-  await add(page, join(folder, 'P-1/readings.csv'));
-  await until(page, `document.querySelector('#faces').textContent.includes('readings.csv is no font')`);
-  await add(page, font('DejaVuSans.ttf'), font('DejaVuSans-Bold.ttf'));
-  await until(page, `/no font for them: 桜/.test(document.querySelector('#faces').textContent)`);
-  await add(page, font('NotoSansHans-Regular.otf'));
-  await until(page, `document.querySelector('#faces').hidden`);
-  await settled(page);
-  const own = await savedAll(page);
-  const out = join(scratch, 'o');
-  expect(run(home, ['report', join(folder, 'P-1'), '--out', out, '--further', '--html', '--snapshot']).exit).toBe(0);
-  expectSame(own, new Map(readdirSync(out).map((name) => [name, readFileSync(join(out, name))])));
-  expect(messages).toEqual([]);
-});
+check(
+  'letters without a font are named, and with fonts that are added the papers are the command’s',
+  async (browser) => {
+    const { page, messages } = await openAgain(browser);
+    await page.check('input[value=visit]');
+    await bringFolder(page, join(folder, 'P-1'));
+    expect(await notice(page)).toMatch(/no font for them: (?=.*ل)(?=.*桜)/);
+    expect(await notice(page)).not.toMatch(/[ΕЖ]/);
+    expect(await faults(page)).toEqual([]);
+    // What is no font is said, and nothing is lost by it.
+    await add(page, join(folder, 'P-1/readings.csv'));
+    await until(page, `document.querySelector('#faces').textContent.includes('readings.csv is no font')`);
+    await add(page, font('DejaVuSans.ttf'), font('DejaVuSans-Bold.ttf'));
+    await until(page, `/no font for them: 桜/.test(document.querySelector('#faces').textContent)`);
+    await add(page, font('NotoSansHans-Regular.otf'));
+    await until(page, `document.querySelector('#faces').hidden`);
+    await settled(page);
+    const own = await savedAll(page);
+    const out = join(scratch, 'o');
+    expect(run(home, ['report', join(folder, 'P-1'), '--out', out, '--further', '--html', '--snapshot']).exit).toBe(0);
+    expectSame(own, new Map(readdirSync(out).map((name) => [name, readFileSync(join(out, name))])));
+    expect(messages).toEqual([]);
+  },
+);
 
 check('of a folder, whose papers were saved with marks is said, and saved again without them', async (browser) => {
   const { page, messages } = await openAgain(browser);
