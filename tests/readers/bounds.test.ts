@@ -146,6 +146,25 @@ it('the cells of all sheets of a workbook are counted together', () => {
   expect(tooWide([sheet(1), sheet(2), sheet(3)], 4)).toBe(true);
 });
 
+describe('lines as long as they may be', () => {
+  const most = (text: string): Uint8Array => repeated(text, LONGEST_LINE - 100);
+  // What is done for each column may not look at all the others: thousands of columns took minutes so.
+  it.each([
+    ['hours', joined('glucose mg/dL', most(',08:00'), '\n2026-01-14', most(',100'), '\n')],
+    ['days', joined('glucose mg/dL', most(',14.01.2026'), '\n08:00', most(',100'), '\n')],
+    ['names', joined('Time,Glucose (mg/dL)', most(',abc'), '\n2026-01-14 08:00,100\n')],
+    ['parts of food', joined('Time,Food', most(',Protein (g)'), '\n2026-01-14 08:00,x', most(',12'), '\n')],
+    ['names of glucose', joined('Time', most(',Glucose'), '\n2026-01-14 08:00', most(',112'), '\n')],
+    ['a key and a value', joined('Patient:', most(' x'), '\nTime,Glucose (mg/dL)\n2026-01-14 08:00,100\n')],
+    ['a remark', joined('Time,Glucose (mg/dL),Note\n2026-01-14 08:00,100,"', most('x'), '"\n')],
+  ])('%s take no minutes, and no more is told than somebody reads', { timeout: 30_000 }, (_, bytes) => {
+    const before = process.memoryUsage().rss;
+    const [file] = readInputs([{ name: 'a.csv', bytes }], { today: '2026-07-01' });
+    expect(JSON.stringify(file!.issues).length).toBeLessThan(20_000);
+    expect(process.memoryUsage().rss - before).toBeLessThan(900_000_000);
+  });
+});
+
 describe('rows of words', () => {
   // Each row may be a header: what its words mean is looked up once, and a header over and over is one.
   it.each([

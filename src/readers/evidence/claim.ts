@@ -38,10 +38,11 @@ export function claimColumns(records: Records, table: Table, layout: TableLayout
   );
   const accounts: Claimed['accounts'] = new Map();
   const given = meantColumns(table.columns, layout);
+  const food = foodIn(given);
   const columns = given.map((column, i) => {
     if (column.given) return column.role === 'mixed' ? { ...column, role: 'glucose' as const, mixed: true } : column;
     const profile = profiles[i]!;
-    const settled = heard(column, profile, given);
+    const settled = heard(column, profile, given, food);
     if (settled.why) {
       const { why, evidence } = settled;
       accounts.set(column.index, evidence === undefined ? { why } : { why, evidence });
@@ -106,7 +107,7 @@ interface Heard {
   evidence?: string;
 }
 
-function heard(column: Column, profile: Profile, all: Column[]): Heard {
+function heard(column: Column, profile: Profile, all: Column[], food: Food): Heard {
   const as = (role: Role, why: ColumnAccount['why'], evidence = profile.example): Heard => ({
     column: { ...column, role },
     why,
@@ -122,7 +123,7 @@ function heard(column: Column, profile: Profile, all: Column[]): Heard {
     if (kind === 'serial' && column.role !== 'note' && (column.role !== 'kind' || profile.cells >= FEW_CELLS))
       return as('ignore', 'serial');
   }
-  if (isOfFood(column, profile, all)) return as('nutrient', 'name');
+  if (isOfFood(column, profile, food)) return as('nutrient', 'name');
   // Words under no name at all are somebody's remarks.
   if (column.role === 'ignore' && kind === 'text' && /^(?:#\d+)?$/.test(column.name) && /\p{L}/u.test(profile.example))
     return as('note', 'cells');
@@ -137,13 +138,27 @@ function heard(column: Column, profile: Profile, all: Column[]): Heard {
   return { column };
 }
 
+/** How many columns of a table hold parts of food, and how many what was eaten. */
+interface Food {
+  nutrients: number;
+  eaten: number;
+}
+
+const isPart = ({ name, role }: Column): boolean => role !== 'food' && isNutrient(name);
+const isEaten = ({ role }: Column): boolean => OF_FOOD.includes(role);
+
+/** Counted once: a table may have thousands of columns. */
+const foodIn = (all: readonly Column[]): Food => ({
+  nutrients: all.filter(isPart).length,
+  eaten: all.filter(isEaten).length,
+});
+
 /** Protein, fat, fibre, energy beside food or beside each other; sugar among two of those is sugar in food. */
-function isOfFood(column: Column, { low }: Profile, all: Column[]): boolean {
+function isOfFood(column: Column, { low }: Profile, food: Food): boolean {
   if (!['ignore', 'glucose', 'food'].includes(column.role) || !isFoodUnit(column.unit) || Number.isNaN(low))
     return false;
-  const others = all.filter((other) => other !== column);
-  const besideNutrients = others.filter(({ name, role }) => role !== 'food' && isNutrient(name)).length;
-  const eaten = others.filter(({ role }) => OF_FOOD.includes(role)).length;
+  const besideNutrients = food.nutrients - Number(isPart(column));
+  const eaten = food.eaten - Number(isEaten(column));
   if (isNutrient(column.name)) return besideNutrients + eaten > 0;
   const ofBlood = tokens(column.name).some((word) => /blood|blut|sangre|sang|sensor|gluc|glyk|glyc/.test(word));
   return isSugar(column.name) && !ofBlood && besideNutrients > 0 && besideNutrients + eaten > 1;

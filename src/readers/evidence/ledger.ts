@@ -16,7 +16,8 @@ export function columnLedger(
   { columns: claimed, profiles, accounts }: Claimed,
 ): ColumnAccount[] {
   return columns.map((column, i) => {
-    const { name, role, given } = column;
+    const { role, given } = column;
+    const name = column.name === '' ? `#${column.index + 1}` : column.name;
     const profile = seenIn(records, from, to, profiles[i]);
     const settled = accounts.get(column.index);
     if (given) return { name, role: column.mixed ? 'mixed' : role, why: 'layout' };

@@ -102,7 +102,14 @@ export function readDelimited(input: Input, settings: CheckedSettings, hints: Hi
     for (let r = 0; r < records.count; r++) if (!isBlankRecord(records, r)) reading.entries.fate(r, 'set-aside');
   const { entries, marks, columns } = reading;
   const persons = marks.filter(({ kind }) => kind !== 'born').map(({ text }) => text);
-  const file = accountOf(input, 'delimited', { book, choices: onceEach(choices), entries, persons, marks, columns });
+  const file = accountOf(input, 'delimited', {
+    book,
+    choices: onceEach(choices),
+    entries,
+    persons,
+    marks,
+    columns: onceEach(columns),
+  });
   zoneOf(reading, file, layout);
   if (used.length > 0 && used.every(isLog)) file.logOnly = true;
   if (settled.length === used.length && used.length > 0)
@@ -184,11 +191,11 @@ function zoneOf(reading: Reading, file: ReadFile, layout: Layout | undefined): v
   }
 }
 
-/** Several tables settled alike are told once. */
-function onceEach(choices: Choice[]): Choice[] {
+/** What is alike in several tables is told once. */
+function onceEach<T>(all: T[]): T[] {
   const known = new Set<string>();
-  return choices.filter((choice) => {
-    const key = JSON.stringify(choice);
+  return all.filter((one) => {
+    const key = JSON.stringify(one);
     return known.has(key) ? false : known.add(key);
   });
 }

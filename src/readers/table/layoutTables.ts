@@ -7,7 +7,7 @@ import type { CheckedSettings } from '../reading.ts';
 import type { Column } from './header.ts';
 import { widthFrom } from './nameless.ts';
 import { cellText, fieldCount, type Records } from './records.ts';
-import { findTables, SAMPLE, type Table } from './tables.ts';
+import { findTables, MAX_COLUMNS, SAMPLE, type Table } from './tables.ts';
 import { plain } from './vocabulary.ts';
 
 /** A table with what a layout says about it. */
@@ -21,7 +21,7 @@ const recordAtLine = (records: Records, line: number): number => firstFrom(recor
 
 function namesOf(records: Records, row: number): string[] {
   const names: string[] = [];
-  for (let c = 0; c < fieldCount(records, row); c++) names.push(cellText(records, row, c));
+  for (let c = 0; c < Math.min(fieldCount(records, row), MAX_COLUMNS); c++) names.push(cellText(records, row, c));
   return names;
 }
 
@@ -87,7 +87,7 @@ function isNamedOtherwise(records: Records, columns: readonly Column[]): boolean
  * what a decimal comma parted off, and is left out so that it is asked for.
  */
 function fillUp(columns: Column[], records: Records, from: number): void {
-  const width = widthFrom(records, from);
+  const width = Math.min(widthFrom(records, from), MAX_COLUMNS);
   let digits = records.delimiter === COMMA;
   for (let r = from; digits && r < Math.min(records.count, from + SAMPLE); r++)
     digits = /^\d?$/.test(cellText(records, r, columns.length));

@@ -20,6 +20,9 @@ import { evenShortRows } from './shortRows.ts';
 import type { Table } from './tables.ts';
 import { firstText, tableTimes } from './tableTimes.ts';
 
+/** Names of columns in one issue; the ledger of columns has all of them (ours). */
+const MOST_NAMED = 100;
+
 /** The columns and settings that would read the table again without any detection. Undefined after a refusal. */
 export type Settled = Pick<
   TableLayout,
@@ -143,7 +146,7 @@ export function readTable(reading: Reading, found: Table, layout: TableLayout | 
   const ignored = columns.filter((column) => column.role === 'ignore' && column.name !== '');
   if (ignored.length > 0 && !layout?.columns) {
     book.add('columns-ignored', 'note', table.header < 0 ? 0 : records.line[table.header]!, {
-      actual: ignored.map((column) => column.name),
+      actual: ignored.slice(0, MOST_NAMED).map((column) => column.name),
       count: ignored.length,
     });
   }

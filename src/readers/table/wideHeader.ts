@@ -9,6 +9,9 @@ import { conceptsOf, tokens } from './vocabulary.ts';
 /** Clock times a header must name before a table counts as one row a day, and days before it counts as one column a day. */
 const FEWEST = 4;
 const FEWEST_DAYS = 2;
+/** The minutes of a day, and the days of ten years: more columns than that are none of hours or days. */
+const MOST_HOURS = 1440;
+const MOST_DAYS = 3660;
 export interface Header {
   records: Records;
   /** The record of it, and its columns that are clock times, or days. */
@@ -74,6 +77,7 @@ export function findHeader(bytes: Uint8Array): Header | undefined {
     // A cell besides the days may hold a sum, but no other value.
     if (
       days.length >= FEWEST_DAYS &&
+      days.length <= MOST_DAYS &&
       days.length >= fields - 2 &&
       at + 1 < records.count &&
       shapeAt(at + 1, 0) === SHAPE.clock
@@ -81,7 +85,7 @@ export function findHeader(bytes: Uint8Array): Header | undefined {
       return { records, at, across: days, below: below(at, 'days'), days: true, named, unit: unitIn(words) };
     // Numbers with a point look like clocks too: a header's hours follow each other, above rows that name their day.
     const hours = clocks.map((c) => cellText(records, at, c));
-    if (clocks.length < FEWEST || !areHours(hours) || !rowsNamed(at)) continue;
+    if (clocks.length < FEWEST || clocks.length > MOST_HOURS || !areHours(hours) || !rowsNamed(at)) continue;
     // Nothing says it is glucose: a table of steps or of meals looks just the same.
     if (!named) return undefined;
     return { records, at, across: clocks, below: below(at, 'clocks'), days: false, named, unit: unitIn(words) };
