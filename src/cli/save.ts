@@ -23,6 +23,8 @@ export function saveAll(folder: string, outputs: readonly Output[]): void {
     for (const { name, bytes } of outputs) {
       const part = join(folder, `.${name}.${process.pid}.part`);
       parts.push({ part, whole: join(folder, name) });
+      // Never through a link of that name.
+      rmSync(part, { force: true });
       writeWhole(part, bytes);
     }
     for (const { part, whole } of parts) renameSync(part, whole);
@@ -35,7 +37,7 @@ export function saveAll(folder: string, outputs: readonly Output[]): void {
 }
 
 function writeWhole(path: string, bytes: Output['bytes']): void {
-  const file = openSync(path, 'w');
+  const file = openSync(path, 'wx');
   try {
     for (const piece of Array.isArray(bytes) ? bytes : [bytes]) {
       const whole = typeof piece === 'string' ? Buffer.from(piece) : piece;

@@ -1,6 +1,6 @@
 import { spawn } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, truncateSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -8,13 +8,17 @@ import { writePeople } from '../support/people.ts';
 
 /**
  * Ends a run over a folder at random moments, as a power cut would, and looks whether the next one goes on to the same bytes:
- * `tsx tests/bench/kills.ts [kills] [people] [seed]`. A folder is killed until it is whole, and then begun anew. Further pages
- * and visit files are made too.
+ * `tsx tests/bench/kills.ts [kills] [people] [seed] [once|ready]`. Further pages and visit files are made, and compared with those
+ * of an earlier run (`--since`). After a kill now and then a file is cut short, a record or a paper. `once`: a folder is killed until it is
+ * whole, and then begun anew. `ready`: the folder is kept ready (`--keep-ready`), killed up to five times, and then let come to rest.
  */
-const [kills = 100, people = 12, seed = 1] = process.argv.slice(2).map(Number);
+const [kills = 100, people = 12, seed = 1] = process.argv.slice(2, 5).map(Number);
+const mode = process.argv[5] ?? 'once';
 const command = process.env.DAYBANDS ?? fileURLToPath(new URL('../../dist/daybands.js', import.meta.url));
 const at = mkdtempSync(join(tmpdir(), 'daybands-kills-'));
-writePeople(join(at, 'in'), people, { days: 2, step: 30 });
+writePeople(join(at, 'in'), people, { days: 4, step: 30 });
+const CUT = 0.25;
+const MOST_IN_A_ROW = 5;
 
 let state = seed >>> 0;
 /** 0 to 1 (a linear congruential step, Numerical Recipes' constants, from memory). */
@@ -23,25 +27,61 @@ function random(): number {
   return state / 2 ** 32;
 }
 
+const ofAll = ['clinic', join(at, 'in'), '--further', '--date', '2026-06-01'];
+const since = ['--since', join(at, 'before')];
+/** Names of files that were cut since a folder was begun: no run left them so. */
+const cut = new Set<string>();
+const ready = mode === 'ready' ? ['--keep-ready', '--settle', '1'] : [];
+
 /** Runs to the end, or for so long; gives whether it ended by itself, and the milliseconds it took. */
-function run(out: string, killAfter?: number): Promise<{ whole: boolean; took: number }> {
+function run(out: string, more: string[], killAfter?: number): Promise<{ whole: boolean; took: number }> {
   const start = performance.now();
-  const args = [command, 'clinic', join(at, 'in'), '--out', join(at, out), '--further', '--date', '2026-06-01'];
-  const child = spawn(process.execPath, args, { stdio: 'ignore' });
+  const ends = endsIn(out);
+  const child = spawn(process.execPath, [command, ...ofAll, '--out', join(at, out), ...more], { stdio: 'ignore' });
   const timer = killAfter === undefined ? undefined : setTimeout(() => child.kill('SIGKILL'), killAfter);
+  // A folder that is kept ready does not end by itself: it is asked to when a pass has.
+  let took = 0;
+  const looking = setInterval(() => {
+    if (!more.includes('--keep-ready') || took > 0 || endsIn(out) === ends) return;
+    took = performance.now() - start;
+    console.error('end', took, killAfter, new Date());
+    if (killAfter === undefined) child.kill('SIGTERM');
+  }, 20);
   return new Promise((done) => {
     child.on('exit', (code) => {
       clearTimeout(timer);
-      done({ whole: code === 0, took: performance.now() - start });
+      clearInterval(looking);
+      done({ whole: code === 0, took: took || performance.now() - start });
     });
   });
 }
 
+/** How many runs over a folder of results have come to their end. */
+function endsIn(out: string): number {
+  const log = join(at, out, 'run-log.jsonl');
+  return existsSync(log) ? readFileSync(log, 'utf8').split('"event":"end"').length - 1 : 0;
+}
+
+/** Cuts one file of the results in two, as a disk does that was not asked to write. */
+function cutOne(out: string): void {
+  const all = [...filesOf(out)].filter((path) => path.includes('/'));
+  const path = all[Math.floor(random() * all.length)];
+  if (path !== undefined) cut.add(path.slice(path.lastIndexOf('/') + 1));
+  if (path !== undefined) truncateSync(join(at, out, path), statSync(join(at, out, path)).size >> 1);
+}
+
+const filesOf = (out: string): string[] =>
+  existsSync(join(at, out))
+    ? readdirSync(join(at, out), { recursive: true, encoding: 'utf8' })
+        .filter((path) => statSync(join(at, out, path)).isFile())
+        .sort()
+    : [];
+
 /** Every file of a folder of results by its hash, but what tells of the run itself. */
 function hashes(out: string): Map<string, string> {
   const found = new Map<string, string>();
-  for (const path of readdirSync(join(at, out), { recursive: true, encoding: 'utf8' }).sort()) {
-    if (/run-log\.jsonl$|(^|\/)\./.test(path) || !statSync(join(at, out, path)).isFile()) continue;
+  for (const path of filesOf(out)) {
+    if (path === 'run-log.jsonl') continue;
     found.set(
       path,
       createHash('sha256')
@@ -54,9 +94,8 @@ function hashes(out: string): Map<string, string> {
 
 /** Whatever has its name is whole. */
 function halves(out: string): string[] {
-  const names = existsSync(join(at, out)) ? readdirSync(join(at, out), { recursive: true, encoding: 'utf8' }) : [];
-  return names.filter((path) => {
-    if (/(^|\/)\./.test(path)) return false;
+  return filesOf(out).filter((path) => {
+    if (/(^|\/)\.[^/]*$/.test(path) || cut.has(path.slice(path.lastIndexOf('/') + 1))) return false;
     if (path.endsWith('.pdf'))
       return !readFileSync(join(at, out, path))
         .subarray(-6)
@@ -72,30 +111,45 @@ function halves(out: string): string[] {
   });
 }
 
-const { took } = await run('fresh');
+await run('before', ['--to', '2026-02-03']);
+const { took } = await run('fresh', [...since, ...ready]);
 const expected = hashes('fresh');
-let [done, rounds, differ, half] = [0, 0, 0, 0];
+let [done, rounds, differ, half, cuts] = [0, 0, 0, 0, 0];
+let left = MOST_IN_A_ROW;
 while (done < kills) {
-  const { whole } = await run('out', took * 1.05 * random());
+  const { whole } = left > 0 ? await run('out', [...since, ...ready], took * 1.05 * random()) : { whole: true };
   if (!whole) {
     done++;
+    if (mode === 'ready') left--;
     half += halves('out').length;
+    if (random() < CUT) {
+      cutOne('out');
+      cuts++;
+    }
     continue;
   }
-  rounds++;
-  differ += compared();
-  rmSync(join(at, 'out'), { recursive: true, force: true });
+  await toTheEnd();
 }
-await run('out');
-differ += compared();
+await toTheEnd();
 console.log(
-  `${done} kills, ${rounds + 1} folders brought to their end; files that differ: ${differ}; half files: ${half}`,
+  `${mode}: ${done} kills, ${cuts} files cut, ${rounds} folders brought to their end; files that differ: ${differ}; half files: ${half}`,
 );
 rmSync(at, { recursive: true, force: true });
 process.exitCode = differ + half > 0 ? 1 : 0;
 
-function compared(): number {
+/** Lets the folder come to its end, compares every byte, and begins anew. */
+async function toTheEnd(): Promise<void> {
+  if (mode === 'ready' || !existsSync(join(at, 'out/worklist.csv')) || done >= kills)
+    await run('out', [...since, ...ready]);
+  rounds++;
+  left = 1 + Math.floor(random() * MOST_IN_A_ROW);
   const found = hashes('out');
   const names = new Set([...expected.keys(), ...found.keys()]);
-  return [...names].filter((name) => expected.get(name) !== found.get(name)).length;
+  console.error(
+    [...names].filter((name) => expected.get(name) !== found.get(name)),
+    new Date(),
+  );
+  differ += [...names].filter((name) => expected.get(name) !== found.get(name)).length;
+  rmSync(join(at, 'out'), { recursive: true, force: true });
+  cut.clear();
 }

@@ -1,7 +1,8 @@
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
+import { openLog } from '../../src/cli/clinic/log.ts';
 import { saveAll } from '../../src/cli/save.ts';
 
 let folder = '';
@@ -48,4 +49,15 @@ test('keeps the old files when a new one cannot take its place', () => {
   ).toThrow();
   expect(readFileSync(join(folder, 'b.txt'), 'utf8')).toBe('old');
   expect(readdirSync(folder).sort()).toEqual(['a.txt', 'b.txt']);
+});
+
+test('links that lie among the results are not followed: one in the way is replaced, and none is written through', () => {
+  mkdirSync(join(folder, 'out'));
+  writeFileSync(join(folder, 'elsewhere'), 'theirs');
+  for (const name of ['a.txt', `.a.txt.${process.pid}.part`, 'run-log.jsonl'])
+    symlinkSync(join(folder, 'elsewhere'), join(folder, 'out', name));
+  saveAll(join(folder, 'out'), [{ name: 'a.txt', bytes: 'ours' }]);
+  openLog(join(folder, 'out'), () => '2026-06-01T00:00:00Z')({ event: 'start' });
+  expect(readFileSync(join(folder, 'elsewhere'), 'utf8')).toBe('theirs');
+  expect(readFileSync(join(folder, 'out/a.txt'), 'utf8')).toBe('ours');
 });
