@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process';
-import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -7,7 +7,9 @@ import { writePeople } from '../support/people.ts';
 
 /**
  * How fast a clinic's folder is worked through: `tsx tests/bench/clinic.ts [people] [days] [step] [threads…]`. The folder is made
- * once and kept in the system's temporary folder. Prints a row for each number of threads: both papers, the draft, analysis.json.
+ * once and kept in the system's temporary folder. Prints a row for each number of threads: both papers, the draft, the visit file.
+ * `s to first`: until the first person's papers are done (they wait until everyone was looked at); `s to say`: until the command has
+ * said how many it found.
  */
 const [people = 1000, days = 14, step = 3, ...threads] = process.argv.slice(2).map(Number);
 const home = fileURLToPath(new URL('../../', import.meta.url));
@@ -32,11 +34,20 @@ async function run(count: number) {
   const args = [join(home, 'dist/daybands.js'), 'clinic', folder, '--out', out, '--threads', String(count)];
   const before = spent();
   const start = performance.now();
-  const child = spawn(process.execPath, args, { stdio: 'ignore' });
+  const child = spawn(process.execPath, args, { stdio: ['ignore', 'pipe', 'ignore'] });
+  let said = 0;
+  child.stdout.on('data', () => {
+    said ||= performance.now() - start;
+  });
+  let first = 0;
+  const looking = setInterval(() => {
+    if (first === 0 && reached(out)) first = performance.now() - start;
+  }, 10);
   const samples: number[] = [];
   const sampling = setInterval(() => samples.push(memory(child.pid!)), SAMPLE_EVERY);
   await new Promise((done) => child.on('exit', done));
   clearInterval(sampling);
+  clearInterval(looking);
   const seconds = (performance.now() - start) / 1000;
   rmSync(out, { recursive: true, force: true });
   const cpu = spent() - before;
@@ -44,6 +55,8 @@ async function run(count: number) {
   return {
     threads: count,
     s: Math.round(seconds * 10) / 10,
+    's to say': Math.round(said) / 1000,
+    's to first': Math.round(first) / 1000,
     'people/s': Math.round((people / seconds) * 10) / 10,
     'CPU ms a person': Math.round((cpu * 1000) / people),
     'MB at 1/4': at(0.25),
@@ -51,6 +64,19 @@ async function run(count: number) {
     'MB at end': at(0.98),
     'MB peak': Math.round(Math.max(...samples)),
   };
+}
+
+/** Whether anyone's record stands, in place or where papers wait. */
+function reached(out: string): boolean {
+  for (const at of [join(out, '.not-checked-yet'), out]) {
+    try {
+      const names = readdirSync(at).filter((name) => name.startsWith('P-'));
+      if (names.some((name) => existsSync(join(at, name, 'record.json')))) return true;
+    } catch {
+      // Not there yet.
+    }
+  }
+  return false;
 }
 
 /** CPU seconds of children that have ended, from the kernel: Node tells only its own. */

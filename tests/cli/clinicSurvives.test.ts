@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { appendFileSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, onTestFinished, test } from 'vitest';
 import { takeTurn } from '../../src/cli/clinic/turn.ts';
@@ -41,6 +41,13 @@ test('killed at any moment, it leaves no half file, and goes on where it ended',
   expect(fresh.exit).toBe(0);
   // Byte for byte what a run without a break makes, and nothing else: no lock, no half-written part.
   expect([...papersIn(join(folder, 'out'))]).toEqual([...papersIn(join(folder, 'fresh'))]);
+  const whole = (out: string) => [...filesIn(join(folder, out))].filter(([path]) => path !== 'run-log.jsonl');
+  const differing = (out: string): string[] =>
+    whole(out).flatMap(([path, bytes], i) => (whole('fresh')[i]?.[1].equals(bytes) ? [] : [path]));
+  // The worklist and what remembers the run too; and once more where everything is kept.
+  expect(differing('out')).toEqual([]);
+  expect(clinic(folder, 'clinic', 'in', '--out', 'out', ...DATE).exit).toBe(0);
+  expect(differing('out')).toEqual([]);
   expect([...filesIn(join(folder, 'out')).keys()].filter((path) => /(^|\/)\./.test(path))).toEqual([]);
 }, 240_000);
 
@@ -129,22 +136,40 @@ function mounted(at: string, size: string, ...more: string[]): boolean {
   return ok;
 }
 
-test('a full disk: clear words, the papers that fit are whole, and the rest is made when there is room', ({ skip }) => {
+test('a full disk: clear words, the papers that fit are whole, and the rest is made when there is room', async ({
+  skip,
+}) => {
   const folder = scratch();
   writePeople(join(folder, 'in'), 16, SMALL);
   if (!mounted(join(folder, 'out'), '1m')) skip('mounting a small file system is not permitted here');
-  const ran = clinic(folder, 'clinic', 'in', '--out', 'out', ...DATE);
+  const further = ['--further', '--since', 'before', ...DATE];
+  expect(clinic(folder, 'clinic', 'in', '--out', 'before', '--to', '2026-02-02', ...DATE).exit).toBe(0);
+  const ran = clinic(folder, 'clinic', 'in', '--out', 'out', ...further);
   expect(ran.exit).toBe(2);
-  expect(ran.err).toContain('ENOSPC');
+  expect(ran.err).toContain('(the disk is full; ENOSPC)');
   expectWhole(join(folder, 'out'));
   const some = reachedIn(join(folder, 'out'));
   expect(some).toBeGreaterThan(0);
   expect(givenIn(join(folder, 'out'))).toEqual([]);
+  // Kept ready it goes on as soon as there is room and something new.
+  const kept = start(folder, 'clinic', 'in', '--out', 'out', '--keep-ready', '--settle', '1', ...further);
+  let said = '';
+  kept.stderr!.on('data', (data) => {
+    said += String(data);
+  });
+  await until(() => said.includes('ENOSPC'), 'a pass without room');
+  expectWhole(join(folder, 'out'));
+  expect(givenIn(join(folder, 'out'))).toEqual([]);
   expect(spawnSync('mount', ['-o', 'remount,size=64m', join(folder, 'out')]).status).toBe(0);
-  const again = clinic(folder, 'clinic', 'in', '--out', 'out', ...DATE);
-  expect(again.exit, again.err).toBe(0);
+  appendFileSync(join(folder, 'in/P-0016/sensor.csv'), '\n');
+  await until(() => givenIn(join(folder, 'out')).length === 16, 'everyone');
+  kept.kill('SIGTERM');
+  expect(await ended(kept)).toBe(0);
   expectWhole(join(folder, 'out'));
   expect(worklistOf(join(folder, 'out')).length).toBe(16);
+  expect([...papersIn(join(folder, 'out')).keys()].filter((path) => path.endsWith('-further-pages.pdf')).length).toBe(
+    16,
+  );
 }, 120_000);
 
 test('a folder that cannot be written to is told in clear words', ({ skip }) => {
