@@ -44,9 +44,11 @@ onmessage = async ({ data }) => {
   }
 };`;
 
+const SCRIPT = `URL.createObjectURL(new Blob([${JSON.stringify(core + DRIVER)}], { type: 'text/javascript' }))`;
+
 /** Runs the task in a classic worker that is started from a Blob, as a page opened from a disk must. */
-const IN_WORKER = `({ script, task }) => new Promise((done) => {
-  const worker = new Worker(URL.createObjectURL(new Blob([script], { type: 'text/javascript' })));
+const IN_WORKER = `(script, task) => new Promise((done) => {
+  const worker = new Worker(script);
   const end = (outcome) => {
     worker.terminate();
     done(outcome);
@@ -68,14 +70,15 @@ async function newTab(browser: Browser): Promise<Page> {
     route.fulfill({ contentType: 'text/html', body: '<!doctype html><title>core</title>' }),
   );
   await page.goto(HERE);
+  await page.evaluate(`window.script = ${SCRIPT}`);
   return page;
 }
 
-/** Runs a script there, all in one tab. */
+/** Runs a task there, all in one tab that was given the script. */
 async function runIn(browser: Browser): Promise<Run> {
   tab ??= newTab(browser);
   const page = await tab;
-  return async (expression) => (await page.evaluate(expression)) as Outcome;
+  return async (task) => (await page.evaluate(`(${IN_WORKER})(window.script, ${task})`)) as Outcome;
 }
 
 interface Outcome {
@@ -85,12 +88,13 @@ interface Outcome {
 }
 
 type Given = Awaited<ReturnType<typeof givenOf>>;
-type Run = (expression: string) => Promise<Outcome>;
+/** Takes a task as JSON. */
+type Run = (task: string) => Promise<Outcome>;
 
 const compareStory = async (story: string, run: Run): Promise<void> =>
   compare(await givenOf(story), story === 'evening-exercise' ? 'es' : 'en', run);
 
-/** Runs the core in a browser, by a function that runs a script there, and compares all that comes out with Node's. */
+/** Runs the core in a browser, by a function that runs a task there, and compares all that comes out with Node's. */
 async function compare({ inputs, settings }: Given, language: library.Language, run: Run): Promise<void> {
   const faces = fonts();
   const task = {
@@ -99,7 +103,7 @@ async function compare({ inputs, settings }: Given, language: library.Language, 
     language,
     fonts: { regular: base64(faces.regular), semibold: base64(faces.semibold) },
   };
-  const outcome = await run(`(${IN_WORKER})(${JSON.stringify({ script: core + DRIVER, task })})`);
+  const outcome = await run(JSON.stringify(task));
   expect(outcome.error).toBe(undefined);
 
   const analysis = library.analyse(await library.openWorkbooks(inputs), settings) as Analysis;
@@ -154,7 +158,8 @@ for (const { name, there, open } of EVERY_TOOL ? MORE : []) {
       opened ??= open();
       const engine = await opened;
       await engine.goto(pathToFileURL(join(folder, 'core.html')).href);
-      await compareStory(story, async (expression) => (await engine.evaluate(expression)) as Outcome);
+      const run: Run = async (task) => (await engine.evaluate(`(${IN_WORKER})(${SCRIPT}, ${task})`)) as Outcome;
+      await compareStory(story, run);
       rmSync(folder, { recursive: true });
     });
   }

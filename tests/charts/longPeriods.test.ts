@@ -5,7 +5,7 @@ import type { Drawing } from '../../src/model/drawing.ts';
 import type { Block } from '../../src/model/report.ts';
 import { addDays, weekdayOf } from '../../src/time/calendar.ts';
 import { wordsOf } from '../support/story.ts';
-import { open, write } from '../writers/paper.ts';
+import { openSheets, write } from '../writers/paper.ts';
 
 /** A reading a quarter of an hour that swings through every band once a day; the tenth day of each month is missing. */
 function readings(days: number): Uint8Array {
@@ -46,7 +46,7 @@ describe.each<[days: number, charts: number, sheets: number]>([
 
   test(`${charts} charts on at most ${sheets} sheets, none smaller than it was drawn`, async () => {
     expect(drawings).toHaveLength(charts);
-    const file = await open(await write(report));
+    const file = await openSheets(await write(report));
     expect(file.sheets.length).toBeLessThanOrEqual(sheets);
     const drawn = file.sheets.flatMap(({ pieces }) => pieces.filter(({ text }) => /in range$/.test(text)));
     for (const { size } of drawn) expect(size).toBeGreaterThanOrEqual(8.49);

@@ -14,7 +14,7 @@ import { collisions } from '../support/pieces.ts';
 import { words } from '../support/readability.ts';
 import { passages } from '../support/running.ts';
 import { analysisOf, fonts, stories, wordsOf } from '../support/story.ts';
-import { open, write } from '../writers/paper.ts';
+import { openSheets, write } from '../writers/paper.ts';
 
 /**
  * `npx tsx tests/looks/fit.ts [folder of the shared datasets] [folder to keep the papers in] [names]`: sides, words and what touches
@@ -79,7 +79,7 @@ async function looked(name: string, analysis: Analysis, kind: string, language: 
   const voice = kind === 'clinic' ? 'clinic' : 'patient';
   const whole = compose(analysis, wordsOf(language), { voice, paper, large: kind === 'large' });
   const report = { ...whole, pages: whole.pages.filter(({ id }) => id !== 'remarks') };
-  const { sheets } = await open(await write(report));
+  const { sheets } = await openSheets(await write(report));
   if (keep !== '')
     for (const grey of [false, true])
       writeFileSync(

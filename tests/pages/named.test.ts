@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { compose } from '../../src/compose.ts';
 import { analysisOf, stories, wordsOf } from '../support/story.ts';
-import { open, write } from '../writers/paper.ts';
+import { openSheets, write } from '../writers/paper.ts';
 
 type Words = { findings: Record<string, { name: string }>; charts: { evenings: Record<string, string> } };
 
@@ -20,7 +20,7 @@ describe.each(stories)('%s', (story) => {
     async (language, paper) => {
       const analysis = await analysisOf(story);
       const words = wordsOf(language) as Words;
-      const file = await open(await write(compose(analysis, words, { voice: 'clinic', paper })));
+      const file = await openSheets(await write(compose(analysis, words, { voice: 'clinic', paper })));
       const first = flat(file.sheets[0]!.text);
       const topics = analysis.topics.map(({ id }) => id as string);
       const others = analysis.found.filter(

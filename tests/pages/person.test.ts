@@ -10,7 +10,7 @@ import { touchingIn } from '../support/geometry.ts';
 import { words } from '../support/readability.ts';
 import { passages } from '../support/running.ts';
 import { analysisOf, fonts, wordsOf } from '../support/story.ts';
-import { open } from '../writers/paper.ts';
+import { openSheets } from '../writers/paper.ts';
 
 /** Points: Letter and A4, and the standing lines above and below what is told (their size is their own). */
 const HEIGHT = { letter: 792, a4: 841.89 };
@@ -36,7 +36,7 @@ function overlaps(pieces: { text: string; x: number; y: number; width: number; s
 async function look(analysis: Analysis, language: 'en' | 'es', paper: 'a4' | 'letter', large = false) {
   const report = compose(analysis, wordsOf(language), { voice: 'patient', paper, large });
   const printed = asPrinted(report, fonts(), { version: 'test' });
-  const { sheets } = await open(await writePdf(report, fonts(), { version: 'test' }));
+  const { sheets } = await openSheets(await writePdf(report, fonts(), { version: 'test' }));
   const middle = HEIGHT[paper] / 2;
   const standing = large ? { above: 2 * 19 + 6, below: 3 * 19 } : { above: 2 * 11 + 6, below: 2 * 11 };
   const problems: string[] = [];
@@ -128,7 +128,7 @@ describe('what was agreed is of the paper whatever else has room', () => {
     const analysis = withAgreed(await analysisOf('four-visits'), earlier);
     for (const written of [null, today]) {
       const report = compose(analysis, wordsOf(language), { voice: 'patient', paper, large, written });
-      const { sheets } = await open(await writePdf(report, fonts(), { version: 'test' }));
+      const { sheets } = await openSheets(await writePdf(report, fonts(), { version: 'test' }));
       const text = sheets.map((sheet) => sheet.text.replace(/\s+/g, ' ')).join(' ');
       expect(sheets).toHaveLength(large ? 4 : 2);
       const { helper, question } = earlier;

@@ -7,7 +7,7 @@ import { CROWD } from '../support/crowd.ts';
 import { touchingIn } from '../support/geometry.ts';
 import { collisions } from '../support/pieces.ts';
 import { analysisOf, fonts, stories, wordsOf } from '../support/story.ts';
-import { open, write } from '../writers/paper.ts';
+import { openSheets, write } from '../writers/paper.ts';
 
 // The least print: charts of small days (communication standard: axis text; ours for what stands beside a curve).
 const LEAST_PRINT = 7.49;
@@ -33,10 +33,10 @@ function ownLines(report: Report): number {
 async function looked(analysis: Analysis, language: string, paper: 'a4' | 'letter') {
   const words = wordsOf(language) as Words;
   const report = compose(analysis, words, { voice: 'clinic', paper });
-  const { sheets } = await open(await write(report));
+  const { sheets } = await openSheets(await write(report));
   const own = report.pages.filter(({ id }) => id !== 'remarks');
   const visit =
-    own.length === report.pages.length ? sheets : (await open(await write({ ...report, pages: own }))).sheets;
+    own.length === report.pages.length ? sheets : (await openSheets(await write({ ...report, pages: own }))).sheets;
   const printed = asPrinted(report, fonts(), { version: 'test' });
   const last = report.pages.findIndex(({ id }) => id === 'agreed');
   const broken = [
@@ -85,7 +85,7 @@ test('200 remarks stand whole: what does not fit on the second side is on a shee
   const analysis = CROWD.find(({ name }) => name.includes('200 remarks'))!.make();
   const report = compose(analysis, wordsOf(), { voice: 'clinic', paper: 'a4' });
   expect(report.pages.map(({ id }) => id)).toEqual(['overview', 'clock', 'days', 'agreed', 'remarks']);
-  const file = await open(await write(report));
+  const file = await openSheets(await write(report));
   const shown = file.sheets.map(({ text }) => text.replace(/\s+/g, '')).join('');
   const { remarks } = analysis.measures;
   if (!remarks.ok) throw new Error(remarks.why);
@@ -99,7 +99,7 @@ test('200 remarks stand whole: what does not fit on the second side is on a shee
 async function wordsOn(analysis: Analysis, language: string): Promise<number> {
   const words = wordsOf(language) as { cautions: { clinicMethod: string } };
   const whole = compose(analysis, words, { voice: 'clinic', paper: 'a4' });
-  const file = await open(await write({ ...whole, pages: whole.pages.filter(({ id }) => id !== 'remarks') }));
+  const file = await openSheets(await write({ ...whole, pages: whole.pages.filter(({ id }) => id !== 'remarks') }));
   const said = file.sheets.flatMap(({ text }) => text.split(/\s+/).filter((word) => word !== ''));
   return said.length - words.cautions.clinicMethod.split(' ').length;
 }

@@ -8,7 +8,7 @@ import type { Agreed } from '../../src/model/visits.ts';
 import { pageAsText } from '../../src/writers/text.ts';
 import { CROWD } from '../support/crowd.ts';
 import { analysisOf, wordsOf } from '../support/story.ts';
-import { open, write } from '../writers/paper.ts';
+import { openSheets, write } from '../writers/paper.ts';
 
 const sentence = 'Something that was said at the table, in the words in which it was said. ';
 const letters = (most: number): string => sentence.repeat(20).slice(0, most).trim();
@@ -31,7 +31,7 @@ const flat = (text: string): string => text.replace(/\s+/g, '');
 
 async function sheetsOf(analysis: Analysis, voice: 'clinic' | 'patient', written: Agreed, language = 'en') {
   const report = compose(analysis, wordsOf(language), { voice, paper: 'letter', written });
-  return { report, ...(await open(await write(report))) };
+  return { report, ...(await openSheets(await write(report))) };
 }
 
 const BUSY = CROWD.filter(({ name }) =>
@@ -44,7 +44,7 @@ test.each(BUSY)('long typed words stand whole and add no side: $name', async ({ 
     const last = report.pages.findIndex(({ id }) => id === 'agreed');
     expect(last, language).toBe(thin ? 1 : 3);
     const added = await write({ ...report, pages: report.pages.slice(0, last + 1) });
-    expect((await open(added)).sheets.length, language).toBe(last + 1);
+    expect((await openSheets(added)).sheets.length, language).toBe(last + 1);
     // Of thin data the long ones have a sheet of their own.
     const where = flat((thin ? sheets : sheets.slice(last, last + 1)).map(({ text }) => text).join(''));
     for (const text of [FULL.goal, FULL.step, FULL.helper, FULL.question, FULL.remarks, FULL.interpretation, FULL.by])

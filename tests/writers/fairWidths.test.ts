@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { fairWidths } from '../../src/writers/pdf/fairWidths.ts';
-import { open, pageOf, write } from './paper.ts';
+import { openSheets, pageOf, write } from './paper.ts';
 
 test.each<[wished: number[], needs: number[], expected: number[]]>([
   [
@@ -55,7 +55,7 @@ test('widths keep their sum, nobody gives what they need, and nobody gets more t
 test('a number in a column too narrow for it keeps its unit', async () => {
   const columns = [0.86, 0.07, 0.07].map((width) => ({ title: 'x', align: 'end' as const, width }));
   const rows = [['a', '16\u00a0h\u00a029\u00a0min', '<\u00a00.1\u00a0%'].map((text) => ({ text }))];
-  const { sheets } = await open(
+  const { sheets } = await openSheets(
     await write(pageOf([{ kind: 'table', caption: 'c', captionShown: false, columns, rows }])),
   );
   const text = sheets[0]!.pieces.map((piece) => piece.text.replaceAll('\u00a0', ' '));

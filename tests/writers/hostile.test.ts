@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { CONTENT_WIDTH } from '../../src/charts/frame.ts';
 import type { Block, Cell } from '../../src/model/report.ts';
-import { open, pageOf, write } from './paper.ts';
+import { open, openSheets, pageOf, write } from './paper.ts';
 import { sampleReport } from './sample.ts';
 
 /** One text in every place that takes text. */
@@ -56,7 +56,7 @@ test.each([
   ['combining marks without a base', '\u0301\u0327 e\u0301\u0327'],
   ['names of object members', '__proto__ constructor toString'],
 ])('%s: does not stop the report or leave the page', async (_, text) => {
-  const { sheets } = await open(await write(hostile(text)));
+  const { sheets } = await openSheets(await write(hostile(text)));
   expect(sheets.length).toBeGreaterThan(0);
   const seen = sheets.map((sheet) => sheet.text).join('');
   // biome-ignore lint/suspicious/noControlCharactersInRegex: this is what must be gone
@@ -65,7 +65,7 @@ test.each([
 
 test('a word of 5,000 letters is broken, whole, and inside the page', async () => {
   const word = 'Abcdefghij'.repeat(500);
-  const { sheets } = await open(await write(pageOf([{ kind: 'paragraph', style: 'body', text: word }])));
+  const { sheets } = await openSheets(await write(pageOf([{ kind: 'paragraph', style: 'body', text: word }])));
   const body = sheets.flatMap(({ pieces }) => pieces.filter(({ size }) => size > 9));
   expect(body.map(({ text }) => text).join('')).toBe(word);
   for (const { x, width } of body) expect(x + width).toBeLessThanOrEqual(57 + CONTENT_WIDTH + 0.5);
@@ -85,7 +85,7 @@ test('a cell taller than a sheet runs on to the next', async () => {
       rows: [[{ text: 'x' }, { text: words }]],
     },
   ];
-  const { sheets } = await open(await write(pageOf(blocks)));
+  const { sheets } = await openSheets(await write(pageOf(blocks)));
   expect(sheets.length).toBeGreaterThan(3);
   const seen = sheets.flatMap(({ pieces }) => pieces.map(({ text }) => text)).join(' ');
   expect([...new Set(seen.match(/\bw\d+\b/g))]).toHaveLength(4000);
@@ -112,7 +112,7 @@ test('a table of 1,000 rows repeats its head and loses none', async () => {
 test('a name of any length leaves the sheet number and the print date in place', async () => {
   const name = 'Featherstonehaugh-Cholmondeley '.repeat(12);
   const base = sampleReport();
-  const { sheets } = await open(await write({ ...base, header: { ...base.header, left: name } }));
+  const { sheets } = await openSheets(await write({ ...base, header: { ...base.header, left: name } }));
   for (const { text } of sheets) {
     expect(text).toContain('Featherstonehaugh');
     expect(text).toContain('…');

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { inflateSync } from 'node:zlib';
-import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { getDocument, type PDFDocumentProxy, type PDFPageProxy } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { FACES } from '../../src/build/fonts.ts';
 import { faceOf } from '../../src/cli/faces.ts';
 import type { Block, Report } from '../../src/model/report.ts';
@@ -41,6 +41,11 @@ export interface Piece {
   size: number;
 }
 
+interface Sheet {
+  pieces: Piece[];
+  text: string;
+}
+
 interface TreeNode {
   role: string;
   alt?: string;
@@ -51,70 +56,87 @@ interface TreeNode {
 export interface Opened {
   title: string | undefined;
   language: string | null;
-  sheets: { pieces: Piece[]; text: string; tree: TreeNode }[];
+  sheets: (Sheet & { tree: TreeNode })[];
   bookmarks: string[];
   /** Every element of the structure tree, in order. */
   elements: { role: string; alt?: string | undefined; depth: number; marks: number }[];
 }
 
-export async function open(bytes: Uint8Array): Promise<Opened> {
+export const open = (bytes: Uint8Array): Promise<Opened> =>
+  reading(bytes, async (pdf) => {
+    const { info } = await pdf.getMetadata();
+    const { Title, Language = null } = info as { Title?: string; Language?: string };
+    const elements: Opened['elements'] = [];
+    const walk = (node: TreeNode, depth: number): void => {
+      // Elements of other sheets are listed too, without their content.
+      const marks = node.children.filter((child) => 'id' in child).length;
+      elements.push({ role: node.role, alt: node.alt, depth, marks });
+      for (const child of node.children) if ('role' in child) walk(child, depth + 1);
+    };
+    const sheets: Opened['sheets'] = [];
+    for (let i = 1; i <= pdf.numPages; i++) {
+      const page = await pdf.getPage(i);
+      const tree = await treeOf(page);
+      for (const child of tree.children) if ('role' in child) walk(child, 0);
+      sheets.push({ ...(await sheetOf(page)), tree });
+    }
+    const bookmarks = ((await pdf.getOutline()) ?? []).map((item) => item.title);
+    return { title: Title, language: Language, sheets, bookmarks, elements };
+  });
+
+/** What stands on each sheet alone: half the work of opening all of a file. */
+export const openSheets = (bytes: Uint8Array): Promise<{ sheets: Sheet[] }> =>
+  reading(bytes, async (pdf) => {
+    const sheets: Sheet[] = [];
+    for (let i = 1; i <= pdf.numPages; i++) sheets.push(await sheetOf(await pdf.getPage(i)));
+    return { sheets };
+  });
+
+async function reading<T>(bytes: Uint8Array, read: (pdf: PDFDocumentProxy) => Promise<T>): Promise<T> {
   const task = getDocument({ data: bytes.slice(), verbosity: 0 });
-  const pdf = await task.promise;
-  const meta = await pdf.getMetadata();
-  const info = meta.info as { Title?: string; Language?: string };
-  const sheets: Opened['sheets'] = [];
-  const elements: Opened['elements'] = [];
-  const walk = (node: TreeNode, depth: number): void => {
-    // Elements of other sheets are listed too, without their content.
-    const marks = node.children.filter((child) => 'id' in child).length;
-    elements.push({ role: node.role, alt: node.alt, depth, marks });
-    for (const child of node.children) if ('role' in child) walk(child, depth + 1);
-  };
-  for (let i = 1; i <= pdf.numPages; i++) {
-    const page = await pdf.getPage(i);
-    const { items } = await page.getTextContent();
-    const pieces = items.flatMap((item): Piece[] =>
-      'str' in item && item.str.trim()
-        ? [
-            {
-              text: item.str,
-              x: item.transform[4],
-              y: item.transform[5],
-              width: item.width,
-              size: Math.hypot(item.transform[2], item.transform[3]),
-            },
-          ]
-        : [],
-    );
-    const text = items.map((item) => ('str' in item ? item.str + (item.hasEOL ? '\n' : '') : '')).join('');
-    const tree = (await page.getStructTree()) as unknown as TreeNode;
-    for (const child of tree.children) if ('role' in child) walk(child, 0);
-    sheets.push({ pieces, text, tree });
-  }
-  const bookmarks = ((await pdf.getOutline()) ?? []).map((item) => item.title);
+  const found = await read(await task.promise);
   await task.destroy();
-  return { title: info.Title, language: info.Language ?? null, sheets, bookmarks, elements };
+  return found;
 }
 
-/** Texts of the first sheet in the order of the structure tree, as a screen reader comes to them, each with the role it has. */
-export async function readAloud(bytes: Uint8Array): Promise<{ role: string; text: string }[]> {
-  const task = getDocument({ data: bytes.slice(), verbosity: 0 });
-  const page = await (await task.promise).getPage(1);
-  const { items } = await page.getTextContent({ includeMarkedContent: true });
-  const texts = new Map<string, string>();
-  const open: string[] = [];
-  for (const item of items) {
-    const mark = open.at(-1) ?? '';
-    if ('str' in item) texts.set(mark, `${texts.get(mark) ?? ''}${item.str}`);
-    else if (item.type === 'endMarkedContent') open.pop();
-    else open.push(item.id ?? '');
-  }
-  const walk = ({ role, children }: TreeNode): { role: string; text: string }[] =>
-    children.flatMap((child) => ('role' in child ? walk(child) : [{ role, text: texts.get(child.id) ?? '' }]));
-  const tree = (await page.getStructTree()) as unknown as TreeNode;
-  await task.destroy();
-  return walk(tree);
+async function sheetOf(page: PDFPageProxy): Promise<Sheet> {
+  const { items } = await page.getTextContent();
+  const pieces = items.flatMap((item): Piece[] =>
+    'str' in item && item.str.trim()
+      ? [
+          {
+            text: item.str,
+            x: item.transform[4],
+            y: item.transform[5],
+            width: item.width,
+            size: Math.hypot(item.transform[2], item.transform[3]),
+          },
+        ]
+      : [],
+  );
+  const text = items.map((item) => ('str' in item ? item.str + (item.hasEOL ? '\n' : '') : '')).join('');
+  return { pieces, text };
 }
+
+const treeOf = async (page: PDFPageProxy): Promise<TreeNode> => (await page.getStructTree()) as unknown as TreeNode;
+
+/** Texts of the first sheet in the order of the structure tree, as a screen reader comes to them, each with the role it has. */
+export const readAloud = (bytes: Uint8Array): Promise<{ role: string; text: string }[]> =>
+  reading(bytes, async (pdf) => {
+    const page = await pdf.getPage(1);
+    const { items } = await page.getTextContent({ includeMarkedContent: true });
+    const texts = new Map<string, string>();
+    const open: string[] = [];
+    for (const item of items) {
+      const mark = open.at(-1) ?? '';
+      if ('str' in item) texts.set(mark, `${texts.get(mark) ?? ''}${item.str}`);
+      else if (item.type === 'endMarkedContent') open.pop();
+      else open.push(item.id ?? '');
+    }
+    const walk = ({ role, children }: TreeNode): { role: string; text: string }[] =>
+      children.flatMap((child) => ('role' in child ? walk(child) : [{ role, text: texts.get(child.id) ?? '' }]));
+    return walk(await treeOf(page));
+  });
 
 /** The drawing operators of each sheet, inflated. */
 export function operators(bytes: Uint8Array): string[] {

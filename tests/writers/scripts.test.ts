@@ -8,7 +8,7 @@ import { inVisualOrder, levelsOf } from '../../src/writers/pdf/bidi.ts';
 import { PLAIN } from '../../src/writers/pdf/plainSetter.ts';
 import { structureFaults } from '../support/pdfStructure.ts';
 import { needs, run } from '../support/tools.ts';
-import { FONTS, open, pageOf, write } from './paper.ts';
+import { FONTS, openSheets, pageOf, write } from './paper.ts';
 
 /** Names and foods as people write them; invented. */
 const TEXTS: readonly [script: string, text: string, face: RegExp][] = [
@@ -67,7 +67,7 @@ describe.each(TEXTS)('%s', (script, text, face) => {
 
 test('a name of one direction leaves numbers of the other beside it in place', async () => {
   const bytes = await write(pageOf([{ kind: 'paragraph', style: 'body', text: '\u2068מרית\u2069 · 104' }]));
-  const { sheets } = await open(bytes);
+  const { sheets } = await openSheets(bytes);
   const pieces = sheets[0]!.pieces.filter(({ text }) => /מרית|תירמ|104/.test(text));
   const [name, number] = [pieces.find(({ text }) => !/104/.test(text))!, pieces.find(({ text }) => /104/.test(text))!];
   expect(number.x).toBeGreaterThan(name.x);
@@ -77,7 +77,7 @@ test('a report in a script of its own direction starts at its right: words follo
   const report = pageOf([{ kind: 'paragraph', style: 'body', text: 'אחת \u2066123 mg/dL\u2069 שתיים' }], {
     direction: 'rtl',
   });
-  const { sheets } = await open(await write(report));
+  const { sheets } = await openSheets(await write(report));
   const at = (part: RegExp) => sheets[0]!.pieces.find(({ text }) => part.test(text))!.x;
   expect(at(/שתיים|םייתש/)).toBeLessThan(at(/123/));
   expect(at(/123/)).toBeLessThan(at(/אחת|תחא/));
