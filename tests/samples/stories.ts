@@ -27,14 +27,14 @@ function settingsOf(story: string): FolderSettings {
   return read.settings;
 }
 
-const asItStands = new Map<string, Analysis | Refusal>();
+const known = new Map<string, Analysis | Refusal>();
 
-/** What the program makes of a story with the settings in its folder, made once; or with others instead, made each time. */
-export function analyseStory(story: string, other?: Partial<Settings>): Analysis | Refusal {
-  if (other) return analysedStory(story, other);
-  const known = asItStands.get(story) ?? analysedStory(story, {});
-  asItStands.set(story, known);
-  return known;
+/** What the program makes of a story with the settings in its folder, or with others instead: made once of the same. */
+export function analyseStory(story: string, other: Partial<Settings> = {}): Analysis | Refusal {
+  const key = JSON.stringify([story, other]);
+  const analysis = known.get(key) ?? analysedStory(story, other);
+  known.set(key, analysis);
+  return analysis;
 }
 
 function analysedStory(story: string, other: Partial<Settings>): Analysis | Refusal {
