@@ -24,3 +24,14 @@ export function forManyPeople(): void {
   // every ninth person. To let it double first takes a twentieth off a person for some 12 MB a worker.
   setFlagsFromString('--heap-growing-percent=100');
 }
+
+/** People after whom what a worker runs often is compiled. */
+export const PRACTISED = 100;
+
+/**
+ * From then on as patient as one report: what is compiled later runs so little for each person that compiling it costs more
+ * than it saves.
+ */
+export function forPractisedWorkers(): void {
+  setFlagsFromString(`--interrupt-budget=${8 * OWN}`);
+}

@@ -1,4 +1,5 @@
 import type { LowsLined, Stretch } from '../model/readingOrders.ts';
+import { once } from '../once.ts';
 import { MINUTE_MS } from '../time/calendar.ts';
 import type { Context } from './context.ts';
 import type { Measure } from './measure.ts';
@@ -34,10 +35,7 @@ export const lowsLined: Measure<'lowsLined'> = {
       const since = (now - last) / (60 * MINUTE_MS);
       return exercise.find(({ from, to }) => since >= from && since < to) ?? without;
     };
-    // By minute of the day: asked for every reading.
-    const atBedtime = Array.from({ length: 1440 }, (_, clock) =>
-      bedtime.find(({ from, to }) => within((clock - BEDTIME + 1440) % 1440, from, to)),
-    );
+    const place = sinceBedtime();
     let next = 0;
     const put = (place: Place, i: number): void => {
       place.hours += weight[i]!;
@@ -46,15 +44,22 @@ export const lowsLined: Measure<'lowsLined'> = {
     for (let i = 0; i < count; i++) {
       while (next < ends.length && ends[next]! <= at[i]!) next++;
       put(placeSince(at[i]!, ends[next - 1]), i);
-      const night = atBedtime[minute[i]!];
-      if (night) put(night, i);
+      const night = place[minute[i]!]!;
+      if (night >= 0) put(bedtime[night]!, i);
     }
     // Minutes were summed: they are whole more often than hours are.
-    for (const place of [...exercise, ...bedtime, during, without]) place.hours /= 60;
+    for (const each of [...exercise, ...bedtime, during, without]) each.hours /= 60;
     const value: LowsLined = { during, exercise, bedtime, without };
     return { ok: true, value, n: lows.length, of: 'episodes' };
   },
 };
+
+/** The stretch after bedtime in which each minute of the day lies, -1 for none: asked for every reading of everyone. */
+const sinceBedtime = once(() =>
+  Int8Array.from({ length: 1440 }, (_, clock) =>
+    stretches(AFTER_BEDTIME).findIndex(({ from, to }) => within((clock - BEDTIME + 1440) % 1440, from, to)),
+  ),
+);
 
 const within = (minutes: number, from: number, to: number): boolean => minutes >= from * 60 && minutes < to * 60;
 

@@ -13,10 +13,14 @@ export const medicinesNoted: Measure<'medicinesNoted'> = {
   compute({ timeline, medicines }) {
     if (timeline.notes.length === 0) return { ok: false, why: 'none-noted' };
     const list: MedicinesNoted['list'] = [];
+    const wanted = medicines.map(({ id, words }) => ({
+      id,
+      words: words.map((word) => [word, ` ${plain(word)} `] as const),
+    }));
     for (const note of timeline.notes) {
       const noted = ` ${plain(note.label ?? '')} ${plain(note.text ?? '')} `;
-      for (const { id, words } of medicines) {
-        const word = words.find((each) => noted.includes(` ${plain(each)} `));
+      for (const { id, words } of wanted) {
+        const word = words.find(([, bare]) => noted.includes(bare))?.[0];
         if (word === undefined) continue;
         const { date } = timeline.days[note.day]!;
         list.push({ id, noted: word, date, minute: note.timed ? note.minute : null });

@@ -47,28 +47,26 @@ export interface LogReader {
 }
 
 export function logReader(words: LogWords): LogReader {
+  const lists = listsOf(words);
+  const { mealNames, treats } = lists;
   const names = new Map<string, string | null>();
-  const single = new Map<string, string>();
-  for (const [name, others] of Object.entries(words.foods)) for (const other of others) single.set(plain(other), name);
-  const mealNames = new Set(Object.values(words.meals).flat());
   /** Names as first written, by what they are grouped by. */
   const shown = new Map<string, string>();
   const food = (label: string): string | null => {
     let name = names.get(label);
     if (name === undefined) {
       // A note that only names the meal names no food.
-      const named = mealNames.has(plain(label)) ? null : foodName(label, words, single);
+      const named = mealNames.has(plain(label)) ? null : foodName(label, lists);
       if (named !== null && !shown.has(named.key)) shown.set(named.key, named.shown);
       name = named === null ? null : (shown.get(named.key) ?? null);
       names.set(label, name);
     }
     return name;
   };
-  const treats = new Set(words.treatsLow.flatMap((one) => foodName(one, words, single)?.key ?? []));
   const slots = Object.entries(words.meals) as [Slot, string[]][];
   return {
     food,
-    treatsLow: once((label) => treats.has(foodName(label, words, single)?.key ?? '')),
+    treatsLow: once((label) => treats.has(foodName(label, lists)?.key ?? '')),
     slot: once((text) => slots.find(([, listed]) => hasAny(text, listed))?.[0] ?? null),
     effort: once((text) =>
       hasAny(text, words.effort.light) ? 'light' : hasAny(text, words.effort.hard) ? 'hard' : 'not-noted',
@@ -78,23 +76,59 @@ export function logReader(words: LogWords): LogReader {
   };
 }
 
+/** What the listed words stand for. */
+interface Lists {
+  /** A listed spelling to the name the clinic gave it. */
+  single: Map<string, string>;
+  amounts: Set<string>;
+  join: RegExp | null;
+  plurals: LogWords['plurals'];
+  mealNames: Set<string>;
+  /** Keys of the foods that treat a low. */
+  treats: Set<string>;
+}
+
+/** Worked out once: all people of a folder are read with the same words. */
+const known = new WeakMap<LogWords, Lists>();
+
+function listsOf(words: LogWords): Lists {
+  let lists = known.get(words);
+  if (!lists) {
+    const foods = Object.entries(words.foods);
+    lists = {
+      single: new Map(foods.flatMap(([name, others]) => others.map((other) => [plain(other), name] as const))),
+      amounts: new Set(words.amounts),
+      join: words.joins.length === 0 ? null : joinPattern(words.joins),
+      plurals: words.plurals,
+      mealNames: new Set(Object.values(words.meals).flat()),
+      treats: new Set(),
+    };
+    for (const one of words.treatsLow) {
+      const key = foodName(one, lists)?.key;
+      if (key !== undefined) lists.treats.add(key);
+    }
+    known.set(words, lists);
+  }
+  return lists;
+}
+
 /**
  * Gentle: case, amounts and brackets go, several become one, other spellings that the clinic listed become the name
  * it gave. Two foods stay two foods, in the order written.
  */
-function foodName(label: string, words: LogWords, single: Map<string, string>): { key: string; shown: string } | null {
+function foodName(label: string, lists: Lists): { key: string; shown: string } | null {
+  const { single, amounts, join } = lists;
   if (label.length > LONGEST_NAME) return null;
-  const amounts = new Set(words.amounts);
   const bare = plain(label).replace(/\([^)]*\)/g, ' ');
   const whole = single.get(bare.trim());
   if (whole !== undefined) return { key: whole, shown: whole };
-  const joined = words.joins.length === 0 ? bare : bare.replace(joinPattern(words.joins), ' , ');
+  const joined = join === null ? bare : bare.replace(join, ' , ');
   const parts = joined.split(/[,+&;/]/).flatMap((part): { key: string; shown: string }[] => {
     const kept = wordsIn(part).filter((word) => !amounts.has(word) && !/^\d+(g|ml|x|oz)?$|^x\d+$/.test(word));
     const last = kept.pop();
     if (last === undefined) return [];
     const several = [...kept, last].join(' ');
-    const one = [...kept, singular(last, words.plurals)].join(' ');
+    const one = [...kept, singular(last, lists.plurals)].join(' ');
     const listed = single.get(several) ?? single.get(one);
     return [{ key: listed ?? one, shown: listed ?? several }];
   });

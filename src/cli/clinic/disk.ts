@@ -7,6 +7,7 @@ import { once } from '../../once.ts';
 import { MOST_BYTES } from '../../papers/inputNames.ts';
 import type { MadeFile } from '../../papers/makePapers.ts';
 import { isVisitOf, visitDay } from '../../papers/resultNames.ts';
+import { reasonOf } from '../exits.ts';
 import { readPlainFile } from '../plainFile.ts';
 import { sayable } from './sayable.ts';
 
@@ -85,9 +86,7 @@ export function putInPlace(
     for (const { name, content } of [...outputs, { name: RECORD, content: Buffer.from(recordText(whole)) }]) {
       const part = join(folder, `.${name}.${process.pid}-${thread()}.part`);
       parts.push({ part, name });
-      // Never through a link of that name.
-      rmSync(part, { force: true });
-      writeFileSync(part, content, { flag: 'wx' });
+      writeNew(part, content);
     }
     dropOld(folder, whole, last);
     for (const { part, name } of parts) renameSync(part, join(folder, name));
@@ -142,6 +141,17 @@ function putRecord(folder: string, outcome: Outcome): void {
 }
 
 const recordText = (outcome: Outcome): string => `${JSON.stringify(outcome, null, 1)}\n`;
+
+/** Never through a link of that name, and never to what stood there. */
+function writeNew(path: string, content: Uint8Array): void {
+  try {
+    writeFileSync(path, content, { flag: 'wx' });
+  } catch (error) {
+    if (reasonOf(error) !== 'EEXIST') throw error;
+    rmSync(path, { force: true });
+    writeFileSync(path, content, { flag: 'wx' });
+  }
+}
 
 /** What a run that was killed left half written. */
 function clearParts(folder: string): void {

@@ -3,7 +3,7 @@ import { fingerprint } from '../../bytes/hash.ts';
 import { because, blank, refused } from '../../clinic/outcome.ts';
 import { lacking } from '../../language/index.ts';
 import { teller } from '../../papers/teller.ts';
-import { forManyPeople } from '../engine.ts';
+import { forManyPeople, forPractisedWorkers, PRACTISED } from '../engine.ts';
 import { version, words } from '../home.ts';
 import { ownHash } from '../ownHash.ts';
 import { paperTools } from '../paperTools.ts';
@@ -13,6 +13,8 @@ import { type Spoken, type Task, type Turn, type TurnTools, takeTurn } from './t
 
 /** What a worker keeps between people: words, faces and the page template are read and parsed once in its life. */
 let kept: TurnTools | undefined;
+/** People whose turn it was. */
+let turns = 0;
 
 function tools(): TurnTools {
   if (kept) return kept;
@@ -42,6 +44,7 @@ function tools(): TurnTools {
 export async function work(task: Task): Promise<Turn> {
   try {
     const turn = await takeTurn(task, tools());
+    if (++turns === PRACTISED) forPractisedWorkers();
     // The pool hands on the next task without a turn of the event loop, and only such a turn lets the streams of a
     // finished PDF go: without it every document of the run would stay in memory.
     await setImmediate();

@@ -40,6 +40,8 @@ const NOT_PERSON =
 
 /** What a key such as "Patient name" announces; undefined when it announces no person. */
 export function markKindOf(key: string): MarkKind | undefined {
+  // Times and numbers, as most cells below a table, are no words.
+  if (/^[\d\s.,:/-]*$/.test(key)) return undefined;
   const word = plain(key).replaceAll('_', ' ').trim();
   if (word.length === 0 || word.length > 40) return undefined;
   // Letters that are no accents of others are looked for as they stand.

@@ -46,7 +46,7 @@ export function setOut(
   const out: SetOut = { bytes, above: 0, open: false };
   if (bytes.length > LARGEST) return out;
   let lines = firstLines(bytes);
-  const pairs = lines.filter((line) => PAIR.test(line)).length > 1 ? partPairs(bytes) : undefined;
+  const pairs = lines.filter((line) => line.includes('=') && PAIR.test(line)).length > 1 ? partPairs(bytes) : undefined;
   const parted = pairs ?? (mayBePartedByBlanks(lines) ? partBlanks(bytes) : undefined);
   if (parted) {
     out.bytes = parted;
