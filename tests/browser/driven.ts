@@ -11,6 +11,8 @@ export interface Driven {
   setFiles(selector: string, paths: string[]): Promise<void>;
   click(selector: string): Promise<void>;
   screenshot(path: string): Promise<void>;
+  /** What is open as it is printed, where the engine's driver can. */
+  pdf?(): Promise<Buffer>;
   close(): Promise<void>;
 }
 

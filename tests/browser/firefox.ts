@@ -68,6 +68,10 @@ export async function openFirefox(downloads = tmpdir()): Promise<Driven> {
       const { data } = (await send('browsingContext.captureScreenshot', { context })) as { data: string };
       writeFileSync(path, Buffer.from(data, 'base64'));
     },
+    async pdf() {
+      const { data } = (await send('browsingContext.print', { context, background: true })) as { data: string };
+      return Buffer.from(data, 'base64');
+    },
     async close() {
       const ended = new Promise((done) => child.once('exit', done));
       send('browser.close', {}).catch(() => {});

@@ -1,6 +1,7 @@
 import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, dirname, join, relative } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { unzipSync } from 'fflate';
 import { afterAll, expect } from 'vitest';
 import { filesIn } from '../cli/clinicRun.ts';
@@ -12,6 +13,7 @@ import { unpacked } from '../support/unpacked.ts';
 import type { Driven } from './driven.ts';
 import { firefoxProgram, openFirefox } from './firefox.ts';
 import { PAGE } from './pageOpened.ts';
+import { alone, COLLECT, onSides, type Printed, pdfPages, SIDES } from './printing.ts';
 import { writtenByCommand } from './sameFiles.ts';
 import { openWebkit, webkitProgram } from './webkit.ts';
 
@@ -137,6 +139,32 @@ for (const { name, there, open } of EVERY_TOOL ? ENGINES : []) {
         if (path.endsWith('.pdf')) expect(unpacked(here) === unpacked(file), path).toBe(true);
         else expect(here.equals(file), path).toBe(true);
       }
+      rmSync(scratch, { recursive: true });
+    },
+  );
+
+  needs(name, there)(
+    `${name}: exactly the sheets that are ticked are printed, the person's on its two sides`,
+    async () => {
+      opened ??= open();
+      const engine = await opened;
+      const scratch = mkdtempSync(join(tmpdir(), 'daybands-print-'));
+      await engine.goto(PAGE);
+      await engine.evaluate(once('document.documentElement.dataset.ready'));
+      await engine.evaluate(COLLECT);
+      await engine.evaluate(`document.querySelector('input[value=visit]').click()`);
+      await engine.evaluate(`document.querySelector('#bring .drop > .roads button').click()`);
+      expect(await engine.evaluate(once(SETTLED))).toBe('shown');
+      await engine.evaluate(`document.querySelector('[data-save=print]').click()`);
+      await engine.evaluate(once('window.printed.length === 2'));
+      const printed = (await engine.evaluate('window.printed')) as Printed[];
+      expect(printed.map(({ title }) => title)).toEqual(['Report for the care team', 'Sheet for the person']);
+      // As PDF where the driver prints; else by the layout of its sheets.
+      const path = join(scratch, 'sheet.html');
+      writeFileSync(path, engine.pdf ? alone(printed[1]!) : onSides(printed[1]!));
+      await engine.goto(pathToFileURL(path).href);
+      if (engine.pdf) expect(await pdfPages(await engine.pdf())).toHaveLength(2);
+      else expect(await engine.evaluate(SIDES)).toEqual([1, 1]);
       rmSync(scratch, { recursive: true });
     },
   );
