@@ -52,7 +52,9 @@ export function list(folder: Folder, asked: Listing, english: Words, { own, tell
   const seen = withheld(outcomes);
   const withdrawn = new Set(seen.filter((outcome, i) => outcome !== outcomes[i]).map(({ stem }) => stem));
   const lines = rank(seen, rules);
-  const content = contentOf(lines, rules, folder.passedOver, true, asked.order, asked.places);
+  // While people still come nobody knows who stands below the line.
+  const places = asked.over ? asked.places : null;
+  const content = contentOf(lines, rules, folder.passedOver, true, asked.order, places);
   folder.content = content;
   const speaker = listSpeaker(layered(english, own));
   const counts = countTiers(lines);
