@@ -11,6 +11,7 @@ import {
   type PageContext,
   type PaperOf,
   pagesOf,
+  remarksApart,
   type TopicChoice,
   topicChoices,
 } from './pages/index.ts';
@@ -139,10 +140,17 @@ export function namesOfDays(
   );
 }
 
-/** What whoever leads a visit chooses from and edits: the topics that were found, and the sentences of the draft. */
-export function visitChoices(analysis: Analysis, words: unknown): { topics: TopicChoice[]; draft: string[] } {
+/** What whoever leads a visit chooses from and edits: the topics that were found, the sentences of the draft, and whether there is a sheet of remarks. */
+export function visitChoices(
+  analysis: Analysis,
+  words: unknown,
+): { topics: TopicChoice[]; draft: string[]; remarks: boolean } {
   const context = contextOf(analysis, words, { voice: 'clinic', size: 'clinic', written: null });
-  return { topics: topicChoices(context), draft: interpretationSentences(context) };
+  return {
+    topics: topicChoices(context),
+    draft: interpretationSentences(context),
+    remarks: remarksApart(context) > 0,
+  };
 }
 
 export interface MethodOptions {

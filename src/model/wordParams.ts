@@ -590,6 +590,7 @@ export interface WordParams {
   'pages.overview.data.missing': 'count' | 'files';
   'pages.overview.data.changed': 'dates' | 'days';
   'pages.overview.data.confirmed': never;
+  'pages.overview.data.unitSaid': 'unit';
   'pages.overview.lows.title': never;
   'pages.overview.lows.none': never;
   'pages.overview.lows.still': never;
@@ -764,6 +765,7 @@ export interface WordParams {
   'pages.patientFront.nightsNone': never;
   'pages.patientFront.nightsDotted': never;
   'pages.patientFront.confirmed': never;
+  'pages.patientFront.unitSaid': 'unit';
   'pages.patientBack.title': never;
   'pages.patientBack.usual': never;
   'pages.patientBack.usualKey': never;
@@ -2293,6 +2295,7 @@ export interface WordParams {
   'screen.sheets.clinic': never;
   'screen.sheets.patient': never;
   'screen.sheets.further': never;
+  'screen.sheets.remarks': never;
   'screen.look.title': never;
   'screen.look.period': never;
   'screen.look.usual': never;
@@ -2310,6 +2313,9 @@ export interface WordParams {
   'screen.look.code': never;
   'screen.look.name': never;
   'screen.look.compareVisits': 'names';
+  'screen.look.unit': never;
+  'screen.look.unitSeen': 'unit';
+  'screen.look.unitNamed': 'unit';
   'screen.save.title': never;
   'screen.save.where': never;
   'screen.save.one': never;
@@ -2330,6 +2336,11 @@ export interface WordParams {
   'screen.save.sheets': never;
   'screen.save.chosen': never;
   'screen.save.printHow': never;
+  'screen.save.remarksHow': never;
+  'screen.save.folder': never;
+  'screen.save.saved': 'names';
+  'screen.save.clash': 'names';
+  'screen.save.unsaved': 'reason';
   'screen.ledger.title': never;
   'screen.ledger.help': never;
   'screen.ledger.all': never;

@@ -1,4 +1,5 @@
 import type { Outcome } from '../model/clinic.ts';
+import type { GlucoseUnit } from '../model/glucose.ts';
 import type { Report } from '../model/report.ts';
 import type { Agreed } from '../model/visits.ts';
 import type { Result } from '../papers/resultNames.ts';
@@ -117,10 +118,14 @@ export interface Read {
   failed: string[];
   /** Topics that were found, what leads by the rules first, each in words with what it rests on. */
   topics: { id: string; name: string; why: string; led: boolean; ruled: boolean }[];
+  /** Whether remarks that have no room in the report stand on a sheet of their own. */
+  remarks: boolean;
   /** Sentences of the draft interpretation, as they are worked out. */
   draft: string[];
   /** What a file beside the others says was agreed. */
   written: Agreed | null;
+  /** The unit that is shown, and whether a file leaves it open: told by its numbers, or by somebody's word. */
+  unit?: { shown: GlucoseUnit; open: boolean };
   /** What holds of all that was asked for, here and beside the files. */
   holds: FolderSettings;
 }
@@ -134,6 +139,17 @@ export interface DaySeen {
 
 /** Papers that a screen shows, in order of the tabs. */
 export type Sheet = 'clinic' | 'patient' | 'further';
+
+/** What a visit can print: the papers, and the sheet of remarks that may be added to the report. */
+export type Ticked = Sheet | 'remarks';
+
+/** A paper that is wanted, with the words of the visit. */
+export interface Showing {
+  sheet: Sheet;
+  /** Whether the report has its sheet of remarks with it, not, or is that sheet alone. */
+  remarks: 'with' | 'without' | 'alone';
+  typed: Agreed;
+}
 
 /** A paper for a frame: markup of our own making in which every text of a file is text, and its looks. */
 export interface Framed {
@@ -176,7 +192,7 @@ export interface Jobs {
   read(given: Wish): Read;
   /** All days that the files hold, whatever the period. */
   days(given: Record<string, never>): DaySeen[];
-  show(given: { sheet: Sheet; typed: Agreed }): Framed;
+  show(given: Showing): Framed;
   /** `date`: YYYY-MM-DD; null for a day outside the period. */
   day(given: { date: string; sheet: Sheet }): DayShown | null;
   make(given: Wanting): SavedFile[];

@@ -75,9 +75,15 @@ export function tellAll(
 
 export { count, word };
 
-/** Whether readings that look like nobody's are used because a person said so. */
-export const confirmed = ({ analysis }: PageContext): boolean =>
-  analysis.issues.some(({ code }) => code === 'series-confirmed');
+/** Answers of a person that go against what the readings show, each a sentence on page 1 of both papers. */
+export function onTheirWord({ analysis, speaker }: PageContext): string[] {
+  const has = (wanted: string): boolean => analysis.issues.some(({ code }) => code === wanted);
+  const key = speaker.voice === 'clinic' ? 'pages.overview.data' : 'pages.patientFront';
+  return [
+    ...(has('series-confirmed') ? [speaker.say(`${key}.confirmed`)] : []),
+    ...(has('unit-contradicts-user') ? [speaker.say(`${key}.unitSaid`)] : []),
+  ];
+}
 
 /** So many files that could not be read are named. */
 const NAMED = 4;

@@ -25,6 +25,7 @@ export { contextOf } from './contextOf.ts';
 export { interpretationSentences } from './interpretationSentences.ts';
 export { methodPage } from './method.ts';
 export { oneDay } from './oneDay.ts';
+export { REMARKS, remarksApart } from './visit/remarks.ts';
 
 /** What is made of one analysis: the two papers that everyone gets, what is added on request, and the draft to paste. */
 export type PaperOf = 'clinic' | 'patient' | 'further' | 'draft';

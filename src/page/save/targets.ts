@@ -1,6 +1,7 @@
 import type { SavedFile } from '../messages.ts';
 import { say } from '../say.ts';
 import { startWorker } from '../state/worker.ts';
+import { chooseDirectory, writeInto } from './directory.ts';
 import { saveBlob } from './save.ts';
 
 /** Where everything of a folder of people goes, file by file. */
@@ -13,14 +14,6 @@ export interface Target {
   saved: string;
   failed(reason: string): string;
 }
-
-type Directory = FileSystemDirectoryHandle & { keys(): AsyncIterable<string> };
-interface Picker {
-  showDirectoryPicker?(asked: { mode: 'readwrite' }): Promise<Directory>;
-}
-
-/** Whether this engine writes into a folder that somebody chose. */
-export const writesFolders = (): boolean => (globalThis as Picker).showDirectoryPicker !== undefined;
 
 /** Asked for at once by whoever pressed the button. A text: why nothing can be saved there. Nothing: nobody chose. */
 export function openTarget(into: 'zip' | 'folder', name: string): Promise<Target | string | undefined> {
@@ -50,12 +43,8 @@ function zipTarget(name: string): Target {
 }
 
 async function folderTarget(): Promise<Target | string | undefined> {
-  let chosen: Directory;
-  try {
-    chosen = await (globalThis as Picker).showDirectoryPicker!({ mode: 'readwrite' });
-  } catch {
-    return undefined;
-  }
+  const chosen = await chooseDirectory();
+  if (!chosen) return undefined;
   // Nothing that lies there is written over, least of all the exports themselves.
   for await (const _ of chosen.keys()) return say('folder.notEmpty');
   const folders = new Map<string, FileSystemDirectoryHandle>();
@@ -69,10 +58,7 @@ async function folderTarget(): Promise<Target | string | undefined> {
       for (const { name, bytes } of files) {
         const parts = name.split('/');
         const at = parts.length > 1 ? await folderAt(parts[0]!) : chosen;
-        const file = await (await at.getFileHandle(parts.at(-1)!, { create: true })).createWritable();
-        // A file appears whole, when it is closed.
-        await file.write(bytes as Uint8Array<ArrayBuffer>);
-        await file.close();
+        await writeInto(at, parts.at(-1)!, bytes);
       }
     },
     end: async () => {},

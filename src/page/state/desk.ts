@@ -1,6 +1,4 @@
-import type { Sheet, Someone, Wanting } from '../messages.ts';
-import { answerFiles } from '../save/answers.ts';
-import { saveAll } from '../save/save.ts';
+import type { Sheet, Showing, Someone } from '../messages.ts';
 import { say } from '../say.ts';
 import { today } from './day.ts';
 import { openDays } from './days.ts';
@@ -11,6 +9,7 @@ import { openFolder } from './folder.ts';
 import { openLooking } from './looking.ts';
 import { faultOf } from './lying.ts';
 import { openReader } from './reader.ts';
+import { openSaving } from './saving.ts';
 import type { Screen } from './screen.ts';
 import { type Answered, answered, beginning, beginPerson, keepAnswers, placed, type State, type Way } from './state.ts';
 import { openVisit } from './visit.ts';
@@ -127,11 +126,12 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
     }
   }
 
-  async function show(sheet: Sheet): Promise<void> {
+  /** `remarks`: of the report only the sheet of remarks, or all but that. */
+  async function show(sheet: Sheet, remarks: Showing['remarks'] = 'with'): Promise<void> {
     state.sheet = sheet;
     const mine = asks;
     try {
-      const paper = await begun().ask('show', { sheet, typed: state.typed });
+      const paper = await begun().ask('show', { sheet, remarks, typed: state.typed });
       if (mine !== asks || state.sheet !== sheet) return;
       screen.drawFaces(paper.lacking, '');
       await screen.paper(sheet, paper, faces);
@@ -208,16 +208,7 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
       else if (!again()) return;
       end();
     },
-    async save(what: Wanting['what'], zip: boolean): Promise<void> {
-      const held = visit.saving();
-      try {
-        await saveAll(await begun().ask('make', { what, zip, fhirReadings: false, typed: state.typed }));
-        if (what.includes('visit')) held();
-      } catch (error) {
-        fail(error);
-      }
-    },
-    saveAnswers: (): void => void saveAll(answerFiles(state)).then(visit.saving()),
+    ...openSaving(state, screen, { begun, saving: visit.saving, fail }),
     visit,
   };
 }

@@ -15,6 +15,8 @@ export interface Screen {
   drawKept(): void;
   /** Letters that no face has; a file that cannot help. */
   drawFaces(lacking: readonly string[], wrong: string): void;
+  /** What came of saving into a folder. */
+  saved(text: string): void;
   busy(on: boolean): void;
   paper(sheet: Sheet, paper: Framed, faces: readonly FontFace[]): Promise<void>;
   /** A day large, over the papers. */

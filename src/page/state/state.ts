@@ -1,7 +1,7 @@
 import type { Agreed } from '../../model/visits.ts';
 import type { FolderSettings } from '../../schemas/settings.ts';
 import type { Ended, Extras, Listed, Listing } from '../folderMessages.ts';
-import type { DaySeen, Found, LayoutAnswers, Read, Sheet, Someone } from '../messages.ts';
+import type { DaySeen, Found, LayoutAnswers, Read, Sheet, Someone, Ticked } from '../messages.ts';
 import type { Picked } from './dropped.ts';
 import type { TypedField } from './typed.ts';
 
@@ -68,7 +68,7 @@ export interface State {
   /** The draft as it stood when somebody began to edit it. */
   draftThen: string;
   /** Sheets that are printed and saved together. */
-  sheets: Sheet[];
+  sheets: Ticked[];
   /** What went wrong, in words. */
   fault: string;
 }
@@ -78,7 +78,7 @@ export const beginning = (place: string): State => ({
   since: true,
   ...{ asked: {}, layout: {}, read: null, days: [], sheet: 'patient', run: null, answers: new Map(), fault: '' },
   ...{ typed: {}, kept: new Map(), undo: [], saved: new Map(), typing: '', draftThen: '' },
-  sheets: ['clinic', 'patient'],
+  sheets: ['clinic', 'remarks', 'patient'],
 });
 
 /** An answer, as settings and lines of a layout that it sets. */
@@ -115,7 +115,7 @@ export const placed = (place: string): { language: 'en' | 'es'; region?: string 
 /** What holds when somebody is opened: what was answered for one of many is found again. */
 export function beginPerson(state: State, person: Someone, ofMany: boolean, sheet: Sheet): void {
   const { asked, layout } = (ofMany ? state.answers.get(person.stem) : undefined) ?? { asked: {}, layout: {} };
-  const sheets: Sheet[] = state.way === 'own' ? ['patient'] : ['clinic', 'patient'];
+  const sheets: Ticked[] = state.way === 'own' ? ['patient'] : ['clinic', 'remarks', 'patient'];
   Object.assign(state, { person, ofMany, asked: { ...asked }, layout: { ...layout }, sheet, sheets, days: [] });
 }
 

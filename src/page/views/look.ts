@@ -26,6 +26,7 @@ export function lookView(state: State, read: Read, act: Looking): Node[] {
       set(() => (asked.targets = value as 'adult')),
     ),
     comparing(state, read, act),
+    ...unitChoice(state, read, act),
     choice(
       say('look.paper'),
       [
@@ -58,6 +59,22 @@ function comparing({ asked, person }: State, { holds }: Read, act: Looking): HTM
     else asked.compare = value === 'visits' ? [...visits] : value;
     act.changed();
   });
+}
+
+/** Which unit is shown and by whose word; it can be said where no file names it. */
+function unitChoice({ asked }: State, { unit, holds }: Read, act: Looking): Node[] {
+  if (!unit) return [];
+  if (!unit.open && holds.unit === undefined) return [el('p', {}, say('look.unitNamed', { unit: unit.shown }))];
+  const options = [
+    ...(holds.unit === undefined ? [[USUAL, say('look.unitSeen', { unit: unit.shown })] as const] : []),
+    ...(['mg/dL', 'mmol/L'] as const).map((one) => [one, one] as const),
+  ];
+  const set = (value: string): void => {
+    if (value === USUAL) delete asked.unit;
+    else asked.unit = value === 'mmol/L' ? 'mmol/L' : 'mg/dL';
+    act.changed();
+  };
+  return [choice(say('look.unit'), options, holds.unit ?? USUAL, set)];
 }
 
 function periodFields({ asked }: State, read: Read, act: Looking): Node[] {

@@ -1,11 +1,14 @@
 import type { Result } from '../../papers/resultNames.ts';
-import type { Sheet } from '../messages.ts';
+import type { Sheet, Ticked } from '../messages.ts';
+import { writesFolders } from '../save/directory.ts';
 import { say } from '../say.ts';
+import { PAPERS } from '../state/printing.ts';
+import type { Into } from '../state/saving.ts';
 import type { State } from '../state/state.ts';
 import { button, el, tick } from './make.ts';
 
 export interface Saving {
-  save(what: Result[], zip: boolean): void;
+  save(what: Result[], into: Into): void;
   /** The sheets that are ticked, one after the other. */
   print(): void;
 }
@@ -28,7 +31,10 @@ export function savingView(state: State, act: Saving): Node[] {
       'li',
       {},
       el('span', { id: `save-${what}` }, say(`save.of.${what}`)),
-      button(say('save.one'), () => act.save([what], false), { 'aria-describedby': `save-${what}`, 'data-save': what }),
+      button(say('save.one'), () => act.save([what], 'each'), {
+        'aria-describedby': `save-${what}`,
+        'data-save': what,
+      }),
     );
   return [
     el('h3', {}, say('save.title')),
@@ -38,18 +44,23 @@ export function savingView(state: State, act: Saving): Node[] {
     el(
       'div',
       { class: 'roads' },
-      button(say('save.zip'), () => act.save([...offered], true), { 'data-save': 'zip' }),
+      button(say('save.zip'), () => act.save([...offered], 'zip'), { 'data-save': 'zip' }),
+      writesFolders() && button(say('save.folder'), () => act.save([...offered], 'folder'), { 'data-save': 'folder' }),
     ),
+    el('p', { id: 'saved', role: 'status' }),
   ];
 }
 
+const TICKED: readonly Ticked[] = ['clinic', 'remarks', 'patient', 'further'];
+
 /** The sheets of a visit, to tick: printed or saved together. */
 function sheets(state: State, act: Saving): HTMLElement {
-  const all: Sheet[] = ['clinic', 'patient', 'further'];
-  const chosen = () => all.filter((sheet) => state.sheets.includes(sheet));
-  const box = (sheet: Sheet): HTMLElement =>
+  const all: Ticked[] = ['clinic', ...(state.read?.remarks ? (['remarks'] as const) : []), 'patient', 'further'];
+  // Saved, the sheet of remarks goes with the report that it belongs to.
+  const chosen = (): Sheet[] => PAPERS.filter((sheet) => state.sheets.includes(sheet));
+  const box = (sheet: Ticked): HTMLElement =>
     tick(say(`sheets.${sheet}`), state.sheets.includes(sheet), (on) => {
-      state.sheets = all.filter((one) => (one === sheet ? on : state.sheets.includes(one)));
+      state.sheets = TICKED.filter((one) => (one === sheet ? on : state.sheets.includes(one)));
     });
   return el(
     'fieldset',
@@ -60,8 +71,9 @@ function sheets(state: State, act: Saving): HTMLElement {
       'div',
       { class: 'roads' },
       button(say('save.print'), act.print, { 'data-save': 'print' }),
-      button(say('save.chosen'), () => chosen().length > 0 && act.save(chosen(), true), { 'data-save': 'chosen' }),
+      button(say('save.chosen'), () => chosen().length > 0 && act.save(chosen(), 'zip'), { 'data-save': 'chosen' }),
     ),
     el('p', { class: 'shows' }, say('save.printHow')),
+    state.read?.remarks === true && el('p', { class: 'shows' }, say('save.remarksHow')),
   );
 }

@@ -1,5 +1,5 @@
 import type { Extras } from '../folderMessages.ts';
-import { writesFolders } from '../save/targets.ts';
+import { writesFolders } from '../save/directory.ts';
 import { say } from '../say.ts';
 import type { Picked } from '../state/dropped.ts';
 import { EXTRAS } from '../state/run.ts';

@@ -1,6 +1,7 @@
 import type { Read } from '../messages.ts';
 import { say, speak } from '../say.ts';
 import type { Desk } from '../state/desk.ts';
+import { toPrint } from '../state/printing.ts';
 import type { Screen } from '../state/screen.ts';
 import { hasAnswers, placed, type State } from '../state/state.ts';
 import { askingView } from './asking.ts';
@@ -109,11 +110,11 @@ export function openScreen(state: State, desk: () => Desk): Screen & { dress(): 
   /** One after the other, each as it is shown; a browser asks about each. */
   async function printChosen(): Promise<void> {
     const before = state.sheet;
-    for (const sheet of state.sheets) {
-      await desk().show(sheet);
+    for (const [sheet, remarks] of toPrint(state)) {
+      await desk().show(sheet, remarks);
       printPaper(place('paper'));
     }
-    if (state.sheet !== before) await desk().show(before);
+    await desk().show(before);
   }
 
   function drawVisit(): void {
@@ -160,6 +161,9 @@ export function openScreen(state: State, desk: () => Desk): Screen & { dress(): 
       ),
     drawStrip,
     drawKept: () => markKept(state),
+    saved: (text) => {
+      place('saved').textContent = text;
+    },
     dress,
     busy: (on) => void place('papers').toggleAttribute('aria-busy', on),
     noDrop: () => put('status', [el('p', { class: 'grave' }, say('status.noDrop'))]),

@@ -87,8 +87,8 @@ const work: Work = {
   async days() {
     return { value: daysOf(must(current)) };
   },
-  async show({ sheet, typed }) {
-    return { value: show(sheet, withTyped(must(current), typed), must(brought)) };
+  async show(showing) {
+    return { value: show(showing, withTyped(must(current), showing.typed), must(brought)) };
   },
   async day({ date, sheet }) {
     return { value: showDay(date, sheet, must(current), must(brought)) };

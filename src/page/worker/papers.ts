@@ -4,13 +4,14 @@ import { compose, composeDay, namesOfDays } from '../../compose.ts';
 import { version } from '../../index.ts';
 import type { Words } from '../../language/index.ts';
 import type { Report } from '../../model/report.ts';
+import { REMARKS } from '../../pages/index.ts';
 import { type MadeFile, makePapers, type PaperTools } from '../../papers/makePapers.ts';
 import { setAsideCsv } from '../../papers/setAside.ts';
 import type { Teller } from '../../papers/teller.ts';
 import { isLocalDate } from '../../time/calendar.ts';
 import { type CompiledTemplate, framedHtml, type HtmlOptions, writeHtml } from '../../writers/html/index.ts';
 import { asPrinted, lettersWithout, type PdfFonts } from '../../writers/pdf/index.ts';
-import type { DayShown, Framed, SavedFile, Sheet, Wanting } from '../messages.ts';
+import type { DayShown, Framed, SavedFile, Sheet, Showing, Wanting } from '../messages.ts';
 import type { Current } from './reading.ts';
 
 /** What the page brings along in its file. */
@@ -25,12 +26,23 @@ const voiceOf = (sheet: Sheet) =>
   sheet === 'further' ? ({ voice: 'clinic', part: 'further' } as const) : ({ voice: sheet } as const);
 
 /** A paper to look at: the same blocks and words as on paper. */
-export function show(sheet: Sheet, { analysis, words, wanted }: Current, { template, fonts }: Brought): Framed {
+export function show(
+  { sheet, remarks }: Showing,
+  { analysis, words, wanted }: Current,
+  { template, fonts }: Brought,
+): Framed {
   const { paper, large, grey } = wanted;
-  const report = compose(analysis, words, { ...voiceOf(sheet), paper, large, written: wanted.agreed });
+  const whole = compose(analysis, words, { ...voiceOf(sheet), paper, large, written: wanted.agreed });
+  const report = sheet === 'clinic' ? withRemarks(whole, remarks) : whole;
   const shown = sheet === 'patient' ? asPrinted(report, fonts, { version, grey }) : report;
   const days = namesOfDays(analysis, words, report.voice);
   return framed(shown, template, fonts, { words, grey, days });
+}
+
+/** The report with its sheet of remarks, without it, or that sheet alone. */
+function withRemarks(report: Report, remarks: Showing['remarks']): Report {
+  if (remarks === 'with') return report;
+  return { ...report, pages: report.pages.filter(({ id }) => (id === REMARKS) === (remarks === 'alone')) };
 }
 
 /** A day to look at, in the voice of the paper from which it is opened. */

@@ -72,7 +72,7 @@ export async function readPerson(
     allRows: analysis.files.length > 1 ? tell.say('cli.told.rows', { ...analysis.ledger }) : '',
     renamed: aliases.map(({ alias, file }) => ({ file, as: alias })),
     failed: [],
-    ...{ topics: [], draft: [], written: wanted.agreed },
+    ...{ topics: [], draft: [], remarks: false, written: wanted.agreed },
     holds,
   };
   if (!analysis.ok) return { read };
@@ -84,6 +84,7 @@ export async function readPerson(
       ...read,
       ...visitChoices(analysis, words.own),
       failed: failedIn(analysis),
+      unit: unitOf(analysis),
       period: { sentence, from, to, days: days.length },
     },
     current: {
@@ -106,9 +107,19 @@ export function agreedTyped(typed: Agreed): Agreed | null {
   return read.agreed;
 }
 
+/** Where a file names its unit, nobody can say another. */
+const BY_NUMBERS: readonly string[] = ['values-with-decimals', 'values-whole', 'values-above', 'no-number'];
+
+function unitOf({ files, timeline }: Analysis): NonNullable<Read['unit']> {
+  const open = files.some(({ choices }) =>
+    choices.some(({ id, by, evidence }) => id === 'unit' && (by === 'user' || BY_NUMBERS.includes(evidence?.is ?? ''))),
+  );
+  return { shown: timeline.unit, open };
+}
+
 const nothing: Read = {
   ...{ ok: false, files: [], lines: [], asked: [], setAside: [], allRows: '' },
-  ...{ renamed: [], failed: [], topics: [], draft: [], written: null, holds: {} },
+  ...{ renamed: [], failed: [], topics: [], draft: [], remarks: false, written: null, holds: {} },
 };
 
 /** An analysis keeps no columns, as they quote cells: where it went well, the first half of it is asked again. */

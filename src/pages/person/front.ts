@@ -1,11 +1,11 @@
 import type { Block } from '../../model/report.ts';
 import {
   caution,
-  confirmed,
   count,
   heading,
   held,
   missingParams,
+  onTheirWord,
   type PageContext,
   type PageMaker,
   paragraph,
@@ -67,7 +67,7 @@ function data(context: PageContext): Block[] {
     );
   sentences.push(speaker.say('pages.patientFront.unit'));
   sentences.push(...notUsed(context));
-  if (confirmed(context)) sentences.push(speaker.say('pages.patientFront.confirmed'));
+  sentences.push(...onTheirWord(context));
   // A very low glucose stands in the first block, whatever went well.
   sentences.push(...tellAll(context, ['very-low', 'standing-still', 'not-enough-data']));
   return [paragraph(sentences.join(' '))];

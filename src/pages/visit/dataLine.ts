@@ -2,7 +2,7 @@ import { coverageChart } from '../../charts/coverage.ts';
 import type { Block } from '../../model/report.ts';
 import type { ParamsOf } from '../../model/words.ts';
 import { DAY_MINUTES } from '../../time/calendar.ts';
-import { confirmed, count, held, missingParams, type PageContext, paragraph, tellAll, word } from '../context.ts';
+import { count, held, missingParams, onTheirWord, type PageContext, paragraph, tellAll, word } from '../context.ts';
 import { sideHeaded } from './layout.ts';
 
 /** Bars of the days are drawn where this share of the time is missing; else the line says all. Ours. */
@@ -35,7 +35,7 @@ export function dataLine(context: PageContext): Block[] {
         ...changedClock(context),
         ...longHoles(context),
         ...notUsed(context, named),
-        ...(confirmed(context) ? [speaker.say('pages.overview.data.confirmed')] : []),
+        ...onTheirWord(context),
         ...warnings,
       ].join(' '),
     ),

@@ -71,13 +71,16 @@ export function remarks(context: PageContext): Block[] {
 /** How many remarks stand on a sheet of their own. */
 export const remarksApart = (context: PageContext): number => remarksOf(context).more.length;
 
+/** Id of the page of remarks. */
+export const REMARKS = 'remarks';
+
 /** What did not fit there, whole: the one sheet that is added by itself. */
 export const remarksSheet: PageMaker = (context) => {
   const { more } = remarksOf(context);
   if (more.length === 0) return null;
   const title = context.speaker.say('pages.visit.remarksSheet');
   return {
-    id: 'remarks',
+    id: REMARKS,
     title,
     blocks: [heading(1, title), { kind: 'list', ordered: false, dense: true, items: more }],
   };
