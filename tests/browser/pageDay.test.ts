@@ -6,7 +6,7 @@ import { wordsOf } from '../support/story.ts';
 import { ownTemplate, webPage } from '../support/webPage.ts';
 import { inBrowser } from './browser.ts';
 import { DESK, NARROWEST, opened, overflow, PHONE, violations } from './opened.ts';
-import { faults, openAgain, settled, until } from './pageOpened.ts';
+import { openAgain, settled, until } from './pageOpened.ts';
 
 const check = inBrowser();
 
@@ -37,11 +37,6 @@ check('a date in a paper leads to its day, large; the focus comes back to it', a
   await page.keyboard.press('Enter');
   await large(page, nameOf(0));
   expect(await focus(page)).toBe('day-name');
-  expect(await faults(page)).toEqual([]);
-  for (const viewport of [NARROWEST, PHONE, DESK]) {
-    await page.setViewportSize(viewport);
-    expect(await overflow({ page, messages }), `overflow at ${viewport.width}`).toBe(0);
-  }
 
   // Read off by keys: what is seen is what a reader by ear hears.
   const slider = day(page).locator('input[type=range]:visible');

@@ -60,6 +60,11 @@ const COMES: Record<(typeof STATES)[number], (page: Page) => Promise<void>> = {
     await page.locator('#visit [data-field=goal]').blur();
     await settled(page);
   },
+  'day opened large': async (page) => {
+    await example(page);
+    await page.frameLocator('iframe').locator('a.day').first().click();
+    await until(page, `document.querySelector('dialog[open] iframe.paper:not(.coming)')`);
+  },
   'something went wrong': async (page) => {
     // A file that was taken away after it was chosen.
     await page.evaluate(`Blob.prototype.arrayBuffer = () => Promise.reject(new Error('not found'))`);

@@ -13,6 +13,7 @@ export const STATES = [
   'whose files',
   'papers',
   'visit',
+  'day opened large',
   'something went wrong',
 ] as const;
 

@@ -16,6 +16,7 @@ import { lookView } from './look.ts';
 import { button, el } from './make.ts';
 import { tabsView } from './papers.ts';
 import { savingView } from './saving.ts';
+import { statusView } from './status.ts';
 import { stripView } from './strip.ts';
 import { markTab } from './tabs.ts';
 import { markKept, visitView } from './visit.ts';
@@ -178,18 +179,6 @@ export function openScreen(state: State, desk: () => Desk): Screen & { dress(): 
 
 const isText = (one: Element | null): one is HTMLInputElement | HTMLTextAreaElement =>
   one instanceof HTMLTextAreaElement || (one instanceof HTMLInputElement && one.type === 'text');
-
-function statusView({ step, fault, person, ofMany }: State, desk: Desk): Node[] {
-  if (step === 'failed')
-    return [
-      el('p', { class: 'grave', tabindex: -1 }, fault),
-      button(say('status.retry'), () => void desk.retry()),
-      ...(ofMany && person ? [button(say('who.back'), desk.back)] : []),
-    ];
-  if (step !== 'reading') return [];
-  const heavy = person?.heavy === undefined ? [] : [el('p', {}, person.heavy)];
-  return [el('p', {}, say('status.reading')), ...heavy, button(say('status.stop'), desk.stop)];
-}
 
 function toldView(state: State, read: Read, desk: Desk): (Node | false)[] {
   const { person, ofMany, invented } = state;
