@@ -1,4 +1,4 @@
-import type { Sheet, Showing, Someone } from '../messages.ts';
+import type { Sheet, Someone } from '../messages.ts';
 import { say } from '../say.ts';
 import { today } from './day.ts';
 import { openDays } from './days.ts';
@@ -11,6 +11,7 @@ import { faultOf } from './lying.ts';
 import { openReader } from './reader.ts';
 import { openSaving } from './saving.ts';
 import type { Screen } from './screen.ts';
+import { openShowing } from './showing.ts';
 import { type Answered, answered, beginning, beginPerson, keepAnswers, placed, type State, type Way } from './state.ts';
 import { openVisit } from './visit.ts';
 import { Stopped } from './worker.ts';
@@ -24,6 +25,7 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
   const folder = openFolder(state, screen, { looked, fail });
   const looking = openLooking(state, screen, { looked, forget, fail, listAgain: folder.listAgain });
   const days = openDays(state, screen, { begun, faces, fail });
+  const show = openShowing(state, screen, { begun, faces, fail });
   const visit = openVisit(state, {
     read: () => void read(false),
     show: () => void show(state.sheet),
@@ -123,20 +125,6 @@ export function openDesk(state: State, screen: Screen, firstSheet: (way: Way) =>
       if (mine === asks) fail(error);
     } finally {
       if (mine === asks) screen.busy(false);
-    }
-  }
-
-  /** `remarks`: of the report only the sheet of remarks, or all but that. */
-  async function show(sheet: Sheet, remarks: Showing['remarks'] = 'with'): Promise<void> {
-    state.sheet = sheet;
-    const mine = asks;
-    try {
-      const paper = await begun().ask('show', { sheet, remarks, typed: state.typed });
-      if (mine !== asks || state.sheet !== sheet) return;
-      screen.drawFaces(paper.lacking, '');
-      await screen.paper(sheet, paper, faces);
-    } catch (error) {
-      fail(error);
     }
   }
 

@@ -61,7 +61,12 @@ export async function showPaper(
   };
   new ResizeObserver(grow).observe(inside.documentElement);
   grow();
-  for (const old of place.querySelectorAll('iframe')) if (old !== frame) old.remove();
+  // Not those that came after it: a paper that was wanted later is on its way.
+  for (let old = frame.previousElementSibling; old; old = frame.previousElementSibling) {
+    old.remove();
+    // One that never came is waited for no longer.
+    old.dispatchEvent(new Event('load'));
+  }
   frame.className = 'paper';
   return inside;
 }
