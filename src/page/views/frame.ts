@@ -55,6 +55,9 @@ export async function showPaper(
   sheet.replaceSync(paper.style);
   inside.adoptedStyleSheets = [sheet];
   for (const face of faces) inside.fonts.add(face);
+  // Laid out in a task of its own, so that the page is held up twice for a little and not once for long.
+  inside.documentElement.getBoundingClientRect();
+  await new Promise((done) => setTimeout(done));
   enliven(inside, contentWindow.addEventListener.bind(contentWindow));
   const grow = (): void => {
     frame.style.height = `${inside.documentElement.getBoundingClientRect().height}px`;
