@@ -64,6 +64,12 @@ test('what the manifest says of a person holds, before the command line; with --
   expect(resources.length).toBeGreaterThan(14 * 288);
   // Without a zone there is no reading with an offset, so there are only summaries.
   expect(JSON.parse(readFileSync(join(folder, 'out/X-2/X-2-cgm.fhir.json'), 'utf8')).entry.length).toBeLessThan(40);
+  // What could not go out is said on the command line, in the log and in the record.
+  expect(ran.out).toMatch(/FHIR: of one person [\d,.]+ readings and .* are not in the bundles: without a zone/);
+  const log = readFileSync(join(folder, 'out/run-log.jsonl'), 'utf8').trim().split('\n');
+  const left = log.flatMap((line) => (JSON.parse(line) as { fhirLeft?: { readings: number } }).fhirLeft ?? []);
+  expect(left.map(({ readings }) => readings > 0).sort()).toEqual([false, true]);
+  expect(JSON.parse(readFileSync(join(folder, 'out/X-2/record.json'), 'utf8')).fhirLeft.readings).toBeGreaterThan(0);
 }, 60_000);
 
 test('the same file in two parts of a divided folder: the papers of both are taken away, wherever they lie', () => {

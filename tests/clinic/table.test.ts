@@ -31,6 +31,10 @@ test('a row a person, also those who could not be read; empty where a number is 
   expect(Number(rows[1]!.mean_mmol_per_l)).toBeCloseTo(10, 9);
   expect(rows[1]).toMatchObject({ gmi_percent: '', mean_lower95_mg_per_dl: '', in_range_percent: '100' });
   expect(rows[0]!.mean_mg_per_dl).toBe('');
+  // The limits behind the shares, in the unit of the row (Battelino 2019, Diabetes Care 42:1593-1603).
+  expect(rows[1]).toMatchObject({
+    ...{ native_unit: 'mg/dL', very_low_below: '54', low_below: '70', high_above: '180', very_high_above: '250' },
+  });
 });
 
 test('the worklist for a spreadsheet runs no formula and leaves the columns of staff empty', () => {

@@ -22,3 +22,9 @@ test.each(rows.map((row) => [`${row[0]} ${row[1]}`, row] as const))('%s', (_, ro
     title,
   ).toBe(true);
 });
+
+test('every test that the page names is there', () => {
+  const named = readFileSync(join(home, 'docs/reliability.md'), 'utf8').match(/(?<=`)tests\/[\w/.-]+\.ts(?=`)/g)!;
+  expect(named.length).toBeGreaterThan(50);
+  expect(named.filter((path) => !existsSync(join(home, path)))).toEqual([]);
+});
