@@ -4,7 +4,7 @@ import { pathToFileURL } from 'node:url';
 import { unzipSync } from 'fflate';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { home } from '../support/story.ts';
-import { faultsOf } from './opened.ts';
+import { DESK, faultsOf } from './opened.ts';
 
 export const PAGE = pathToFileURL(join(home, 'dist/daybands.html')).href;
 
@@ -20,7 +20,7 @@ export async function openPage(
   options: BrowserContextOptions = {},
   first?: string,
 ): Promise<OpenedPage> {
-  const context = await browser.newContext({ locale: 'en-US', viewport: { width: 1280, height: 900 }, ...options });
+  const context = await browser.newContext({ locale: 'en-US', viewport: DESK, ...options });
   // Runs before anything of the page's own.
   if (first !== undefined) await context.addInitScript(first);
   const page = await context.newPage();
@@ -50,8 +50,13 @@ export async function openAgain(browser: Browser, options: BrowserContextOptions
     tabs.set(key, first);
     return first;
   }
-  tab.messages.length = 0;
-  await tab.page.goto(PAGE);
+  const { page, messages } = tab;
+  // What a test before, of another file too, had set or was listening for.
+  for (const event of ['dialog', 'download'] as const) page.removeAllListeners(event);
+  await page.emulateMedia({ media: null });
+  await page.setViewportSize(options.viewport ?? DESK);
+  messages.length = 0;
+  await page.goto(PAGE);
   return tab;
 }
 
