@@ -114,8 +114,8 @@ export function glucoseAxis(plot: Plot, context: ChartContext, more: readonly nu
 
 /** Hours named under the plot, midnight to midnight, with a tick an hour. */
 export function clockAxis(plot: Plot, context: ChartContext): Mark[] {
-  // Large text has room for every sixth hour only.
-  const step = context.text > 10 ? 6 : 3;
+  // Large text, and a narrow screen, has room for every sixth hour only.
+  const step = context.text > 10 || plot.width < 200 ? 6 : 3;
   const x = clockScale(plot);
   const base = plot.top + plot.height;
   const named: number[] = [];

@@ -2,7 +2,7 @@ import { scaleLinear } from 'd3-scale';
 import type { Drawing, Mark } from '../model/drawing.ts';
 import type { Change } from '../model/thenAndNow.ts';
 import type { ChartContext } from './context.ts';
-import { CONTENT_WIDTH } from './frame.ts';
+import { NARROW_WIDTH, narrowOr } from './frame.ts';
 import { round } from './pen.ts';
 
 const ROW = 19;
@@ -16,12 +16,16 @@ export function changesChart(
   context: ChartContext,
 ): Drawing {
   const { speaker, text } = context;
+  const { narrow, whole } = narrowOr(context.width);
+  // On a narrow screen a name stands above its row.
+  const above = narrow ? text + 3 : 0;
+  const step = ROW + above;
   const shown = changes.filter(({ low, high }) => low !== null && high !== null);
   const shared = shown.flatMap(({ low, high, smallest }) => [100 * low!, 100 * high!, -100 * smallest, 100 * smallest]);
-  const left = LABELS;
-  const right = CONTENT_WIDTH - 10;
+  const left = narrow ? 8 : LABELS;
+  const right = whole - 10;
   const top = text + 8;
-  const bottom = top + shown.length * ROW;
+  const bottom = top + shown.length * step;
   // From the furthest end on each side: what was seen then sets how far a share can fall.
   const scale = scaleLinear()
     .domain([Math.min(0, ...shared), Math.max(0, ...shared)])
@@ -54,13 +58,13 @@ export function changesChart(
     });
   }
   shown.forEach((change, row) => {
-    const y = round(top + row * ROW + ROW / 2);
+    const y = round(top + row * step + above + ROW / 2);
     marks.push(
       {
         kind: 'text',
         role: 'ink',
         x: 0,
-        y: round(y + text * 0.36),
+        y: round(narrow ? y - ROW / 2 - 1 : y + text * 0.36),
         text: nameOf(change),
         size: text,
         anchor: 'start',
@@ -83,7 +87,10 @@ export function changesChart(
   });
   const changed = shown.filter(({ verdict }) => verdict === 'more-than-noise');
   return {
-    width: CONTENT_WIDTH,
+    width: whole,
+    get narrow() {
+      return narrow ? undefined : changesChart(changes, nameOf, { ...context, width: NARROW_WIDTH });
+    },
     height: round(bottom + text + 8),
     how: 'changes',
     summary: speaker.say('charts.changes.summary', {

@@ -1,7 +1,7 @@
 import type { Drawing, Mark } from '../model/drawing.ts';
 import type { Coverage } from '../model/measures.ts';
 import { type ChartContext, roughWidth } from './context.ts';
-import { CONTENT_WIDTH } from './frame.ts';
+import { NARROW_WIDTH, narrowOr } from './frame.ts';
 import { hourLabels } from './hourLabels.ts';
 import { round } from './pen.ts';
 
@@ -11,28 +11,36 @@ const BETWEEN = 22;
 /** How full each day and each clock hour is: what the rest of the report can and cannot speak about. */
 export function coverageChart(coverage: Coverage, context: ChartContext): Drawing {
   const { speaker, text } = context;
-  const half = (CONTENT_WIDTH - BETWEEN) / 2;
+  const { narrow, whole } = narrowOr(context.width);
+  const half = narrow ? whole : (whole - BETWEEN) / 2;
   const top = text + 6;
   const base = top + BAR_HEIGHT;
+  const rowHeight = base + text + 6;
+  // Hours stand right of days, on a narrow screen below.
+  const right = narrow ? 0 : half + BETWEEN;
+  const down = narrow ? rowHeight + 4 : 0;
   const days = bars(
     coverage.byDay.map((day) => day.share),
     0,
     half,
     top,
   );
-  const hours = bars(coverage.byHour, half + BETWEEN, half, top);
+  const hours = bars(coverage.byHour, right, half, down + top);
   const marks: Mark[] = [
-    title(speaker.say('charts.coverage.byDay'), 0, context),
-    title(speaker.say('charts.coverage.byHour'), half + BETWEEN, context),
+    title(speaker.say('charts.coverage.byDay'), 0, 0, context),
+    title(speaker.say('charts.coverage.byHour'), right, down, context),
     ...days,
     ...hours,
     ...dayLabels(coverage, half, base, context),
-    ...hourLabels([0, 6, 12, 18, 24], (hour) => half + BETWEEN + (hour / 24) * half, base + text + 3, context),
+    ...hourLabels([0, 6, 12, 18, 24], (hour) => right + (hour / 24) * half, down + base + text + 3, context),
   ];
   const low = coverage.byHour.reduce((least, share, hour) => (share < coverage.byHour[least]! ? hour : least), 0);
   return {
-    width: CONTENT_WIDTH,
-    height: round(base + text + 6),
+    width: whole,
+    get narrow() {
+      return narrow ? undefined : coverageChart(coverage, { ...context, width: NARROW_WIDTH });
+    },
+    height: round(down + rowHeight),
     how: 'coverage',
     summary: speaker.say('charts.coverage.summary', {
       share: { q: 'share', value: coverage.share },
@@ -65,7 +73,7 @@ function bars(shares: number[], left: number, width: number, top: number): Mark[
       kind: 'rect',
       role: 'paper',
       x,
-      y: top,
+      y: round(top),
       w,
       h: BAR_HEIGHT,
       outline: 'grid',
@@ -88,11 +96,11 @@ function dayLabels(coverage: Coverage, width: number, base: number, context: Cha
   );
 }
 
-const title = (text: string, x: number, context: ChartContext): Mark => ({
+const title = (text: string, x: number, down: number, context: ChartContext): Mark => ({
   kind: 'text',
   role: 'axis',
   x: round(x),
-  y: round(context.text),
+  y: round(down + context.text),
   text,
   size: context.text,
   anchor: 'start',

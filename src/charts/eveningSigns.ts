@@ -4,7 +4,7 @@ import type { Episode } from '../model/measures.ts';
 import type { Note, Timeline } from '../model/timeline.ts';
 import { addDays, MINUTE_MS } from '../time/calendar.ts';
 import { drawnNotes } from './drawnNotes.ts';
-import { END, LEFT, place } from './eveningFrame.ts';
+import { type EveningFrame, place } from './eveningFrame.ts';
 import { NOON } from './eveningsOf.ts';
 import { type LongActing, type SignKind, shapeOf, signKind } from './noteLanes.ts';
 import { round } from './pen.ts';
@@ -44,6 +44,7 @@ export function eveningSigns(
   lows: Episode[],
   top: number,
   isLong: LongActing,
+  frame: EveningFrame,
 ): Mark[] {
   const inRow = ({ day, minute }: Note): boolean => {
     const own = timeline.days[day]!.date;
@@ -53,10 +54,10 @@ export function eveningSigns(
   for (const kind of SHOWN) {
     for (const note of drawnNotes(timeline)) {
       if (signKind(note, isLong) !== kind || !inRow(note) || !isNearLow(note, kind, lows)) continue;
-      const wished = place(note.minute);
+      const wished = place(note.minute, frame);
       if (taken.some((one) => one.kind === kind && Math.abs(one.x - wished) < STEP)) continue;
       const x = BY.map((by) => wished + by * STEP)
-        .filter((at) => at >= LEFT && at <= END - SIGN / 2 - 1)
+        .filter((at) => at >= frame.left && at <= frame.end - SIGN / 2 - 1)
         .find((at) => taken.every((one) => Math.abs(one.x - at) >= STEP));
       if (x !== undefined) taken.push({ x, kind });
     }

@@ -7,5 +7,11 @@ export const CONTENT_WIDTH = 482;
 /** What a phone 390 pixels wide shows with letters of 12 pixels and more where they are 8.5 points. */
 export const NARROW_WIDTH = 240;
 
+/** Whether a chart is asked for as a phone shows it, and how wide it is. */
+export const narrowOr = (width = CONTENT_WIDTH): { narrow: boolean; whole: number } => ({
+  narrow: width < CONTENT_WIDTH,
+  whole: width,
+});
+
 /** What is left between the header's rule and the footer. */
 export const CONTENT_HEIGHT = 648;

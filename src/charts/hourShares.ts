@@ -3,8 +3,11 @@ import type { HourShares } from '../model/measures.ts';
 import { BANDS } from '../targets/bands.ts';
 import { clockAxis, type Plot } from './axis.ts';
 import type { ChartContext } from './context.ts';
-import { CONTENT_WIDTH } from './frame.ts';
+import { NARROW_WIDTH, narrowOr } from './frame.ts';
 import { frame, round } from './pen.ts';
+
+/** On a narrow screen half a day is a row. */
+const NARROW_ROW = 12;
 
 /** What share of each clock hour lay in each band: a column an hour, lowest at the foot, the shares beyond range in figures. */
 export function hourSharesChart(
@@ -13,13 +16,65 @@ export function hourSharesChart(
   options: { height: number; right: number },
 ): Drawing {
   const { speaker, text } = context;
+  const { narrow, whole } = narrowOr(context.width);
   const left = text * 3.6;
   const line = text + 3;
-  const plot: Plot = { left, top: line + 2, width: CONTENT_WIDTH - left - options.right, height: options.height };
-  const step = plot.width / 24;
+  const perRow = narrow ? NARROW_ROW : 24;
+  const rowHeight = options.height + 2 * line + text + 11;
+  const rows = Array.from({ length: 24 / perRow }, (_, row) => ({
+    from: row * perRow,
+    plot: { left, top: row * rowHeight + line + 2, width: whole - left - options.right, height: options.height },
+  }));
+  return {
+    width: whole,
+    height: round(rows.length * rowHeight),
+    how: 'hourShares',
+    get narrow() {
+      return narrow ? undefined : hourSharesChart(hours, { ...context, width: NARROW_WIDTH }, { ...options, right: 2 });
+    },
+    summary: speaker.say('charts.hourShares.summary', extremes(hours)),
+    get table() {
+      return {
+        columns: [speaker.say('charts.words.clock'), ...BANDS.map((band) => speaker.say(`bands.${band}.name`))],
+        rows: hours.map(({ hour, shares }) => [
+          speaker.value({ q: 'clock', value: hour * 60 }, 'short'),
+          ...BANDS.map((band) => (shares === null ? '–' : speaker.value({ q: 'share', value: shares[band] }))),
+        ]),
+      };
+    },
+    get marks() {
+      return rows.flatMap(({ from, plot }) => {
+        const shown = hours.filter(({ hour }) => hour >= from && hour < from + perRow);
+        return rowMarks(shown, { from, to: from + perRow }, plot, context);
+      });
+    },
+  };
+}
+
+/** Hours of the clock that stand in one row. */
+interface Hours {
+  from: number;
+  to: number;
+}
+
+function rowMarks(hours: HourShares[], { from, to }: Hours, plot: Plot, context: ChartContext): Mark[] {
+  const { speaker, text } = context;
+  const line = text + 3;
+  const step = plot.width / (to - from);
+  const top = round(plot.top - 2 - line);
+  const foot = round(plot.top + plot.height + line - 1);
   const marks: Mark[] = [];
+  const figure = (x: number, y: number, share: number): Mark => ({
+    kind: 'text',
+    role: 'ink',
+    x,
+    y,
+    text: speaker.say('charts.hourShares.figure', { share: { q: 'count', value: Math.round(100 * share) } }),
+    size: text - 0.5,
+    anchor: 'middle',
+  });
   for (const { hour, shares } of hours) {
-    const x = round(left + hour * step + 0.75);
+    const x = round(plot.left + (hour - from) * step + 0.75);
     const w = round(step - 1.5);
     if (shares === null) {
       marks.push({
@@ -37,62 +92,42 @@ export function hourSharesChart(
     }
     marks.push(...column(shares, x, w, plot));
     const centre = round(x + w / 2);
-    const above = speaker.say('charts.hourShares.figure', {
-      share: { q: 'count', value: Math.round(100 * (shares.high + shares['very-high'])) },
-    });
-    const below = speaker.say('charts.hourShares.figure', {
-      share: { q: 'count', value: Math.round(100 * (shares.low + shares['very-low'])) },
-    });
-    marks.push({ kind: 'text', role: 'ink', x: centre, y: text, text: above, size: text - 0.5, anchor: 'middle' });
-    marks.push({
-      kind: 'text',
-      role: 'ink',
-      x: centre,
-      y: round(plot.top + plot.height + line - 1),
-      text: below,
-      size: text - 0.5,
-      anchor: 'middle',
-    });
+    marks.push(figure(centre, round(top + text), shares.high + shares['very-high']));
+    marks.push(figure(centre, foot, shares.low + shares['very-low']));
   }
-  const axisPlot = { ...plot, height: plot.height + line + 1 };
-  const foot = round(plot.top + plot.height + line - 1);
-  return {
-    width: CONTENT_WIDTH,
-    height: round(axisPlot.top + axisPlot.height + text + 8),
-    how: 'hourShares',
-    summary: speaker.say('charts.hourShares.summary', extremes(hours)),
-    get table() {
-      return {
-        columns: [speaker.say('charts.words.clock'), ...BANDS.map((band) => speaker.say(`bands.${band}.name`))],
-        rows: hours.map(({ hour, shares }) => [
-          speaker.value({ q: 'clock', value: hour * 60 }, 'short'),
-          ...BANDS.map((band) => (shares === null ? '–' : speaker.value({ q: 'share', value: shares[band] }))),
-        ]),
-      };
-    },
-    marks: [
-      ...marks,
-      {
-        kind: 'text',
-        role: 'ink',
-        x: round(left - 4),
-        y: text,
-        text: speaker.say('charts.hourShares.high'),
-        size: text,
-        anchor: 'end',
-      },
-      {
-        kind: 'text',
-        role: 'ink',
-        x: round(left - 4),
-        y: foot,
-        text: speaker.say('charts.hourShares.low'),
-        size: text,
-        anchor: 'end',
-      },
-      ...clockAxis(axisPlot, context),
-    ],
-  };
+  const name = (of: 'high' | 'low', y: number): Mark => ({
+    kind: 'text',
+    role: 'ink',
+    x: round(plot.left - 4),
+    y,
+    text: speaker.say(`charts.hourShares.${of}`),
+    size: text,
+    anchor: 'end',
+  });
+  const axis = { ...plot, height: plot.height + line + 1 };
+  return [
+    ...marks,
+    name('high', round(top + text)),
+    name('low', foot),
+    ...(to - from === 24 ? clockAxis(axis, context) : partOfClock({ from, to }, axis, context)),
+  ];
+}
+
+/** The clock under a row of some hours, every sixth of them named. */
+function partOfClock({ from, to }: Hours, plot: Plot, context: ChartContext): Mark[] {
+  const base = plot.top + plot.height;
+  const at = (hour: number): number => round(plot.left + ((hour - from) / (to - from)) * plot.width);
+  const named = Array.from({ length: (to - from) / 6 + 1 }, (_, i) => from + 6 * i);
+  return [
+    { kind: 'line', role: 'axis', lines: [[plot.left, base, plot.left + plot.width, base]], width: 0.75 },
+    { kind: 'line', role: 'axis', lines: named.map((hour) => [at(hour), base, at(hour), base + 4]), width: 0.75 },
+    ...named.map((hour): Mark => {
+      const anchor = hour === from ? 'start' : hour === to ? 'end' : 'middle';
+      const label = context.speaker.value({ q: 'clock', value: (hour % 24) * 60 }, 'short');
+      const y = round(base + 5 + context.text);
+      return { kind: 'text', role: 'axis', x: at(hour), y, text: label, size: context.text, anchor };
+    }),
+  ];
 }
 
 function column(shares: NonNullable<HourShares['shares']>, x: number, w: number, plot: Plot): Mark[] {

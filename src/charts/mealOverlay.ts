@@ -8,11 +8,13 @@ import { pieces, rangeLines, type Span, spanAxis, spanScale } from './aligned.ts
 import { profileAlong } from './along.ts';
 import { glucoseAxis, glucoseScale, type Plot } from './axis.ts';
 import type { ChartContext } from './context.ts';
-import { CONTENT_WIDTH } from './frame.ts';
+import { NARROW_WIDTH, narrowOr } from './frame.ts';
 import { pen, round } from './pen.ts';
 
 /** From the hour before a meal to four hours after. */
 export const OVERLAY: Span = { from: -60, to: 240 };
+/** What reads a curve along is wider than the plot by the half of what one grips. */
+const GRIP = 6;
 const GAP = 14;
 /** Of a plot, points, where nothing is said. */
 const HEIGHT = 92;
@@ -28,10 +30,13 @@ export interface Laid {
 export function mealOverlayChart(timeline: Timeline, laid: Laid[], context: ChartContext, tall = HEIGHT): Drawing {
   const { speaker, text } = context;
   const left = text * 3.2;
-  const width = (CONTENT_WIDTH - left - GAP * (laid.length - 1)) / laid.length;
+  const { narrow, whole } = narrowOr(context.width);
+  // On a narrow screen one part of the day stands under another.
+  const width = narrow ? whole - left - GRIP : (whole - left - GAP * (laid.length - 1)) / laid.length;
+  const rowHeight = text + 5 + tall + text + 7;
   const plotOf = (index: number): Plot => ({
-    left: round(left + index * (width + GAP)),
-    top: text + 5,
+    left: round(narrow ? left : left + index * (width + GAP)),
+    top: round((narrow ? index * rowHeight : 0) + text + 5),
     width: round(width),
     height: tall,
   });
@@ -43,10 +48,20 @@ export function mealOverlayChart(timeline: Timeline, laid: Laid[], context: Char
   const marksOf = (one: Laid, index: number): Mark[] => {
     const plot = plotOf(index);
     const title = titleOf(one);
+    const down = narrow ? index * rowHeight : 0;
     return [
-      { kind: 'text', role: 'ink', x: plot.left, y: text, text: title, size: text, anchor: 'start', strong: true },
+      {
+        kind: 'text',
+        role: 'ink',
+        x: plot.left,
+        y: round(down + text),
+        text: title,
+        size: text,
+        anchor: 'start',
+        strong: true,
+      },
       { kind: 'shape', role: 'inner-ribbon', rings: ribbon(one.profile, plot) },
-      ...(index === 0 ? glucoseAxis(plot, context) : [rangeLines(plot, context)]),
+      ...(narrow || index === 0 ? glucoseAxis(plot, context) : [rangeLines(plot, context)]),
       {
         kind: 'line',
         role: 'gap',
@@ -59,8 +74,11 @@ export function mealOverlayChart(timeline: Timeline, laid: Laid[], context: Char
     ];
   };
   return {
-    width: CONTENT_WIDTH,
-    height: round(text + 5 + tall + text + 7),
+    width: whole,
+    get narrow() {
+      return narrow ? undefined : mealOverlayChart(timeline, laid, { ...context, width: NARROW_WIDTH }, tall);
+    },
+    height: round(rowHeight * (narrow ? laid.length : 1)),
     how: 'overlay',
     get summary() {
       return laid.map((one) => sentence(one, context)).join(' ');

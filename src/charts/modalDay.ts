@@ -6,11 +6,15 @@ import type { Timeline } from '../model/timeline.ts';
 import { usualAlong } from './along.ts';
 import { clockAxis, clockGrid, clockScale, glucoseAxis, glucoseScale, type Plot } from './axis.ts';
 import type { ChartContext } from './context.ts';
-import { CONTENT_WIDTH } from './frame.ts';
+import { NARROW_WIDTH, narrowOr } from './frame.ts';
 import { pen, round } from './pen.ts';
 
 /** Room for the names of the curves; what stands under the chart on the same clock leaves it free. */
 export const CURVE_LABELS = 66;
+
+/** On a narrow screen the names stand closer to the curves, and the curves are no higher than they are wide. */
+const NARROWER = 16;
+const NARROW_HEIGHT = 150;
 
 /** Heights that a reader of a usual day looks for, beside the limits; mg/dL. */
 const TICKS = [100, 140, 300];
@@ -24,13 +28,18 @@ export function modalDayChart(
   options: { height: number; outer: boolean; beyond?: -1 | 1 | undefined },
 ): Drawing {
   const { speaker, text } = context;
-  const right = options.outer ? CURVE_LABELS : 4;
-  const plot: Plot = { left: text * 3.6, top: 4, width: CONTENT_WIDTH - text * 3.6 - right, height: options.height };
+  const { narrow, whole } = narrowOr(context.width);
+  const right = options.outer ? CURVE_LABELS - (narrow ? NARROWER : 0) : 4;
+  const plot: Plot = { left: text * 3.6, top: 4, width: whole - text * 3.6 - right, height: options.height };
   const known = modal.bins.filter((bin) => bin.p50 !== null);
   const peak = known.reduce<ModalBin | null>((most, bin) => (most === null || bin.p50! > most.p50! ? bin : most), null);
   const least = known.reduce<ModalBin | null>((low, bin) => (low === null || bin.p50! < low.p50! ? bin : low), null);
   return {
-    width: CONTENT_WIDTH,
+    width: whole,
+    get narrow() {
+      const height = Math.min(NARROW_HEIGHT, options.height);
+      return narrow ? undefined : modalDayChart(modal, { ...context, width: NARROW_WIDTH }, { ...options, height });
+    },
     height: round(plot.top + plot.height + text + 8),
     how: 'modalDay',
     summary:

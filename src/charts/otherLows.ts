@@ -11,10 +11,10 @@ export function otherLows(
   lows: readonly Episode[],
   top: number,
   left: number,
-  { speaker, text }: ChartContext,
+  { speaker, text, width: whole = CONTENT_WIDTH }: ChartContext,
 ): Mark[] {
   const { days } = timeline;
-  const step = (CONTENT_WIDTH - left) / days.length;
+  const step = (whole - left) / days.length;
   const index = new Map(days.map(({ date }, i) => [date, i]));
   const base = round(top + text + 1);
   const middle = (i: number): number => left + (i + 0.5) * step;
@@ -22,7 +22,7 @@ export function otherLows(
   const every = Math.ceil(34 / step);
   return [
     { kind: 'text', role: 'ink', x: 0, y: round(base - 1), text: label, size: text, anchor: 'start', strong: true },
-    { kind: 'line', role: 'axis', lines: [[left, base, CONTENT_WIDTH, base]], width: 0.75 },
+    { kind: 'line', role: 'axis', lines: [[left, base, whole, base]], width: 0.75 },
     ...lows.map((low): Mark => {
       const width = Math.min(4, Math.max(1.2, step * 0.6));
       // Several of one day stand side by side within it.
@@ -41,7 +41,7 @@ export function otherLows(
       };
     }),
     ...days.flatMap(({ date }, i): Mark[] => {
-      if (i % every !== 0 || (i > 0 && middle(i) + 17 > CONTENT_WIDTH)) return [];
+      if (i % every !== 0 || (i > 0 && middle(i) + 17 > whole)) return [];
       const name = speaker.value({ q: 'date', value: date }, 'compact');
       return [
         {

@@ -6,12 +6,15 @@ import { NIGHT_END } from '../targets/consensus.ts';
 import { beyondRange, pieces, rangeLines, spanAxis, spanScale } from './aligned.ts';
 import { profileAlong } from './along.ts';
 import { glucoseAxis, type Plot } from './axis.ts';
-import { type ChartContext, roughWidth } from './context.ts';
-import { CONTENT_WIDTH } from './frame.ts';
+import type { ChartContext } from './context.ts';
+import { NARROW_WIDTH, narrowOr } from './frame.ts';
 import { round } from './pen.ts';
 import { GROUPS, SPAN, STEP } from './sessions.ts';
 import { sessionsTable } from './sessionsTable.ts';
+import { wrapped } from './wrapped.ts';
 
+/** What reads a curve along is wider than the plot by the half of what one grips. */
+const GRIP = 6;
 const GAP = 16;
 /** Of a plot, points, where nothing is said. */
 const HEIGHT = 96;
@@ -30,29 +33,33 @@ export function sessionPairsChart(
     const some = sessions.filter((one) => one.carbsFirst === group);
     return { group, some, drawn: some.slice(-MOST_DRAWN) };
   }).filter(({ some }) => some.length > 0);
+  const { narrow, whole } = narrowOr(context.width);
   const left = text * 3.2;
-  const width = (CONTENT_WIDTH - left - GAP * (groups.length - 1)) / groups.length;
+  // On a narrow screen one group stands under another.
+  const width = narrow ? whole - left - GRIP : (whole - left - GAP * (groups.length - 1)) / groups.length;
   const heads = groups.map(({ group, some }) => ({
     name: wrapped(speaker.say(`charts.sessions.${group}`), width, text),
     low: wrapped(lowUntilSix(some, context), width, text),
   }));
   const above = Math.max(...heads.map(({ name, low }) => name.length + low.length));
   const head = above * (text + 3);
+  const rowHeight = head + height + text + 7;
   const plotOf = (index: number): Plot => ({
-    left: round(left + index * (width + GAP)),
-    top: head,
+    left: round(narrow ? left : left + index * (width + GAP)),
+    top: round((narrow ? index * rowHeight : 0) + head),
     width: round(width),
     height,
   });
   const marks = groups.flatMap(({ drawn }, index): Mark[] => {
     const { name, low } = heads[index]!;
+    const down = narrow ? index * rowHeight : 0;
     const plot = plotOf(index);
     const start = round(spanScale(plot, SPAN)(0));
     const line = (row: number, content: string, strong: boolean): Mark => ({
       kind: 'text',
       role: strong ? 'ink' : 'axis',
       x: plot.left,
-      y: round(text + row * (text + 2)),
+      y: round(down + text + row * (text + 2)),
       text: content,
       size: text,
       anchor: 'start',
@@ -62,15 +69,18 @@ export function sessionPairsChart(
       ...name.map((part, row) => line(row, part, true)),
       ...low.map((part, row) => line(name.length + row, part, false)),
       ...drawn.flatMap(({ at }) => beyondRange(timeline, at, SPAN, plot, context)),
-      ...(index === 0 ? glucoseAxis(plot, context) : [rangeLines(plot, context)]),
+      ...(narrow || index === 0 ? glucoseAxis(plot, context) : [rangeLines(plot, context)]),
       { kind: 'line', role: 'grid', lines: [[start, plot.top, start, round(plot.top + height)]], width: 0.9 },
       { kind: 'line', role: 'trace', lines: drawn.flatMap(({ at }) => pieces(timeline, at, SPAN, plot)), width: 0.9 },
       ...spanAxis(plot, SPAN, 120, context),
     ];
   });
   return {
-    width: CONTENT_WIDTH,
-    height: round(head + height + text + 7),
+    width: whole,
+    get narrow() {
+      return narrow ? undefined : sessionPairsChart(timeline, sessions, { ...context, width: NARROW_WIDTH }, height);
+    },
+    height: round(rowHeight * (narrow ? groups.length : 1)),
     how: 'sessionPairs',
     summary: groups
       .map(({ group, some }) => `${speaker.say(`charts.sessions.${group}`)}: ${lowUntilSix(some, context)}.`)
@@ -87,18 +97,6 @@ export function sessionPairsChart(
     },
     marks,
   };
-}
-
-/** Lines that end within a width, broken between words. */
-function wrapped(content: string, width: number, size: number): string[] {
-  const lines: string[] = [];
-  for (const next of content.split(' ')) {
-    const last = lines.pop();
-    const longer = last === undefined ? next : `${last} ${next}`;
-    if (last !== undefined && roughWidth(longer, size) > width) lines.push(last, next);
-    else lines.push(longer);
-  }
-  return lines;
 }
 
 /** How many sessions, after how many a low was among them by 6 in the morning, and how many leave that open. */

@@ -3,9 +3,10 @@ import { LONG } from '../occasions/sessions.ts';
 import { type ChartContext, roughWidth } from './context.ts';
 import type { Movement } from './drawnNotes.ts';
 import type { SignBeside } from './eveningSigns.ts';
-import { CONTENT_WIDTH } from './frame.ts';
+import { NARROW_WIDTH, narrowOr } from './frame.ts';
 import { type SignKind, shapeOf } from './noteLanes.ts';
 import { round } from './pen.ts';
+import { wrapped } from './wrapped.ts';
 
 const SIGN = 6.5;
 const LINE = 11;
@@ -80,32 +81,38 @@ export function eveningsKeyChart(kinds: readonly SignBeside[], given: ChartConte
   return keyOf([bar, ...signs], given);
 }
 
-/** One after the other, on as many lines as they take. */
+/** One after the other, on as many lines as they take; on a narrow screen a long name has lines of its own. */
 function keyOf(items: readonly Item[], given: ChartContext): Drawing {
   const context = { ...given, text: 8 };
   const { speaker, text } = context;
+  const { narrow, whole } = narrowOr(given.width);
   let x = 0;
   let y = LINE / 2;
   const marks = items.flatMap(({ name, mark }): Mark[] => {
     // Small letters and blanks are narrower than the mean of the face.
-    const width = SIGN + 4 + 0.94 * roughWidth(name, text);
-    if (x > 0 && x + width > CONTENT_WIDTH) {
+    const lines = narrow ? wrapped(name, (whole - SIGN - 4) / 0.94, text) : [name];
+    const width = SIGN + 4 + 0.94 * Math.max(...lines.map((one) => roughWidth(one, text)));
+    if (x > 0 && x + width > whole) {
       x = 0;
       y += LINE;
     }
     const at = x;
+    const top = y;
     x += width + BETWEEN;
+    y += (lines.length - 1) * LINE;
     return [
-      mark(round(at + SIGN / 2 + 1), round(y)),
-      {
-        kind: 'text',
-        role: 'ink',
-        x: round(at + SIGN + 4),
-        y: round(y + text * 0.36),
-        text: name,
-        size: text,
-        anchor: 'start',
-      },
+      mark(round(at + SIGN / 2 + 1), round(top)),
+      ...lines.map(
+        (one, i): Mark => ({
+          kind: 'text',
+          role: 'ink',
+          x: round(at + SIGN + 4),
+          y: round(top + i * LINE + text * 0.36),
+          text: one,
+          size: text,
+          anchor: 'start',
+        }),
+      ),
     ];
   });
   const summary = speaker.say('charts.signs.summary', {
@@ -113,5 +120,14 @@ function keyOf(items: readonly Item[], given: ChartContext): Drawing {
     names: { q: 'word', value: items.map(({ name }) => name).join(', ') },
   });
   const table = { columns: [speaker.say('charts.words.notes')], rows: items.map(({ name }) => [name]) };
-  return { width: CONTENT_WIDTH, height: round(y + LINE / 2), summary, table, marks };
+  return {
+    width: whole,
+    get narrow() {
+      return narrow ? undefined : keyOf(items, { ...given, width: NARROW_WIDTH });
+    },
+    height: round(y + LINE / 2),
+    summary,
+    table,
+    marks,
+  };
 }

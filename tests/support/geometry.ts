@@ -93,7 +93,11 @@ export function touching(drawing: Drawing): string[] {
 }
 
 /** What touches in the drawings of a report, each block in the form in which it is printed. */
-export function touchingIn(report: Report): string[] {
+export const touchingIn = (report: Report): string[] =>
+  drawingsIn(report).flatMap(({ page, drawing }) => touching(drawing).map((what) => `${page}: ${what}`));
+
+/** The drawings of a report with their pages: of blocks in several forms those of the first, which a screen shows. */
+export function drawingsIn(report: Report): { page: string; drawing: Drawing }[] {
   const walk = (block: Block): Drawing[] => {
     switch (block.kind) {
       case 'chart':
@@ -111,7 +115,5 @@ export function touchingIn(report: Report): string[] {
         return [];
     }
   };
-  return report.pages.flatMap(({ id, blocks }) =>
-    blocks.flatMap(walk).flatMap((drawing) => touching(drawing).map((what) => `${id}: ${what}`)),
-  );
+  return report.pages.flatMap(({ id, blocks }) => blocks.flatMap(walk).map((drawing) => ({ page: id, drawing })));
 }

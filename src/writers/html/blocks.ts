@@ -51,7 +51,7 @@ function blockHtml(block: Block, setting: Setting): readonly Html[] {
       return [
         el(
           'div',
-          { class: `columns ${setting.shares('grid', block.widths)}` },
+          { class: `columns ${block.columns.length > 3 ? 'quarters ' : ''}${setting.shares('grid', block.widths)}` },
           ...block.columns.map((column) => el('div', {}, ...blocksHtml(column, setting))),
         ),
       ];

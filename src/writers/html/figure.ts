@@ -20,7 +20,8 @@ export function chart({ title, drawing }: BlockOf<'chart'>, setting: Setting): H
       setting.say('web.chart', { name: { q: 'word', value: name } }),
       plotted(picture(drawing, setting), drawing, along, setting),
     ),
-    sideways(setting),
+    // What is half of a sheet wide needs no sliding.
+    ...(partOf(drawing) === undefined ? [sideways(setting)] : []),
   ];
   return el(
     'figure',

@@ -10,6 +10,7 @@ export function table(block: BlockOf<'table'>, setting: Setting): Html[] {
   const { columns, rows, caption, captionShown, dense, keys } = block;
   const end = (i: number): string | undefined => (columns[i]?.align === 'end' ? 'end' : undefined);
   const long = isLong(block);
+  const sortable = keys !== undefined;
   const id = long ? setting.id('table') : undefined;
   const value = (row: number, column: number): string | undefined =>
     long ? block.find?.find((one) => one.column === column)?.values?.[row] : undefined;
@@ -17,7 +18,13 @@ export function table(block: BlockOf<'table'>, setting: Setting): Html[] {
     'table',
     {
       id,
-      class: looks(dense && 'dense', wide(columns) && 'wide', rows.length <= SHORT && 'short', keys && 'sortable'),
+      class: looks(
+        dense && 'dense',
+        wide(columns, sortable) && 'wide',
+        close(columns, sortable) && 'close',
+        rows.length <= SHORT && 'short',
+        keys && 'sortable',
+      ),
     },
     el('caption', { class: captionShown ? undefined : 'unseen' }, caption),
     el('colgroup', {}, ...columns.map(({ width }) => el('col', { class: setting.shares('column', [width]) }))),
@@ -45,7 +52,7 @@ export function table(block: BlockOf<'table'>, setting: Setting): Html[] {
   return [
     ...(id === undefined ? [] : [finder(block, id, setting)]),
     scroller(caption, whole),
-    ...(wide(columns) ? [sideways(setting)] : []),
+    ...(wide(columns, sortable) ? [sideways(setting)] : []),
   ];
 }
 
@@ -72,7 +79,14 @@ function cellHtml(text: string, column: number, content: Html[], more: Attribute
 /** So many rows are never split over two sheets. */
 const SHORT = 14;
 
-const wide = (columns: readonly unknown[]): boolean => columns.length > 3;
+/** More columns than these slide sideways on a phone; up to so many are set closer there. */
+const MOST_IN_SIGHT = 6;
+const FEW = 3;
+// Rows that can be sorted are lists of people, whose cells hold sentences.
+const wide = (columns: readonly unknown[], sortable = false): boolean =>
+  columns.length > (sortable ? FEW : MOST_IN_SIGHT);
+const close = (columns: readonly unknown[], sortable = false): boolean =>
+  columns.length > FEW && !wide(columns, sortable);
 
 const looks = (...names: (string | false | undefined)[]): string | undefined =>
   names.filter(Boolean).join(' ') || undefined;
@@ -107,7 +121,7 @@ const address = (path: string): string =>
 export const plainTable = (caption: string, { columns, rows }: { columns: string[]; rows: string[][] }): Html =>
   el(
     'table',
-    { class: looks('dense', wide(columns) && 'wide') },
+    { class: looks('dense', wide(columns) && 'wide', close(columns) && 'close') },
     el('caption', { class: 'unseen' }, caption),
     head(columns.map((title) => el('th', { scope: 'col' }, title))),
     body(rows.map((row) => row.map((cell, i) => cellHtml(cell, i, [cell])))),
