@@ -1,28 +1,9 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import type { Browser } from 'playwright-core';
+import { below } from './processes.ts';
 
-// What a browser's processes take: memory, and tasks of the page's own thread.
+// What a browser's processes take: processor, and tasks of the page's own thread.
 
-/** Megabytes that a process holds for itself, and its part of what it shares. */
-export function memoryOf(pid: number): number {
-  try {
-    return Number(/^Pss:\s+(\d+)/m.exec(readFileSync(`/proc/${pid}/smaps_rollup`, 'utf8'))?.[1] ?? 0) / 1024;
-  } catch {
-    return 0;
-  }
-}
-/** The processes below one. */
-export function below(parent: number): number[] {
-  const children = readdirSync('/proc').flatMap((name) => {
-    try {
-      const stat = /^\d+$/.test(name) ? readFileSync(`/proc/${name}/stat`, 'utf8') : '';
-      return Number(stat.slice(stat.lastIndexOf(')') + 2).split(' ')[1]) === parent ? [Number(name)] : [];
-    } catch {
-      return [];
-    }
-  });
-  return children.flatMap((child) => [child, ...below(child)]);
-}
 export const isPage = (pid: number): boolean => {
   try {
     return readFileSync(`/proc/${pid}/cmdline`, 'utf8').includes('--type=renderer');

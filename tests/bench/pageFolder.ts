@@ -1,59 +1,15 @@
-import { mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { mkdtempSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type Browser, chromium } from 'playwright-core';
+import { chromium } from 'playwright-core';
 import { chooseFolder, rested } from '../browser/pageFolderOpened.ts';
 import { PAGE } from '../browser/pageOpened.ts';
 import { writePeople } from '../support/people.ts';
+import { isPage, tracer } from './engine.ts';
 import { below, memoryOf } from './processes.ts';
 
 // A folder of people in the page, in Chromium: `npx tsx tests/bench/pageFolder.ts 100 300`. Needs dist/daybands.html. Times are of this
 // machine as it is at the moment; memory is what the page's process holds for itself and its part of what it shares, at its largest.
-
-const isPage = (pid: number): boolean => {
-  try {
-    return readFileSync(`/proc/${pid}/cmdline`, 'utf8').includes('--type=renderer');
-  } catch {
-    return false;
-  }
-};
-
-interface Traced {
-  name: string;
-  ph: string;
-  pid: number;
-  tid: number;
-  dur?: number;
-  tdur?: number;
-  args?: { name?: string };
-}
-
-/** Longest tasks of a page's own thread, by the clock and of processor alone, in milliseconds: on a busy machine the two differ much. */
-async function tracer(browser: Browser): Promise<() => Promise<{ clock: number; cpu: number }>> {
-  const session = await browser.newBrowserCDPSession();
-  const events: Traced[] = [];
-  session.on('Tracing.dataCollected', ({ value }) => {
-    for (const one of value as unknown as Traced[])
-      if (one.name === 'thread_name' || (one.dur ?? 0) > 20_000) events.push(one);
-  });
-  await session.send('Tracing.start', {
-    transferMode: 'ReportEvents',
-    traceConfig: { includedCategories: ['toplevel'] },
-  });
-  return async () => {
-    const whole = new Promise((done) => session.once('Tracing.tracingComplete', done));
-    await session.send('Tracing.end');
-    await whole;
-    const own = new Set(
-      events
-        .filter(({ name, args }) => name === 'thread_name' && args?.name === 'CrRendererMain')
-        .map(({ pid, tid }) => `${pid}/${tid}`),
-    );
-    const tasks = events.filter(({ name, pid, tid }) => /RunTask/.test(name) && own.has(`${pid}/${tid}`));
-    const most = (of: 'dur' | 'tdur'): number => Math.round(Math.max(0, ...tasks.map((one) => one[of] ?? 0)) / 1000);
-    return { clock: most('dur'), cpu: most('tdur') };
-  };
-}
 
 async function measure(people: number): Promise<void> {
   const folder = mkdtempSync(join(tmpdir(), 'daybands-many-'));
