@@ -2,6 +2,8 @@ import { bytesOf } from '../bytes/text.ts';
 
 /** Names that Windows keeps for devices; a file with one cannot be copied there. */
 const DEVICES = /^(con|prn|aux|nul|com\d|lpt\d)$/i;
+/** Most codes: a pattern of all scripts takes the engine longer to make than all else that is done to a name. */
+const ASCII = /^[\0-\x7f]*$/;
 const MOST_CHARACTERS = 60;
 /** Room for the longest ending, in bytes, under the usual limit of 255 for a file name. */
 const MOST_BYTES = 180;
@@ -13,7 +15,7 @@ const MOST_BYTES = 180;
 export function safeName(text: string): string {
   let name = text
     .normalize('NFC')
-    .replace(/[^\p{L}\p{M}\p{N}]+/gu, '-')
+    .replace(ASCII.test(text) ? /[^A-Za-z0-9]+/g : /[^\p{L}\p{M}\p{N}]+/gu, '-')
     .replace(/^-+|-+$/g, '');
   name = [...name].slice(0, MOST_CHARACTERS).join('');
   while (bytesOf(name).length > MOST_BYTES) name = [...name].slice(0, -1).join('');

@@ -135,7 +135,7 @@ const learnScripts = once(() => Object.values(scripts).forEach(learn));
 /** Words of a header or label: parted at blanks, signs, underscores and `camelCase` humps. */
 export function tokens(text: string): string[] {
   return plain(text.replace(/([a-z])([A-Z][a-z])/g, '$1 $2'))
-    .split(/[^\p{L}\p{M}\p{N}%]+/u)
+    .split(BEYOND_ASCII.test(text) ? /[^\p{L}\p{M}\p{N}%]+/u : /[^a-z0-9%]+/)
     .filter((word) => word.length > 0);
 }
 
