@@ -131,12 +131,14 @@ function heard(column: Column, profile: Profile, all: Column[], food: Food): Hea
   // Words, times and names under a header that promises glucose are none.
   const wordy = NO_NUMBER.includes(kind) && Number.isNaN(profile.low) && profile.cells >= FEW_CELLS;
   if (wordy && limitWord(profile.example) === 0 && !/\p{Nd}/u.test(profile.example)) return as('ignore', 'words');
-  const others = all.filter((other) => other !== column && (NUMBERS.includes(other.role) || other.role === 'value'));
   if (column.unit === '%') return as('ignore', 'other-quantity', column.unit);
-  if ((column.foreign || column.maybe) && others.some((other) => !other.foreign && !other.maybe))
-    return as('ignore', 'other-quantity', column.unit);
+  if ((column.foreign || column.maybe) && all.some(isSurely)) return as('ignore', 'other-quantity', column.unit);
   return { column };
 }
+
+/** Glucose by its name, in a unit of it. */
+const isSurely = ({ role, foreign, maybe }: Column): boolean =>
+  (NUMBERS.includes(role) || role === 'value') && !foreign && !maybe;
 
 /** How many columns of a table hold parts of food, and how many what was eaten. */
 interface Food {

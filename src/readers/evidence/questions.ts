@@ -65,14 +65,19 @@ export function askSensor(book: IssueBook, a: Column, b: Column): void {
   });
 }
 
-/** Asks what a column in a unit of glucose holds, whose name is unknown and whose values run like no sensor's. */
-export function askMeaning(book: IssueBook, { column, value }: GlucoseCells, line: number): void {
+/** Asks what a column holds that may be glucose by its name or unit, and whose values neither run like a sensor's nor lie near one's. */
+export function askMeaning(
+  book: IssueBook,
+  { column, value }: GlucoseCells,
+  line: number,
+  example: 'fingerstick' | 'ignore' = 'fingerstick',
+): void {
   const numbers = value.filter((number) => !Number.isNaN(number)).sort();
   const [low, high] = [numbers[0] ?? 0, numbers.at(-1) ?? 0];
   book.add('column-unknown', 'refusal', line, {
     actual: column.name,
     expected: { is: 'values-seen', count: numbers.length, low, high },
-    question: meaning({ [column.name]: 'fingerstick' }),
+    question: meaning({ [column.name]: example }),
   });
 }
 

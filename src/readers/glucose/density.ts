@@ -1,6 +1,8 @@
 import type { Choice } from '../../model/input.ts';
+import { firstFrom } from '../../stats/sorted.ts';
 import { DAY_MS, MINUTE_MS } from '../../time/calendar.ts';
 import { MGDL_PER_MMOL } from '../../units.ts';
+import { inTime } from '../evidence/inTime.ts';
 import { CELL, type GlucoseCells } from './glucoseCell.ts';
 
 /** Sensors store a value at least once an hour; a column of glucose with longer pauses is a meter's log (ours). */
@@ -94,3 +96,31 @@ export function compareColumns(a: GlucoseCells, b: GlucoseCells): { both: number
   }
   return { both, same };
 }
+
+/** Fewer values beside a sensor's tell nothing of a column (ours). */
+const FEWEST = 3;
+/** Half of a meter's values within 15 to 20 % of a sensor's is what standards ask of both; half of them over 50 % away is another thing (ours). */
+const AWAY = 0.5;
+
+/** Whether the values of a column, as a rule, are nowhere near the sensor's of the same quarter of an hour. Both have a unit a row. */
+export function awayFromSensor(cells: GlucoseCells, sensor: GlucoseCells, wall: Float64Array): boolean {
+  const inMgdl = ({ value, unit }: GlucoseCells, k: number): number => value[k]! * (unit[k] === 1 ? MGDL_PER_MMOL : 1);
+  const series = inTime(
+    sensor.value.map((__, k) => (sensor.state[k] === CELL.number ? inMgdl(sensor, k) : Number.NaN)),
+    wall,
+  );
+  const shares: number[] = [];
+  for (let k = 0; k < cells.state.length; k++) {
+    if (cells.state[k] !== CELL.number || Number.isNaN(wall[k]!)) continue;
+    const i = firstFrom(series.wall, series.wall.length, wall[k]! - QUARTER);
+    if (i >= series.wall.length || series.wall[i]! > wall[k]! + QUARTER) continue;
+    // The nearest in value of those near in time: only what is near none is away.
+    let least = Number.POSITIVE_INFINITY;
+    for (let j = i; j < series.wall.length && series.wall[j]! <= wall[k]! + QUARTER; j++)
+      least = Math.min(least, Math.abs(inMgdl(cells, k) - series.value[j]!) / series.value[j]!);
+    shares.push(least);
+  }
+  return shares.length >= FEWEST && medianOf(shares) > AWAY;
+}
+
+const QUARTER = 15 * MINUTE_MS;

@@ -9,7 +9,7 @@ import type { Column } from '../table/header.ts';
 import { cellText, type Records } from '../table/records.ts';
 import type { Table } from '../table/tables.ts';
 import { settleMark } from './decimalMark.ts';
-import { closeTogether, comesAsSensor, compareColumns, medianStep } from './density.ts';
+import { awayFromSensor, closeTogether, comesAsSensor, compareColumns, medianStep } from './density.ts';
 import { applyUnitColumn, CELL, type GlucoseCells, readGlucoseCells } from './glucoseCell.ts';
 import { settleUnit, type UnitWords } from './glucoseUnit.ts';
 import { cutAt } from './unitChange.ts';
@@ -62,6 +62,10 @@ export function settleGlucose(context: GlucoseContext): GlucoseColumn[] | undefi
       return undefined;
     }
     if (entry.is === 'glucose') {
+      if (sensor && cells.filled * 2 < sensor.cells.filled && awayFromSensor(cells, sensor.cells, context.wall)) {
+        askMeaning(book, cells, context.unitWords.headerLine, 'ignore');
+        return undefined;
+      }
       const step = medianStep(cells, context.wall);
       entry.is = kindOf(cells, context.wall, step, sensor?.cells, context.sensorElsewhere);
       const value = entry.is === 'reading' ? 'sensor' : 'finger-stick';
@@ -162,6 +166,7 @@ function withoutDoubles(
   const sensors = settled.filter((entry) => entry.is === 'reading');
   const dropped = new Set<GlucoseColumn>();
   for (let i = 0; i < sensors.length; i++) {
+    if (dropped.has(sensors[i]!)) continue;
     for (let j = i + 1; j < sensors.length; j++) {
       const [a, b] = [sensors[i]!, sensors[j]!];
       if (dropped.has(a) || dropped.has(b) || a.cells.column.index === b.cells.column.index) continue;
