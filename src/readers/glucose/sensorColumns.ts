@@ -62,7 +62,9 @@ export function settleGlucose(context: GlucoseContext): GlucoseColumn[] | undefi
       return undefined;
     }
     if (entry.is === 'glucose') {
-      if (sensor && cells.filled * 2 < sensor.cells.filled && awayFromSensor(cells, sensor.cells, context.wall)) {
+      // Where words tell the rows apart, they tell what each is.
+      const rare = sensor && !context.kinds && cells.filled * 2 < sensor.cells.filled;
+      if (rare && awayFromSensor(cells, sensor.cells, context.wall)) {
         askMeaning(book, cells, context.unitWords.headerLine, 'ignore');
         return undefined;
       }

@@ -4,7 +4,7 @@ import { NO_OFFSET, offsetText } from '../../time/offset.ts';
 import type { Claimed } from '../evidence/claim.ts';
 import { offsetsFrom } from '../evidence/clocks.ts';
 import { applyHalves, halvesOfOne } from '../evidence/halves.ts';
-import { oneClock } from '../evidence/oneClock.ts';
+import { oneClock, type TwoClocks } from '../evidence/oneClock.ts';
 import { askClocks, askHalf } from '../evidence/questions.ts';
 import type { Reading } from '../reading.ts';
 import { CLOCK_FLAGS } from '../times/clockCell.ts';
@@ -70,7 +70,7 @@ export function tableTimes(
   }
   const chosen = oneClock(cells, glucose, strange);
   if ('ask' in chosen) {
-    askClocks(book, chosen.ask, records, table);
+    askClocks(book, halvesFirst(chosen.ask), records, table);
     return undefined;
   }
   for (const { witness, of } of chosen.witnesses)
@@ -144,6 +144,10 @@ export function tableTimes(
   for (const { own, world } of chosen.distances) offsetsFrom(own, world);
   return { plan, clock };
 }
+
+/** A column of halves of the day stands beside the clock it belongs to: of two that one is asked for first. */
+const halvesFirst = (ask: TwoClocks): TwoClocks =>
+  ask.b.flags.some((flags) => flags & CLOCK_FLAGS.halfGiven) ? { ...ask, a: ask.b, b: ask.a } : ask;
 
 /** Without names, two columns of whole times in forms that are not compared: one of them may be when the rows were sent. */
 function clocksUnlike(cells: TimeCells[]): { a: TimeCells; b: TimeCells; minutes: number; row: number } | undefined {

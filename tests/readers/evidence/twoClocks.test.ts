@@ -103,3 +103,19 @@ describe('a clock under a name that nobody knows', () => {
     );
   });
 });
+
+test('a half of the day beside a clock of twelve tells which clock is asked for first: one question, not two', () => {
+  const at = (i: number, hours: number): string => stamp(i + hours * 12);
+  const twelve = (clock: string): string => `${((Number(clock.slice(0, 2)) + 11) % 12) + 1}${clock.slice(2)}`;
+  const row = (i: number): string => {
+    const [date, clock = ''] = at(i, 0).split(' ');
+    return `${at(i, 3)},${date},${twelve(clock)},${Number(clock.slice(0, 2)) < 12 ? 'AM' : 'PM'},${sugar(i)}`;
+  };
+  const text = `T2,Date,Time,Half,Glucose (mg/dL)\n${lines(300, row)}\n`;
+  const asked = read(text);
+  expect(refusals(asked)).toEqual(['two-clocks']);
+  const [layout] = asked.issues.flatMap((issue) =>
+    issue.code === 'two-clocks' ? JSON.parse(issue.question.answer!) : [],
+  );
+  expect(times(read(text, { layout }))).toEqual(Array.from({ length: 300 }, (_, i) => at(i, 0)));
+});
