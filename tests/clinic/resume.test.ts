@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import { fingerprint } from '../../src/bytes/hash.ts';
 import { keyOf, stillGood } from '../../src/clinic/resume.ts';
-import { outcome } from './outcomes.ts';
+import { parseOutcome } from '../../src/schemas/outcome.ts';
+import { facts, outcome } from './outcomes.ts';
 
 test('the hash is SHA-256 (FIPS 180-4, example "abc")', () => {
   expect(fingerprint('abc')).toBe('ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad');
@@ -42,4 +43,11 @@ test('the key follows everything the outputs depend on, and the order of names a
   ]) {
     expect(keyOf(other)).not.toBe(key);
   }
+});
+
+test('what a run remembers keeps its order when it is read: kept from before, a person gives the same bytes as read now', () => {
+  const { schema, facts: now, ...rest } = outcome({ before: [facts()] });
+  // An order that the shape does not have.
+  const text = JSON.stringify({ ...rest, facts: now, schema });
+  expect(JSON.stringify(parseOutcome(JSON.parse(text)))).toBe(text);
 });
