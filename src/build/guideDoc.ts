@@ -40,15 +40,20 @@ export function guideDocs(first: string): Record<string, string> {
 /** A guide in Markdown: the same words that the page shows, with pictures of whole papers and screens. */
 function guideDoc(words: unknown, guide: Guide): string {
   const { screen, cautions } = words as { screen: Texts; cautions: Record<string, string> };
-  const say = (key: string): string =>
+  const screenWord = (key: string): string =>
     String(key.split('.').reduce<string | Texts>((at, step) => (at as Texts)[step]!, screen));
   const parts = GUIDES[guide].flatMap(({ name, cautions: ids = [], not }) => [
-    `## ${say(`guide.${guide}.${name}.title`)}`,
-    say(`guide.${guide}.${name}.text`),
-    ...(PICTURES[guide][name] ?? []).map(([file, named]) => `![${say(named)}](looks/${file}.png)`),
-    ...(not ? [say('foot.not')] : []),
+    `## ${screenWord(`guide.${guide}.${name}.title`)}`,
+    screenWord(`guide.${guide}.${name}.text`),
+    ...(PICTURES[guide][name] ?? []).map(([file, named]) => `![${screenWord(named)}](looks/${file}.png)`),
+    ...(not ? [screenWord('foot.not')] : []),
     ...(ids.length > 0 ? [ids.map((id) => `- ${cautions[id]!}`).join('\n')] : []),
   ]);
-  const all = [`# ${say(`guide.${guide}.name`)}`, say(`guide.${guide}.lead`), ...parts, say('guide.invented')];
+  const all = [
+    `# ${screenWord(`guide.${guide}.name`)}`,
+    screenWord(`guide.${guide}.lead`),
+    ...parts,
+    screenWord('guide.invented'),
+  ];
   return `${all.join('\n\n')}\n`;
 }
