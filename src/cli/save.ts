@@ -1,5 +1,6 @@
 import { closeSync, fsyncSync, mkdirSync, openSync, renameSync, rmSync, writeSync } from 'node:fs';
 import { join } from 'node:path';
+import { clearParts, partPath } from './halfWritten.ts';
 
 export interface Output {
   name: string;
@@ -13,15 +14,19 @@ const finishFirst = (): void => {};
 
 /**
  * Writes all outputs into `folder`, or none: each goes to a hidden name in the same folder, is forced to the disk, and
- * only when all are there are they given their names. Throws as the file system does, after clearing up.
+ * only when all are there are they given their names. What a killed run left half written is cleared. Throws as the file system does, after clearing up.
  */
 export function saveAll(folder: string, outputs: readonly Output[]): void {
   for (const stop of STOPS) process.on(stop, finishFirst);
   const parts: { part: string; whole: string }[] = [];
   try {
     mkdirSync(folder, { recursive: true });
+    clearParts(
+      folder,
+      outputs.map(({ name }) => name),
+    );
     for (const { name, bytes } of outputs) {
-      const part = join(folder, `.${name}.${process.pid}.part`);
+      const part = partPath(folder, name);
       parts.push({ part, whole: join(folder, name) });
       // Never through a link of that name.
       rmSync(part, { force: true });

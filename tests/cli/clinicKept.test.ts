@@ -6,6 +6,8 @@ import { clinic, ended, expectWhole, filesIn, papersIn, start, until, worklistOf
 import { plainExport, scratch } from './run.ts';
 
 const SMALL = { days: 2, step: 30 };
+/** Seconds. Long against the pauses that a laden machine makes in a file that grows. */
+const SETTLE = '4';
 
 test('a folder is kept ready: files are read when they have come to rest, killed and begun again it goes on, and the end is the same', async () => {
   const folder = scratch();
@@ -15,7 +17,7 @@ test('a folder is kept ready: files are read when they have come to rest, killed
     join(at, 'settings.json'),
     '{"out":"../out","places":3,"further":true,"clinic":"Harbour Lane","date":"2026-06-01"}',
   );
-  const keep = () => start(at, 'clinic', '--keep-ready', '--settle', '1');
+  const keep = () => start(at, 'clinic', '--keep-ready', '--settle', SETTLE);
   const codes = (): string => {
     try {
       return worklistOf(out)

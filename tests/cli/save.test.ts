@@ -1,8 +1,9 @@
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { openLog } from '../../src/cli/clinic/log.ts';
+import { partPath } from '../../src/cli/halfWritten.ts';
 import { saveAll } from '../../src/cli/save.ts';
 
 let folder = '';
@@ -54,7 +55,7 @@ test('keeps the old files when a new one cannot take its place', () => {
 test('links that lie among the results are not followed: one in the way is replaced, and none is written through', () => {
   mkdirSync(join(folder, 'out'));
   writeFileSync(join(folder, 'elsewhere'), 'theirs');
-  for (const name of ['a.txt', `.a.txt.${process.pid}.part`, 'run-log.jsonl'])
+  for (const name of ['a.txt', basename(partPath(folder, 'a.txt')), 'run-log.jsonl'])
     symlinkSync(join(folder, 'elsewhere'), join(folder, 'out', name));
   saveAll(join(folder, 'out'), [{ name: 'a.txt', bytes: 'ours' }]);
   openLog(join(folder, 'out'), () => '2026-06-01T00:00:00Z')({ event: 'start' });

@@ -3,17 +3,13 @@ import { basename, join } from 'node:path';
 import { fingerprint } from '../../bytes/hash.ts';
 import { asOutcome, RECORD } from '../../clinic/recorded.ts';
 import type { Outcome } from '../../model/clinic.ts';
-import { once } from '../../once.ts';
 import { MOST_BYTES } from '../../papers/inputNames.ts';
 import type { MadeFile } from '../../papers/makePapers.ts';
 import { isVisitOf, visitDay } from '../../papers/resultNames.ts';
 import { reasonOf } from '../exits.ts';
+import { clearParts, partPath } from '../halfWritten.ts';
 import { readPlainFile } from '../plainFile.ts';
 import { sayable } from './sayable.ts';
-
-/** Asked when something is saved: the module would be loaded at every start. */
-const thread = once(() => process.getBuiltinModule('node:worker_threads').threadId);
-const PART = /^\..*\.part$/;
 
 const parse = (bytes: Buffer): Outcome | null => {
   try {
@@ -84,7 +80,7 @@ export function putInPlace(
   const parts: { part: string; name: string }[] = [];
   try {
     for (const { name, content } of [...outputs, { name: RECORD, content: Buffer.from(recordText(whole)) }]) {
-      const part = join(folder, `.${name}.${process.pid}-${thread()}.part`);
+      const part = partPath(folder, name);
       parts.push({ part, name });
       writeNew(part, content);
     }
@@ -129,7 +125,7 @@ export function moveInPlace(from: string, to: string, whole: Outcome): void {
 }
 
 function putRecord(folder: string, outcome: Outcome): void {
-  const part = join(folder, `.${RECORD}.${process.pid}-${thread()}.part`);
+  const part = partPath(folder, RECORD);
   rmSync(part, { force: true });
   try {
     writeFileSync(part, recordText(outcome), { flag: 'wx' });
@@ -150,26 +146,6 @@ function writeNew(path: string, content: Uint8Array): void {
     if (reasonOf(error) !== 'EEXIST') throw error;
     rmSync(path, { force: true });
     writeFileSync(path, content, { flag: 'wx' });
-  }
-}
-
-/** What a run that was killed left half written. */
-function clearParts(folder: string): void {
-  for (const name of readdirSync(folder)) {
-    const path = join(folder, name);
-    // A part of this process may be another thread's; one of a process that lives may be of another run.
-    if (PART.test(name) && !isAlive(Number(/\.(\d+)-\d+\.part$/.exec(name)?.[1]))) rmSync(path, { force: true });
-  }
-}
-
-/** Whether a process of this number runs on this machine. */
-export function isAlive(pid: number): boolean {
-  if (!Number.isInteger(pid) || pid <= 0) return false;
-  try {
-    process.kill(pid, 0);
-    return true;
-  } catch (error) {
-    return (error as NodeJS.ErrnoException).code === 'EPERM';
   }
 }
 

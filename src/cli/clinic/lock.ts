@@ -3,8 +3,8 @@ import { hostname } from 'node:os';
 import { join } from 'node:path';
 import type { Shard } from '../../clinic/shards.ts';
 import { reasonOf, WrongUse } from '../exits.ts';
+import { isAlive, partPath } from '../halfWritten.ts';
 import { readPlainFile } from '../plainFile.ts';
-import { isAlive } from './disk.ts';
 
 /** A holder shows that it is there this often; one not heard of for so long is gone. Milliseconds. */
 const BEAT = 5_000;
@@ -22,14 +22,15 @@ export interface Lock {
  * what releases it.
  */
 export function lock(out: string, shard: Shard | undefined): Lock {
-  const path = join(out, shard ? `.run-${shard.index}-of-${shard.of}.lock` : '.run.lock');
+  const name = shard ? `.run-${shard.index}-of-${shard.of}.lock` : '.run.lock';
+  const path = join(out, name);
   try {
     mkdirSync(out, { recursive: true });
     if (!take(path)) {
       const holder = holderOf(path);
       if (holder.working) throw new WrongUse('atWork', { path: out, holder: holder.name, lock: path });
       // Moved away first: of two who find it abandoned, one moves it, and the other then meets a new one.
-      const old = `${path}.${process.pid}.old`;
+      const old = partPath(out, name);
       renameSync(path, old);
       rmSync(old, { force: true });
       if (!take(path)) throw new WrongUse('atWork', { path: out, holder: holderOf(path).name, lock: path });

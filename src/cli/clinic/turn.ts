@@ -12,6 +12,7 @@ import { MOST_BYTES } from '../../papers/inputNames.ts';
 import { makePapers, type PapersWanted, type PaperTools } from '../../papers/makePapers.ts';
 import type { FolderSettings } from '../../schemas/settings.ts';
 import { reasonOf, WrongUse } from '../exits.ts';
+import { clearParts } from '../halfWritten.ts';
 import { readPlainFile } from '../plainFile.ts';
 import { hashesOf, lastOutcome, putInPlace } from './disk.ts';
 import { dropHeld, heldAt, heldOf, hold } from './held.ts';
@@ -128,9 +129,12 @@ export async function takeTurn(task: Task, tools: TurnTools): Promise<Turn> {
     },
   });
   const outcome: Outcome = { ...nothing, key, printed: today, inputHashes, ...(before.length > 0 ? { before } : {}) };
+  // A folder taken for an answer is not written to, so it is cleared here.
+  if (!dry && last) clearParts(folder);
   if (stillGood(last, key, dry && last ? asRecorded(last) : hashesOf(folder, last), today)) return end(last!, 'kept');
   // Made by a run that ended before everyone was looked at.
   const held = dry ? null : heldOf(out, person.stem);
+  if (held) clearParts(heldAt(out, person.stem));
   if (held && stillGood(held, key, hashesOf(heldAt(out, person.stem), held), today)) return end(held, 'kept');
 
   const { outcome: done, analysis } = await analysed(outcome, inputs, settings, (some, how) =>
