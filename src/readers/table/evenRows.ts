@@ -6,10 +6,10 @@ import { fieldCount, locate, type Records } from './records.ts';
 import type { Table } from './tables.ts';
 
 /** The comma last: it is a decimal mark as well. */
-const DELIMITERS = [';', '\t', '|', ','];
+export const DELIMITERS = [';', '\t', '|', ','];
 const WHEN: readonly string[] = ['time', 'date', 'clock'];
 /** Longer rows are not put right (ours). */
-const LONGEST = 20_000;
+export const LONGEST = 20_000;
 const stamp = newStamp();
 
 /** The text with the rows of its tables that another delimiter parts brought to the file's own, and what was done. */
@@ -27,7 +27,7 @@ export interface Evened {
  */
 export function evenRows(records: Records, tables: Table[]): Evened | undefined {
   if (records.alone) return undefined;
-  const found: { row: number; text: string }[] = [];
+  const found: { row: number; fields: string[] }[] = [];
   const own = String.fromCharCode(records.delimiter);
   if (!DELIMITERS.some((one) => one !== own && records.bytes.includes(one.charCodeAt(0)))) return undefined;
   let first = '';
@@ -36,14 +36,21 @@ export function evenRows(records: Records, tables: Table[]): Evened | undefined 
       const parted = otherFields(records, row, columns);
       if (!parted) continue;
       first ||= parted.delimiter;
-      found.push({ row, text: parted.fields.map(quoted).join(own) });
+      found.push({ row, fields: parted.fields });
     }
   }
   if (found.length === 0) return undefined;
+  const bytes = rowsPutIn(records, found);
+  return { bytes, count: found.length, row: found[0]!.row, delimiter: first };
+}
+
+/** The text with other fields in some rows, in their order. */
+export function rowsPutIn(records: Records, found: readonly { row: number; fields: string[] }[]): Uint8Array {
+  const own = String.fromCharCode(records.delimiter);
   const pieces: Uint8Array[] = [];
   let at = 0;
-  for (const { row, text } of found) {
-    pieces.push(records.bytes.subarray(at, records.start[row]!), bytesOf(text));
+  for (const { row, fields } of found) {
+    pieces.push(records.bytes.subarray(at, records.start[row]!), bytesOf(fields.map(quoted).join(own)));
     at = records.ends[records.first[row + 1]! - 1]!;
   }
   pieces.push(records.bytes.subarray(at));
@@ -53,7 +60,7 @@ export function evenRows(records: Records, tables: Table[]): Evened | undefined 
     bytes.set(piece, to);
     to += piece.length;
   }
-  return { bytes, count: found.length, row: found[0]!.row, delimiter: first };
+  return bytes;
 }
 
 /**
@@ -80,6 +87,20 @@ export function otherFields(
   return undefined;
 }
 
+/** Whether another delimiter than the file's parts a row into a time, or a day and a clock, and something else: a row of data, of whatever table. */
+export function timedByOther(records: Records, row: number): boolean {
+  const [start, end] = [records.start[row]!, records.ends[records.first[row + 1]! - 1]!];
+  if (end - start > LONGEST || !othersIn(records.bytes, start, end, 1)) return false;
+  const text = utf8(records.bytes, start, end);
+  return DELIMITERS.some((delimiter) => {
+    if (delimiter.charCodeAt(0) === records.delimiter) return false;
+    const filled = fieldsIn(text, delimiter).filter((field) => field.trim() !== '');
+    const shapes = filled.map(shapeOf);
+    const [first, ...rest] = shapes;
+    return rest.length > 0 && (first === SHAPE.stamp || (first === SHAPE.day && rest.includes(SHAPE.clock)));
+  });
+}
+
 /** Whether the file's own delimiter leaves a time where the header has one, or nothing there at all. */
 function timeFits(records: Records, row: number, columns: readonly Column[]): boolean {
   const span = { from: 0, to: 0 };
@@ -94,13 +115,12 @@ function timeFits(records: Records, row: number, columns: readonly Column[]): bo
 
 function timeStands(fields: readonly string[], columns: readonly Column[]): boolean {
   const whens = columns.filter(({ role }) => WHEN.includes(role));
-  return (
-    whens.length === 0 ||
-    whens.some(({ index }) => {
-      const bytes = bytesOf((fields[index] ?? '').trim().replaceAll('"', ''));
-      return readStamp(bytes, 0, bytes.length, stamp) !== SHAPE.none;
-    })
-  );
+  return whens.length === 0 || whens.some(({ index }) => shapeOf(fields[index] ?? '') !== SHAPE.none);
+}
+
+function shapeOf(field: string): number {
+  const bytes = bytesOf(field.trim().replaceAll('"', ''));
+  return readStamp(bytes, 0, bytes.length, stamp);
 }
 
 /** Whether any of the delimiters comes that often; most rows that are short have none of them. */

@@ -6,6 +6,7 @@ import { PLAUSIBLE } from '../glucose/unit.ts';
 import { SHAPE } from '../times/stamp.ts';
 import type { TimePlan } from '../times/timeColumn.ts';
 import { TIME_FAULT } from '../times/wall.ts';
+import { timedByOther } from './evenRows.ts';
 import type { Column } from './header.ts';
 import { cellText, type Records, recordText } from './records.ts';
 import type { Misfit } from './rowFit.ts';
@@ -49,6 +50,10 @@ export function tellRow(
   const bare = !columns.some(({ role, index }) => !NO_CONTENT.includes(role) && cellText(records, row, index) !== '');
   const data = holdsTime(plan, k, bare);
   if (!data && (fault === TIME_FAULT.empty || (fault === TIME_FAULT.unreadable && (bare || !/\d/.test(text))))) {
+    if (timedByOther(records, row)) {
+      book.add('time-unreadable', 'warning', line, { actual: recordText(records, row) });
+      return true;
+    }
     book.add('no-time', 'note', line, { actual: recordText(records, row) });
     return false;
   }

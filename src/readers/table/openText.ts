@@ -7,6 +7,7 @@ import { askSensor } from '../evidence/questions.ts';
 import { readStamp } from '../times/dates.ts';
 import { newStamp, SHAPE } from '../times/stamp.ts';
 import { delimiterName, fitDelimiters, fitOfRecords, hintedDelimiter, onlyDelimiter } from './delimiter.ts';
+import { evenHeaders } from './evenHeaders.ts';
 import type { Column } from './header.ts';
 import { columnsByContent, firstOfData } from './nameless.ts';
 import { cellText, locate, type Records, recordText, scanRecords } from './records.ts';
@@ -22,6 +23,8 @@ interface Opened {
 /** Shares of the rows that the most even delimiter splits, from which another one is tried beside it and after it (ours). */
 const NEAR = 0.8;
 const FAR = 0.2;
+/** The most a delimiter can mean (`meaningOf`). */
+const NAMES_AND_TIMES = 3;
 
 /** Splits decoded text and finds its tables: the delimiter first, by evenness, then by which one gives meaning. */
 export function openText(
@@ -42,7 +45,10 @@ export function openText(
   const laidOut = layout?.columns !== undefined || layout?.tables !== undefined;
   const open = (delimiter: number): { records: Records; tables: Table[] } => {
     const records = split?.delimiter === delimiter ? split : scanRecords(bytes, delimiter);
-    return { records, tables: laidOut ? [] : findTables(records) };
+    const tables = laidOut && only !== undefined ? [] : findTables(records);
+    const evened = evenHeaders(records, tables);
+    if (laidOut) return { records: evened ?? records, tables: [] };
+    return evened ? { records: evened, tables: findTables(evened) } : { records, tables };
   };
   if (named !== undefined || (hinted !== undefined && fits.some((fit) => fit.delimiter === hinted))) {
     const delimiter = named ?? hinted!;
@@ -68,10 +74,12 @@ export function openText(
     return { fit, opened, score: fits.length === 1 || laidOut ? 1 : meaningOf(opened) };
   };
   const near = fits.filter((fit) => fit.rows >= best.rows * NEAR).map(attempt);
-  // A decimal comma stands in every row; what the delimiter gives must mean something.
-  const senseless = near.every(({ score }) => score === 0);
-  const far = senseless ? fits.filter((fit) => fit.rows < best.rows * NEAR && fit.rows >= best.rows * FAR) : [];
-  const ranked = [...near, ...far.map(attempt)].sort((a, b) => b.score - a.score || b.fit.rows - a.fit.rows);
+  // A decimal comma stands in every row, and in a name as well: what the delimiter gives must mean something, and of names, times under them.
+  const most = Math.max(...near.map(({ score }) => score));
+  const search = !laidOut && most < NAMES_AND_TIMES;
+  const rare = search ? fits.filter(({ rows: n }) => n < best.rows * NEAR && n >= best.rows * FAR) : [];
+  const far = rare.map(attempt).filter(({ score }) => most === 0 || score === NAMES_AND_TIMES);
+  const ranked = [...near, ...far].sort((a, b) => b.score - a.score || b.fit.rows - a.fit.rows);
   const [chosen, next] = ranked;
   if (next && next.score === chosen!.score && next.fit.rows === chosen!.fit.rows) {
     book.add('delimiter-unclear', 'refusal', 0, {
@@ -99,7 +107,7 @@ const markShown = (delimiter: number): Tells<'delimiter-unclear'>['actual'] => {
 /** 3: names that mean something over times; 2: names only; 1: a time and one number a row; 0: nothing. */
 function meaningOf({ records, tables }: Opened): number {
   const [first] = tables;
-  if (first) return hasTimes(records, first) ? 3 : 2;
+  if (first) return hasTimes(records, first) ? NAMES_AND_TIMES : 2;
   const { columns, values } = columnsByContent(records);
   return columns.some((column) => column.role === 'time') && values > 0 ? 1 : 0;
 }

@@ -47,13 +47,15 @@ export function mayBeHeader(records: Records, row: number): boolean {
 function headerColumns(records: Records, row: number): Column[] | undefined {
   const fields = Math.min(fieldCount(records, row), MAX_COLUMNS);
   if (fields < 2) return undefined;
-  const columns: Column[] = [];
-  for (let c = 0; c < fields; c++) {
-    const name = cellText(records, row, c);
-    // A sentence is no column name.
-    if (name.length <= 80) columns.push(columnOf(c, name));
-    else columns.push({ index: c, name, role: 'ignore' });
-  }
+  return columnsNamed(Array.from({ length: fields }, (_, c) => cellText(records, row, c)));
+}
+
+/** What names say of their columns; undefined where no time is among them, or nothing that it is the time of. */
+export function columnsNamed(names: readonly string[]): Column[] | undefined {
+  // A sentence is no column name.
+  const columns = names.map(
+    (name, index): Column => (name.length <= 80 ? columnOf(index, name) : { index, name, role: 'ignore' }),
+  );
   const named = (roles: Role[]) => columns.some((column) => roles.includes(column.role));
   return named(WHEN) && named(CONTENT) ? columns : undefined;
 }
