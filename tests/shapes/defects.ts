@@ -179,7 +179,7 @@ export const DEFECTS: Record<string, Defect> = {
   },
   'hours-to-24': everyCell(
     (cell, _, line) => {
-      const clock = /^(.*?)00:(\d\d)(:\d\d)?$/.exec(cell);
+      const clock = /^(|.*[^\d:])00:(\d\d)(:\d\d)?$/.exec(cell);
       if (!clock || line.wall === undefined || line.wall % 86_400_000 >= 3_600_000) return cell;
       return `${clock[1]}24:${clock[2]}${clock[3] ?? ''}`;
     },
