@@ -36,7 +36,18 @@ export function contentOf(
   const ordered = order === 'visit' ? byVisit(lines) : lines;
   const rules = rulesOf(thresholds);
   const line = places === null ? null : lineAt(lines, places);
-  return { lines: ordered, order, tiers: TIERS, flagged, rules, orderRules: orderRules(), line, passedOver, linked };
+  return {
+    lines: ordered,
+    order,
+    tiers: TIERS,
+    flagged,
+    rules,
+    orderRules: orderRules(),
+    line,
+    passedOver,
+    linked,
+    former: [],
+  };
 }
 
 const isFlagged = ({ tier }: WorklistLine): boolean => FLAGGED.includes(tier);

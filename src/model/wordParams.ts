@@ -432,6 +432,7 @@ export interface WordParams {
   'cli.clinic.progress': 'done' | 'total' | 'rate' | 'left';
   'cli.clinic.written': 'folder' | 'names';
   'cli.clinic.kept': 'n';
+  'cli.clinic.former': 'n' | 'names';
   'cli.clinic.passedOver': 'n';
   'cli.clinic.moreUnread': 'n';
   'cli.clinic.fhirLeft': 'people' | 'readings' | 'notes';
@@ -818,6 +819,7 @@ export interface WordParams {
   'pages.worklist.group': never;
   'pages.worklist.people': never;
   'pages.worklist.caption': 'tier' | 'n';
+  'pages.worklist.former': 'n' | 'names';
   'pages.worklist.passedOver': never;
   'pages.worklist.andMore': 'n';
   'pages.worklist.how': never;

@@ -30,11 +30,13 @@ export interface WorklistContent {
   } | null;
   /** Files of the folder that were not opened. */
   passedOver: readonly string[];
+  /** Folders of papers that lie with these and that an earlier run made for people who are not in this one. */
+  former: readonly string[];
   /** Whether the folders of papers lie beside the worklist, so that a page can lead to them. */
   linked: boolean;
 }
 
-/** So many names of files that were not opened are listed. */
+/** So many names of files that were not opened, or of folders of earlier runs, are listed. */
 const NAMED = 20;
 
 /** Who to look at first and why, with empty columns for those who look. Everybody stands on it exactly once. */
@@ -54,6 +56,7 @@ export function worklistPage(
       paragraph(whenText(content, speaker, when), 'small'),
       ...theLine(content, speaker),
       ...whoWasFound(content, speaker),
+      ...formerPeople(content, speaker),
       paragraph(speaker.say('pages.worklist.about'), 'small'),
       paragraph(speaker.say('pages.worklist.pictures'), 'small'),
       tierCounts(content, speaker),
@@ -110,6 +113,18 @@ function whoWasFound({ lines }: WorklistContent, speaker: Speaker): Block[] {
   return found === '' ? [] : [paragraph(found, 'small')];
 }
 
+function formerPeople({ former }: WorklistContent, speaker: Speaker): Block[] {
+  if (former.length === 0) return [];
+  const names = someOf(former, speaker).join(', ');
+  return [paragraph(speaker.say('pages.worklist.former', { n: count(former.length), names: word(names) }), 'small')];
+}
+
+/** The first names, and how many more there are. */
+function someOf(names: readonly string[], speaker: Speaker): string[] {
+  const rest = names.length - NAMED;
+  return [...names.slice(0, NAMED), ...(rest > 0 ? [speaker.say('pages.worklist.andMore', { n: count(rest) })] : [])];
+}
+
 function tierCounts({ lines, tiers }: WorklistContent, speaker: Speaker): Block {
   return denseTable(
     speaker.say('pages.worklist.tiersCaption'),
@@ -126,8 +141,6 @@ function tierCounts({ lines, tiers }: WorklistContent, speaker: Speaker): Block 
 
 function passedOver({ passedOver: names }: WorklistContent, speaker: Speaker): Block[] {
   if (names.length === 0) return [];
-  const rest = names.length - NAMED;
-  const items = names.slice(0, NAMED);
-  if (rest > 0) items.push(speaker.say('pages.worklist.andMore', { n: count(rest) }));
-  return [heading(2, speaker.say('pages.worklist.passedOver')), { kind: 'list', items: [...items], ordered: false }];
+  const items = someOf(names, speaker);
+  return [heading(2, speaker.say('pages.worklist.passedOver')), { kind: 'list', items, ordered: false }];
 }

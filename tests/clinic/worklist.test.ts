@@ -5,11 +5,13 @@ import { PUBLISHED, USUAL, withUsual } from '../../src/clinic/thresholds.ts';
 import { FLAGGED } from '../../src/clinic/tiers.ts';
 import { countTiers, place, rank } from '../../src/clinic/worklist.ts';
 import type { Speaker } from '../../src/language/index.ts';
+import { layered, type Words } from '../../src/language/layers.ts';
 import type { Facts, Tier, WorklistLine } from '../../src/model/clinic.ts';
 import type { LocalDate } from '../../src/model/glucose.ts';
 import { agreedText, briefReasons, reasonsText, sinceText, withAgreed } from '../../src/pages/worklistTexts.ts';
 import { parseThresholds } from '../../src/schemas/thresholds.ts';
 import { english } from '../support/english.ts';
+import { wordsOf } from '../support/story.ts';
 import { facts, outcome } from './outcomes.ts';
 
 const lows = (part: Partial<NonNullable<Facts['lows']>>): Partial<Facts> => ({
@@ -281,5 +283,22 @@ test('beside each person stand the hours, the last nights and the topic; long hi
     const [about] = cells.filter(({ first }) => first?.includes('rice'));
     expect(plain(about!.first!)).toBe('Longer above range after rice');
     expect(plain(about!.text)).toMatch(/^17 h very high without a break.* 57 points: nights 29, unbroken high 28$/);
+  }
+});
+
+test('folders of people who are not in the run are named, in both languages, the first twenty of many', () => {
+  const former = Array.from({ length: 23 }, (_, i) => `F-${i + 1}`);
+  const printing = { paper: 'a4' as const, printed: '2026-03-01', version: '1', clinic: undefined };
+  const content = { ...contentOf(rank([outcome({ code: 'A' })], USUAL), USUAL, [], true), former };
+  for (const [words, more] of [
+    [english, 'F-20, and 3 more'],
+    [layered(english, wordsOf('es') as Words), 'F-20, y 3 más'],
+  ] as const) {
+    const texts = JSON.stringify(worklistReport(content, listSpeaker(words), printing, 'paper')).replace(
+      /[\u2066-\u2069]/g,
+      '',
+    );
+    expect(texts).toContain(more);
+    expect(texts).not.toContain('F-21');
   }
 });

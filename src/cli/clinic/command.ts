@@ -10,6 +10,7 @@ import { openPages } from '../webPage.ts';
 import { type Asked, ask, type ClinicOptions } from './asked.ts';
 import { dryRun } from './dry.ts';
 import { exitOf } from './exit.ts';
+import { formerIn } from './former.ts';
 import { keepReady } from './keepReady.ts';
 import { type Lock, lock } from './lock.ts';
 import { type Log, openLog } from './log.ts';
@@ -93,6 +94,8 @@ async function finish(asked: Asked, ran: Ran, door: Door, log: Log): Promise<num
   const { tell, print, complain } = door;
   const { outcomes, kept, stopped } = ran;
   const lines = rank(outcomes, asked.thresholds);
+  // Only where everyone is known is it known who is not of this run.
+  const former = asked.shard ? [] : formerIn(asked.out, new Set(outcomes.map(({ stem }) => stem)));
   let unsaved = false;
   try {
     const part = { index: 1, of: 1, ...asked.shard, printed: asked.today, version: door.version };
@@ -106,7 +109,12 @@ async function finish(asked: Asked, ran: Ran, door: Door, log: Log): Promise<num
         asked.byVisit ? 'visit' : 'pressing',
         asked.places,
       );
-      const names = await saveLists(asked.out, content, { ...part, time: asked.time, ...asked.look }, door);
+      const names = await saveLists(
+        asked.out,
+        { ...content, former },
+        { ...part, time: asked.time, ...asked.look },
+        door,
+      );
       print(tell.say('cli.clinic.written', { folder: asked.out, names: names.join(', ') }));
     }
   } catch (error) {
@@ -118,7 +126,7 @@ async function finish(asked: Asked, ran: Ran, door: Door, log: Log): Promise<num
   if (asked.shard) print(tell.say('cli.clinic.partHeld', { path: asked.out }));
   if (kept > 0) print(tell.say('cli.clinic.kept', { n: kept }));
   tellFhir(door, outcomes);
-  tellLists(door, lines, asked.passedOver);
+  tellLists(door, lines, asked.passedOver, former);
   if (stopped !== null) {
     const reason = stopped === ASKED_TO_STOP ? tell.say('cli.clinic.askedToStop') : reasonText(tell, stopped);
     complain(tell.say('cli.clinic.stopped', { reason: { sentence: reason }, path: asked.out }));

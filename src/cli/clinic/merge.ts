@@ -7,6 +7,7 @@ import { EXIT, reasonOf, WrongUse } from '../exits.ts';
 import { reasonText } from '../tell.ts';
 import { readThresholds } from './asked.ts';
 import { exitOf } from './exit.ts';
+import { formerIn } from './former.ts';
 import { clearHeld, giveOutAll } from './held.ts';
 import { partsIn } from './parts.ts';
 import { saveLists } from './save.ts';
@@ -32,6 +33,8 @@ export async function worklist(folders: string[], given: WorklistOptions, door: 
   // Only over all parts is it seen whether a file lies with two people.
   const { outcomes, unsaved } = giveOutAll([...folderOf.keys()], (outcome) => folderOf.get(outcome)!, 'all');
   for (const folder of folders) clearHeld(folder, false);
+  const stemsIn = (folder: string) => new Set([...folderOf].flatMap(([{ stem }, of]) => (of === folder ? [stem] : [])));
+  const former = folders.flatMap((folder) => formerIn(folder, stemsIn(folder)));
   const passedOver = parts.flatMap((part) => part.passedOver);
   const inSameFolder = folders.every((folder) => resolve(folder) === resolve(out));
   const lines = rank(outcomes, thresholds);
@@ -49,7 +52,10 @@ export async function worklist(folders: string[], given: WorklistOptions, door: 
   try {
     const names = await saveLists(
       out,
-      contentOf(lines, thresholds, passedOver, inSameFolder, given.byVisit ? 'visit' : 'pressing', given.places),
+      {
+        ...contentOf(lines, thresholds, passedOver, inSameFolder, given.byVisit ? 'visit' : 'pressing', given.places),
+        former,
+      },
       printing,
       door,
     );
@@ -61,6 +67,6 @@ export async function worklist(folders: string[], given: WorklistOptions, door: 
     );
     return EXIT.partly;
   }
-  tellLists(door, lines, passedOver);
+  tellLists(door, lines, passedOver, former);
   return unsaved === null ? exitOf(outcomes) : EXIT.partly;
 }

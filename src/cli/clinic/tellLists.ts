@@ -17,15 +17,20 @@ export function tierLines(lines: readonly WorklistLine[], speaker: Speaker): str
   return TIERS.map((tier) => `${String(counts[tier]).padStart(most)}  ${tierName(speaker, tier)}`);
 }
 
-/** How many stand in each tier, and who could not be read and why. */
+/** How many stand in each tier, whose results lie there and are not of this run, and who could not be read and why. */
 export function tellLists(
   { tell, words, print, complain }: Door,
   lines: readonly WorklistLine[],
   passedOver: readonly string[],
+  former: readonly string[],
 ): void {
   const speaker = listSpeaker(words);
   for (const line of tierLines(lines, speaker)) print(`  ${line}`);
   if (passedOver.length > 0) print(tell.say('cli.clinic.passedOver', { n: passedOver.length }));
+  if (former.length > 0) {
+    const names = [...former.slice(0, NAMED), ...(former.length > NAMED ? ['…'] : [])].join(', ');
+    print(tell.say('cli.clinic.former', { n: former.length, names }));
+  }
   const unread = lines.filter(({ tier }) => tier === 'unread');
   for (const { outcome, reasons } of unread.slice(0, NAMED)) {
     complain(`${printable(outcome.code)}: ${printableLine(briefReasons(speaker, reasons))}`);
