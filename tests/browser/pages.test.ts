@@ -183,10 +183,14 @@ check(
   async (browser) => {
     const counter = await (await browser.newContext()).newPage();
     const planted = patient.replaceAll('fill="#525252"', 'fill="#dddddd"');
-    const least = async (html: string, media: { colorScheme?: 'dark'; forcedColors?: 'active' }): Promise<number> => {
-      const { page } = await opened(browser, html, DESK);
+    const least = async (
+      html: string,
+      media: { colorScheme?: 'dark'; forcedColors?: 'active' },
+      form: 'on-wide' | 'on-narrow' = 'on-wide',
+    ): Promise<number> => {
+      const { page } = await opened(browser, html, form === 'on-wide' ? DESK : HAND);
       await page.emulateMedia(media);
-      const words = page.locator('.on-wide svg text[fill="#525252"], .on-wide svg text[fill="#dddddd"]');
+      const words = page.locator(`.${form} svg text:is([fill="#525252"], [fill="#dddddd"])`);
       const found: number[] = [];
       for (const place of [0, 5]) {
         const picture = (await words.nth(place).screenshot()).toString('base64');
@@ -196,8 +200,11 @@ check(
       return Math.min(...found);
     };
     for (const media of [{ colorScheme: 'dark' }, { colorScheme: 'dark', forcedColors: 'active' }] as const)
-      for (const html of [visit, patient]) expect(await least(html, media)).toBeGreaterThanOrEqual(4.5);
-    expect(await least(planted, {}), 'the look finds pale words').toBeLessThan(3);
+      for (const html of [visit, patient])
+        for (const form of ['on-wide', 'on-narrow'] as const)
+          expect(await least(html, media, form), form).toBeGreaterThanOrEqual(4.5);
+    for (const form of ['on-wide', 'on-narrow'] as const)
+      expect(await least(planted, {}, form), 'the look finds pale words').toBeLessThan(3);
     await counter.context().close();
   },
 );

@@ -78,8 +78,8 @@ test('where a picture is low the ticks give way, never the limits of the target 
     const ticks = ticksOf(modalDayChart(modal, context, { height, outer: true }));
     expect(ticks.map(({ text }) => text)).toEqual(expect.arrayContaining(['70', '180']));
     const ys = ticks.map(({ y }) => y).sort((a, b) => a - b);
-    const apart = ys.slice(1).map((y, i) => y - ys[i]!);
+    const steps = ys.slice(1).map((y, i) => y - ys[i]!);
     // Figures of the face are 0.698 em high.
-    expect(Math.min(...apart)).toBeGreaterThan(0.7 * 8.5);
+    expect(Math.min(...steps)).toBeGreaterThan(0.7 * 8.5);
   }
 });
