@@ -7,8 +7,12 @@ import type { Task, Turn } from './turn.ts';
 /** A person's turn is tried so often; after the last the job lies among the failed: the queue's dead letters. */
 const ATTEMPTS = 3;
 const BACKOFF = 500;
-/** An event can be lost where a connection breaks, so now and then the jobs themselves are looked at. Milliseconds. */
+/**
+ * An event can be lost where a connection breaks, so now and then the jobs themselves are looked at: after so many milliseconds at
+ * least, and so many times as long as a look takes, as ten thousand people are as many questions.
+ */
 const LOOK_EVERY = 2_000;
+const SHARE_OF_TIME = 20;
 const STEP = 50;
 
 /**
@@ -83,8 +87,8 @@ async function workOn(
     };
   });
   await queue.addBulk(jobs);
-  const look = async (): Promise<void> => {
-    for (const id of [...waiting.keys()]) {
+  const lookAt = async (ids: readonly string[]): Promise<void> => {
+    for (const id of ids.filter((one) => waiting.has(one))) {
       const job: Job<Task, Turn> | undefined = await queue.getJob(id);
       if (job?.finishedOn === undefined) continue;
       if (await job.isCompleted()) end(id, { ok: true, result: job.returnvalue });
@@ -92,13 +96,14 @@ async function workOn(
     }
   };
   // `failed` is told at every attempt; whether it was the last, the job itself knows.
-  events.on('failed', () => void look().catch(() => {}));
-  let looked = Date.now();
+  events.on('failed', ({ jobId }) => void lookAt([jobId]).catch(() => {}));
+  let next = Date.now() + LOOK_EVERY;
   while (waiting.size > 0 && !stop()) {
     await new Promise((soon) => setTimeout(soon, STEP));
-    if (Date.now() - looked < LOOK_EVERY) continue;
-    await look();
-    looked = Date.now();
+    const begun = Date.now();
+    if (begun < next) continue;
+    await lookAt([...waiting.keys()]);
+    next = Date.now() + Math.max(LOOK_EVERY, (Date.now() - begun) * SHARE_OF_TIME);
   }
   for (const id of waiting.keys()) await (await queue.getJob(id))?.remove().catch(() => {});
   await events.close();
