@@ -44,7 +44,8 @@ const COMES: Record<(typeof STATES)[number], (page: Page) => Promise<void>> = {
     await page.evaluate(HELD);
     const buffer = Buffer.alloc(12_000_000, 'Time,Sensor glucose (mg/dL)\n');
     await page.setInputFiles('input[type=file]', { name: 'year.csv', mimeType: 'text/csv', buffer });
-    await reading(page);
+    // The worker weighs it: what it will take comes after the word that it is being read.
+    await until(page, `document.querySelector('#status p + p + button')`);
     expect(await page.textContent('#status')).toContain('12');
   },
   asking: (page) => bring(page, [hostile('no-unit-could-be-either.csv')]),
