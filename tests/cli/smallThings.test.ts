@@ -1,4 +1,7 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { home } from '../support/story.ts';
 import { listed, plainExport, run, scratch } from './run.ts';
 
 test.each(['MMOL/L', 'mmol/l', 'mmol', 'mg/dl', 'MGDL', 'mgdl', 'mg dL'])('--unit %s is understood', (unit) => {
@@ -9,6 +12,15 @@ test.each(['MMOL/L', 'mmol/l', 'mmol', 'mg/dl', 'MGDL', 'mgdl', 'mg dL'])('--uni
   expect([exit, err]).toEqual([0, '']);
   const choices = JSON.parse(out).files[0].choices as { id: string; value: string; by: string }[];
   expect(choices.find(({ id }) => id === 'unit')).toMatchObject({ value: mmol ? 'mmol/L' : 'mg/dL', by: 'user' });
+});
+
+test('the built command knows signs and letters beyond ASCII in patterns too', () => {
+  for (const script of ['program.cjs', 'thread.js'])
+    expect(readFileSync(join(home, 'dist', script)).filter((byte) => byte > 0x7f)).toHaveLength(0);
+  const text = plainExport(2, 'mg/dL', (i) => (i % 50 === 3 ? '≤40' : i % 50 === 9 ? '≥400' : 110 + (i % 60)));
+  const { exit, out } = run(scratch({ 'a.csv': text }), ['read', 'a.csv']);
+  expect(exit).toBe(0);
+  expect(out).toContain('0 set aside');
 });
 
 test('another unit is not', () => {

@@ -21,6 +21,8 @@ export function namedByCells(records: Records, content: readonly Column[]): Tabl
     if (fields < 2 || fields <= time.index || !mayBeHeader(records, r)) continue;
     const columns = Array.from({ length: fields }, (_, c) => columnOf(c, cellText(records, r, c)));
     const own = columns[time.index]!;
+    // "Jan 14, 2026 9:13 AM,≤40 mg/dL": a row of data, though neither begins with a digit.
+    if (holdsTime(records, r, time.index)) continue;
     // Names stand right above what they name, whatever lines of a key and its value come before.
     if (!columns.some(({ role }) => CONTENT.includes(role)) || !holdsTime(records, r + 1, time.index)) continue;
     if (own.role !== 'ignore' || own.name === '' || conceptsOf(tokens(own.name)).size > 0) return undefined;

@@ -140,6 +140,8 @@ export function unknownNames(records: Records, columns: Column[]): number | unde
       continue;
     }
     const named = columns.filter((column) => cellText(records, r, column.index) !== '');
+    // A row with a time is one of data, though its value begins with a sign or a word.
+    if (holdsTime(records, r, columns.length)) continue;
     if (named.length >= 2 && named.some((column) => column.role === 'glucose')) names = r;
   }
   return names;

@@ -33,6 +33,26 @@ describe('a table without column names', () => {
         expect([refusals(file), times(file), numbers(file).map(Math.floor)]).toEqual([[], TIMES, VALUES]);
       }
   });
+  // Neither cell of such a row begins with a digit, as names do not.
+  test.each(['≤40 mg/dL', '<40 mg/dL', '≥400 mg/dL', '> 400 mg/dL'])(
+    'takes no row of a time in words and a limit for names: %s',
+    (limit) => {
+      const month = new Intl.DateTimeFormat('en', { month: 'short', timeZone: 'UTC' });
+      const day = new Intl.DateTimeFormat('en', { weekday: 'short', timeZone: 'UTC' });
+      const at = (i: number) => new Date(START + i * 300_000);
+      const when: ((i: number) => string)[] = [
+        (i) => `"${month.format(at(i))} ${at(i).getUTCDate()}, ${at(i).getUTCFullYear()} ${stamp(i).slice(11)}"`,
+        (i) =>
+          `"${day.format(at(i))}, ${at(i).getUTCDate()} ${month.format(at(i))} ${at(i).getUTCFullYear()} ${stamp(i).slice(11)}"`,
+      ];
+      for (const time of when)
+        for (const first of [0, 1, 27, 59, 100]) {
+          const isLimit = (i: number) => i >= first && i < first + 3;
+          const file = read(`${lines(N, (i) => `${time(i)},${isLimit(i) ? limit : `${sugar(i)} mg/dL`}`)}\n`);
+          expect([refusals(file), times(file)], `${time(0)} ${first}`).toEqual([[], TIMES]);
+        }
+    },
+  );
   it('asks which, where cells of two columns do', () => {
     const file = read(`${lines(N, (i) => `${stamp(i)},${sugar(i)} mg/dL,${sugar(i + 9)} mg/dL`)}\n`);
     expect(refusals(file)).toEqual(['two-value-columns']);
