@@ -24,7 +24,10 @@ check(
     };
     const both = await print('Report for the care team', 'Sheet for the person');
     // What was looked at stands there again.
-    expect(await page.getByRole('tab', { selected: true }).textContent()).toBe('Report for the care team');
+    await until(
+      page,
+      `document.querySelector('[role=tab][aria-selected=true]').textContent === 'Report for the care team'`,
+    );
     const tick = (name: string) => page.locator('#saving fieldset').getByLabel(name, { exact: true });
     await tick('Report for the care team').uncheck();
     await print('Sheet for the person');
