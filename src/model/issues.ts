@@ -51,6 +51,7 @@ export interface IssueTells {
   'rows-other-delimiter': { actual: string | Word<'tab'> } & Counted;
   'no-rows': Bare;
   'columns-unclear': Found & Asks<'layout'>;
+  'amounts-unread': Pair<string, Is<'values-seen'>> & Asks<'layout'>;
   'columns-ignored': { actual: readonly string[] } & Counted;
   'two-value-columns': Pair<string, string> & Asks<'layout'>;
   'kinds-unknown': { actual: Is<'group' | 'bare-group'>[]; expected: string } & Asks<'layout'>;

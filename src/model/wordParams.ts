@@ -1227,6 +1227,7 @@ export interface WordParams {
   'issues.two-value-columns': 'file' | 'actual' | 'expected' | 'option';
   'issues.lines-above-table': 'count' | 'file';
   'issues.no-rows': 'file';
+  'issues.amounts-unread': 'actual' | 'file' | 'expected' | 'option';
   'issues.columns-ignored': 'count' | 'file' | 'actual';
   'issues.stray-quote': 'count' | 'file' | 'line';
   'issues.quote-unclosed': 'line' | 'file';

@@ -8,6 +8,7 @@ import type { Records } from '../table/records.ts';
 import type { Table } from '../table/tables.ts';
 import { plain, tokens } from '../table/vocabulary.ts';
 import { type CellKind, describe, type Profile } from './describe.ts';
+import { holdsOnlyNumbers } from './unreadAmounts.ts';
 
 /** Columns after their names and their cells were both heard. */
 export interface Claimed {
@@ -27,6 +28,7 @@ const FEW_CELLS = 10;
 const OFFSET = /^[+\u2212-](?:0\d|1[0-4]):[0-5]\d$/;
 const OPEN: Role[] = ['ignore', 'kind', 'note', 'unit', 'person', 'alarm'];
 const OF_FOOD: Role[] = ['carbohydrate', 'food', 'meal'];
+const EATEN: Role[] = ['food', 'meal'];
 
 /** Hears the cells of each column beside its name: a claim that the cells cannot bear falls, and cells that speak for themselves are heard. */
 export function claimColumns(records: Records, table: Table, layout: TableLayout | undefined): Claimed {
@@ -42,7 +44,8 @@ export function claimColumns(records: Records, table: Table, layout: TableLayout
   const columns = given.map((column, i) => {
     if (column.given) return column.role === 'mixed' ? { ...column, role: 'glucose' as const, mixed: true } : column;
     const profile = profiles[i]!;
-    const settled = heard(column, profile, given, food);
+    const onlyNumbers = (): boolean => holdsOnlyNumbers(records, table, profile);
+    const settled = heard(column, profile, given, { ...food, onlyNumbers });
     if (settled.why) {
       const { why, evidence } = settled;
       accounts.set(column.index, evidence === undefined ? { why } : { why, evidence });
@@ -107,7 +110,7 @@ interface Heard {
   evidence?: string;
 }
 
-function heard(column: Column, profile: Profile, all: Column[], food: Food): Heard {
+function heard(column: Column, profile: Profile, all: Column[], food: Food & { onlyNumbers: () => boolean }): Heard {
   const as = (role: Role, why: ColumnAccount['why'], evidence = profile.example): Heard => ({
     column: { ...column, role },
     why,
@@ -124,6 +127,8 @@ function heard(column: Column, profile: Profile, all: Column[], food: Food): Hea
       return as('ignore', 'serial');
   }
   if (isOfFood(column, profile, food)) return as('nutrient', 'name');
+  // Numbers under "lunch" are grams, a dose, or glucose after it: nobody ate a number.
+  if (EATEN.includes(column.role) && food.onlyNumbers()) return as('ignore', 'numbers');
   // Words under no name at all are somebody's remarks.
   if (column.role === 'ignore' && kind === 'text' && /^(?:#\d+)?$/.test(column.name) && /\p{L}/u.test(profile.example))
     return as('note', 'cells');

@@ -24,6 +24,8 @@ export interface Profile {
   /** Sampled cells that hold something, and their share of the rows. */
   cells: number;
   filled: number;
+  /** Of those, numbers. */
+  numbers: number;
   kind: CellKind;
   /** Different cells in the sample. */
   distinct: number;
@@ -117,6 +119,7 @@ function describeColumn(records: Records, rows: number[], index: number): Profil
     index,
     cells: found.filled,
     filled: rows.length === 0 ? 0 : found.filled / rows.length,
+    numbers: found.number,
     kind,
     distinct: seen.size,
     low: found.number > 0 ? low : Number.NaN,

@@ -5,6 +5,9 @@ import type { Table } from '../table/tables.ts';
 import type { Claimed } from './claim.ts';
 import { describe, type Profile, SAMPLE } from './describe.ts';
 
+/** Share of the rows from which on something is said to stand in every row; rows of other things lie between (ours). */
+const MOST_ROWS = 0.5;
+
 /**
  * Every column of a table with what it was taken for and what told it, or why it cannot change the readings. A column that looked empty in
  * a sample of the rows is looked through.
@@ -21,7 +24,12 @@ export function columnLedger(
     const profile = seenIn(records, from, to, profiles[i]);
     const settled = accounts.get(column.index);
     if (given) return { name, role: column.mixed ? 'mixed' : role, why: 'layout' };
-    if (settled && (role === 'ignore' || role === claimed[i]?.role)) return { name, role, ...settled };
+    if (
+      settled &&
+      !(settled.why === 'constant' && !isFull(profile)) &&
+      (role === 'ignore' || role === claimed[i]?.role)
+    )
+      return { name, role, ...settled };
     if (role !== 'ignore') {
       if (name.startsWith('#') || column.maybe || column.seen) return { name, role, why: 'cells', ...shown(profile) };
       const byName = [role, 'glucose'].includes(columnOf(column.index, name).role) || claimed[i]?.role === role;
@@ -58,12 +66,16 @@ export function unusedColumns(
   return named.map(({ name }, i) => ({ name, role: 'ignore', ...unused(seenIn(records, from, to, profiles[i])) }));
 }
 
+const isFull = (profile: Profile | undefined): boolean => profile !== undefined && profile.filled >= MOST_ROWS;
+
 function unused(profile: Profile | undefined): Pick<ColumnAccount, 'why' | 'evidence'> {
   if (!profile) return { why: 'empty' };
   switch (profile.kind) {
     case 'empty':
       return { why: 'empty' };
     case 'constant':
+      // What stands in a few rows only is no mark of the whole file.
+      if (!isFull(profile)) break;
       return { why: 'constant', evidence: profile.example };
     case 'serial':
       return { why: 'serial', ...shown(profile) };
@@ -74,8 +86,8 @@ function unused(profile: Profile | undefined): Pick<ColumnAccount, 'why' | 'evid
     case 'number':
       return { why: 'numbers', ...shown(profile) };
     default:
-      return { why: /^[\d.,]+$/.test(profile.example) ? 'numbers' : 'words', evidence: profile.example };
   }
+  return { why: /^[\d.,]+$/.test(profile.example) ? 'numbers' : 'words', evidence: profile.example };
 }
 
 /** A range of numbers, or the first cell. */

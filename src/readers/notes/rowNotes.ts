@@ -79,6 +79,7 @@ export function notesOfRow(records: Records, row: number, columns: Column[], all
   if (filled.length === 0) return { notes, rest, zero, bare };
   const text = (column: Column) => cellText(records, row, column.index);
   const first = (role: Role) => filled.find((column) => column.role === role);
+  const further = (role: Role) => filled.filter((column) => column.role === role).slice(1);
   const textOfRole = (role: Role): string => {
     for (const column of all) {
       if (column.role !== role) continue;
@@ -104,8 +105,11 @@ export function notesOfRow(records: Records, row: number, columns: Column[], all
   const meal = first('meal');
   if (carbs || food || meal || nutrients.length > 0) {
     const amount = carbs ? amountOf(carbs) : {};
-    const label = (food ? text(food) : meal ? text(meal) : '').replace(/\s*[\r\n]+\s*/g, ', ');
-    const within = nutrients.map((column) => `${column.name} ${text(column)}`).join(', ');
+    const eaten = food ? [food, ...further('food')].map(text).join(', ') : '';
+    const label = (food ? eaten : meal ? text(meal) : '').replace(/\s*[\r\n]+\s*/g, ', ');
+    // Of two columns of carbohydrate one may be the sum of the other: it is kept as words.
+    const more = further('carbohydrate').filter((column) => !isZero(text(column)));
+    const within = [...more, ...nutrients].map((column) => `${column.name} ${text(column)}`).join(', ');
     const words = [amount.text, food && meal ? text(meal) : '', within].filter(Boolean).join('; ');
     // A zero in a column that every row fills is a filler, not a meal.
     if (!carbs && within === '' && isMealRelation(label)) push('text', { text: label });
@@ -139,6 +143,7 @@ export function notesOfRow(records: Records, row: number, columns: Column[], all
   if (medication || dose) {
     push('medication', { ...(dose ? amountOf(dose) : {}), ...(medication ? { label: text(medication) } : {}) });
   }
+  for (const column of further('medication')) push('medication', { label: text(column) });
   const exercise = first('exercise');
   const lasting = first('minutes');
   if (exercise && isRest(text(exercise))) rest = true;
@@ -146,6 +151,7 @@ export function notesOfRow(records: Records, row: number, columns: Column[], all
     push('text', { text: `${lasting.name}: ${text(lasting)}` });
   else if (exercise || lasting) {
     const minutes = lasting ? readMinutes(text(lasting), lasting.unit) : undefined;
+    for (const column of further('exercise')) if (!isRest(text(column))) push('exercise', { label: text(column) });
     if (minutes !== 0 || exercise) {
       const words = [lasting && minutes === undefined ? text(lasting) : '', textOfRole('intensity')]
         .filter(Boolean)

@@ -184,6 +184,8 @@ function roleOf(has: Set<Concept>, words: string[], unit?: string): Role {
   if (has.has('medication')) return has.has('dose') || has.has('value') ? 'medication-dose' : 'medication';
   if (has.has('dose')) return unit === 'IU' ? 'insulin' : 'medication-dose';
   if (has.has('intensity')) return 'intensity';
+  // What goes with a meal and is counted in units is its insulin.
+  if (has.has('food') && unit === 'IU') return 'insulin';
   if (has.has('food')) return has.has('kind') ? 'meal' : 'food';
   if (has.has('exercise') || has.has('sport')) return 'exercise';
   if (has.has('glucose')) return has.has('sensor') ? 'sensor' : 'glucose';

@@ -5,6 +5,7 @@ import { columnLedger } from '../evidence/ledger.ts';
 import { leaveNotedAmounts } from '../evidence/notedValues.ts';
 import { askKinds, askUnheard } from '../evidence/questions.ts';
 import { unheardSensor } from '../evidence/unheard.ts';
+import { tellUnreadAmounts } from '../evidence/unreadAmounts.ts';
 import { addWearers } from '../evidence/wearers.ts';
 import { settleGlucose } from '../glucose/sensorColumns.ts';
 import type { Reading } from '../reading.ts';
@@ -143,6 +144,7 @@ export function readTable(reading: Reading, found: Table, layout: TableLayout | 
     by: layout?.columns ? 'user' : 'file',
   });
   reading.columns.push(...columnLedger(records, table, settledColumns, claimed));
+  if (!layout?.columns) tellUnreadAmounts(reading, table, columns, claimed);
   const ignored = columns.filter((column) => column.role === 'ignore' && column.name !== '');
   if (ignored.length > 0 && !layout?.columns) {
     book.add('columns-ignored', 'note', table.header < 0 ? 0 : records.line[table.header]!, {
