@@ -59,6 +59,32 @@ export function clockScale(plot: Plot): (minute: number) => number {
     .range([plot.left, plot.left + plot.width]);
 }
 
+/** Two names at the axis stand so far apart, in heights of their print: free, at the closest, and as far as one may be moved for that. */
+const FREE = 0.98;
+const CLOSEST = 0.8;
+const MOVED = 0.15;
+
+/**
+ * Where a name at `wanted` finds room among those that stand (baselines, moved where they make room), or null: it moves up and the
+ * one below it down, neither further than an eye sees.
+ */
+function squeezed(wanted: number, standing: { y: number; moved: number }[], text: number): number | null {
+  const least = CLOSEST * text;
+  const below = standing.filter(({ y }) => y >= wanted).sort((a, b) => a.y - b.y);
+  const above = Math.max(-Infinity, ...standing.filter(({ y }) => y < wanted).map(({ y }) => y));
+  const [next, after] = below;
+  const need = next === undefined ? 0 : Math.max(0, least - (next.y - wanted));
+  const up = Math.min(need, MOVED * text);
+  const down = need - up;
+  if (wanted - up - above < least || (next && next.moved + down > MOVED * text)) return null;
+  if (next && after && after.y - next.y - down < least) return null;
+  if (next) {
+    next.y = round(next.y + down);
+    next.moved += down;
+  }
+  return round(wanted - up);
+}
+
 /** Labelled limit lines, the two ends of the axis, and `more` ticks between them where there is room, at the left of the plot. */
 export function glucoseAxis(plot: Plot, context: ChartContext, more: readonly number[] = []): Mark[] {
   const y = glucoseScale(plot);
@@ -70,35 +96,35 @@ export function glucoseAxis(plot: Plot, context: ChartContext, more: readonly nu
     [limits.high, { q: 'limit', of: 'high' }],
   ];
   if (limits.veryHigh !== null) lines.push([limits.veryHigh, { q: 'limit', of: 'very-high' }]);
-  const ends: [number, Quantity][] = [AXIS_LOW, AXIS_HIGH, ...more].map((end) => [
-    end,
-    { q: 'glucose', value: end as MgPerDl },
-  ]);
+  const height = (of: number): Quantity => ({ q: 'glucose', value: of as MgPerDl });
   const marks: Mark[] = [];
-  const taken: number[] = [];
-  const label = (at: number, quantity: Quantity, role: 'ink' | 'axis', strong: boolean) => {
-    const base = round(y(at) + context.text * 0.36);
-    if (taken.some((other) => Math.abs(other - base) < context.text * 0.98)) return;
-    taken.push(base);
+  const standing: { y: number; moved: number; named: (y: number) => Mark }[] = [];
+  const label = (at: number, quantity: Quantity, role: 'ink' | 'axis', strong: boolean, squeeze = false) => {
+    const wanted = round(y(at) + context.text * 0.36);
+    const free = standing.every((other) => Math.abs(other.y - wanted) >= context.text * FREE);
+    const base = free ? wanted : squeeze ? squeezed(wanted, standing, context.text) : null;
+    if (base === null) return;
+    const x = round(plot.left - 4);
     const text = context.speaker.value(quantity, 'short');
-    marks.push({
+    const named = (y: number): Mark => ({
       kind: 'text',
       role,
-      x: round(plot.left - 4),
-      y: base,
+      x,
+      y,
       text,
       size: context.text,
       anchor: 'end',
       strong,
     });
+    standing.push({ y: base, moved: Math.abs(base - wanted), named });
   };
   for (const [at] of lines) {
     const main = at === limits.low || at === limits.high;
-    const height = round(y(at));
+    const line = round(y(at));
     marks.push({
       kind: 'line',
       role: 'limit',
-      lines: [[plot.left, height, right, height]],
+      lines: [[plot.left, line, right, line]],
       width: main ? 0.9 : 0.75,
       ...(main ? {} : { dash: [2.5, 2.5] as [number, number] }),
     });
@@ -108,8 +134,9 @@ export function glucoseAxis(plot: Plot, context: ChartContext, more: readonly nu
     for (const [at, quantity] of lines) {
       if ((at === limits.low || at === limits.high) === main) label(at, quantity, 'ink', main);
     }
-  for (const [at, quantity] of ends) label(at, quantity, 'axis', false);
-  return marks;
+  for (const end of [AXIS_LOW, AXIS_HIGH]) label(end, height(end), 'axis', false);
+  for (const tick of more) label(tick, height(tick), 'axis', false, true);
+  return [...marks, ...standing.map(({ y: base, named }) => named(base))];
 }
 
 /** Hours named under the plot, midnight to midnight, with a tick an hour. */

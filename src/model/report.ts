@@ -20,7 +20,8 @@ export interface Cell {
 export type Block =
   | { kind: 'heading'; level: 1 | 2 | 3; text: string }
   | { kind: 'paragraph'; text: string; style: 'lead' | 'body' | 'strong' | 'small' }
-  | { kind: 'list'; items: string[]; ordered: boolean; dense?: boolean }
+  /** `pairs`: two items side by side where the medium is wide enough, read row by row. */
+  | { kind: 'list'; items: string[]; ordered: boolean; dense?: boolean; pairs?: boolean }
   | {
       kind: 'table';
       caption: string;
@@ -50,10 +51,11 @@ export type Block =
   | { kind: 'together'; blocks: Block[] }
   /**
    * One of several forms, the fullest first. A page that holds any stands on one side: those with the smallest `gives` give way
-   * first, and each keeps the fullest form for which there is room. Stands at the top of a page only, in no other block, and
-   * holds no heading of level 1. A form is told when it is tried: most never are.
+   * first, and each keeps the fullest form for which there is room. `goes`, where its last form (of two and more) is a loss: that
+   * one is taken in a later turn, of this number. Stands at the top of a page only, in no other block, and holds no heading of
+   * level 1. A form is told when it is tried: most never are.
    */
-  | { kind: 'fit'; gives: number; forms: Form[] }
+  | { kind: 'fit'; gives: number; goes?: number; forms: Form[] }
   | { kind: 'space'; points: number }
   | { kind: 'pageBreak' };
 

@@ -2373,7 +2373,6 @@ export interface WordParams {
   'screen.example.code': never;
   'screen.example.clinic': never;
   'screen.example.folder': never;
-  'screen.example.note': never;
   'screen.foot.cautions': never;
   'screen.foot.not': never;
   'screen.foot.leaves': never;

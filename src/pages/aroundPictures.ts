@@ -61,7 +61,12 @@ export function sessions({ speaker, analysis, chart }: PageContext): Block[] {
   ];
 }
 
-export function laidOver({ speaker, analysis, chart }: PageContext, meals: readonly Meal[], height?: number): Block[] {
+/** Meals of each part of the day laid over one another, and how they are to be read. `height`: that of a plot, points. */
+export function mealsLaid(
+  { speaker, analysis, chart }: PageContext,
+  meals: readonly Meal[],
+  height?: number,
+): { title: string; how: string; drawing: Drawing } | null {
   const slots = new Map<Slot, Meal[]>();
   for (const meal of usable(meals)) slots.set(meal.slot, [...(slots.get(meal.slot) ?? []), meal]);
   const laid = [...slots]
@@ -73,11 +78,17 @@ export function laidOver({ speaker, analysis, chart }: PageContext, meals: reado
       const anchors = some.map(({ at }) => at);
       return { slot, anchors, profile: profileOf(analysis.timeline, anchors, OVERLAY.from, OVERLAY.to, STEP) };
     });
-  if (laid.length === 0) return [];
-  const how = speaker.say('pages.aroundNotes.overlayHow');
-  return [
-    picture(speaker.say('pages.aroundNotes.overlay'), how, mealOverlayChart(analysis.timeline, laid, chart, height)),
-  ];
+  if (laid.length === 0) return null;
+  return {
+    title: speaker.say('pages.aroundNotes.overlay'),
+    how: speaker.say('pages.aroundNotes.overlayHow'),
+    drawing: mealOverlayChart(analysis.timeline, laid, chart, height),
+  };
+}
+
+export function laidOver(context: PageContext, meals: readonly Meal[]): Block[] {
+  const laid = mealsLaid(context, meals);
+  return laid === null ? [] : [picture(laid.title, laid.how, laid.drawing)];
 }
 
 /** The usual day once more, low, with the notes on its own clock. */

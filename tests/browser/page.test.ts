@@ -41,7 +41,14 @@ check('a fortnight to try is marked as invented, on the screen and on paper', as
   const { page, messages } = await openAgain(browser);
   await page.click('text=Try it with invented days');
   await settled(page);
-  expect(await page.locator('#told .grave').textContent()).toMatch(/invented/);
+  // Once on the screen, and on each side of the papers.
+  expect(await page.locator('.taken .grave').textContent()).toMatch(/invented/);
+  expect(
+    await page
+      .getByText(/days are invented/i)
+      .filter({ visible: true })
+      .count(),
+  ).toBe(1);
   expect(await page.frameLocator('iframe').locator('header').textContent()).toMatch(/EXAMPLE.*invented days/s);
   const { name, bytes } = await savedBy(page, 'analysis');
   expect(name).toBe('EXAMPLE-analysis.json');

@@ -40,7 +40,8 @@ function takenBar({ picked, invented }: State, act: Bringing): HTMLElement {
   return el(
     'section',
     { class: 'taken', 'aria-label': say('bring.here') },
-    el('p', {}, invented ? say('bring.invented') : say('bring.taken', { names: shown })),
+    // The one place of the screen that says so; each side of the papers is marked in its head.
+    invented ? el('p', { class: 'grave' }, say('bring.invented')) : el('p', {}, say('bring.taken', { names: shown })),
     el(
       'div',
       { class: 'roads' },

@@ -181,10 +181,9 @@ const isText = (one: Element | null): one is HTMLInputElement | HTMLTextAreaElem
   one instanceof HTMLTextAreaElement || (one instanceof HTMLInputElement && one.type === 'text');
 
 function toldView(state: State, read: Read, desk: Desk): (Node | false)[] {
-  const { person, ofMany, invented } = state;
+  const { person, ofMany } = state;
   return [
     el('h2', { tabindex: -1 }, ofMany && person ? say('told.of', { code: person.code }) : say('told.title')),
-    invented && el('p', { class: 'grave' }, say('example.note')),
     el('p', {}, read.period?.sentence ?? ''),
     read.failed.length > 0 && el('p', { class: 'grave' }, say('told.failed', { names: read.failed.join(', ') })),
     ofMany && el('p', {}, button(say('who.back'), desk.back)),

@@ -80,7 +80,7 @@ function draft(context: PageContext): Block[] {
   ];
 }
 
-/** What the visit ends with, typed in or to write by hand: all of it always stands; beside the days of one sheet with shorter lines. */
+/** What the visit ends with, typed in or to write by hand: all of it always stands; with shorter lines where room is short. */
 function agreed(context: PageContext): Block[] {
   const { speaker } = context;
   const typed = new Map(agreedHere(context).map((one) => [one.name, one.text]));
@@ -101,11 +101,7 @@ function agreed(context: PageContext): Block[] {
     {
       kind: 'fit',
       gives: 4,
-      forms: [
-        () => [line('goals'), line('step')],
-        // Beside the few days of one sheet.
-        ...(isThin(context) ? [() => [halves(line('goals'), line('step'))]] : []),
-      ],
+      forms: [() => [line('goals'), line('step')], () => [halves(line('goals'), line('step'))]],
     },
     halves(line('helper'), line('next')),
     ...(typed.has('question') ? [line('question')] : []),

@@ -3,8 +3,8 @@ import type { Block, Cell } from '../../model/report.ts';
 import type { Note } from '../../model/timeline.ts';
 import type { InsulinKind } from '../../occasions/insulin.ts';
 import { storyOf } from '../../topics/index.ts';
-import { laidOver, sessionPairs } from '../aroundPictures.ts';
-import { columnsOf, denseTable, heading, type PageContext } from '../context.ts';
+import { mealsLaid, sessionPairs } from '../aroundPictures.ts';
+import { columnsOf, denseTable, heading, type PageContext, paragraph } from '../context.ts';
 import { type LinedOn, linedUpLows } from '../readingOrders.ts';
 import { ABOUT_HIGHS, highDays } from './highsLine.ts';
 import { notedInsulin } from './notedInsulin.ts';
@@ -30,7 +30,7 @@ export function evidence(context: PageContext): Block[] {
   const lined = low ? linedUpLows(context, carrying(context)) : [];
   const highs = !low && ABOUT_HIGHS.test(first.id) && highDays(context).length > 0 ? [besideHighs(context)] : [];
   const laid = (height?: number): Block[] =>
-    meals.ok && ABOUT_MEALS.test(first.id) ? laidOver(context, meals.value, height) : [];
+    meals.ok && ABOUT_MEALS.test(first.id) ? mealsUnder(mealsLaid(context, meals.value, height)) : [];
   const single = [
     ...HEIGHTS.map(pairs),
     lined,
@@ -46,8 +46,13 @@ export function evidence(context: PageContext): Block[] {
     a.length > 0 && b.length > 0 ? [[...a, ...b]] : [],
   );
   const under = (blocks: Block[]) => () => [title, ...blocks];
-  return [{ kind: 'fit', gives: 3, forms: [...[...both, ...single].map(under), () => []] }];
+  // Without it the topic is a mere word: it goes when all else of the side is at its least.
+  return [{ kind: 'fit', gives: 3, goes: 5, forms: [...[...both, ...single].map(under), () => []] }];
 }
+
+/** Under the heading of the evidence a picture needs none of its own. */
+const mealsUnder = (laid: ReturnType<typeof mealsLaid>): Block[] =>
+  laid === null ? [] : [{ kind: 'chart', title: laid.title, drawing: laid.drawing }, paragraph(laid.how, 'small')];
 
 /** What the lows are lined up on: exercise that none followed within a day is no evidence beside a bedtime that some did follow. */
 function carrying({ analysis }: PageContext): LinedOn {
@@ -103,10 +108,10 @@ function besideHighs(context: PageContext): Block {
     columnsOf(
       title,
       ['day', 0.2],
-      ['far', 0.16],
-      ['highest', 0.16],
-      ['insulin', 0.24, 'words'],
-      ['food', 0.24, 'words'],
+      ['far', 0.12],
+      ['highest', 0.18],
+      ['insulin', 0.31, 'words'],
+      ['food', 0.19, 'words'],
     ),
     rows,
   );

@@ -82,6 +82,6 @@ export const remarksSheet: PageMaker = (context) => {
   return {
     id: REMARKS,
     title,
-    blocks: [heading(1, title), { kind: 'list', ordered: false, dense: true, items: more }],
+    blocks: [heading(1, title), { kind: 'list', ordered: false, dense: true, pairs: true, items: more }],
   };
 };

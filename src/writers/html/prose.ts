@@ -12,7 +12,7 @@ export const paragraph = (block: BlockOf<'paragraph'>): Html => el('p', { class:
 export const list = (block: BlockOf<'list'>): Html =>
   el(
     block.ordered ? 'ol' : 'ul',
-    block.dense ? { class: 'small' } : {},
+    block.dense ? { class: block.pairs ? 'small pairs' : 'small' } : {},
     ...block.items.map((item) => el('li', {}, item)),
   );
 

@@ -12,6 +12,26 @@ interface Measured {
   nodes: Node[];
 }
 
+/** A turn in giving way: a block may go through its forms from one to another. */
+interface Turn {
+  block: BlockOf<'fit'>;
+  from: number;
+  to: number;
+  /** Smaller ones come first. */
+  at: number;
+}
+
+/** A block gives way in one turn, or leaves its last form, which is a turn of its own, for later. */
+function turnsOf(block: BlockOf<'fit'>): Turn[] {
+  const { gives, goes, forms } = block;
+  const last = forms.length - 1;
+  if (goes === undefined) return [{ block, from: 0, to: last, at: gives }];
+  return [
+    { block, from: 0, to: last - 1, at: gives },
+    { block, from: last - 1, to: last, at: goes },
+  ];
+}
+
 /**
  * A page as one flow. Where blocks come in several forms, each in the fullest with which all stand on one sheet: from the
  * smallest `gives` on they give way until the page fits, then take back what room is left, the last to give way first.
@@ -30,10 +50,10 @@ export function fitted(blocks: readonly Block[], width: number, setting: Setting
   const whole = (): Measured[] =>
     blocks.map((block) => (block.kind === 'fit' ? tried(block.forms[form.get(block)!]!) : plain(block)));
   const fits = (): boolean => tightHeight(whole()) <= setting.capacity;
-  const order = [...elastic].sort((a, b) => a.gives - b.gives);
-  for (const block of order) while (form.get(block)! < block.forms.length - 1 && !fits()) step(form, block, 1);
-  for (const block of order.reverse())
-    while (form.get(block)! > 0) {
+  const order = elastic.flatMap(turnsOf).sort((a, b) => a.at - b.at);
+  for (const { block, to } of order) while (form.get(block)! < to && !fits()) step(form, block, 1);
+  for (const { block, from } of order.reverse())
+    while (form.get(block)! > from) {
       step(form, block, -1);
       if (fits()) continue;
       step(form, block, 1);

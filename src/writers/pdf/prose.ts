@@ -1,5 +1,5 @@
 import type { BlockOf } from '../../model/report.ts';
-import { type Flow, flow, leading, type Strip, together } from './flow.ts';
+import { drawStack, type Flow, flow, heightOf, leading, type Strip, together } from './flow.ts';
 import { framed } from './framed.ts';
 import { baseline } from './scale.ts';
 import { lineStrips, type Setting, setText } from './setting.ts';
@@ -42,25 +42,40 @@ export function list(block: BlockOf<'list'>, width: number, setting: Setting): F
   const labels = block.items.map((_, i) => (block.ordered ? `${i + 1}.` : '•'));
   const widest = labels.reduce((most, label) => Math.max(most, face.width(label, style.size)), 0);
   const indent = widest + style.size * 0.55;
-  const strips: Strip[] = [];
-  block.items.forEach((item, i) => {
+  const between = style.size * (block.dense ? 0.1 : 0.3);
+  const gutter = scale.rhythm * 2;
+  const wide = block.pairs ? (width - gutter) / 2 : width;
+  const items = block.items.map((item, i) => {
     const entry = node('LI', top);
     const label = node('Lbl', entry);
-    const text = setText(item, style, width - indent, setting);
-    const lines = lineStrips(text, node('LBody', entry), palette.ink.text, indent);
-    lines.forEach((line, n) => {
+    const text = setText(item, style, wide - indent, setting);
+    return lineStrips(text, node('LBody', entry), palette.ink.text, indent).map((line, n): Strip => {
       const first = n === 0;
-      strips.push({
+      return {
         ...line,
-        gap: first && i > 0 ? style.size * (block.dense ? 0.1 : 0.3) : 0,
+        gap: first && i > 0 ? between : 0,
         draw(sheet, x, y) {
           if (first) sheet.as(label).text(labels[i]!, x, y + baseline(style), face, style.size, palette.ink.text);
           line.draw(sheet, x, y);
         },
-      });
+      };
     });
   });
+  const strips = block.pairs ? inPairs(items, wide + gutter, between, setting.capacity) : items.flat();
   return flow(strips, 0.2 * scale.rhythm, 0.8 * scale.rhythm);
+}
+
+/** Two items side by side, read one after the other. A pair is not cut; one that would be high is set one under another. */
+function inPairs(items: readonly Strip[][], right: number, between: number, capacity: number): Strip[] {
+  const rows = Array.from({ length: Math.ceil(items.length / 2) }, (_, row) => items.slice(2 * row, 2 * row + 2));
+  return rows.flatMap((pair, row): Strip[] => {
+    const height = Math.max(...pair.map(heightOf));
+    if (height > capacity / 2) return pair.flat();
+    const draw: Strip['draw'] = (sheet, x, y) => {
+      for (const [i, item] of pair.entries()) drawStack(item, sheet, x + i * right, y);
+    };
+    return [{ height, gap: row > 0 ? between : 0, keep: false, draw }];
+  });
 }
 
 /** A boxed caution is framed in ink; the other kind has a bar at its side. Neither is ever grey. */
