@@ -2,7 +2,7 @@ import type { Chance } from '../../src/stats/chance.ts';
 import { gauss } from '../support/simulatedDays.ts';
 import { clockAt } from './clockChange.ts';
 import { amountText, glucoseText, readingText, spelt } from './numbers.ts';
-import type { Shape } from './shape.ts';
+import { isUnitWrong, type Shape } from './shape.ts';
 import type { TimeForm } from './timeForms.ts';
 import type { TrueNote, TrueReading, Truth } from './truth.ts';
 import { kindWord, type Words } from './words.ts';
@@ -70,7 +70,7 @@ export function timeColumns(making: Making): Column[] {
 
 export function glucoseColumns(making: Making): Column[] {
   const { shape, words } = making;
-  const wrong = shape.unitAt === 'header-wrong';
+  const wrong = isUnitWrong(shape);
   const foreign = shape.unitAt === 'foreign';
   const unit = foreign ? (shape.unit === 'mg/dL' ? 'g/L' : 'mmol/dL') : unitSaid(making, wrong);
   const scale = shape.unit === 'mg/dL' ? 100 : 10;
@@ -86,7 +86,7 @@ export function glucoseColumns(making: Making): Column[] {
       return readingText(reading, shape, words) + unitBehind(reading, shape, cellUnit);
     },
   };
-  if (shape.unitAt !== 'column') return [glucose];
+  if (!shape.unitAt.startsWith('column')) return [glucose];
   const named: Column = { name: words.names.unit!, role: 'unit', cell: ({ reading }) => (reading ? unit : '') };
   return [glucose, named];
 }
@@ -228,7 +228,7 @@ export function noteColumns(making: Making): Column[] {
 export function sharedColumns(making: Making): Column[] {
   const { shape, words } = making;
   const kind = (word: string) => kindWord(shape.vocabulary, shape.language, word);
-  const unit = unitSaid(making, false);
+  const unit = unitSaid(making, isUnitWrong(shape));
   const inCell = shape.unitAt === 'cell';
   const unitOf = (note: TrueNote | undefined): string =>
     note?.amount !== undefined
@@ -255,7 +255,7 @@ export function sharedColumns(making: Making): Column[] {
       },
     },
   ];
-  if (shape.unitAt === 'column')
+  if (shape.unitAt.startsWith('column'))
     columns.push({
       name: words.names.unit!,
       role: 'unit',

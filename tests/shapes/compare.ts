@@ -190,7 +190,7 @@ const amountFits = (one: TrueNote, amount: number | undefined): boolean =>
 
 /** A shared column of amounts without a column of units says no unit of theirs. */
 const unitWritten = ({ shape }: Written): boolean =>
-  shape.notes !== 'kind-shared' || shape.unitAt === 'column' || shape.unitAt === 'cell';
+  shape.notes !== 'kind-shared' || shape.unitAt.startsWith('column') || shape.unitAt === 'cell';
 
 function asideDifferences(written: Written, { notes }: Timeline, aside: Set<string>): Difference[] {
   // A row whose reading is no number is used where protein stands beside it.

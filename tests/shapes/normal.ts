@@ -1,7 +1,7 @@
 import { changesClock } from './clockChange.ts';
 import { hasOwnDigits } from './numbers.ts';
 import { isOpenFormat } from './openRecords.ts';
-import { isByHand, isRecords, isSheet, type Shape } from './shape.ts';
+import { isByHand, isRecords, isSheet, isUnitWrong, type Shape } from './shape.ts';
 import { TIME_FORMS } from './timeForms.ts';
 
 const FIXED_TIME: Record<string, string[]> = {
@@ -26,6 +26,8 @@ const ONLY_TEXT = [
 ];
 /** Languages in which morning and afternoon are said beside a clock of twelve hours. */
 const OWN_HALVES = ['en', 'es', 'el', 'tr', 'zh', 'ja', 'ko', 'ar', 'he', 'hu', 'sv'];
+/** Where the unit can stand that a column of every amount names. */
+const SHARED_UNIT = ['column', 'cell', 'preamble', 'nowhere', 'preamble-wrong', 'column-wrong'];
 const OWN_WORLD = ['iso-Z', 'seconds', 'millis'];
 
 /** How times stand where people set a text by hand. */
@@ -112,8 +114,7 @@ export function normal(given: Shape): Shape {
   if (!s.notes.startsWith('kind-')) s.vocabulary = 'own';
   if (s.notes === 'none') s.each = 'many';
   if (s.notes === 'kind-shared') {
-    if (!['column', 'cell', 'preamble', 'nowhere', 'preamble-wrong'].includes(s.unitAt))
-      s.unitAt = from(['column', 'cell', 'preamble'], s.unitAt);
+    if (!SHARED_UNIT.includes(s.unitAt)) s.unitAt = from(['column', 'cell', 'preamble'], s.unitAt);
     s.second = 'none';
     if (s.defect === 'unit-turns-named') s.defect = 'unit-turns';
   }
@@ -156,8 +157,8 @@ export function normal(given: Shape): Shape {
     s.number = from(['plain', 'comma'], s.number);
     if (s.unitAt === 'foreign') s.number = 'plain';
   }
-  if (['header-wrong', 'preamble-wrong', 'foreign'].includes(s.unitAt) && s.series === 'always-high') s.series = 'calm';
-  if (['foreign', 'header-wrong', 'preamble-wrong'].includes(s.unitAt)) s.second = 'none';
+  if ((s.unitAt === 'foreign' || isUnitWrong(s)) && s.series === 'always-high') s.series = 'calm';
+  if (s.unitAt === 'foreign' || isUnitWrong(s)) s.second = 'none';
   if (s.number === 'own-digits' && !hasOwnDigits(s.language)) s.number = 'plain';
   if (s.series === 'real-long' && s.unit === 'mg/dL' && s.number === 'plain') s.number = 'long';
   if (s.number === 'exponent' && (isSheet(s) || isRecords(s))) s.number = 'plain';
@@ -241,8 +242,8 @@ export function normal(given: Shape): Shape {
   if (s.defect === 'contradiction' && s.second === 'other-unit') s.second = 'none';
   if (s.notes === 'kind-shared' && s.container === 'wide') s.notes = 'none';
   // A column that holds every amount names no unit of glucose.
-  if (s.notes === 'kind-shared' && !['column', 'cell', 'preamble', 'nowhere', 'preamble-wrong'].includes(s.unitAt))
-    s.unitAt = 'column';
+  if (s.notes === 'kind-shared' && !SHARED_UNIT.includes(s.unitAt)) s.unitAt = 'column';
+  if (s.notes === 'kind-shared' && s.defect === 'unit-turns-named') s.defect = 'none';
   // Notes in columns without names are nobody's to tell apart.
   if (s.header === 'absent' && !['none', 'own-file'].includes(s.notes)) s.notes = 'none';
   if (s.notes === 'none') s.each = 'many';

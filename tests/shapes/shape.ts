@@ -18,6 +18,7 @@ export const PROPERTIES = {
     'foreign',
     'header-wrong',
     'preamble-wrong',
+    'column-wrong',
   ],
   number: ['plain', 'comma', 'long', 'thousandths', 'exponent', 'own-digits'],
   time: Object.keys(TIME_FORMS),
@@ -65,6 +66,8 @@ export type Property = keyof typeof PROPERTIES;
 export type Shape = Record<Property, string> & { seed: number };
 export const NAMES = Object.keys(PROPERTIES) as Property[];
 
+/** The unit that the file names cannot be that of its numbers. */
+export const isUnitWrong = ({ unitAt }: Pick<Shape, 'unitAt'>): boolean => unitAt.endsWith('-wrong');
 /** Whether the rows stand in JSON, each a record of its own. */
 export const isRecords = ({ container }: Pick<Shape, 'container'>): boolean => container.startsWith('record');
 /** Whether the text is set as people set it by hand: see byHand.ts. */
@@ -99,7 +102,8 @@ const SELDOM: Partial<Record<Property, number>> = {
 
 /** Values that make a shape open or forbidden: drawn seldom, so that most shapes are closed. */
 const RARE = new Set([
-  ...['always-high', 'foreign', 'header-wrong', 'preamble-wrong', 'nowhere', 'early', 'absent', 'twin', 'nameless-few'],
+  ...['always-high', 'foreign', 'header-wrong', 'preamble-wrong', 'column-wrong', 'nowhere', 'early', 'absent', 'twin'],
+  'nameless-few',
   ...['two-column', 'two-last-names', 'two-records', 'two-emails', 'two-files', 'two-unclear', ...UNKNOWN_KINDS],
   ...['iso-Z', 'seconds', 'millis', 'unit-turns', 'order-turns', 'order-flipped', 'kind-shared', 'kind-own'],
 ]);

@@ -6,7 +6,7 @@ import type { Making } from './columns.ts';
 import { DEFECTS } from './defects.ts';
 import { isOpenFormat } from './openRecords.ts';
 import { render } from './render.ts';
-import { isByHand, pick, type Shape } from './shape.ts';
+import { isByHand, isUnitWrong, pick, type Shape } from './shape.ts';
 import { sheetsOf, zoneNamed } from './table.ts';
 import { TIME_FORMS } from './timeForms.ts';
 import { type TrueNote, type TrueReading, truthOf } from './truth.ts';
@@ -68,7 +68,7 @@ function openReasons({ shape, form, truth }: Making): string[] {
   add(shape.container === 'counted', 'minutes since a start that is not said');
   add(shape.container === 'yearless', 'no year is said');
   add(shape.header === 'absent' && (shape.decoy !== 'none' || shape.secondClock !== 'none'), 'columns without names');
-  add(['foreign', 'header-wrong', 'preamble-wrong'].includes(shape.unitAt), 'the unit named is unknown or cannot be');
+  add(shape.unitAt === 'foreign' || isUnitWrong(shape), 'the unit named is unknown or cannot be');
   return open;
 }
 
@@ -125,7 +125,7 @@ export function write(shape: Shape): Written {
     zone: zoneNamed(making),
     open,
     final: wanted?.final === true || shape.unitAt === 'foreign',
-    mustAsk: ['header-wrong', 'preamble-wrong'].includes(shape.unitAt),
+    mustAsk: isUnitWrong(shape),
     never: NEVER[shape.person] ? [NEVER[shape.person]!] : [],
     answers: {
       unit: shape.unit as 'mg/dL' | 'mmol/L',

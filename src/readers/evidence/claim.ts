@@ -1,13 +1,13 @@
 import type { ColumnAccount } from '../../model/input.ts';
 import type { Role, TableLayout } from '../../schemas/layout.ts';
+import { readOddCell } from '../glucose/oddCells.ts';
 import { isFoodUnit, isNutrient, isSugar } from '../notes/nutrients.ts';
 import type { Column } from '../table/header.ts';
 import { offsetOfLayout } from '../table/layoutTables.ts';
-import { limitWord } from '../table/limits.ts';
-import type { Records } from '../table/records.ts';
+import { cellText, type Records } from '../table/records.ts';
 import type { Table } from '../table/tables.ts';
 import { plain, tokens } from '../table/vocabulary.ts';
-import { type CellKind, describe, type Profile } from './describe.ts';
+import { type CellKind, describe, type Profile, sampleRows } from './describe.ts';
 import { holdsOnlyNumbers } from './unreadAmounts.ts';
 
 /** Columns after their names and their cells were both heard. */
@@ -44,8 +44,11 @@ export function claimColumns(records: Records, table: Table, layout: TableLayout
   const columns = given.map((column, i) => {
     if (column.given) return column.role === 'mixed' ? { ...column, role: 'glucose' as const, mixed: true } : column;
     const profile = profiles[i]!;
-    const onlyNumbers = (): boolean => holdsOnlyNumbers(records, table, profile);
-    const settled = heard(column, profile, given, { ...food, onlyNumbers });
+    const cells: Cells = {
+      onlyNumbers: () => holdsOnlyNumbers(records, table, profile),
+      values: () => holdsValues(records, table, column.index),
+    };
+    const settled = heard(column, profile, given, food, cells);
     if (settled.why) {
       const { why, evidence } = settled;
       accounts.set(column.index, evidence === undefined ? { why } : { why, evidence });
@@ -110,7 +113,13 @@ interface Heard {
   evidence?: string;
 }
 
-function heard(column: Column, profile: Profile, all: Column[], food: Food & { onlyNumbers: () => boolean }): Heard {
+/** What all cells of a column show, looked at where it matters. */
+interface Cells {
+  onlyNumbers(): boolean;
+  values(): boolean;
+}
+
+function heard(column: Column, profile: Profile, all: Column[], food: Food, cells: Cells): Heard {
   const as = (role: Role, why: ColumnAccount['why'], evidence = profile.example): Heard => ({
     column: { ...column, role },
     why,
@@ -128,17 +137,28 @@ function heard(column: Column, profile: Profile, all: Column[], food: Food & { o
   }
   if (isOfFood(column, profile, food)) return as('nutrient', 'name');
   // Numbers under "lunch" are grams, a dose, or glucose after it: nobody ate a number.
-  if (EATEN.includes(column.role) && food.onlyNumbers()) return as('ignore', 'numbers');
+  if (EATEN.includes(column.role) && cells.onlyNumbers()) return as('ignore', 'numbers');
   // Words under no name at all are somebody's remarks.
   if (column.role === 'ignore' && kind === 'text' && /^(?:#\d+)?$/.test(column.name) && /\p{L}/u.test(profile.example))
     return as('note', 'cells');
   if (!NUMBERS.includes(column.role)) return { column };
   // Words, times and names under a header that promises glucose are none.
   const wordy = NO_NUMBER.includes(kind) && Number.isNaN(profile.low) && profile.cells >= FEW_CELLS;
-  if (wordy && limitWord(profile.example) === 0 && !/\p{Nd}/u.test(profile.example)) return as('ignore', 'words');
+  if (wordy && !cells.values()) return as('ignore', 'words');
   if (column.unit === '%') return as('ignore', 'other-quantity', column.unit);
   if ((column.foreign || column.maybe) && all.some(isSurely)) return as('ignore', 'other-quantity', column.unit);
   return { column };
+}
+
+/** Whether at least half of the cells that say anything are values, in whatever way they are written: the first one alone says little. */
+function holdsValues(records: Records, { from, to }: Table, index: number): boolean {
+  let [values, words] = [0, 0];
+  for (const row of sampleRows(from, to)) {
+    const { is } = readOddCell(cellText(records, row, index));
+    if (is === 'number' || is === 'limit') values++;
+    else if (is !== 'empty') words++;
+  }
+  return values > 0 && values >= words;
 }
 
 /** Glucose by its name, in a unit of it. */

@@ -50,7 +50,8 @@ export function describe(records: Records, from: number, to: number, indices: nu
   return indices.map((index) => describeColumn(records, rows, index));
 }
 
-function sampleRows(from: number, to: number): number[] {
+/** The rows that are looked at. */
+export function sampleRows(from: number, to: number): number[] {
   const n = to - from;
   if (n <= SAMPLE) return Array.from({ length: Math.max(0, n) }, (_, i) => from + i);
   const step = n / (SAMPLE / 2);

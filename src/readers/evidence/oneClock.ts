@@ -67,16 +67,39 @@ function rivalsOf(cells: TimeCells[], shape: number): Clock[] {
   const filled = (one: TimeCells) => one.counts[shape]! > 0 && one.counts[shape]! * 2 >= most;
   const rivals = cells.filter(filled).map((whole): Clock => ({ whole, parts: [whole] }));
   if (shape !== SHAPE.stamp || most === 0) return rivals;
-  const columnOf = (of: number) =>
-    cells.find(({ counts }) => counts[of]! * 2 >= most && counts[of]! > counts[SHAPE.stamp]!);
-  const [day, clock] = [columnOf(SHAPE.day), columnOf(SHAPE.clock)];
+  const columnsOf = (of: number) => cells.filter(({ counts }) => counts[of]! > 0 && counts[of]! > counts[SHAPE.stamp]!);
+  const full = (of: number) => columnsOf(of).find(({ counts }) => counts[of]! * 2 >= most);
+  const clock = full(SHAPE.clock);
+  const day = full(SHAPE.day) ?? (clock && columnsOf(SHAPE.day).find((one) => isCarried(one, clock)));
   return day && clock ? [...rivals, { whole: joined(day, clock), parts: [day, clock] }] : rivals;
 }
 
-/** A date and a time of day as one clock. What is learnt of its offsets is the time of day's. */
+/**
+ * A date and a time of day as one clock; a date that stands only where it changes goes on below. What is learnt of its offsets is the
+ * time of day's.
+ */
 function joined(day: TimeCells, clock: TimeCells): TimeCells {
-  const shape = day.shape.map((of, k) =>
-    of === SHAPE.day && clock.shape[k] === SHAPE.clock ? SHAPE.stamp : SHAPE.none,
+  const shape = new Uint8Array(day.shape.length);
+  const date = new Int32Array(shape.length);
+  const open = new Uint8Array(shape.length);
+  let above = -1;
+  for (let k = 0; k < shape.length; k++) {
+    if (day.shape[k] === SHAPE.day) above = k;
+    else if (!isEmpty(day, k)) above = -1;
+    if (above < 0) continue;
+    date[k] = day.date[above]!;
+    open[k] = day.open[above]!;
+    if (clock.shape[k] === SHAPE.clock) shape[k] = SHAPE.stamp;
+  }
+  return { ...clock, column: standing(day) === 0 ? clock.column : day.column, date, open, shape };
+}
+
+const isEmpty = ({ shape, flags }: TimeCells, k: number): boolean => shape[k] === SHAPE.none && flags[k] === 0;
+
+/** Dates and nothing else, the first beside the first of the clock times: one of a day, carried down. */
+function isCarried(day: TimeCells, clock: TimeCells): boolean {
+  const first = clock.shape.indexOf(SHAPE.clock);
+  return (
+    first >= 0 && day.shape[first] === SHAPE.day && day.shape.every((of, k) => of === SHAPE.day || isEmpty(day, k))
   );
-  return { ...clock, column: standing(day) === 0 ? clock.column : day.column, date: day.date, open: day.open, shape };
 }

@@ -79,15 +79,7 @@ export function settleUnit(
     return byUser(cells, laid, lineOf, book, choices);
   }
   if (fromHeader) {
-    const seen = looksLikeOther(cells, fromHeader);
-    if (seen) {
-      book.add('unit-contradicts-values', 'refusal', lineOf(0), {
-        actual: seen,
-        expected: fromHeader,
-        question: layoutUnit(fromHeader === 'mg/dL' ? 'mmol/L' : 'mg/dL'),
-      });
-      return undefined;
-    }
+    if (isRefuted(cells, fromHeader, lineOf, book)) return undefined;
     choices.push({
       id: 'unit',
       value: fromHeader,
@@ -99,6 +91,7 @@ export function settleUnit(
   const own = withFewBare(cells, ownUnits(cells));
   if (own.with > 0 && own.without === 0) {
     const [unit, other] = own.kinds.map(unitOf);
+    if (own.kinds.some((code) => isRefuted(cells, unitOf(code), lineOf, book))) return undefined;
     const value = other === undefined ? unit! : 'both';
     choices.push({ id: 'unit', value, by: 'file', evidence: { is: 'unit-in-rows' } });
     return unit;
@@ -150,6 +143,18 @@ function fill(cells: GlucoseCells, unit: GlucoseUnit): GlucoseUnit {
   const code = unitCode(unit);
   for (let k = 0; k < cells.unit.length; k++) if (cells.unit[k] === 2) cells.unit[k] = code;
   return unit;
+}
+
+/** Whether the numbers speak against a unit that the file names, in names, above or in its rows; the book says so. */
+function isRefuted(cells: GlucoseCells, unit: GlucoseUnit, lineOf: (k: number) => number, book: IssueBook): boolean {
+  const seen = looksLikeOther(cells, unit);
+  if (!seen) return false;
+  book.add('unit-contradicts-values', 'refusal', lineOf(0), {
+    actual: seen,
+    expected: unit,
+    question: layoutUnit(unit === 'mg/dL' ? 'mmol/L' : 'mg/dL'),
+  });
+  return true;
 }
 
 /** More than half of the numbers cannot be in this unit and can be in the other: their range. */

@@ -4,10 +4,12 @@ import { newStamp, SHAPE } from '../times/stamp.ts';
 import type { Column } from './header.ts';
 import { readNumber } from './numbers.ts';
 import { cellText, fieldCount, locate, type Records } from './records.ts';
-import { MAX_COLUMNS, SAMPLE } from './tables.ts';
+import { isWhen, MAX_COLUMNS, SAMPLE } from './tables.ts';
 
 /** Fewer rows than this may all hold one value. */
 const FEW_ROWS = 6;
+/** Rows that are all looked at, before one here and there (ours). */
+const FIRST_ROWS = 20;
 /** So small a share of rows may be longer than the others by mistake (ours). */
 const FEW_LONGER = 0.05;
 
@@ -20,23 +22,29 @@ export function columnsByContent(records: Records): { columns: Column[]; values:
   const numbers: number[] = [];
   const filled: number[] = [];
   const withUnit: number[] = [];
+  const words: number[] = [];
   const first: string[] = [];
   const varied: boolean[] = [];
   const clocks: number[] = [];
   const days: number[] = [];
   const widths: number[] = [];
   const step = Math.max(1, Math.floor(records.count / SAMPLE));
-  for (let r = 0; r < records.count; r += step) {
+  const single = widthFrom(records, 0) < 2;
+  // A date that stands only where it changes stands in the first rows.
+  for (let r = 0; r < records.count; r += r < FIRST_ROWS ? 1 : step) {
     const fields = Math.min(fieldCount(records, r), MAX_COLUMNS);
     widths.push(fields);
+    // A title is no cell of a column.
+    if (fields < 2 && !single) continue;
     for (let c = 0; c < fields; c++) {
       if (!locate(records, r, c, span)) continue;
       const value = readNumber(records.bytes, span.from, span.to, look);
       const number = !Number.isNaN(value);
       const shape = readStamp(records.bytes, span.from, span.to, stamp);
       const text = number || shape === SHAPE.none ? cellText(records, r, c) : '';
-      const unit = !number && text !== '' && namesUnit(text);
-      if (unit) withUnit[c] = (withUnit[c] ?? 0) + 1;
+      const odd = number || text === '' ? undefined : valueIn(text);
+      if (odd === 'with-unit') withUnit[c] = (withUnit[c] ?? 0) + 1;
+      if (odd === 'word') words[c] = (words[c] ?? 0) + 1;
       if (first[c] === undefined) first[c] = text;
       else if (text !== first[c]) varied[c] = true;
       // Four digits and parts of one may be anything; beside a date `0705` is a clock and 0.2930555556 a part of the day.
@@ -46,7 +54,7 @@ export function columnsByContent(records: Records): { columns: Column[]; values:
       if (shape === SHAPE.day || shape === SHAPE.serial) days[c] = (days[c] ?? 0) + 1;
       filled[c] = (filled[c] ?? 0) + 1;
       if (when) times[c] = (times[c] ?? 0) + 1;
-      else if (number || unit) numbers[c] = (numbers[c] ?? 0) + 1;
+      else if (number || odd === 'with-unit' || odd === 'number') numbers[c] = (numbers[c] ?? 0) + 1;
     }
   }
   // The same number in every row is a limit or a code, no reading.
@@ -64,7 +72,7 @@ export function columnsByContent(records: Records): { columns: Column[]; values:
     const bareClock =
       (clocks[index] ?? 0) >= n * 0.9 && filled.some((all, c) => c !== index && (days[c] ?? 0) >= all * 0.8);
     if (n > 0 && (bareClock || (times[index] ?? 0) >= n * 0.8)) columns.push({ index, name, role: 'time' });
-    else if (n > 0 && (numbers[index] ?? 0) >= n * 0.8 && isValue(index, n)) {
+    else if (isMostly(numbers[index] ?? 0, words[index] ?? 0, n) && isValue(index, n)) {
       columns.push({ index, name, role: 'glucose' });
       values++;
     } else columns.push({ index, name, role: 'ignore' });
@@ -86,10 +94,16 @@ function usualWidth(widths: number[]): number {
   return [...counts].reduce((best, one) => (one[1] > best[1] ? one : best), [0, 0])[0];
 }
 
-/** `114 mg/dL`, `6,3 ммоль/л`, `> 22.2 mmol/L`: a value that names its unit, however it is written. */
-function namesUnit(text: string): boolean {
+/** Words for low and high are values where numbers stand among them; of words alone nothing tells what they are of. */
+const isMostly = (numbers: number, words: number, cells: number): boolean =>
+  numbers > 0 && numbers + words >= cells * 0.8;
+
+/** How a cell that is no plain number holds a value: `6,3 ммоль/л`, `LOW mg/dL` with its unit, `١٠.٩`, `<2.2` as a number, `LOW` as a word. */
+function valueIn(text: string): 'with-unit' | 'number' | 'word' | undefined {
   const odd = readOddCell(text);
-  return (odd.is === 'number' || odd.is === 'limit') && odd.unit !== undefined;
+  if (odd.is !== 'number' && odd.is !== 'limit') return undefined;
+  if (odd.unit !== undefined) return 'with-unit';
+  return odd.is === 'limit' && Number.isNaN(odd.bound) ? 'word' : 'number';
 }
 
 /** The first row of data of a file without names: a time and a value. What stands above it tells of the whole. */
@@ -98,16 +112,16 @@ export function firstOfData(records: Records, columns: readonly Column[]): numbe
   const span = { from: 0, to: 0 };
   const timed = (row: number): boolean =>
     columns.some(
-      ({ role, index }) =>
-        role === 'time' &&
-        locate(records, row, index, span) &&
+      (column) =>
+        isWhen(column) &&
+        locate(records, row, column.index, span) &&
         readStamp(records.bytes, span.from, span.to, stamp) !== SHAPE.none,
     );
   // A second date is no value: such a line tells from when to when.
   const filled = (row: number): boolean =>
     columns.some(
       ({ role, index }) =>
-        role === 'glucose' &&
+        (role === 'glucose' || role === 'sensor') &&
         locate(records, row, index, span) &&
         [SHAPE.none, SHAPE.clock].some((is) => is === readStamp(records.bytes, span.from, span.to, stamp)),
     );

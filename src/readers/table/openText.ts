@@ -12,7 +12,7 @@ import type { Column } from './header.ts';
 import { columnsByContent, firstOfData } from './nameless.ts';
 import { cellText, locate, type Records, recordText, scanRecords } from './records.ts';
 import { columnOfBoth, namedByCells } from './seenColumns.ts';
-import { findTables, SAMPLE, type Table, unknownNames } from './tables.ts';
+import { findTables, isWhen, SAMPLE, type Table, unknownNames } from './tables.ts';
 
 interface Opened {
   records: Records;
@@ -116,7 +116,7 @@ function meaningOf({ records, tables }: Opened): number {
 function hasTimes(records: Records, { from, to, columns }: Table): boolean {
   const stamp = newStamp();
   const span = { from: 0, to: 0 };
-  const whens = columns.filter(({ role }) => role === 'time' || role === 'date' || role === 'clock');
+  const whens = columns.filter(isWhen);
   for (let r = from; r < Math.min(to, from + SAMPLE); r++)
     for (const { index } of whens)
       if (locate(records, r, index, span) && readStamp(records.bytes, span.from, span.to, stamp) !== SHAPE.none)
@@ -140,7 +140,7 @@ function finish(
   const named = namedByCells(records, content);
   if (named) return { records, tables: [named] };
   const columns = meantColumns(content, layout);
-  const times = columns.filter((column) => column.role === 'time');
+  const times = columns.filter(isWhen);
   const glucose = columns.filter(({ role }) => role === 'glucose' || role === 'sensor');
   const values = glucose.length;
   const names = unknownNames(records, columns);

@@ -34,6 +34,7 @@ export function readRows(reading: Reading, settled: SettledTable): void {
   const bare = new Set<Role>();
   const bareWords = new Set<string>();
   const span = { from: 0, to: 0 };
+  const shared = columns.some(({ role }) => role === 'value');
   let rests = 0;
   let zeros = 0;
   const got: Yield = { entries: 0, faults: 0, rest: false, left: false, zero: false };
@@ -51,7 +52,12 @@ export function readRows(reading: Reading, settled: SettledTable): void {
     got.entries = got.faults = 0;
     got.rest = got.left = got.zero = false;
     glucoseOfRow(reading, settled, k, got);
-    const byKind = kinds !== undefined && got.entries + got.faults === 0 && !ownColumns(reading, row, columns, span);
+    const byKind =
+      kinds !== undefined &&
+      got.entries + got.faults === 0 &&
+      !ownColumns(reading, row, columns, span) &&
+      // Where each kind has columns of its own, those speak for a row whose word says nothing.
+      (shared || kinds.of(cellText(records, row, kinds.column.index)) !== undefined);
     if (byKind) kindOfRow(reading, settled, k, kinds, bareWords, got);
     else if (notable.length > 0) {
       const result = notesOfRow(records, row, notable, columns, placeOf(reading, settled, k));

@@ -18,6 +18,7 @@ export interface Table {
 
 export const CONTENT: Role[] = ['sensor', 'glucose', 'fingerstick', 'value', 'insulin-name', ...NOTE_ROLES];
 const WHEN: Role[] = ['time', 'date', 'clock'];
+export const isWhen = ({ role }: Pick<Column, 'role'>): boolean => WHEN.includes(role);
 /** Rows looked at behind a header to see that times follow, and to tell columns without names apart. */
 export const SAMPLE = 200;
 /** A header for each day of ten years; what follows more of them is their last table's (ours). */
@@ -79,7 +80,7 @@ function timesFollow(records: Records, row: number, columns: Column[]): boolean 
   for (let r = row + 1; r < last; r++) {
     if (otherFields(records, r, columns)) return true;
     for (const column of columns) {
-      if (!WHEN.includes(column.role) || !locate(records, r, column.index, span)) continue;
+      if (!isWhen(column) || !locate(records, r, column.index, span)) continue;
       filled = true;
       if (readStamp(records.bytes, span.from, span.to, stamp) !== SHAPE.none) return true;
     }
@@ -135,8 +136,7 @@ export function unknownNames(records: Records, columns: Column[]): number | unde
   for (let r = 0; r < Math.min(records.count, SAMPLE); r++) {
     if (!mayBeHeader(records, r)) {
       // The data begin.
-      if (locate(records, r, columns.find((column) => column.role === 'time')?.index ?? 0, { from: 0, to: 0 }))
-        return names;
+      if (locate(records, r, columns.find(isWhen)?.index ?? 0, { from: 0, to: 0 })) return names;
       continue;
     }
     const named = columns.filter((column) => cellText(records, r, column.index) !== '');

@@ -129,3 +129,17 @@ test('a column that a layout calls the kinds is heard: words that nobody knows a
   const file = read(text, { layout: { meanings: { W9: 'kind' }, kinds: all } });
   expect([refusals(file), file.readings.count, file.notes.length]).toEqual([[], 60, 3]);
 });
+
+test('where each kind has columns of its own, a row under a word that nobody knows is told by those', () => {
+  const row = (i: number): string =>
+    `${stamp(i)},Blorb,${sugar(i)},,,,${i % 20 === 3 ? `\n${stamp(i)},Fnord,,,40,Brisk walk,\n${stamp(i)},Wubble,,,,,Slept badly` : ''}`;
+  const text = `Time,W9,Glucose (mg/dL),Insulin (IU),Duration (min),Exercise,Remarks\n${lines(60, row)}\n`;
+  for (const layout of [{}, { meanings: { W9: 'kind' as const } }]) {
+    const file = read(text, { layout });
+    expect([refusals(file), file.readings.count]).toEqual([[], 60]);
+    const kinds = file.notes.map(({ kind, minutes, text: words, label }) => [kind, minutes, words ?? label]);
+    const three = (of: unknown[]) => [of, of, of];
+    expect(kinds.filter(([kind]) => kind === 'exercise')).toEqual(three(['exercise', 40, 'Brisk walk']));
+    expect(kinds.filter(([kind]) => kind === 'text')).toEqual(three(['text', undefined, 'Slept badly']));
+  }
+});

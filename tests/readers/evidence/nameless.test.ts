@@ -102,4 +102,44 @@ describe('a table without column names', () => {
       expect([refusals(answered), times(answered)]).toEqual([[], TIMES]);
     }
   });
+  const arabic = (text: string) => text.replace(/\d/g, (digit) => String.fromCodePoint(0x660 + Number(digit)));
+  // Ways to write a value that is no plain number in ASCII digits, and how it is written beyond the ends of a sensor.
+  const odd: [string, (i: number) => string][] = [
+    ['a unit', (i) => `${sugar(i)} mg/dL`],
+    [
+      'words for low and high beside a unit',
+      (i) => (i % 5 < 2 ? ['LOW mg/dL', 'HIGH mg/dL'][i % 5]! : `${sugar(i)} mg/dL`),
+    ],
+    ['words alone on most rows', (i) => (i % 5 < 3 ? ['LOW', 'High', 'trop bas'][i % 5]! : String(sugar(i)))],
+    ['signs', (i) => (i % 5 < 2 ? ['<40', '>400'][i % 5]! : String(sugar(i)))],
+    ['digits of another script', (i) => arabic((sugar(i) / MGDL_PER_MMOL).toFixed(1))],
+  ];
+  test.each(odd)('finds the column of values in cells with %s, from its first row', (_, cell) => {
+    for (const when of [stamp, (i: number) => stamp(i).replace(' ', ',')]) {
+      const file = read(`${lines(N, (i) => `${when(i)},${cell(i)}`)}\n`);
+      expect([refusals(file), times(file)], cell(0)).toEqual([[], TIMES]);
+    }
+  });
+  it('takes no column of such words alone for values', () => {
+    const file = read(`${lines(N, (i) => `${stamp(i)},${['low', 'high', 'low'][i % 3]}`)}\n`);
+    expect(refusals(file)).toEqual(['columns-unclear']);
+  });
+  it('asks which clock is the wearer’s beside a date that stands only where it changes', () => {
+    const carried = (i: number): string =>
+      `${i === 0 || stamp(i).slice(0, 10) !== stamp(i - 1).slice(0, 10) ? stamp(i).slice(0, 10) : ''},${stamp(i).slice(11)}`;
+    for (const first of [true, false]) {
+      const text = `Unit: mg/dL\n${lines(N, (i) => (first ? `${carried(i)},${world(i)},${sugar(i)}` : `${world(i)},${carried(i)},${sugar(i)}`))}\n`;
+      expect(refusals(read(text))).toEqual(['two-clocks']);
+      const meanings = first ? { '#3': 'ignore' as const } : { '#1': 'ignore' as const };
+      const answered = read(text, { layout: { meanings } });
+      expect([refusals(answered), times(answered)]).toEqual([[], TIMES]);
+    }
+  });
+  it('reads a date and a time of day that an answer names by their places', () => {
+    const text = lines(N, (i) => `${stamp(i).replace(' ', ',')},${70 + (i % 9)},${sugar(i)}`);
+    expect(refusals(read(text))).toEqual(['two-value-columns']);
+    const meanings = { '#1': 'date', '#2': 'clock', '#3': 'ignore', '#4': 'sensor' } as const;
+    const answered = read(text, { unit: 'mg/dL', layout: { meanings } });
+    expect([refusals(answered), times(answered), numbers(answered)]).toEqual([[], TIMES, VALUES]);
+  });
 });

@@ -74,3 +74,37 @@ describe('a whole time where a dose should stand', () => {
     expect(file.issues.filter(({ code }) => code === 'value-turned-date')).toHaveLength(3);
   });
 });
+
+describe('a unit that every row names', () => {
+  const mmol = (i: number): string => (sugar(i) / 18).toFixed(1);
+  test.each([
+    ['beside the number', 'Time,Glucose', (value: string, unit: string) => `${value} ${unit}`],
+    ['in a column of its own', 'Time,Glucose,Unit', (value: string, unit: string) => `${value},${unit}`],
+  ])('%s is asked about where the numbers cannot be in it, and read by the answer', (_, head, row) => {
+    for (const [unit, own, value] of [
+      ['mmol/L', 'mg/dL', (i: number) => String(sugar(i))],
+      ['mg/dL', 'mmol/L', mmol],
+    ] as const) {
+      const text = table(head, N, (i) => row(value(i), unit));
+      expect(refusals(read(text))).toEqual(['unit-contradicts-values']);
+      const answered = read(text, { layout: { unit: own } });
+      expect([refusals(answered), numbers(answered)]).toEqual([
+        [],
+        Array.from({ length: N }, (__, i) => Number(value(i))),
+      ]);
+    }
+  });
+});
+
+describe('a column of glucose whose first cells are no numbers', () => {
+  it.each(['---', 'n/a', 'LOW mg/dL', 'HIGH', 'sensor warming up'])('is read all the same: %s', (first) => {
+    const file = read(table('Time,Glucose', N, (i) => (i < 9 ? first : `${sugar(i)} mg/dL`)));
+    expect([refusals(file), numbers(file).slice(-(N - 9))]).toEqual([[], ALL.slice(9)]);
+  });
+  it('is none where its cells are words', () => {
+    const file = read(
+      table('Time,Glucose,Sensor glucose (mg/dL)', N, (i) => `${['low', 'normal', 'fine'][i % 3]},${sugar(i)}`),
+    );
+    expect([refusals(file), numbers(file), file.columns?.[1]?.role]).toEqual([[], ALL, 'ignore']);
+  });
+});
