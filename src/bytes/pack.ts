@@ -14,9 +14,9 @@ export const deflate: Deflate = (bytes, level = 6) => zlibSync(bytes, { level })
 
 const SAME_DAY = new Date(1980, 0, 1);
 
-/** One archive of files by name, each with the same date, so that the same files give the same archive. */
-export const zip = (files: readonly { name: string; bytes: Uint8Array }[]): Uint8Array =>
-  zipSync(Object.fromEntries(files.map(({ name, bytes }) => [name, bytes])), { mtime: SAME_DAY });
+/** One archive of files by name, each with the same date, so that the same files give the same archive; at level 0 nothing is packed. */
+export const zip = (files: readonly { name: string; bytes: Uint8Array }[], level: 0 | 6 = 6): Uint8Array =>
+  zipSync(Object.fromEntries(files.map(({ name, bytes }) => [name, bytes])), { mtime: SAME_DAY, level });
 
 /** An archive that is made file by file: what is ready of it is handed out each time, so that it never stands in memory as a whole. */
 export function openZip() {

@@ -73,19 +73,25 @@ export function find(bytes: Uint8Array, text: string, from = 0): number {
 }
 
 /** Text that grows as bytes, without ever being one string. */
-export function growingText(): { add(text: string): void; bytes(): Uint8Array } {
+export function growingText(): { add(text: string): void; addBytes(bytes: Uint8Array): void; bytes(): Uint8Array } {
   let buffer = new Uint8Array(65_536);
   let length = 0;
+  const grow = (most: number): void => {
+    if (most <= buffer.length) return;
+    const larger = new Uint8Array(most * 2);
+    larger.set(buffer.subarray(0, length));
+    buffer = larger;
+  };
   return {
     add(text) {
       // A UTF-16 unit takes three bytes at most.
-      const most = length + text.length * 3;
-      if (most > buffer.length) {
-        const larger = new Uint8Array(most * 2);
-        larger.set(buffer.subarray(0, length));
-        buffer = larger;
-      }
+      grow(length + text.length * 3);
       length += encoder.encodeInto(text, buffer.subarray(length)).written;
+    },
+    addBytes(bytes) {
+      grow(length + bytes.length);
+      buffer.set(bytes, length);
+      length += bytes.length;
     },
     bytes: () => buffer.subarray(0, length),
   };

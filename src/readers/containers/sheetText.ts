@@ -7,14 +7,60 @@ export type Cell = string | number | boolean | Date | null;
 export const MARCH_1900 = Date.UTC(1900, 2, 1);
 const DAY_ZERO = Date.UTC(1899, 11, 30);
 
+/** What the cells of one column are, as far as it decides how its dates are written. */
+export interface ColumnOfDates {
+  dates: boolean;
+  /** All dates are days; times of the first day of the count; before March 1900. */
+  days: boolean;
+  clocks: boolean;
+  early: boolean;
+  /** Numbers of one and more stand among them. */
+  amounts: boolean;
+}
+
+/** What decides how the rows of a sheet are written. */
+export interface SheetFacts {
+  columns: ColumnOfDates[];
+}
+
 /** One line a row, so that line numbers are the sheet's own. */
 export function sheetText(rows: Cell[][]): string {
-  const width = rows.reduce((most, row) => Math.max(most, row.length), 2);
-  const forms = Array.from({ length: width }, (_, column) => dateForm(rows, column));
-  return rows
-    .map((row) => Array.from({ length: width }, (_, c) => cellText(row[c] ?? null, forms[c]!)).join(','))
-    .join('\n');
+  return textWith(rows, factsOf(rows));
 }
+
+export function factsOf(rows: Cell[][]): SheetFacts {
+  const width = rows.reduce((most, row) => Math.max(most, row.length), 2);
+  return { columns: Array.from({ length: width }, (_, column) => datesOf(rows, column)) };
+}
+
+/** What holds of rows that stand below each other. */
+export function joinedFacts(a: SheetFacts, b: SheetFacts): SheetFacts {
+  const [wide, narrow] = a.columns.length >= b.columns.length ? [a, b] : [b, a];
+  const columns = wide.columns.map((one, c) => {
+    const other = narrow.columns[c];
+    return other === undefined
+      ? one
+      : {
+          dates: one.dates || other.dates,
+          days: one.days && other.days,
+          clocks: one.clocks && other.clocks,
+          early: one.early && other.early,
+          amounts: one.amounts || other.amounts,
+        };
+  });
+  return { columns };
+}
+
+/** The rows as they are written in a sheet of which all this holds. */
+export function textWith(rows: Cell[][], { columns }: SheetFacts): string {
+  const forms = columns.map(formOf);
+  return rows.map((row) => forms.map((form, c) => cellText(row[c] ?? null, form)).join(',')).join('\n');
+}
+
+/** Whether rows of which `own` holds are written alike in a sheet of which `all` holds. */
+export const writtenAlike = (own: SheetFacts, all: SheetFacts): boolean =>
+  own.columns.length === all.columns.length &&
+  own.columns.every((column, c) => !column.dates || formOf(column) === formOf(all.columns[c]!));
 
 type DateForm = 'day' | 'clock' | 'stamp' | 'number';
 
@@ -23,21 +69,23 @@ type DateForm = 'day' | 'clock' | 'stamp' | 'number';
  * than February 1900 and some are no times of day, or numbers of one and more stand between them, they are numbers that are shown as
  * dates: what nobody did in 1900.
  */
-function dateForm(rows: Cell[][], column: number): DateForm {
-  let days = true;
-  let clocks = true;
-  let early = true;
-  let amounts = false;
-  for (const row of rows) {
-    const cell = row[column];
-    if (typeof cell === 'number' && cell >= 1) amounts = true;
-    if (!(cell instanceof Date)) continue;
-    if (cell.getTime() % DAY_MS !== 0) days = false;
-    if (!isFirstDay(cell)) clocks = false;
-    if (cell.getTime() >= MARCH_1900) early = false;
-  }
+function formOf({ days, clocks, early, amounts }: ColumnOfDates): DateForm {
   if (early && (amounts || !clocks)) return 'number';
   return clocks ? 'clock' : days ? 'day' : 'stamp';
+}
+
+function datesOf(rows: Cell[][], column: number): ColumnOfDates {
+  const found: ColumnOfDates = { dates: false, days: true, clocks: true, early: true, amounts: false };
+  for (const row of rows) {
+    const cell = row[column];
+    if (typeof cell === 'number' && cell >= 1) found.amounts = true;
+    if (!(cell instanceof Date)) continue;
+    found.dates = true;
+    if (cell.getTime() % DAY_MS !== 0) found.days = false;
+    if (found.clocks && !isFirstDay(cell)) found.clocks = false;
+    if (cell.getTime() >= MARCH_1900) found.early = false;
+  }
+  return found;
 }
 
 /** Workbooks count days from the end of 1899 or from 1904; a time of day alone is a part of day 0. */

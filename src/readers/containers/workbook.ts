@@ -2,9 +2,10 @@ import { bytesOf, latin1 } from '../../bytes/text.ts';
 import type { Input } from '../../model/input.ts';
 import { CLOSED } from './containers.ts';
 import { isOldWorkbook, isOpenSheet, otherSheets } from './otherWorkbooks.ts';
+import { isLarge, type ReadBook, textInParts } from './sheetParts.ts';
 import { type Cell, sheetText } from './sheetText.ts';
 import { isPlainXml } from './workbookXml.ts';
-import { inside, isZip, unzip } from './zip.ts';
+import { inside, isZip, type Packed, unzip } from './zip.ts';
 
 /** Cells a sheet may span; one cell in the farthest corner would make a table of 17 billion (ours). */
 const MOST_CELLS = 30_000_000;
@@ -29,7 +30,7 @@ export async function openWorkbooks(inputs: readonly Input[], depth = 0): Promis
 async function openOne(input: Input, depth: number): Promise<Input[]> {
   const { bytes, form } = input;
   if (form !== undefined) return [input];
-  if (isOldWorkbook(bytes)) return (await laidOut(input, () => otherSheets(bytes))) ?? [input];
+  if (isOldWorkbook(bytes)) return (await laidOut(input, () => others(bytes))) ?? [input];
   if (!isZip(bytes)) return [input];
   if (depth > DEEPEST) return [{ ...input, form: 'too-deep' }];
   const packed = unzip(bytes);
@@ -37,7 +38,7 @@ async function openOne(input: Input, depth: number): Promise<Input[]> {
   const { files } = packed;
   if (files.length === 0 && !packed.workbook) return [{ ...input, form: 'file-empty' }];
   const sheets = isOpenSheet(files)
-    ? await laidOut(input, () => otherSheets(bytes, files))
+    ? await laidOut(input, () => others(bytes, files))
     : packed.workbook
       ? await sheetsOf(input, files)
       : undefined;
@@ -45,33 +46,44 @@ async function openOne(input: Input, depth: number): Promise<Input[]> {
   return packed.workbook ? [{ ...input, form: 'workbook' }] : openWorkbooks(inside(input, files), depth + 1);
 }
 
+async function others(bytes: Uint8Array, files?: Packed[]) {
+  const sheets = await otherSheets(bytes, files);
+  return Array.isArray(sheets) ? asText(sheets) : sheets;
+}
+
 async function sheetsOf(input: Input, files: { name: string; bytes: Uint8Array }[]): Promise<Input[] | undefined> {
   if (!files.some(({ name }) => name === 'xl/workbook.xml') || tooWide(files)) return undefined;
   if (!files.every(({ name, bytes }) => !/\.(xml|rels)$/i.test(name) || isPlainXml(bytes))) return undefined;
   return laidOut(input, async () => {
     const { default: readWorkbook } = await import('read-excel-file/universal');
-    const copy = input.bytes.slice();
-    const sheets = await readWorkbook(copy.buffer as ArrayBuffer, { trim: false });
-    return sheets.map(({ sheet, data }) => ({ sheet, rows: data as Cell[][] }));
+    const read: ReadBook = async (bytes) => {
+      const sheets = await readWorkbook(bytes.slice().buffer as ArrayBuffer, { trim: false });
+      return sheets.map(({ sheet, data }) => ({ sheet, rows: data as Cell[][] }));
+    };
+    return (isLarge(files) ? await textInParts(files, read) : undefined) ?? asText(await read(input.bytes));
   });
 }
 
-/** Each sheet as text of its own; undefined where it could not be opened. */
+/** Sheets that hold anything, each as text of its own. */
+const asText = (sheets: { sheet: string; rows: Cell[][] }[]): { sheet: string; text: Uint8Array }[] =>
+  sheets
+    .filter(({ rows }) => rows.some((row) => row.some((cell) => cell !== null)))
+    .map(({ sheet, rows }) => ({ sheet, text: bytesOf(sheetText(rows)) }));
+
+/** Each sheet as an input of its own; undefined where it could not be opened. */
 async function laidOut(
   input: Input,
-  open: () => Promise<{ sheet: string; rows: Cell[][] }[] | 'locked' | undefined>,
+  open: () => Promise<{ sheet: string; text: Uint8Array }[] | 'locked' | undefined>,
 ): Promise<Input[] | undefined> {
   try {
     const sheets = await open();
     if (sheets === 'locked') return [{ ...input, form: 'workbook-locked' }];
     if (sheets === undefined) return undefined;
-    const filled = sheets
-      .filter(({ rows }) => rows.some((row) => row.some((cell) => cell !== null)))
-      .map(({ sheet, rows }) => ({
-        name: `${input.name}/${sheet}`,
-        bytes: bytesOf(sheetText(rows)),
-        form: 'sheet' as const,
-      }));
+    const filled = sheets.map(({ sheet, text }) => ({
+      name: `${input.name}/${sheet}`,
+      bytes: text,
+      form: 'sheet' as const,
+    }));
     return filled.length > 0 ? filled : [{ name: input.name, bytes: new Uint8Array(0), form: 'sheet' }];
   } catch {
     return undefined;
