@@ -1,4 +1,3 @@
-import { scaleLinear } from 'd3-scale';
 import type { Mark } from '../model/drawing.ts';
 import type { Timeline } from '../model/timeline.ts';
 import { firstFrom } from '../stats/sorted.ts';
@@ -7,6 +6,7 @@ import { glucoseScale, type Plot } from './axis.ts';
 import { type ChartContext, limitHeights, roughWidth } from './context.ts';
 import { type Curve, filledBeyond, heightOf, piecesOf } from './curve.ts';
 import { round } from './pen.ts';
+import { type Scale, straight } from './scales.ts';
 
 /** Minutes from a note, and how they lie on the page. */
 export interface Span {
@@ -14,10 +14,8 @@ export interface Span {
   to: number;
 }
 
-export const spanScale = (plot: Plot, { from, to }: Span): ((minute: number) => number) =>
-  scaleLinear()
-    .domain([from, to])
-    .range([plot.left, plot.left + plot.width]);
+export const spanScale = ({ left, width }: Plot, { from, to }: Span): Scale =>
+  straight([from, to], [left, left + width]);
 
 /** The curve around a note, broken at gaps. One entry a piece. */
 export const pieces = (timeline: Timeline, anchor: number, span: Span, plot: Plot): number[][] =>

@@ -1,10 +1,10 @@
-import { scaleLinear, scaleLog } from 'd3-scale';
 import type { Mark } from '../model/drawing.ts';
 import type { MgPerDl } from '../model/glucose.ts';
 import type { Quantity } from '../model/quantity.ts';
 import { type ChartContext, limitHeights } from './context.ts';
 import { hourLabels } from './hourLabels.ts';
 import { round } from './pen.ts';
+import { bentLog, type Scale, straight } from './scales.ts';
 
 /** Where the curves of a chart go, in points. */
 export interface Plot {
@@ -25,23 +25,21 @@ const AXIS_BEND = 180;
 /** ln(180/40) of ln(180/40) + ln(400/180) / 2: the part of the axis below the bend. */
 const BELOW_BEND = 0.7902;
 
-export function glucoseScale(plot: Plot): (mgdl: number) => number {
-  const foot = plot.top + plot.height;
-  return scaleLog()
-    .domain([AXIS_LOW, AXIS_BEND, AXIS_HIGH])
-    .range([foot, foot - plot.height * BELOW_BEND, plot.top])
-    .clamp(true);
+export function glucoseScale({ top, height }: Plot): Scale {
+  const foot = top + height;
+  return bentLog([AXIS_LOW, AXIS_BEND, AXIS_HIGH], [foot, foot - height * BELOW_BEND, top]);
 }
 
-let last: { top: number; height: number; drawn: (mgdl: number) => number } | null = null;
+let last: { top: number; height: number; drawn: Scale } | null = null;
 
 /**
  * `glucoseScale` rounded as it is drawn, for the readings of a curve: most are whole and come again many times. The last is
  * kept, because the days of a report share it.
  */
-export function glucoseHeights({ top, height, ...plot }: Plot): (mgdl: number) => number {
+export function glucoseHeights(plot: Plot): Scale {
+  const { top, height } = plot;
   if (last?.top === top && last.height === height) return last.drawn;
-  const y = glucoseScale({ ...plot, top, height });
+  const y = glucoseScale(plot);
   const whole = new Float64Array(AXIS_HIGH + 1).fill(Number.NaN);
   const drawn = (mgdl: number): number => {
     if (!Number.isInteger(mgdl) || mgdl < 0 || mgdl > AXIS_HIGH) return round(y(mgdl));
@@ -53,11 +51,7 @@ export function glucoseHeights({ top, height, ...plot }: Plot): (mgdl: number) =
 }
 
 /** Minute of the local day to x. */
-export function clockScale(plot: Plot): (minute: number) => number {
-  return scaleLinear()
-    .domain([0, 1440])
-    .range([plot.left, plot.left + plot.width]);
-}
+export const clockScale = ({ left, width }: Plot): Scale => straight([0, 1440], [left, left + width]);
 
 /** Two names at the axis stand so far apart, in heights of their print: free, at the closest, and as far as one may be moved for that. */
 const FREE = 0.98;

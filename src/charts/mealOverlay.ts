@@ -1,4 +1,3 @@
-import { area, line } from 'd3-shape';
 import type { Drawing, Mark } from '../model/drawing.ts';
 import type { MgPerDl } from '../model/glucose.ts';
 import type { Slot } from '../model/logbook.ts';
@@ -9,7 +8,7 @@ import { profileAlong } from './along.ts';
 import { glucoseAxis, glucoseScale, type Plot } from './axis.ts';
 import type { ChartContext } from './context.ts';
 import { NARROW_WIDTH, narrowOr } from './frame.ts';
-import { pen, round } from './pen.ts';
+import { linesThrough, ringsAround, round } from './pen.ts';
 
 /** From the hour before a meal to four hours after. */
 export const OVERLAY: Span = { from: -60, to: 240 };
@@ -142,24 +141,13 @@ function atNote(plot: Plot): number[] {
 function ribbon(profile: ProfilePoint[], plot: Plot): number[][] {
   const x = spanScale(plot, OVERLAY);
   const y = glucoseScale(plot);
-  const ink = pen();
-  area<ProfilePoint>()
-    .defined(({ p25, p75 }) => p25 !== null && p75 !== null)
-    .x(({ minute }) => x(minute))
-    .y0(({ p25 }) => y(p25!))
-    .y1(({ p75 }) => y(p75!))
-    .context(ink as never)(profile);
-  return ink.lines;
+  return ringsAround(
+    profile.map(({ minute, p25, p75 }) => (p25 === null || p75 === null ? null : [x(minute), y(p25), y(p75)])),
+  );
 }
 
 function middle(profile: ProfilePoint[], plot: Plot): number[][] {
   const x = spanScale(plot, OVERLAY);
   const y = glucoseScale(plot);
-  const ink = pen();
-  line<ProfilePoint>()
-    .defined(({ p50 }) => p50 !== null)
-    .x(({ minute }) => x(minute))
-    .y(({ p50 }) => y(p50!))
-    .context(ink as never)(profile);
-  return ink.lines;
+  return linesThrough(profile.map(({ minute, p50 }) => (p50 === null ? null : [x(minute), y(p50)])));
 }

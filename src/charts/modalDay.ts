@@ -1,4 +1,3 @@
-import { area, line } from 'd3-shape';
 import type { Drawing, Mark } from '../model/drawing.ts';
 import type { MgPerDl } from '../model/glucose.ts';
 import type { ModalBin, ModalDay } from '../model/measures.ts';
@@ -7,7 +6,7 @@ import { usualAlong } from './along.ts';
 import { clockAxis, clockGrid, clockScale, glucoseAxis, glucoseScale, type Plot } from './axis.ts';
 import type { ChartContext } from './context.ts';
 import { NARROW_WIDTH, narrowOr } from './frame.ts';
-import { pen, round } from './pen.ts';
+import { linesThrough, ringsAround, round } from './pen.ts';
 
 /** Room for the names of the curves; what stands under the chart on the same clock leaves it free. */
 export const CURVE_LABELS = 66;
@@ -123,14 +122,9 @@ function closed(modal: ModalDay): ModalBin[] {
 function ribbon(bins: ModalBin[], plot: Plot, low: Percentile, high: Percentile): number[][] {
   const x = clockScale(plot);
   const y = glucoseScale(plot);
-  const ink = pen();
-  area<ModalBin>()
-    .defined((bin) => bin[low] !== null && bin[high] !== null)
-    .x((bin) => x(bin.minute))
-    .y0((bin) => y(bin[low]!))
-    .y1((bin) => y(bin[high]!))
-    .context(ink as never)(bins);
-  return ink.lines;
+  return ringsAround(
+    bins.map((bin) => (bin[low] === null || bin[high] === null ? null : [x(bin.minute), y(bin[low]), y(bin[high])])),
+  );
 }
 
 function edge(
@@ -143,13 +137,8 @@ function edge(
 ): Mark {
   const x = clockScale(plot);
   const y = glucoseScale(plot);
-  const ink = pen();
-  line<ModalBin>()
-    .defined((bin) => bin[of] !== null)
-    .x((bin) => x(bin.minute))
-    .y((bin) => y(bin[of]!))
-    .context(ink as never)(bins);
-  return { kind: 'line', role, lines: ink.lines, width, ...(dash ? { dash } : {}) };
+  const lines = linesThrough(bins.map((bin) => (bin[of] === null ? null : [x(bin.minute), y(bin[of])])));
+  return { kind: 'line', role, lines, width, ...(dash ? { dash } : {}) };
 }
 
 /** Names of the curves where they end, kept apart; no legend to look up. */

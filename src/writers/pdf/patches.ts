@@ -11,6 +11,14 @@ import type { PlainSetter } from './plainSetter.ts';
 // Whatever of pdfkit 0.20 and fontkit 2.0 is replaced or reached into, with the reason. `tests/writers/patches.test.ts`
 // makes a document with and without and compares them, so that a release that works otherwise is met there.
 
+/**
+ * Gives an object other methods. A function written right of `object.name =` would be put by the engine where old objects lie; there it
+ * holds its document, and with it all of a person, until all memory is looked through (V8 11.3, from its parser).
+ */
+function replace<T extends object>(object: T, methods: Partial<T>): void {
+  Object.assign(object, methods);
+}
+
 /** Enough for most reports without growing. */
 const FILE_SIZE = 1 << 18;
 
@@ -36,14 +44,16 @@ export class DirectPdf extends Streamed {
  */
 export function escapeMetadata(pdf: Pdf): void {
   const write = pdf._addInfo;
-  pdf._addInfo = () => {
-    const plain = pdf.info;
-    pdf.info = Object.fromEntries(
-      Object.entries(plain).map(([key, value]) => [key, typeof value === 'string' ? inPacket(value) : value]),
-    );
-    write.call(pdf);
-    pdf.info = plain;
-  };
+  replace(pdf, {
+    _addInfo() {
+      const plain = pdf.info;
+      pdf.info = Object.fromEntries(
+        Object.entries(plain).map(([key, value]) => [key, typeof value === 'string' ? inPacket(value) : value]),
+      );
+      write.call(pdf);
+      pdf.info = plain;
+    },
+  });
 }
 
 const inPacket = (text: string): string =>
@@ -73,63 +83,73 @@ export function keepCuts(
   cut?: { key: string; file: Uint8Array },
 ): void {
   const encode = subset.encode.bind(subset);
-  subset.encode = () => {
-    const key = subset.glyphs.join();
-    if (face.packer !== deflate) [face.files, face.letters] = [new Map(), new Map()];
-    face.packer = deflate;
-    let file = face.files.get(key) ?? (key === cut?.key ? cut.file : undefined);
-    if (!file) {
-      file = deflate(encode());
-      face.files.set(key, file);
-    }
-    return file;
-  };
+  replace(subset, {
+    encode() {
+      const key = subset.glyphs.join();
+      if (face.packer !== deflate) [face.files, face.letters] = [new Map(), new Map()];
+      face.packer = deflate;
+      let file = face.files.get(key) ?? (key === cut?.key ? cut.file : undefined);
+      if (!file) {
+        file = deflate(encode());
+        face.files.set(key, file);
+      }
+      return file;
+    },
+  });
 }
 
 /** `embed` and `ref`: the first object a font asks for takes its file, which `keepCuts` has packed already. */
 export function takePacked(pdf: Pdf, font: DocumentFont): void {
   const embed = font.embed.bind(font);
-  font.embed = () => {
-    const { ref } = pdf;
-    pdf.ref = (data) => {
-      pdf.ref = ref;
-      const packed = pdf.ref(data);
-      packed.compress = false;
-      packed.data.Filter = 'FlateDecode';
-      return packed;
-    };
-    embed();
-  };
+  replace(font, {
+    embed() {
+      const { ref } = pdf;
+      replace(pdf, {
+        ref(data) {
+          pdf.ref = ref;
+          const packed = pdf.ref(data);
+          packed.compress = false;
+          packed.data.Filter = 'FlateDecode';
+          return packed;
+        },
+      });
+      embed();
+    },
+  });
 }
 
 /** `toUnicodeCmap`: which letters the glyphs stand for is written and packed once for all documents with the same ones. */
 export function keepLetters(pdf: Pdf, font: DocumentFont, face: Face): void {
   const write = font.toUnicodeCmap.bind(font);
-  font.toUnicodeCmap = () => {
-    const key = font.unicode.join('|');
-    let packed = face.letters.get(key);
-    if (!packed) {
-      packed = pdf.deflate(bytesOfLine(textOf(pdf, write)));
-      face.letters.set(key, packed);
-    }
-    const ref = pdf.ref({});
-    ref.compress = false;
-    // In the order in which the library writes them.
-    Object.assign(ref.data, { Length: 0, Filter: 'FlateDecode' });
-    ref.write(packed);
-    ref.end();
-    return ref;
-  };
+  replace(font, {
+    toUnicodeCmap() {
+      const key = font.unicode.join('|');
+      let packed = face.letters.get(key);
+      if (!packed) {
+        packed = pdf.deflate(bytesOfLine(textOf(pdf, write)));
+        face.letters.set(key, packed);
+      }
+      const ref = pdf.ref({});
+      ref.compress = false;
+      // In the order in which the library writes them.
+      Object.assign(ref.data, { Length: 0, Filter: 'FlateDecode' });
+      ref.write(packed);
+      ref.end();
+      return ref;
+    },
+  });
 }
 
 /** What `write` would put into the next object of the document. */
 function textOf(pdf: Pdf, write: () => unknown): string {
   const { ref } = pdf;
   let text = '';
-  pdf.ref = () => {
-    pdf.ref = ref;
-    return { end: (said: string) => (text = said) } as unknown as Ref;
-  };
+  replace(pdf, {
+    ref() {
+      pdf.ref = ref;
+      return { end: (said: string) => (text = said) } as unknown as Ref;
+    },
+  });
   write();
   return text;
 }
