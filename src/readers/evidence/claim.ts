@@ -136,6 +136,7 @@ function heard(column: Column, profile: Profile, all: Column[], food: Food, cell
       return as('ignore', 'serial');
   }
   if (isOfFood(column, profile, food)) return as('nutrient', 'name');
+  if (EATEN.includes(column.role) && kind === 'time') return as('time', 'cells');
   // Numbers under "lunch" are grams, a dose, or glucose after it: nobody ate a number.
   if (EATEN.includes(column.role) && cells.onlyNumbers()) return as('ignore', 'numbers');
   // Words under no name at all are somebody's remarks.

@@ -9,8 +9,8 @@ import { readDelimited } from '../table/delimited.ts';
 import { atLine, putBack } from '../table/laidOut.ts';
 import { withoutPlaces } from '../table/layoutTables.ts';
 import { type Elements, type JsonText, NO_ELEMENTS, walk } from './elements.ts';
-import { objectIn } from './fields.ts';
 import { openJson } from './jsonText.ts';
+import { fieldsOf, rowsOf } from './recordRows.ts';
 
 const KIND = 'json-records';
 const MAX_NAMES = 200;
@@ -66,27 +66,6 @@ function columnsOf(columns: [string, Elements][]): Elements {
   };
 }
 
-/** Longer texts are pictures and documents, and no remark of anybody's (ours). */
-const LONGEST_TEXT = 10_000;
-
-/** How deep objects inside a record are opened. */
-const DEEPEST = 4;
-
-/** Fields of an object by name, those of objects inside it too: `glucose value`. */
-function fieldsOf(value: unknown): Map<string, string> {
-  const fields = new Map<string, string>();
-  const open = (before: string, object: unknown, depth: number): void => {
-    for (const [key, inner] of Object.entries(objectIn(object) ?? {})) {
-      const name = before === '' ? key : `${before} ${key}`;
-      if (typeof inner === 'string') fields.set(name, inner.slice(0, LONGEST_TEXT));
-      else if (typeof inner === 'number' || typeof inner === 'boolean') fields.set(name, String(inner));
-      else if (depth < DEEPEST) open(name, inner, depth + 1);
-    }
-  };
-  open('', value, 1);
-  return fields;
-}
-
 /** What is said beside a list of records is said of all of them: a unit, a name, a zone. One line each, as above a table. */
 function besideList({ outer, form }: JsonText): string[] {
   if (form !== 'object' || !outer) return [];
@@ -103,7 +82,7 @@ export function readJsonRecords(input: Input, settings: CheckedSettings, hints: 
   const { records, unread } = recordsIn(opened);
   const names = new Set<string>();
   const { brokenAt, broken } = walk(opened, records, (record) => {
-    for (const name of fieldsOf(record).keys()) if (names.size < MAX_NAMES) names.add(name);
+    for (const row of rowsOf(record)) for (const name of row.keys()) if (names.size < MAX_NAMES) names.add(name);
   });
   if (brokenAt > 0) return refused(input, brokenAt);
   if (names.size === 0) {
@@ -122,15 +101,16 @@ export function readJsonRecords(input: Input, settings: CheckedSettings, hints: 
   const cameFrom: number[] = [0, 1, ...above.map(() => 1)];
   for (let l = linesOf(head); l > 1; l--) cameFrom.push(1);
   walk(opened, records, (record, i) => {
-    const row = fieldsOf(record);
-    let text = '\n';
-    let first = true;
-    for (const name of names) {
-      text += `${first ? '' : ','}${quoted(row.get(name) ?? '')}`;
-      first = false;
+    for (const row of rowsOf(record)) {
+      let text = '\n';
+      let first = true;
+      for (const name of names) {
+        text += `${first ? '' : ','}${quoted(row.get(name) ?? '')}`;
+        first = false;
+      }
+      table.add(text);
+      for (let l = linesOf(text); l > 1; l--) cameFrom.push(records.line(i));
     }
-    table.add(text);
-    for (let l = linesOf(text); l > 1; l--) cameFrom.push(records.line(i));
   });
   const laidOut = { name: input.name, bytes: table.bytes() };
   const file = readDelimited(laidOut, withoutPlaces(settings, true), hints);

@@ -4,6 +4,7 @@ import { findKinds } from '../evidence/kinds.ts';
 import { columnLedger } from '../evidence/ledger.ts';
 import { leaveNotedAmounts } from '../evidence/notedValues.ts';
 import { askKinds, askUnheard } from '../evidence/questions.ts';
+import { sideClocks } from '../evidence/sideClocks.ts';
 import { unheardSensor } from '../evidence/unheard.ts';
 import { tellUnreadAmounts } from '../evidence/unreadAmounts.ts';
 import { addWearers } from '../evidence/wearers.ts';
@@ -127,10 +128,13 @@ export function readTable(reading: Reading, found: Table, layout: TableLayout | 
     if (!kinds) leaveNotedAmounts(records, table, columns, cells, walls.wall);
     remarkGlucose(cells, book);
   }
-  readRows(reading, { table, columns, kinds, plan, walls, glucose, unnamed });
+  const sides = kinds ? [] : sideClocks(reading, table, columns, plan, walls, claimed);
+  readRows(reading, { table, columns, kinds, plan, walls, glucose, sides, unnamed });
   addWearers(reading, table, columns, walls.fault);
   const settledColumns = columns.map((column) => {
     const found = glucose.find((entry) => entry.cells.column.index === column.index);
+    if (sides.some(({ clock }) => clock === column))
+      return { ...column, role: 'time' as const, seen: column.role !== 'time' };
     if (!found || kinds) return column;
     return {
       ...found.cells.column,
@@ -145,7 +149,7 @@ export function readTable(reading: Reading, found: Table, layout: TableLayout | 
   });
   reading.columns.push(...columnLedger(records, table, settledColumns, claimed));
   if (!layout?.columns) tellUnreadAmounts(reading, table, columns, claimed);
-  const ignored = columns.filter((column) => column.role === 'ignore' && column.name !== '');
+  const ignored = settledColumns.filter((column) => column.role === 'ignore' && column.name !== '');
   if (ignored.length > 0 && !layout?.columns) {
     book.add('columns-ignored', 'note', table.header < 0 ? 0 : records.line[table.header]!, {
       actual: ignored.slice(0, MOST_NAMED).map((column) => column.name),

@@ -30,7 +30,8 @@ const RANGES = [PLAUSIBLE['mg/dL'], PLAUSIBLE['mmol/L']];
 export function readRows(reading: Reading, settled: SettledTable): void {
   const { records, book, entries } = reading;
   const { table, columns, kinds, walls, plan, glucose } = settled;
-  const notable = noteColumns(columns);
+  const ofSides = new Set(settled.sides.flatMap((side) => [side.clock, ...side.columns]));
+  const notable = noteColumns(columns.filter((column) => !ofSides.has(column)));
   const bare = new Set<Role>();
   const bareWords = new Set<string>();
   const span = { from: 0, to: 0 };
@@ -43,6 +44,8 @@ export function readRows(reading: Reading, settled: SettledTable): void {
     const line = records.line[row]!;
     const fault = walls.fault[k]!;
     const misfit = rowFit(records, row, columns.length, settled.unnamed);
+    const bySide = settled.sides.length > 0 && !misfit && sidesOfRow(reading, settled, k);
+    if (bySide && fault === TIME_FAULT.empty) continue;
     if (misfit || fault !== TIME_FAULT.none) {
       if (isBlank(reading, row, span)) continue;
       if (tellRow(book, records, row, k, line, misfit, fault, plan, reading.settings.today, columns))
@@ -72,6 +75,7 @@ export function readRows(reading: Reading, settled: SettledTable): void {
       if (result.rest) got.rest = true;
       if (result.zero) got.zero = true;
     }
+    if (bySide && got.entries + got.faults === 0) continue;
     if (got.rest) rests++;
     // Words for nothing where the glucose stands are a reading that is missing, zeros beside it or not.
     const filler = got.zero && (byKind || !glucose.some(({ cells }) => locate(records, row, cells.column.index, span)));
@@ -91,6 +95,31 @@ export function readRows(reading: Reading, settled: SettledTable): void {
       ],
       question: { of: 'layout', field: 'columns' },
     });
+}
+
+/** Notes of the tables to the right of a row, at their own times; whether there were any. */
+function sidesOfRow(reading: Reading, { sides, table }: SettledTable, k: number): boolean {
+  const { records, book, entries } = reading;
+  const row = table.from + k;
+  const span = { from: 0, to: 0 };
+  let any = false;
+  for (const { columns, walls, clock } of sides) {
+    const first = columns.find(({ index }) => locate(records, row, index, span));
+    if (!first) continue;
+    any = true;
+    if (walls.fault[k] !== TIME_FAULT.none) {
+      const at = cellText(records, row, clock.index);
+      book.add(at === '' ? 'no-time' : 'time-unreadable', 'warning', records.line[row]!, {
+        actual: at === '' ? cellText(records, row, first.index) : at,
+      });
+      entries.fate(row, 'set-aside');
+      continue;
+    }
+    const { notes } = notesOfRow(records, row, noteColumns(columns), columns, placeOf(reading, { table, walls }, k));
+    for (const note of notes) entries.notes.push(note);
+    if (notes.length > 0) entries.fate(row, 'note');
+  }
+  return any;
 }
 
 function isBlank({ records }: Reading, row: number, span: { from: number; to: number }): boolean {

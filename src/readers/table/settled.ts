@@ -1,5 +1,6 @@
 import type { NotePlace } from '../../model/input.ts';
 import type { Kinds } from '../evidence/kinds.ts';
+import type { Side } from '../evidence/sideClocks.ts';
 import type { GlucoseColumn } from '../glucose/sensorColumns.ts';
 import type { Reading } from '../reading.ts';
 import type { TimePlan } from '../times/timeColumn.ts';
@@ -15,6 +16,8 @@ export interface SettledTable {
   plan: TimePlan;
   walls: Walls;
   glucose: GlucoseColumn[];
+  /** Tables to its right, each with a clock of its own. */
+  sides: Side[];
   /** The column under which a row one cell short has lost a cell. */
   unnamed?: number | undefined;
 }
@@ -31,7 +34,11 @@ export interface Yield {
   left: boolean;
 }
 
-export function placeOf(reading: Reading, { table, walls }: SettledTable, k: number): NotePlace {
+export function placeOf(
+  reading: Reading,
+  { table, walls }: Pick<SettledTable, 'table' | 'walls'>,
+  k: number,
+): NotePlace {
   const row = table.from + k;
   return {
     wall: walls.wall[k]!,
