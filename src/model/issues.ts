@@ -89,6 +89,7 @@ export interface IssueTells {
   'date-order-borrowed': Pair<Is<'at-line'>, Is<'order-of'>> & Asks<'day-order'>;
   'date-order-changes': Pair<Is<'at-line'>, Is<'at-line'>>;
   'dates-turned': Counted;
+  'dates-year-day': Counted;
   'dates-turned-unclear': Found;
   'hours-to-24': Counted;
   'hours-to-24-unclear': Found;

@@ -1256,6 +1256,7 @@ export interface WordParams {
   'issues.date-order-mixed': 'file' | 'actual' | 'expected';
   'issues.date-order-changes': 'file' | 'line' | 'actual' | 'expected';
   'issues.dates-turned': 'count' | 'file';
+  'issues.dates-year-day': 'file' | 'count';
   'issues.dates-turned-unclear': 'file' | 'actual';
   'issues.hours-to-24': 'file' | 'count';
   'issues.hours-to-24-unclear': 'file' | 'actual';

@@ -1,7 +1,7 @@
 import { changesClock } from './clockChange.ts';
 import { hasOwnDigits } from './numbers.ts';
 import { isOpenFormat } from './openRecords.ts';
-import { isByHand, isRecords, isSheet, isUnitWrong, type Shape } from './shape.ts';
+import { isByHand, isRecords, isSheet, isTwoFiles, isUnitWrong, type Shape } from './shape.ts';
 import { TIME_FORMS } from './timeForms.ts';
 
 const FIXED_TIME: Record<string, string[]> = {
@@ -106,7 +106,7 @@ export function normal(given: Shape): Shape {
     s.defect = from(PLAIN_DEFECTS.slice(0, 1), s.defect);
     s.series = 'quarter';
     s.unitAt = from(['header', 'preamble'], s.unitAt);
-    s.person = from(['none', 'above', 'record-above', 'birth-above'], s.person);
+    s.person = from(['none', 'above', 'record-above', 'birth-above', 'id-above'], s.person);
     s.order = 'oldest-first';
     s.header = 'plain';
     s.second = s.secondClock = s.decoy = s.footer = 'none';
@@ -122,7 +122,7 @@ export function normal(given: Shape): Shape {
   if (s.header === 'absent') {
     s.unitAt = from(['nowhere', 'cell', 'preamble'], s.unitAt);
     s.notes = from(['none', 'own-file'], s.notes);
-    s.person = from(['none', 'above', 'record-above', 'birth-above', 'two-files'], s.person);
+    s.person = from(['none', 'above', 'record-above', 'birth-above', 'id-above', 'two-files', 'two-ids'], s.person);
     s.second = 'none';
     if (
       [
@@ -136,7 +136,7 @@ export function normal(given: Shape): Shape {
     )
       s.defect = 'none';
   }
-  if (s.person === 'two-files') {
+  if (isTwoFiles(s)) {
     s.container = 'text';
     s.notes = from(['none', 'columns'], s.notes);
     s.second = from(['none', 'finger'], s.second);
@@ -169,7 +169,7 @@ export function normal(given: Shape): Shape {
     if (s.unitAt === 'row') s.unitAt = 'header';
     if (s.container !== 'records-in-object') {
       if (['preamble', 'preamble-wrong'].includes(s.unitAt)) s.unitAt = s.notes === 'kind-shared' ? 'column' : 'header';
-      if (['above', 'record-above', 'birth-above'].includes(s.person)) s.person = 'none';
+      if (s.person.endsWith('above')) s.person = 'none';
     }
     if (s.notes === 'second-table') s.notes = 'columns';
     if (!RECORD_DEFECTS.includes(s.defect)) s.defect = 'none';
@@ -195,7 +195,7 @@ export function normal(given: Shape): Shape {
     s.order = 'oldest-first';
     s.notes = from(['none', 'columns', 'kind-shared'], s.notes);
     if (['cut-row', 'contradiction', 'repeats', 'clock-reset', 'future'].includes(s.defect)) s.defect = 'none';
-    if (s.container === 'two-files' || s.person === 'two-files') s.time = 'two-iso';
+    if (s.container === 'two-files' || isTwoFiles(s)) s.time = 'two-iso';
   }
   if (s.defect === 'future' && form.shortYear) s.defect = 'none';
   if (s.defect === 'clock-reset' && (form.shortYear || form.world || form.serial || s.time === 'named-month-short'))
@@ -206,7 +206,7 @@ export function normal(given: Shape): Shape {
   if (s.defect === 'half-lost' || s.defect === 'hours-to-24') {
     s.order = 'oldest-first';
     if (s.container === 'two-files') s.container = 'text';
-    if (s.person === 'two-files') s.person = 'none';
+    if (isTwoFiles(s)) s.person = 'none';
     s.notes = from(['none', 'columns'], s.notes);
   }
   if (['odd-decimal'].includes(s.defect)) {

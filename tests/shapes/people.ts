@@ -9,6 +9,7 @@ export function personLines({ shape, words }: Making, other = false): string[][]
   const who = other ? BO : ADA;
   if (shape.person === 'above' || shape.person === 'two-files') return [[`${names.person}: ${who.first} ${who.last}`]];
   if (shape.person === 'record-above') return [[`${names.record}: ${who.record}`]];
+  if (shape.person === 'id-above' || shape.person === 'two-ids') return [[`ID: ${other ? 13 : 12}`]];
   if (shape.person === 'birth-above') return [[`${names.birth}: 14.03.1988`]];
   return [];
 }

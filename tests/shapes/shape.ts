@@ -32,8 +32,19 @@ export const PROPERTIES = {
   ],
   decoyAt: ['after', 'before'],
   person: [
-    ...['none', 'above', 'record-above', 'birth-above', 'column', 'first-and-last', 'record', 'email', 'user'],
-    ...['two-column', 'two-last-names', 'two-records', 'two-emails', 'two-files', 'two-unclear'],
+    ...[
+      'none',
+      'above',
+      'record-above',
+      'birth-above',
+      'id-above',
+      'column',
+      'first-and-last',
+      'record',
+      'email',
+      'user',
+    ],
+    ...['two-column', 'two-last-names', 'two-records', 'two-emails', 'two-files', 'two-unclear', 'two-ids'],
   ],
   delimiter: [',', ';', '\t', '|'],
   encoding: ['utf-8', 'utf-8-mark', 'utf-16le', 'utf-16be', 'utf-16le-bare', 'windows-1252'],
@@ -73,6 +84,9 @@ export const isRecords = ({ container }: Pick<Shape, 'container'>): boolean => c
 /** Whether the text is set as people set it by hand: see byHand.ts. */
 export const isByHand = ({ container }: Pick<Shape, 'container'>): boolean =>
   ['blanks', 'day-headings', 'counted', 'yearless', 'days-across'].includes(container);
+/** Whether a second person's rows stand in a file of their own. */
+export const isTwoFiles = ({ person }: Pick<Shape, 'person'>): boolean =>
+  person === 'two-files' || person === 'two-ids';
 /** Whether the rows stand in a sheet of a spreadsheet program. */
 export const isSheet = ({ container }: Pick<Shape, 'container'>): boolean =>
   ['workbook', 'old-workbook', 'open-sheet'].includes(container);
@@ -104,7 +118,16 @@ const SELDOM: Partial<Record<Property, number>> = {
 const RARE = new Set([
   ...['always-high', 'foreign', 'header-wrong', 'preamble-wrong', 'column-wrong', 'nowhere', 'early', 'absent', 'twin'],
   'nameless-few',
-  ...['two-column', 'two-last-names', 'two-records', 'two-emails', 'two-files', 'two-unclear', ...UNKNOWN_KINDS],
+  ...[
+    'two-column',
+    'two-last-names',
+    'two-records',
+    'two-emails',
+    'two-files',
+    'two-unclear',
+    'two-ids',
+    ...UNKNOWN_KINDS,
+  ],
   ...['iso-Z', 'seconds', 'millis', 'unit-turns', 'order-turns', 'order-flipped', 'kind-shared', 'kind-own'],
 ]);
 

@@ -14,6 +14,7 @@ import {
 import { amountText } from './numbers.ts';
 import { isOpenFormat, recordSheet } from './openRecords.ts';
 import { personColumns, personLines } from './people.ts';
+import { isTwoFiles } from './shape.ts';
 import { zoneOf } from './timeForms.ts';
 import type { TrueNote, TrueReading } from './truth.ts';
 
@@ -162,7 +163,7 @@ export function sheetsOf(making: Making): Sheet[] {
   if (shape.notes === 'second-table') lines.push(free(), ...notesLines(making));
   lines.push(...below(making, columns));
   const sheet: Sheet = setByHand({ name: 'log', lines, columns }, making);
-  if (shape.person === 'two-files') return parted(sheet, making, true);
+  if (isTwoFiles(shape)) return parted(sheet, making, true);
   const all = shape.container === 'two-files' ? parted(sheet, making, false) : [sheet];
   return shape.notes === 'own-file' ? [...all, ...notesApart(making)] : all;
 }

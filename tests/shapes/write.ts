@@ -6,7 +6,7 @@ import type { Making } from './columns.ts';
 import { DEFECTS } from './defects.ts';
 import { isOpenFormat } from './openRecords.ts';
 import { render } from './render.ts';
-import { isByHand, isUnitWrong, pick, type Shape } from './shape.ts';
+import { isByHand, isTwoFiles, isUnitWrong, pick, type Shape } from './shape.ts';
 import { sheetsOf, zoneNamed } from './table.ts';
 import { TIME_FORMS } from './timeForms.ts';
 import { type TrueNote, type TrueReading, truthOf } from './truth.ts';
@@ -78,6 +78,7 @@ const NEVER: Record<string, string> = {
   'two-records': 'two people',
   'two-emails': 'two people',
   'two-files': 'two people',
+  'two-ids': 'two people',
   'two-unclear': 'two people, unclear',
 };
 
@@ -93,7 +94,7 @@ export function write(shape: Shape): Written {
   const making: Making = { shape, words, form, truth, next };
   const open = openReasons(making);
   const sheets = sheetsOf(making);
-  const spoilt = shape.container === 'two-files' || shape.person === 'two-files' ? pick(sheets, next) : sheets[0]!;
+  const spoilt = shape.container === 'two-files' || isTwoFiles(shape) ? pick(sheets, next) : sheets[0]!;
   const wanted =
     shape.container === 'wide' || isOpenFormat(shape) || isByHand(shape)
       ? undefined

@@ -40,6 +40,7 @@ export function readAbove(records: Records, first: number, last: number): Above 
   const above: Above = { units: [], marks: [], zones: [] };
   const known = new Set<string>();
   let headers: string[] = [];
+  let bare: string | undefined;
   for (let r = first; r < Math.min(last, first + MOST_LINES); r++) {
     const cells = cellsOf(records, r);
     const line = records.line[r]!;
@@ -66,8 +67,18 @@ export function readAbove(records: Records, first: number, last: number): Above 
       known.add(key);
     }
     headers = marks.length > 0 ? [] : cells;
+    bare ??= bareId(cells);
   }
+  // Beside somebody who is named it may be anything's.
+  if (above.marks.length === 0 && bare) above.marks.push({ kind: 'code', text: bare });
   return above;
+}
+
+/** `ID: 12`, alone on its line: what a study or a clinic calls somebody by. Long codes are those of files and devices (ours). */
+const BARE_ID = /^[#*"\s]*id(?:\s*(?:no|nr|num|number)\.?)?\s*[:=：#]?\s*(\p{L}{0,4}[-_ ]?\d{1,6}\p{L}?)$/iu;
+
+function bareId(cells: string[]): string | undefined {
+  return BARE_ID.exec(cells.filter((cell) => cell !== '').join(' '))?.[1];
 }
 
 function cellsOf(records: Records, row: number): string[] {

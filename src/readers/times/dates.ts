@@ -10,7 +10,7 @@ export function readStamp(bytes: Uint8Array, from: number, to: number, out: Stam
   out.open = out.shortYear = false;
   out.offset = NO_OFFSET;
   out.half = out.flags = 0;
-  out.ms = 0;
+  out.ms = out.yearDay = 0;
   if (to - from > 80) return SHAPE.none;
   let i = bytes[from] === 0x27 ? from + 1 : from;
   const begin = i;
@@ -50,6 +50,7 @@ export function readStamp(bytes: Uint8Array, from: number, to: number, out: Stam
   for (; i < to && isDigit(bytes[i]); i++, third++) c = c * 10 + bytes[i]! - 0x30;
   if (digits === 4 && third >= 1 && third <= 2) {
     out.date = packDate(a, b, c);
+    if (b > 12) out.yearDay = packDate(a, c, b);
   } else if (digits <= 2 && (third === 4 || third === 2)) {
     out.open = true;
     out.shortYear = third === 2;

@@ -2,6 +2,7 @@ import type { IssueBook } from '../book.ts';
 import { mendHours24 } from './hours24.ts';
 import type { TimeCells, TimePlan } from './timeColumn.ts';
 import { mendTurned } from './turnedDates.ts';
+import { mendYearDays } from './yearDays.ts';
 
 /** Puts right what a spreadsheet turned and a clock counted to 24, and says so. False after a refusal. */
 export function mendDates(plan: TimePlan, dates: TimeCells, lineOf: (k: number) => number, book: IssueBook): boolean {
@@ -12,6 +13,8 @@ export function mendDates(plan: TimePlan, dates: TimeCells, lineOf: (k: number) 
   }
   if (turned !== 'none') book.add('dates-turned', 'warning', 0, { count: turned });
   const clock = plan.kind === 'two' ? plan.clock : dates;
+  const yearDays = mendYearDays(dates, clock);
+  if (yearDays > 0) book.add('dates-year-day', 'warning', 0, { count: yearDays });
   const hours = mendHours24(clock, dates.date);
   if (hours === 'unclear') {
     book.add('hours-to-24-unclear', 'refusal', lineOf(0), { actual: clock.column.name });

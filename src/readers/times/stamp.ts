@@ -7,6 +7,8 @@ export const SHAPE = { none: 0, stamp: 1, day: 2, clock: 3, seconds: 4, millis: 
 export interface Stamp {
   /** Packed date: see packDate and packOpen. */
   date: number;
+  /** A date that is none as year, month, day and one as year, day, month: that one, packed. Otherwise 0. */
+  yearDay: number;
   /** The order of day, month and year is still open. */
   open: boolean;
   shortYear: boolean;
@@ -21,7 +23,18 @@ export interface Stamp {
 }
 
 export function newStamp(): Stamp {
-  return { date: 0, open: false, shortYear: false, ms: 0, hour: 0, offset: NO_OFFSET, half: 0, flags: 0, zone: '' };
+  return {
+    date: 0,
+    yearDay: 0,
+    open: false,
+    shortYear: false,
+    ms: 0,
+    hour: 0,
+    offset: NO_OFFSET,
+    half: 0,
+    flags: 0,
+    zone: '',
+  };
 }
 
 /** A date whose parts are certain. Parts that fit no calendar give day 0 of month 0: they may not spill into each other. */

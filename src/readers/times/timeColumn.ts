@@ -13,6 +13,8 @@ export interface TimeCells {
   /** 1 = the order of the date's parts is open; 2 = and its year has two digits. */
   open: Uint8Array;
   date: Int32Array;
+  /** Dates that are none as they stand and one with day and month turned: that one, by row. */
+  yearDays: Map<number, number>;
   ms: Float64Array;
   offset: Int16Array;
   flags: Uint8Array;
@@ -35,6 +37,7 @@ export function readTimeCells(records: Records, from: number, to: number, column
     shape: new Uint8Array(n),
     open: new Uint8Array(n),
     date: new Int32Array(n),
+    yearDays: new Map(),
     ms: new Float64Array(n),
     offset: new Int16Array(n),
     flags: new Uint8Array(n),
@@ -60,6 +63,7 @@ export function readTimeCells(records: Records, from: number, to: number, column
     shape[k] = found;
     open[k] = stamp.open ? (stamp.shortYear ? 2 : 1) : 0;
     date[k] = stamp.date;
+    if (stamp.yearDay !== 0) cells.yearDays.set(k, stamp.yearDay);
     ms[k] = stamp.ms;
     offset[k] = column.offset !== undefined && stamp.offset === NO_OFFSET ? column.offset : stamp.offset;
     flags[k] = stamp.flags;

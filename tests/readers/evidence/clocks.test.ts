@@ -223,3 +223,33 @@ it('numbers stay with their times throughout', () => {
     Array.from({ length: N }, (_, i) => sugar(i)),
   );
 });
+
+describe('dates that put the day between year and month', () => {
+  const from = (i: number, day: number): Date => new Date(Date.UTC(2026, 4, day, 22) + i * 300_000);
+  const parts = (date: Date) => date.toISOString().slice(0, 16).split(/[-T]/) as [string, string, string, string];
+  const one = (date: Date): string => {
+    const [year, month, day, clock] = parts(date);
+    return `${year}/${day}/${month} ${clock}`;
+  };
+  test.each([
+    ['one column', 'Time', one],
+    ['two columns', 'Date,Time', (date: Date) => one(date).replaceAll('/', '-').replace(' ', ',')],
+  ])('in %s are read where the days are none otherwise, or go on only so', (_, head, form) => {
+    for (const day of [1, 11, 14])
+      for (const newest of [false, true]) {
+        const all = Array.from({ length: 700 }, (__, i) => `${form(from(i, day))},${sugar(i)}`);
+        if (newest) all.reverse();
+        const file = read(`${head},Glucose (mg/dL)\n${all.join('\n')}\n`);
+        const expected = all.map((__, i) => from(i, day).toISOString().slice(0, 16).replace('T', ' '));
+        expect([refusals(file), times(file).sort()]).toEqual([[], expected]);
+        expect(file.issues.map(({ code }) => code)).toContain('dates-year-day');
+      }
+  });
+  test('are none where values of single days stand a month apart, or one date is mistyped', () => {
+    const monthly = read(`Time,Glucose (mg/dL)\n${lines(5, (i) => `2026-0${i + 1}-01 07:00,${sugar(i)}`)}\n`);
+    expect(monthly.issues.map(({ code }) => code)).not.toContain('dates-year-day');
+    const typed = lines(12, (i) => `2026-${i === 6 ? '13' : '05'}-${String(i + 1).padStart(2, '0')} 07:00,${sugar(i)}`);
+    const codes = read(`Time,Glucose (mg/dL)\n${typed}\n`).issues.map(({ code }) => code);
+    expect([codes.includes('dates-year-day'), codes.includes('date-impossible')]).toEqual([false, true]);
+  });
+});

@@ -71,3 +71,24 @@ describe('a person named above, below or in the table', () => {
     expect(read(`Date of birth: 1988-03-14\n${body()}`).persons).toEqual([]);
   });
 });
+
+describe('a bare ID above the table', () => {
+  const of = (above: string) =>
+    read(`${above}\n\n${table('Time,Glucose (mg/dL)', 60, (i) => String(sugar(i)))}`).persons ?? [];
+  test.each([
+    ['ID: 12', '12'],
+    ['ID,12', '12'],
+    ['# id no. P-0017', 'P-0017'],
+  ])('says whose it is: %s', (above, code) => {
+    expect(of(above)).toEqual([code]);
+  });
+  test.each(['ID: 4f9a1c77b2', 'ID: 2026-02-01', 'Device ID: 12', 'ID: sensor', 'Export ID: 12'])(
+    'is nobody’s: %s',
+    (above) => {
+      expect(of(above)).toEqual([]);
+    },
+  );
+  test('says nothing beside somebody who is named', () => {
+    expect(of('ID: 12\nPatient: Ada Fjord')).toEqual(['Ada Fjord']);
+  });
+});
