@@ -5,11 +5,14 @@ import { DAY_MS } from '../time/calendar.ts';
 import type { Deletions } from './fhir/deletions.ts';
 import type { Resolve } from './fhir/reading.ts';
 import type { OrderHint } from './times/columnOrder.ts';
+import type { DaySpan } from './times/yearDays.ts';
 
 /** What a person's other files tell about one that cannot tell by itself. */
 export interface Hints {
   /** The date order all the others settled on. */
   order?: OrderHint;
+  /** Days of others whose dates put the day between year and month. */
+  yearDays?: DaySpan;
   /** The unit all the others are in, and a file that says so. */
   unit?: { unit: GlucoseUnit; evidence: string };
   /** A sensor's readings are in one of them. */
@@ -29,15 +32,19 @@ const SENSOR = 24;
 export function agreed(files: ReadFile[]): Hints {
   const order = common(files, 'date-order');
   const unit = common(files, 'unit');
+  const { span: yearDays } = spanOf(files.filter(isYearDay));
   return {
+    ...(yearDays ? { yearDays } : {}),
     ...(files.some(({ readings }) => readings.count >= SENSOR) ? { sensor: true } : {}),
     ...(order ? { order: { order: order.value, evidence: order.evidence, ...spanOf(files) } } : {}),
     ...(unit && unit.value !== 'both' ? { unit: { unit: unit.value, evidence: unit.evidence } } : {}),
   };
 }
 
+const isYearDay = ({ issues }: ReadFile): boolean => issues.some(({ code }) => code === 'dates-year-day');
+
 /** The days on which readings and timed notes of files lie that could tell their order themselves. */
-function spanOf(files: ReadFile[]): { span?: { from: number; to: number } } {
+function spanOf(files: ReadFile[]): { span?: DaySpan } {
   let [from, to] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
   const add = (wall: number): void => {
     from = Math.min(from, wall);
@@ -54,6 +61,7 @@ function spanOf(files: ReadFile[]): { span?: { from: number; to: number } } {
 export function isOpen(file: ReadFile, hints: Hints): boolean {
   const few = file.choices.some(({ id, by, value }) => id === 'glucose-kind' && by === 'default' && value === 'sensor');
   if (few && hints.sensor) return true;
+  if (hints.yearDays && !isYearDay(file)) return true;
   return file.issues.some(
     ({ code }) =>
       (code === 'column-like-glucose' && hints.sensor === true) ||

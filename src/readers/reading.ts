@@ -6,6 +6,7 @@ import type { Above } from './evidence/above.ts';
 import type { Hints } from './hints.ts';
 import type { Records } from './table/records.ts';
 import type { DayAbove } from './times/dayAbove.ts';
+import type { DaySpan } from './times/yearDays.ts';
 
 /** Settings whose layout was looked at, once for all files: a layout, or what is wrong with it. */
 export interface CheckedSettings extends Omit<ReadSettings, 'layout'> {
@@ -37,4 +38,6 @@ export interface Reading {
   columns: ColumnAccount[];
   /** How the table above ended, where dates stand only on the first row of a day. */
   dayAbove?: DayAbove;
+  /** Days of a table whose dates put the day between year and month. */
+  yearDays?: DaySpan;
 }

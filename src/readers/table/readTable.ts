@@ -13,6 +13,7 @@ import type { Reading } from '../reading.ts';
 import { dayAbove, keepDay } from '../times/dayAbove.ts';
 import { applyOffsets, offsetsAgree } from '../times/offsets.ts';
 import { settleWalls } from '../times/wall.ts';
+import { daysOf } from '../times/yearDays.ts';
 import type { Column } from './header.ts';
 import { remarkClock, remarkGlucose } from './remarks.ts';
 import { resolveColumns } from './roles.ts';
@@ -56,12 +57,14 @@ export function readTable(reading: Reading, found: Table, layout: TableLayout | 
   if (!times) return refuse();
   const { plan, clock: clockCells } = times;
   const dateOrder = settings.dateOrder ?? layout?.dateOrder;
+  const yearDays = reading.yearDays ?? reading.hints.yearDays;
   const walls = settleWalls(
     plan,
     lineOf,
     {
       today: settings.today,
       ...(dateOrder ? { dateOrder } : {}),
+      ...(yearDays ? { yearDays } : {}),
       ...(layout?.serialDates ? { serialDates: layout.serialDates } : {}),
     },
     reading.hints.order,
@@ -71,6 +74,7 @@ export function readTable(reading: Reading, found: Table, layout: TableLayout | 
   );
   if (!walls) return refuse();
   keepDay(reading, plan, walls, claimed.columns);
+  if (walls.yearDays) reading.yearDays = daysOf(walls.wall);
   if (clockCells.zone && !reading.zones.has(clockCells.zone)) reading.zones.set(clockCells.zone, lineOf(0));
   const kindsFound = findKinds(records, table, claimed, walls.wall, layout);
   if (kindsFound.open) {

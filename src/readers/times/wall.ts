@@ -10,6 +10,7 @@ import { mendDates } from './mendDates.ts';
 import { serialBase } from './serialDates.ts';
 import { SHAPE } from './stamp.ts';
 import { NOT_A_TIME, type TimeCells, type TimePlan } from './timeColumn.ts';
+import type { DaySpan } from './yearDays.ts';
 
 /** No sensor stored readings before this day; earlier dates are clocks that were never set. */
 const FIRST_DAY = dayNumber(1999, 1, 1);
@@ -32,6 +33,8 @@ export interface Walls {
   carried: number;
   /** The last day written; NaN without any. Rows under a repeated header go on from it. */
   lastDay: number;
+  /** Its dates put the day between year and month. */
+  yearDays: boolean;
   order?: DateOrder;
 }
 
@@ -42,7 +45,7 @@ export interface Walls {
 export function settleWalls(
   plan: TimePlan,
   lineOf: (k: number) => number,
-  settings: { today: string; dateOrder?: ReadSettings['dateOrder']; serialDates?: 1900 | 1904 },
+  settings: { today: string; dateOrder?: ReadSettings['dateOrder']; serialDates?: 1900 | 1904; yearDays?: DaySpan },
   hint: OrderHint | undefined,
   book: IssueBook,
   choices: Choice[],
@@ -59,11 +62,12 @@ export function settleWalls(
     dateOnly: new Uint8Array(n),
     carried: 0,
     lastDay: dayAbove,
+    yearDays: false,
   };
   if (plan.kind === 'seconds' || plan.kind === 'millis' || plan.kind === 'serial') {
     if (!fillNumbers(plan.kind, dates, walls, lineOf, settings.serialDates, lastDay, book, choices)) return undefined;
   } else {
-    if (!mendDates(plan, dates, lineOf, book)) return undefined;
+    if (!mendDates(plan, dates, lineOf, book, walls, settings.yearDays)) return undefined;
     const settled = orderOf(dates, lineOf, settings.dateOrder, hint, lastDay, book, choices);
     if (settled === null) return undefined;
     if (settled) walls.order = settled;

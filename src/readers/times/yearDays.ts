@@ -6,12 +6,33 @@ import type { TimeCells } from './timeColumn.ts';
 /** Rows no further apart than this go on with one another (ours). */
 const NEAR = HOUR_MS;
 
+/** Days since 1970-01-01. */
+export interface DaySpan {
+  from: number;
+  to: number;
+}
+
+/** The days on which rows lie that have a time. */
+export function daysOf(wall: Float64Array): DaySpan {
+  const span = { from: Number.POSITIVE_INFINITY, to: Number.NEGATIVE_INFINITY };
+  for (const ms of wall) {
+    if (Number.isNaN(ms)) continue;
+    span.from = Math.min(span.from, Math.floor(ms / DAY_MS));
+    span.to = Math.max(span.to, Math.floor(ms / DAY_MS));
+  }
+  return span;
+}
+
+/** Days that notes may lie before and after the others (ours). */
+const DAYS_OUTSIDE = 3;
+
 /**
  * Dates with the year before the day and the day before the month, as no standard writes them. Either some are none with the month in
- * the middle, and more of them follow each other turned; or all fit both, and at each midnight the rows go on within the hour, where with the
- * month in the middle a month would lie between. Turns them to year, month, day; gives how many.
+ * the middle, and more of them follow each other turned; or all fit both, and at each midnight the rows go on within the hour, where
+ * with the month in the middle a month would lie between; or only turned they lie among days that are `known` to be written so.
+ * Turns them to year, month, day; gives how many.
  */
-export function mendYearDays(dates: TimeCells, clock: TimeCells): number {
+export function mendYearDays(dates: TimeCells, clock: TimeCells, known: DaySpan | undefined): number {
   const rows: number[] = [];
   for (let k = 0; k < dates.shape.length; k++) {
     if (dates.shape[k] !== SHAPE.stamp && dates.shape[k] !== SHAPE.day) continue;
@@ -25,12 +46,17 @@ export function mendYearDays(dates: TimeCells, clock: TimeCells): number {
   };
   const turns =
     dates.yearDays.size === 0
-      ? goOn(rows, dates.date, turned, clock)
+      ? goOn(rows, dates.date, turned, clock) || (known !== undefined && isAmong(rows, dates.date, turned, known))
       : rows.every((k) => !Number.isNaN(dayOf(turned(k)))) &&
         (dates.yearDays.size === rows.length || steps(rows.map(turned)) > steps(rows.map((k) => dates.date[k]!)));
   if (!turns) return 0;
   for (const k of rows) dates.date[k] = turned(k);
   return rows.length;
+}
+
+function isAmong(rows: number[], date: Int32Array, turned: (k: number) => number, { from, to }: DaySpan): boolean {
+  const within = (code: number): boolean => dayOf(code) >= from - DAYS_OUTSIDE && dayOf(code) <= to + DAYS_OUTSIDE;
+  return rows.every((k) => within(turned(k))) && !rows.every((k) => within(date[k]!));
 }
 
 const dayOf = (code: number): number => dayNumber(code >>> 9, (code >>> 5) & 15, code & 31);

@@ -245,6 +245,14 @@ describe('dates that put the day between year and month', () => {
         expect(file.issues.map(({ code }) => code)).toContain('dates-year-day');
       }
   });
+  test('are so in a further table and in another file of the person, whose own dates tell nothing', () => {
+    const readings = `Time,Glucose (mg/dL)\n${lines(700, (i) => `${one(from(i, 3))},${sugar(i)}`)}\n`;
+    const notes = `Time,Insulin (IU)\n${one(from(20, 3))},4\n${one(from(400, 3))},6\n`;
+    const encoded = (text: string) => new TextEncoder().encode(text);
+    const inputs = [readings, notes].map((text, i) => ({ name: `${i}.csv`, bytes: encoded(text) }));
+    for (const files of [[read(`${readings}\n${notes}`)], readInputs(inputs, { today: TODAY })])
+      expect(files.flatMap((file) => file.notes.map(({ wall }) => wall))).toEqual([+from(20, 3), +from(400, 3)]);
+  });
   test('are none where values of single days stand a month apart, or one date is mistyped', () => {
     const monthly = read(`Time,Glucose (mg/dL)\n${lines(5, (i) => `2026-0${i + 1}-01 07:00,${sugar(i)}`)}\n`);
     expect(monthly.issues.map(({ code }) => code)).not.toContain('dates-year-day');
