@@ -86,7 +86,8 @@ export function layoutAnswer(sheet: Sheet, lineOf: Map<Line, number>, making: Ma
   if (field === 'serialDates') return { serialDates: 1900 };
   if (field === 'series') return { series: 'confirmed' };
   if (field === 'units') return { units: 'by-size' };
-  if (field === 'kinds')
+  // Where no column tells of kinds, what the columns are says it.
+  if (field === 'kinds' && shape.notes.startsWith('kind-'))
     return {
       kinds: Object.fromEntries(
         KINDS.map((kind) => [kindWord(shape.vocabulary, shape.language, kind), ROLE_OF_KIND[kind]]),

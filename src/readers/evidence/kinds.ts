@@ -91,12 +91,8 @@ export function findKinds(
     // What has a unit in its name and nothing but numbers below it is measured, and is no code.
     if (column.role === 'ignore' && column.unit !== undefined && coded.words.every(isNumber)) continue;
     // Numbers of many sizes are measured; only few can be codes, unless their header promises kinds.
-    if (
-      column.role !== 'kind' &&
-      coded.words.length > CODES + 1 &&
-      profiles[columns.indexOf(column)]!.kind === 'number'
-    )
-      continue;
+    const isMeasured = profiles[columns.indexOf(column)]!.kind === 'number' || coded.words.every(isNumber);
+    if (column.role !== 'kind' && coded.words.length > CODES + 1 && isMeasured) continue;
     const meaning = (word: string): RowKind | 'ignore' | undefined => {
       const said = layout?.kinds?.[word];
       return said ? OF_ROLE[said] : word === '' ? undefined : rowKind(word);

@@ -76,8 +76,8 @@ function goOn(rows: number[], date: Int32Array, turned: (k: number) => number, c
     // A date that is carried down is followed by the clock times of its day.
     const before = clock.shape[b - 1] === SHAPE.clock ? b - 1 : a;
     const ms = clock.ms[b]! - clock.ms[before]!;
-    const apart = (days: number): boolean => Math.abs(days * DAY_MS + ms) <= NEAR;
-    if (apart(dayOf(date[b]!) - dayOf(date[a]!)) || !apart(dayOf(turned(b)) - dayOf(turned(a)))) return false;
+    const isNear = (days: number): boolean => Math.abs(days * DAY_MS + ms) <= NEAR;
+    if (isNear(dayOf(date[b]!) - dayOf(date[a]!)) || !isNear(dayOf(turned(b)) - dayOf(turned(a)))) return false;
     changes++;
   }
   return changes > 0;

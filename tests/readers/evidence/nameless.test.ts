@@ -142,4 +142,16 @@ describe('a table without column names', () => {
     const answered = read(text, { unit: 'mg/dL', layout: { meanings } });
     expect([refusals(answered), times(answered), numbers(answered)]).toEqual([[], TIMES, VALUES]);
   });
+  it('takes numbers that stand now and then, and of many sizes, for no kinds of row, wherever they stand', () => {
+    for (const [every, first] of [
+      [40, 7],
+      [25, 3],
+      [97, 50],
+      [31, 30],
+    ] as const) {
+      const cell = (i: number) => (i % every === first ? String(120 + ((i * 7) % 83)) : '');
+      const file = read(`${lines(960, (i) => `${stamp(i)},${sugar(i)} mg/dL,${cell(i)}`)}\n`);
+      expect([refusals(file), file.readings.count], `${every} ${first}`).toEqual([[], 960]);
+    }
+  });
 });
