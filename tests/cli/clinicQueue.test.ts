@@ -184,6 +184,20 @@ describe('with a redis-server from Debian’s packages', () => {
     120_000,
   );
 
+  test('a run that is asked to stop takes back everyone of its own whom nobody began, and nobody else', async () => {
+    const folder = scratch();
+    writePeople(join(folder, 'in'), 40, SMALL);
+    const queue = await redis(folder);
+    const jobs = new Queue(QUEUE, { connection: { host: '127.0.0.1', port: Number(new URL(queue).port) } });
+    onTestFinished(() => jobs.close());
+    await jobs.add('person', {}, { jobId: 'of-another-run' });
+    const run = speaking(start(folder, 'clinic', 'in', '--out', 'out', '--queue', queue, ...DATE));
+    while ((await jobs.getWaitingCount()) < 41) await new Promise((soon) => setTimeout(soon, 50));
+    run.child.kill('SIGTERM');
+    expect(await ended(run.child), run.err()).toBe(2);
+    expect((await jobs.getJobs()).map(({ id }) => id)).toEqual(['of-another-run']);
+  }, 120_000);
+
   test.each([true, false])(
     'one signal ends a run and a worker, whether the server is there (%s) or not',
     async (there) => {

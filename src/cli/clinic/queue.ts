@@ -69,8 +69,11 @@ export async function watch(url: string, wait: number): Promise<Server> {
     commandTimeout: ANSWER,
     connectTimeout: ANSWER,
     retryStrategy: () => ASK_EVERY,
+    lazyConnect: true,
   });
   client.on('error', () => {});
+  // A question before it is connected fails at once, and a run that is stopped just then would leave its people in the queue.
+  await client.connect().catch(() => {});
   let left = false;
   let silent: number | null = null;
   let awaited: ((said: 'away') => void)[] = [];
