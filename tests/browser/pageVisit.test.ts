@@ -119,7 +119,7 @@ check('a visit is led, typed, saved as the command writes it, and opened again a
   const answers = await saved(page, 'text=Save these answers', 2);
   expect(JSON.parse(answers['settings.json']!)).toEqual({ topic, agreed: 'agreed.json' });
   const own = await savedAll(page);
-  expect(await page.locator('#kept').textContent()).toMatch(/holds these words/);
+  await until(page, `document.querySelector('#kept').textContent.includes('holds these words')`);
   expectSame(own, written(topic, answers['agreed.json']!));
   const flat = (text: string): string => text.replace(/\s+/g, '');
   for (const name of ['HL-131-clinic-report.pdf', 'HL-131-patient-paper.pdf']) {

@@ -17,7 +17,10 @@ export interface Screen {
   drawFaces(lacking: readonly string[], wrong: string): void;
   /** What came of saving into a folder. */
   saved(text: string): void;
+  /** Whether files are read again. */
   busy(on: boolean): void;
+  /** Whether a paper is on its way. */
+  coming(on: boolean): void;
   paper(sheet: Sheet, paper: Framed, faces: readonly FontFace[]): Promise<void>;
   /** A day large, over the papers. */
   day(day: DayShown, faces: readonly FontFace[]): Promise<void>;

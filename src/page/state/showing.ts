@@ -20,6 +20,7 @@ export function openShowing(state: State, screen: Screen, { begun, faces, fail }
     state.sheet = sheet;
     asks += 1;
     const mine = asks;
+    screen.coming(true);
     try {
       const paper = await begun().ask('show', { sheet, remarks, typed: state.typed });
       if (mine !== asks || read !== state.read) return;
@@ -27,6 +28,8 @@ export function openShowing(state: State, screen: Screen, { begun, faces, fail }
       await screen.paper(sheet, paper, faces);
     } catch (error) {
       fail(error);
+    } finally {
+      if (mine === asks) screen.coming(false);
     }
   };
 }

@@ -47,6 +47,7 @@ export function openScreen(state: State, desk: () => Desk): Screen & { dress(): 
     put('tabs', papers ? [tabsView(state, { sheet: (sheet) => void desk().show(sheet) })] : []);
     if (!papers) {
       place('paper').replaceChildren();
+      place('paper').removeAttribute('aria-busy');
       day.close();
       put('faces', []);
     }
@@ -167,6 +168,7 @@ export function openScreen(state: State, desk: () => Desk): Screen & { dress(): 
     },
     dress,
     busy: (on) => void place('papers').toggleAttribute('aria-busy', on),
+    coming: (on) => void place('paper').toggleAttribute('aria-busy', on),
     noDrop: () => put('status', [el('p', { class: 'grave' }, say('status.noDrop'))]),
     async paper(sheet, paper, faces) {
       markTab('paper', sheet);
