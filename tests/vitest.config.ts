@@ -1,4 +1,5 @@
 import { defineConfig } from 'vitest/config';
+import { scratchFolder } from './support/inMemory.ts';
 import { LongestFirst } from './support/order.ts';
 
 /**
@@ -14,6 +15,9 @@ const STARTS_OTHERS = ['cli', 'browser', 'reliability'];
 const within = (rooms: string[]): string[] => rooms.map((room) => `tests/${room}/**/*.test.ts`);
 /** No file of tests leaves a state that another could meet, so a worker loads the program once. */
 const shared = { testTimeout: 180_000, hookTimeout: 60_000, setupFiles: ['tests/support/seed.ts'], isolate: false };
+
+// Workers, and the programs that they start, find it here.
+process.env.TMPDIR = scratchFolder();
 
 export default defineConfig({
   root: new URL('..', import.meta.url).pathname,

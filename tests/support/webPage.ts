@@ -13,8 +13,15 @@ const read = (path: string): string => readFileSync(new URL(`../../templates/${p
 export const words: unknown = JSON.parse(read('words/en.json'));
 export const sources: TemplateSources = { html: read('page.html'), css: read('page.css') };
 
-/** The project's own template, or a failure that says what is wrong with it. */
-export async function ownTemplate(): Promise<CompiledTemplate> {
+let own: Promise<CompiledTemplate> | undefined;
+
+/** The project's own template, or a failure that says what is wrong with it: compiled once. */
+export function ownTemplate(): Promise<CompiledTemplate> {
+  own ??= compiledOwn();
+  return own;
+}
+
+async function compiledOwn(): Promise<CompiledTemplate> {
   const compiled = await compileTemplate(sources);
   if (!compiled.ok) throw new Error(JSON.stringify(compiled.issues, null, 2));
   return compiled.template;

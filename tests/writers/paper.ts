@@ -41,7 +41,7 @@ export interface Piece {
   size: number;
 }
 
-interface Sheet {
+export interface Sheet {
   pieces: Piece[];
   text: string;
 }
