@@ -66,7 +66,8 @@ export async function opened(browser: Browser, html: string, viewport: typeof PH
  * need not work out a selector for each, a fifth of its time.
  */
 export async function faultsOf(page: Page, iframes: boolean, rules?: readonly string[]): Promise<string[]> {
-  await page.evaluate(axe);
+  // Half a megabyte of script, once for all looks at what is open.
+  if (!(await page.evaluate(`'axe' in window`))) await page.evaluate(axe);
   const asked = JSON.stringify({ iframes, runOnly: rules ?? TAGS, resultTypes: ['violations'], selectors: false });
   const found = (await page.evaluate(
     `axe.run(document, ${asked}).then(({ violations }) => violations)`,

@@ -44,24 +44,24 @@ const rangeHeights = (report: Report): number[] =>
 
 type Paper = 'a4' | 'letter';
 /** The clinic report of a person: as it is laid out, what stands on its sheets, and on those of the visit alone, without that of remarks. */
-interface Made {
+interface LaidOut {
   report: Report;
   printed: Report;
   sheets: Sheet[];
   visit: Sheet[];
 }
 /** Of one person at a time: what is looked at in several ways is made once. */
-let kept: { of: Analysis; made: Map<string, Promise<Made>> } | undefined;
+let kept: { of: Analysis; reports: Map<string, Promise<LaidOut>> } | undefined;
 
-function madeOf(analysis: Analysis, language: string, paper: Paper): Promise<Made> {
-  if (kept?.of !== analysis) kept = { of: analysis, made: new Map() };
+function reportOf(analysis: Analysis, language: string, paper: Paper): Promise<LaidOut> {
+  if (kept?.of !== analysis) kept = { of: analysis, reports: new Map() };
   const key = `${language} ${paper}`;
-  const made = kept.made.get(key) ?? make(analysis, language, paper);
-  kept.made.set(key, made);
-  return made;
+  const report = kept.reports.get(key) ?? layOut(analysis, language, paper);
+  kept.reports.set(key, report);
+  return report;
 }
 
-async function make(analysis: Analysis, language: string, paper: Paper): Promise<Made> {
+async function layOut(analysis: Analysis, language: string, paper: Paper): Promise<LaidOut> {
   const report = compose(analysis, wordsOf(language), { voice: 'clinic', paper });
   const { sheets } = await openSheets(await write(report));
   const own = report.pages.filter(({ id }) => id !== 'remarks');
@@ -73,7 +73,7 @@ async function make(analysis: Analysis, language: string, paper: Paper): Promise
 /** All that the geometry of the clinic report breaks, and its sheets but for that of remarks, the only one that may be added. */
 async function looked(analysis: Analysis, language: string, paper: Paper) {
   const words = wordsOf(language) as Words;
-  const { report, printed, sheets, visit } = await madeOf(analysis, language, paper);
+  const { report, printed, sheets, visit } = await reportOf(analysis, language, paper);
   const last = report.pages.findIndex(({ id }) => id === 'agreed');
   const broken = [
     ...sheets.flatMap(({ pieces }) =>
@@ -96,14 +96,14 @@ async function looked(analysis: Analysis, language: string, paper: Paper) {
 // of the stories fifty less, so that there is room (ours).
 async function wordsOn(analysis: Analysis, language: string): Promise<number> {
   const words = wordsOf(language) as { cautions: { clinicMethod: string } };
-  const { visit } = await madeOf(analysis, language, 'a4');
+  const { visit } = await reportOf(analysis, language, 'a4');
   const said = visit.flatMap(({ text }) => text.split(/\s+/).filter((word) => word !== ''));
   return said.length - words.cautions.clinicMethod.split(' ').length;
 }
 
 // A low of 62 is to be seen as deep: 9 mm from 70 to 180 mg/dL on the page of single days, however many there are.
 async function expectHigh(analysis: Analysis, language: string): Promise<void> {
-  const { report, printed } = await madeOf(analysis, language, 'letter');
+  const { report, printed } = await reportOf(analysis, language, 'letter');
   const heights = rangeHeights(printed);
   // Another range, in pregnancy, has its own height; of thin data the days share a side.
   if (analysis.targets.id.startsWith('pregnancy') || !report.pages.some(({ id }) => id === 'days')) return;
@@ -133,7 +133,7 @@ describe.each(CROWD)('$name', ({ make, thin }) => {
     const analysis = make();
     const { remarks } = analysis.measures;
     if (!remarks.ok || remarks.value.length === 0) return;
-    const { report, printed } = await madeOf(analysis, 'en', 'a4');
+    const { report, printed } = await reportOf(analysis, 'en', 'a4');
     const text = JSON.stringify(printed.pages);
     expect(remarks.value.filter((remark) => !text.includes(remark.text)).map(({ at }) => at)).toEqual([]);
     const onSheet = report.pages.some(({ id }) => id === 'remarks');
@@ -158,7 +158,7 @@ describe.each(stories)('the story %s', (story) => {
 
 test('200 remarks stand whole: what does not fit on the second side is on a sheet of its own, and nothing else is added', async () => {
   const analysis = CROWD.find(({ name }) => name.includes('200 remarks'))!.make();
-  const { report, sheets } = await madeOf(analysis, 'en', 'a4');
+  const { report, sheets } = await reportOf(analysis, 'en', 'a4');
   expect(report.pages.map(({ id }) => id)).toEqual(['overview', 'clock', 'days', 'agreed', 'remarks']);
   const shown = sheets.map(({ text }) => text.replace(/\s+/g, '')).join('');
   const { remarks } = analysis.measures;
