@@ -22,6 +22,10 @@ import { round } from './pen.ts';
 const GUTTER = 18;
 /** Two days side by side, with room for the date and the axis at the left of each. */
 const PANEL = { width: (CONTENT_WIDTH - GUTTER) / 2, text: 7.5, left: 52 };
+/** One day across the page. */
+const WHOLE = CONTENT_WIDTH;
+/** On a narrow screen it is as wide as half a page, and no higher than this. */
+const NARROW_HEIGHT = 110;
 /** Four days side by side, without notes. */
 const SMALL = { width: (CONTENT_WIDTH - 3 * GUTTER) / 4, text: 7.5 };
 
@@ -34,31 +38,39 @@ interface Options {
   /** Of the plot alone, in points. */
   height: number;
   clock: boolean;
+  /** Across the page, not half of it. */
+  wide?: boolean;
   isLong: LongActing;
   /** Of the whole period. */
   lows: readonly Episode[];
 }
 
-/** One day, half a page wide: its curve on the axis all charts share, and under it what was noted, with amounts. */
+/** One day, half a page wide or a whole one: its curve on the axis all charts share, and under it what was noted, with amounts. */
 export function dayPanelChart(
   timeline: Timeline,
   summary: DailySummary,
   index: number,
   given: ChartContext,
-  { height, clock, isLong, lows }: Options,
+  options: Options,
 ): Drawing {
+  const { height, clock, wide = false, isLong, lows } = options;
   const context = { ...given, text: PANEL.text };
   const { text } = context;
   const day = timeline.days[index]!;
-  const plot: Plot = { left: PANEL.left, top: TOP, width: PANEL.width - PANEL.left - 2, height };
+  const width = wide ? WHOLE : PANEL.width;
+  const plot: Plot = { left: PANEL.left, top: TOP, width: width - PANEL.left - 2, height };
   const x = clockScale(plot);
   const foot = round(plot.top + height);
   const notes = notesOfDay(timeline, index);
   const right = plot.left + plot.width;
   const clockY = foot + AIR + lanesHeight + text + 1;
   return {
-    width: round(PANEL.width),
+    width: round(width),
     height: round(panelHeight(height, clock)),
+    get narrow() {
+      const half = { ...options, wide: false, height: Math.min(height, NARROW_HEIGHT) };
+      return wide ? dayPanelChart(timeline, summary, index, given, half) : undefined;
+    },
     how: 'day',
     get summary() {
       return sentence(summary, notes.length, context);

@@ -14,6 +14,8 @@ const BETWEEN = 9;
 
 interface Item {
   name: string;
+  /** What is written in the place of a sign, to be said before the name. */
+  written?: string;
   mark(x: number, y: number): Mark;
 }
 
@@ -29,9 +31,11 @@ export function signKeyChart(
   given: ChartContext,
 ): Drawing {
   const { speaker } = given;
-  const written =
-    (text: string): Item['mark'] =>
-    (x, y) => ({ kind: 'text', role: 'ink', x, y: round(y + 2.9), text, size: 8, anchor: 'middle' });
+  const written = (text: string, name: string): Item => ({
+    name,
+    written: text,
+    mark: (x, y) => ({ kind: 'text', role: 'ink', x, y: round(y + 2.9), text, size: 8, anchor: 'middle' }),
+  });
   const nameOf = (kind: SignKind): string =>
     kind === 'exercise' && movement.left > 0
       ? speaker.say('charts.signs.movement', {
@@ -43,8 +47,8 @@ export function signKeyChart(
   return keyOf(
     [
       ...kinds.map((kind): Item => ({ name: nameOf(kind), mark: signOf(kind) })),
-      ...(kinds.length > 0 ? [{ name: speaker.say('charts.signs.together'), mark: written('3×') }] : []),
-      { name: speaker.say('charts.signs.inRange'), mark: written('%') },
+      ...(kinds.length > 0 ? [written('3×', speaker.say('charts.signs.together'))] : []),
+      written('%', speaker.say('charts.signs.inRange')),
       {
         name: speaker.say('charts.signs.weekend'),
         mark: (x, y) => ({ kind: 'rect', role: 'ink', x: x - 1, y: y - 4, w: 2, h: 8 }),
@@ -63,6 +67,7 @@ export function signKeyChart(
         : []),
     ],
     given,
+    'curves',
   );
 }
 
@@ -78,11 +83,11 @@ export function eveningsKeyChart(kinds: readonly SignBeside[], given: ChartConte
     const last = hours && i === kinds.length - 1;
     return { name: last ? `${name} – ${speaker.say('charts.evenings.noted')}` : name, mark: signOf(kind) };
   });
-  return keyOf([bar, ...signs], given);
+  return keyOf([bar, ...signs], given, 'rows');
 }
 
 /** One after the other, on as many lines as they take; on a narrow screen a long name has lines of its own. */
-function keyOf(items: readonly Item[], given: ChartContext): Drawing {
+function keyOf(items: readonly Item[], given: ChartContext, where: 'curves' | 'rows'): Drawing {
   const context = { ...given, text: 8 };
   const { speaker, text } = context;
   const { narrow, whole } = narrowOr(given.width);
@@ -115,15 +120,18 @@ function keyOf(items: readonly Item[], given: ChartContext): Drawing {
       ),
     ];
   });
+  const named = items.map(({ name, written = '' }) => `${written} ${name}`.trim());
   const summary = speaker.say('charts.signs.summary', {
     count: { q: 'count', value: items.length },
-    names: { q: 'word', value: items.map(({ name }) => name).join(', ') },
+    where: { q: 'word', value: where },
+    // Names hold commas.
+    names: { q: 'word', value: named.join('; ') },
   });
-  const table = { columns: [speaker.say('charts.words.notes')], rows: items.map(({ name }) => [name]) };
+  const table = { columns: [speaker.say('charts.words.notes')], rows: named.map((name) => [name]) };
   return {
     width: whole,
     get narrow() {
-      return narrow ? undefined : keyOf(items, { ...given, width: NARROW_WIDTH });
+      return narrow ? undefined : keyOf(items, { ...given, width: NARROW_WIDTH }, where);
     },
     height: round(y + LINE / 2),
     summary,

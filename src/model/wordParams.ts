@@ -168,7 +168,7 @@ export interface WordParams {
   'charts.signs.gap': never;
   'charts.signs.inRange': never;
   'charts.signs.beyond': never;
-  'charts.signs.summary': 'count' | 'names';
+  'charts.signs.summary': 'count' | 'where' | 'names';
   'charts.signs.together': never;
   'charts.evenings.summary': 'evenings' | 'lows' | 'rows' | 'others';
   'charts.evenings.low': 'lowest' | 'length';

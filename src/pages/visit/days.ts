@@ -19,6 +19,10 @@ const MOST_SMALL = 28;
  */
 const LARGE = [110, 94, 78, 72, 66, 60, 56, 54, 52];
 const LEAST_LARGE = 52;
+/** Up to four days stand across the page and six two in a row, higher: no side is half empty for want of days. */
+const ACROSS = 4;
+const FEW = 6;
+const HIGHER = [190, 170, 150, 130];
 /** Where the days share a side with all else. */
 const LOWEST = 40;
 
@@ -52,7 +56,7 @@ export function fewDays(context: PageContext): Block[] {
   const forms = [8, 6, 4, 2].flatMap((most) =>
     [LEAST_LARGE, LOWEST].map((height) => (): Block[] => [
       key(context, isLong),
-      large(context, daysThatMatter(context, daily.value, most), daily.value, height, isLong),
+      ...large(context, daysThatMatter(context, daily.value, most), daily.value, height, isLong),
     ]),
   );
   return [{ kind: 'fit', gives: 5, forms }];
@@ -74,9 +78,11 @@ function dayBlocks(context: PageContext, days: DailySummary[]): Block[] {
   const isLong = longActing(context);
   const seen = days.filter(({ share }, i) => share > 0 || hasNotes(context, i));
   if (seen.length <= ALL_LARGE) {
+    const heights = [...(seen.length <= FEW ? HIGHER : []), ...LARGE];
+    const set = seen.length <= ACROSS ? across : large;
     return [
       key(context, isLong),
-      { kind: 'fit', gives: 1, forms: LARGE.map((height) => () => [large(context, seen, days, height, isLong)]) },
+      { kind: 'fit', gives: 1, forms: heights.map((height) => () => set(context, seen, days, height, isLong)) },
     ];
   }
   const small = days.length <= MOST_SMALL;
@@ -95,7 +101,7 @@ function dayBlocks(context: PageContext, days: DailySummary[]): Block[] {
           empty: count(small ? days.length - seen.length : 0),
           rest: word(small ? 'small' : 'calendar'),
         });
-        const first = (): Block[] => [paragraph(why, 'small'), large(context, chosen, days, LEAST_LARGE, isLong)];
+        const first = (): Block[] => [paragraph(why, 'small'), ...large(context, chosen, days, LEAST_LARGE, isLong)];
         if (!small) return [() => [...first(), ...calendar(context, days)]];
         return [38, 32, 26].map((height) => () => [...first(), ...smallDays(context, rest, days, height)]);
       }),
@@ -111,27 +117,44 @@ const signsIn = ({ analysis }: PageContext, isLong: LongActing): SignKind[] => {
   return SIGNS.filter((kind) => seen.has(kind));
 };
 
-/** Days one under another in two columns, the clock under the last of each. */
-function large(
+/** Days one under another, the clock under the last. */
+function stacked(
   { analysis, chart }: PageContext,
+  days: DailySummary[],
+  all: DailySummary[],
+  look: { height: number; wide: boolean; isLong: LongActing },
+): Block[] {
+  return days.map((day, i) => ({
+    kind: 'chart',
+    dense: true,
+    drawing: dayPanelChart(analysis.timeline, day, all.indexOf(day), chart, {
+      ...look,
+      clock: i === days.length - 1,
+      lows: lowsOf(analysis.measures),
+    }),
+  }));
+}
+
+const across = (
+  context: PageContext,
   some: DailySummary[],
   all: DailySummary[],
   height: number,
   isLong: LongActing,
-): Block {
+): Block[] => stacked(context, some, all, { height, wide: true, isLong });
+
+/** In two columns. */
+function large(
+  context: PageContext,
+  some: DailySummary[],
+  all: DailySummary[],
+  height: number,
+  isLong: LongActing,
+): Block[] {
   const half = Math.ceil(some.length / 2);
-  const column = (days: DailySummary[]): Block[] =>
-    days.map((day, i) => ({
-      kind: 'chart',
-      dense: true,
-      drawing: dayPanelChart(analysis.timeline, day, all.indexOf(day), chart, {
-        height,
-        clock: i === days.length - 1,
-        isLong,
-        lows: lowsOf(analysis.measures),
-      }),
-    }));
-  return { kind: 'columns', widths: [0.5, 0.5], columns: [column(some.slice(0, half)), column(some.slice(half))] };
+  const columns = [some.slice(0, half), some.slice(half)];
+  const look = { height, wide: false, isLong };
+  return [{ kind: 'columns', widths: [0.5, 0.5], columns: columns.map((days) => stacked(context, days, all, look)) }];
 }
 
 function smallDays(

@@ -10,6 +10,9 @@ import { weekByWeek } from './weekByWeek.ts';
 
 /** Heights of the ribbon that are tried. */
 const RIBBON = [230, 196, 170, 146, 124, 108];
+/** Of the bars of the hours, under it, and in its place. */
+const BARS = 64;
+const BARS_ALONE = [200, 160, 120, 90, BARS];
 
 /** The back of the first sheet: what was agreed last time, how the usual day runs, whether it changed, and what the person wrote. */
 export const usualDaySide: PageMaker = (context) => {
@@ -35,12 +38,16 @@ export const usualDaySide: PageMaker = (context) => {
         },
       ]),
     });
-  if (hourly.ok)
-    blocks.push(space(2), {
+  if (hourly.ok) {
+    const bars = (height: number): Block => ({
       kind: 'chart',
       title: speaker.say('pages.usualDay.shares'),
-      drawing: hourSharesChart(hourly.value, chart, { height: 64, right: CURVE_LABELS }),
+      drawing: hourSharesChart(hourly.value, chart, { height, right: CURVE_LABELS }),
     });
+    blocks.push(space(2));
+    if (modalDay.ok) blocks.push(bars(BARS));
+    else blocks.push({ kind: 'fit', gives: 1, forms: BARS_ALONE.map((height) => () => [bars(height)]) });
+  }
   const lines = tellAll(context, clockSaid(context));
   if (lines.length > 0) blocks.push({ kind: 'list', items: lines, ordered: false });
   blocks.push(...weekByWeek(context), ...sinceLastTime(context), ...remarks(context));
