@@ -44,6 +44,19 @@ describe('columns parted by blanks alone', () => {
     expect(read(text).choices).toContainEqual(expect.objectContaining({ id: 'delimiter', value: 'blanks' }));
   });
 
+  // Blank in every line, names and dates alike, by chance.
+  test.each(['Data e hora', 'When  it is', 'Date of a reading', 'Hora  da leitura'])(
+    'a date is not cut where its name has a blank: %s',
+    (name) => {
+      const day = (i: number): string => `${two(at(i).day)} ${MONTH[at(i).month]!.slice(0, 3)} ${at(i).year}`;
+      const text = `${name.padEnd(19)}Glucose (mg/dL)\n${each((i) => `${day(i)} ${hm(i)}  ${mg(i)}`)}`;
+      expectTruth(
+        read(text, name.startsWith('When') ? { layout: { columns: { [name.replace('  ', ' ')]: 'time' } } } : {}),
+        mg,
+      );
+    },
+  );
+
   test('decimal commas', () => {
     expectTruth(read(`Datum Zeit Glukose mmol/l\n${each((i) => `${dmy(i)} ${hm(i)} ${comma(mm(i))}`)}`), mm);
   });

@@ -57,7 +57,7 @@ function partByPlace(header: string | undefined, rows: readonly Row[]): Parted |
   const width = Math.max(...texts.slice(0, 1).map(({ length }) => length), ...rows.map(({ text }) => text.length));
   const filled = new Uint8Array(width);
   for (const text of texts) for (let i = 0; i < text.length; i++) if (text[i] !== ' ') filled[i] = 1;
-  const spans: { from: number; to: number }[] = [];
+  const spans: Span[] = [];
   for (let i = 0; i < width; i++) {
     if (!filled[i]) continue;
     const from = i;
@@ -69,8 +69,12 @@ function partByPlace(header: string | undefined, rows: readonly Row[]): Parted |
       header.slice(before.to, from).length === 1 &&
       !tellApart(header.slice(before.from, before.to), name) &&
       rows.every(({ text }) => blank(text, from, i));
-    // What has no name above it, or only a unit, goes on with the column before it, as does a name of several words.
-    if (before && (goesOn || name === '' || anyUnit(name.replace(/^[([]|[)\]]$/g, '')))) before.to = i;
+    // What has no name above it, or only a unit, goes on with the column before it, as does a name of several words, and a date.
+    if (
+      before &&
+      (goesOn || cutsTime(rows, before, { from, to: i }) || name === '' || anyUnit(name.replace(/^[([]|[)\]]$/g, '')))
+    )
+      before.to = i;
     else spans.push({ from, to: i });
   }
   const cut = (text: string): string[] => spans.map(({ from, to }) => text.slice(from, to).trim());
@@ -89,6 +93,22 @@ function partByPlace(header: string | undefined, rows: readonly Row[]): Parted |
   return double || uneven || !timed || whens.indexOf(false) < 1 ? undefined : { head, cells };
 }
 
+interface Span {
+  from: number;
+  to: number;
+}
+
+/** Whether a place that happens to be blank in every line, name and all, stands within a date: both sides together are a time, not each by itself. */
+function cutsTime(rows: readonly Row[], left: Span, right: Span): boolean {
+  return rows.every(({ text }) => {
+    const isTime = (from: number, to: number): boolean => {
+      const words = text.slice(from, to).trim().split(/\s+/);
+      return timeWords(words).count === words.length;
+    };
+    return isTime(left.from, right.to) && !(isTime(left.from, left.to) && isTime(right.from, right.to));
+  });
+}
+
 /** Whether two names mean two things: only those of one may be words of one name. */
 function tellApart(left: string, right: string): boolean {
   const [a, b] = [left, right].map((name) => columnOf(0, name.trim()).role);
@@ -100,7 +120,7 @@ function tellApart(left: string, right: string): boolean {
 }
 
 /** Whether the cells between two places all begin below each other, or all end so. */
-function shareEdge(rows: readonly Row[], { from, to }: { from: number; to: number }): boolean {
+function shareEdge(rows: readonly Row[], { from, to }: Span): boolean {
   const cells = rows.map(({ text }) => text.slice(from, to)).filter((cell) => cell.trim() !== '');
   const starts = new Set(cells.map((cell) => cell.length - cell.trimStart().length));
   const ends = new Set(cells.map((cell) => cell.trimEnd().length));
