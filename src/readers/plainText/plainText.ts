@@ -13,8 +13,8 @@ import { yearedRows, yearlessDates } from './yearless.ts';
 /** Larger texts are not looked at line by line (ours): a year of readings every minute takes 20 million bytes. */
 const LARGEST = 64_000_000;
 const PARTING = /[,;\t|]/;
-/** A number of its own with a decimal comma. */
-const DECIMAL = /(?<=\s)\d{1,3},\d+(?=\s|$)/g;
+/** A number of its own with a decimal comma, of a limit too: `≤2,2`. */
+const DECIMAL = /(?<=\s\p{Sm}{0,2})\d{1,3},\d+(?=\s|$)/gu;
 /** A time, then a name with its value. */
 const PAIR = /^\s*\d[^=]*[\s,;][\p{L}_][\p{L}\p{N}_.-]*\s*=\s*[^\s=]/u;
 /** Lines of the first that may hold such a sign by chance, and those that must begin with a time (ours). */

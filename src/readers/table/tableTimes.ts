@@ -22,6 +22,7 @@ import {
   type TimePlan,
 } from '../times/timeColumn.ts';
 import { wholeSerials } from '../times/wholeSerials.ts';
+import { type DaySpan, mendYearDays } from '../times/yearDays.ts';
 import type { Column } from './header.ts';
 import { cellText, type Records } from './records.ts';
 import type { Table } from './tables.ts';
@@ -59,6 +60,8 @@ export function tableTimes(
   const dayZero = (days: TimeCells) => serialBase(days, lineOf, layout?.serialDates, lastDay, book, choices);
   if (!mendSheetTimes(records, table.from, cells, dayZero)) return undefined;
   if (table.header >= 0) wholeSerials(cells, layout?.serialDates);
+  // Clocks are compared once their dates are what they mean.
+  if (cells.length > 1) turnYearDays(cells, reading.yearDays ?? reading.hints.yearDays);
   const glucose = columns.some(({ role }) => role === 'glucose' || role === 'sensor' || role === 'value');
   const half = columns.find(({ role }) => role === 'half');
   // A clock that runs to 12 is compared with another one only once its halves are known.
@@ -143,6 +146,14 @@ export function tableTimes(
     });
   for (const { own, world } of chosen.distances) offsetsFrom(own, world);
   return { plan, clock };
+}
+
+function turnYearDays(cells: readonly TimeCells[], known: DaySpan | undefined): void {
+  const clock = cells.find(({ counts }) => counts[SHAPE.clock]! > counts[SHAPE.stamp]!);
+  for (const one of cells) {
+    if (one.counts[SHAPE.stamp]! > one.counts[SHAPE.day]!) mendYearDays(one, one, known);
+    else if (one.counts[SHAPE.day]! > 0) mendYearDays(one, clock ?? one, known);
+  }
 }
 
 /** A column of halves of the day stands beside the clock it belongs to: of two that one is asked for first. */

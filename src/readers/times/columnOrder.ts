@@ -3,7 +3,7 @@ import type { Choice } from '../../model/input.ts';
 import { DAY_MS } from '../../time/calendar.ts';
 import type { IssueBook } from '../book.ts';
 import { asWritten, isoDay, type OrderSpan, openDay, settleOrder } from './dayOrder.ts';
-import { orderChange } from './orderChange.ts';
+import { orderChange, orderChangeByClock } from './orderChange.ts';
 import { SHAPE } from './stamp.ts';
 import { NOT_A_TIME, type TimeCells } from './timeColumn.ts';
 
@@ -47,8 +47,9 @@ export function orderOf(
   const sample = (k: number) => ({ text: asWritten(cells.date[k]!), line: lineOf(k) });
   const at = (k: number) => ({ is: 'at-line', ...sample(k) }) as const;
   const leaning = verdict.ok && verdict.order !== 'year-first' ? verdict.order : (wanted ?? 'day-first');
-  const change = short ? undefined : orderChange(codes, leaning);
-  if (change !== undefined && (verdict.ok || wanted)) {
+  const byClock = short ? undefined : orderChangeByClock(codes.length, smooth);
+  const change = short ? undefined : (orderChange(codes, leaning) ?? byClock);
+  if (change !== undefined && (verdict.ok || wanted || byClock !== undefined)) {
     const k = rows[change]!;
     book.add('date-order-changes', 'refusal', lineOf(k), {
       actual: at(k),

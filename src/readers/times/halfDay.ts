@@ -1,6 +1,6 @@
 import type { Detail } from '../../model/detail.ts';
 import { SHAPE } from './stamp.ts';
-import type { TimeCells } from './timeColumn.ts';
+import { clockShape, type TimeCells } from './timeColumn.ts';
 
 const HALF = 43_200_000;
 
@@ -19,9 +19,10 @@ export function bothHalves(
 }
 
 /** Whether, within one date, an hour 12 is followed by an hour 1 of neighbouring rows, in either order of rows. */
-function runsPastNoonToOne({ ms, shape }: TimeCells, date: Int32Array): boolean {
+function runsPastNoonToOne({ ms, shape, counts }: TimeCells, date: Int32Array): boolean {
   let wraps = 0;
-  const timed = (k: number) => shape[k] === SHAPE.stamp || shape[k] === SHAPE.clock;
+  const usual = clockShape({ counts });
+  const timed = (k: number) => shape[k] === usual;
   for (let k = 1; k < ms.length; k++) {
     if (!timed(k) || !timed(k - 1) || date[k] !== date[k - 1]) continue;
     const [early, late] = [Math.min(ms[k]!, ms[k - 1]!), Math.max(ms[k]!, ms[k - 1]!)];
@@ -37,7 +38,8 @@ function runsPastNoonToOne({ ms, shape }: TimeCells, date: Int32Array): boolean 
 export function mendHalves(cells: TimeCells, date: Int32Array): 'none' | 'mended' | 'untold' {
   if (!cells.halfLost) return 'none';
   const n = cells.ms.length;
-  const timed = (k: number) => cells.shape[k] === SHAPE.stamp || cells.shape[k] === SHAPE.clock;
+  const usual = clockShape(cells);
+  const timed = (k: number) => cells.shape[k] === usual;
   let forward = 0;
   let backward = 0;
   for (let k = 1; k < n; k++) {

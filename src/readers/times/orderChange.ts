@@ -25,3 +25,23 @@ export function orderChange(codes: readonly number[], order: DateOrder): number 
   }
   return byMonths >= 2 && byDays >= 2 ? first : undefined;
 }
+
+/**
+ * Where the clock itself tells that the order changes: at one change of the date the rows go on within the hour in one order alone, at another
+ * in the other alone. `goesOn` tells so of a date. The index of the first date to which the earlier order no longer leads.
+ */
+export function orderChangeByClock(
+  count: number,
+  goesOn: (index: number, order: DateOrder) => boolean,
+): number | undefined {
+  const only = (order: DateOrder, other: DateOrder): number => {
+    for (let i = 1; i < count; i++) if (goesOn(i, order) && !goesOn(i, other)) return i;
+    return 0;
+  };
+  const [day, month] = [only('day-first', 'month-first'), only('month-first', 'day-first')];
+  if (day === 0 || month === 0) return undefined;
+  const earlier = day < month ? 'day-first' : 'month-first';
+  let change = Math.min(day, month) + 1;
+  while (goesOn(change, earlier)) change++;
+  return change;
+}

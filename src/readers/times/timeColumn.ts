@@ -49,8 +49,8 @@ export function readTimeCells(records: Records, from: number, to: number, column
   const span = { from: 0, to: 0 };
   const { shape, open, date, ms, offset, flags, counts } = cells;
   const bytes = records.bytes;
-  let clocks = 0;
-  let within12 = 0;
+  // A number in a sum below may look like a clock time: halves are told by cells of the usual shape.
+  const within12 = [0, 0, 0, 0, 0, 0, 0];
   for (let k = 0; k < n; k++) {
     offset[k] = NO_OFFSET;
     if (!locate(records, from + k, column.index, span)) continue;
@@ -68,14 +68,16 @@ export function readTimeCells(records: Records, from: number, to: number, column
     offset[k] = column.offset !== undefined && stamp.offset === NO_OFFSET ? column.offset : stamp.offset;
     flags[k] = stamp.flags;
     if (stamp.zone !== '' && cells.zone === '') cells.zone = stamp.zone;
-    if (found === SHAPE.stamp || found === SHAPE.clock) {
-      clocks++;
-      if (stamp.hour >= 1 && stamp.hour <= 12 && !(stamp.flags & CLOCK_FLAGS.halfGiven)) within12++;
-    }
+    if (stamp.hour >= 1 && stamp.hour <= 12 && !(stamp.flags & CLOCK_FLAGS.halfGiven)) within12[found]!++;
   }
-  cells.halfLost = clocks > 0 && within12 === clocks;
+  const usual = clockShape(cells);
+  cells.halfLost = counts[usual]! > 0 && within12[usual] === counts[usual];
   return cells;
 }
+
+/** The shape of most cells that tell a time of day. */
+export const clockShape = ({ counts }: Pick<TimeCells, 'counts'>): number =>
+  counts[SHAPE.stamp]! >= counts[SHAPE.clock]! ? SHAPE.stamp : SHAPE.clock;
 
 /** Which columns tell the time of a row. */
 export type TimePlan =

@@ -6,6 +6,9 @@ import type { TimeCells } from './timeColumn.ts';
 /** Rows no further apart than this go on with one another (ours). */
 const NEAR = HOUR_MS;
 
+/** No sensor reported before (common practice, no source). */
+const FIRST_YEAR = 1999;
+
 /** Days since 1970-01-01. */
 export interface DaySpan {
   from: number;
@@ -37,6 +40,8 @@ export function mendYearDays(dates: TimeCells, clock: TimeCells, known: DaySpan 
   for (let k = 0; k < dates.shape.length; k++) {
     if (dates.shape[k] !== SHAPE.stamp && dates.shape[k] !== SHAPE.day) continue;
     if (dates.open[k] !== 0) return 0;
+    // A clock that lost its date says nothing of how dates are written.
+    if ((dates.yearDays.get(k) ?? dates.date[k]!) >>> 9 < FIRST_YEAR) continue;
     rows.push(k);
   }
   const turned = (k: number): number => {
@@ -50,7 +55,9 @@ export function mendYearDays(dates: TimeCells, clock: TimeCells, known: DaySpan 
       : rows.every((k) => !Number.isNaN(dayOf(turned(k)))) &&
         (dates.yearDays.size === rows.length || steps(rows.map(turned)) > steps(rows.map((k) => dates.date[k]!)));
   if (!turns) return 0;
-  for (const k of rows) dates.date[k] = turned(k);
+  // Whoever asks again finds them turned.
+  for (const k of rows) dates.yearDays.set(k, turned(k));
+  for (const k of rows) dates.date[k] = dates.yearDays.get(k)!;
   return rows.length;
 }
 
