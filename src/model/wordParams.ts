@@ -2316,6 +2316,7 @@ export interface WordParams {
   'screen.look.grey': never;
   'screen.look.code': never;
   'screen.look.name': never;
+  'screen.look.compareSettings': never;
   'screen.look.compareVisits': 'names';
   'screen.look.unit': never;
   'screen.look.unitSeen': 'unit';

@@ -25,7 +25,7 @@ export interface Wish {
   ofMany: boolean;
   /** Compared with the visit files that were brought for them, where nothing else was asked for. */
   since: boolean;
-  /** Nearer than all that lies with the files. */
+  /** Nearer than all that lies with the files. A name that stands there without a value sets aside what lies there of it. */
   asked: FolderSettings;
   /** A layout as its file holds it; absent: none. */
   layout?: LayoutAnswers;

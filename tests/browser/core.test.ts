@@ -5,20 +5,17 @@ import { pathToFileURL } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import { zipSync } from 'fflate';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, expect } from 'vitest';
+import { expect } from 'vitest';
 import { bundleCore } from '../../src/build/core.ts';
 import type { Analysis } from '../../src/index.ts';
 import * as library from '../../src/index.ts';
 import { plainExport } from '../cli/run.ts';
 import { givenOf } from '../support/library.ts';
 import { fonts, home, stories } from '../support/story.ts';
-import { EVERY_TOOL, needs } from '../support/tools.ts';
 import { unpacked } from '../support/unpacked.ts';
 import { number, stamp, text, workbookOf } from '../support/workbook.ts';
 import { inBrowser } from './browser.ts';
-import type { Driven } from './driven.ts';
-import { firefoxProgram, openFirefox } from './firefox.ts';
-import { openWebkit, webkitProgram } from './webkit.ts';
+import { inEngines } from './engines.ts';
 
 const check = inBrowser();
 const core = await bundleCore(home);
@@ -143,24 +140,16 @@ check('packed files and a workbook are opened there as here', async (browser) =>
   }
 });
 
-/** Engines that CI tries besides, each with a page opened from the disk, as a person opens one. */
-const MORE: { name: string; there: boolean; open(): Promise<Driven> }[] = [
-  { name: 'firefox-esr', there: firefoxProgram() !== undefined, open: openFirefox },
-  { name: 'webkit2gtk-driver and xvfb', there: webkitProgram() !== undefined, open: openWebkit },
-];
-for (const { name, there, open } of EVERY_TOOL ? MORE : []) {
-  let opened: Promise<Driven> | undefined;
-  afterAll(async () => (await opened)?.close());
+/** Each with a page opened from the disk, as a person opens one. */
+inEngines('the core', (further) => {
   for (const story of stories) {
-    needs(name, there)(`${name}, ${story}: ${SAME}`, async () => {
+    further(`${story}: ${SAME}`, async (engine) => {
       const folder = mkdtempSync(join(tmpdir(), 'daybands-page-'));
       writeFileSync(join(folder, 'core.html'), '<!doctype html><title>core</title>');
-      opened ??= open();
-      const engine = await opened;
       await engine.goto(pathToFileURL(join(folder, 'core.html')).href);
       const run: Run = async (task) => (await engine.evaluate(`(${IN_WORKER})(${SCRIPT}, ${task})`)) as Outcome;
       await compareStory(story, run);
       rmSync(folder, { recursive: true });
     });
   }
-}
+});

@@ -3,14 +3,14 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { WebSocket } from 'ws';
-import { type Driven, programOf, within } from './driven.ts';
+import { type Handled, keyActions, pointerActions, programOf, typeActions, within } from './driven.ts';
 
 export const firefoxProgram = (): string | undefined => programOf(['firefox-esr', 'firefox']);
 
 type Answer = Record<string, unknown>;
 
 /** Debian's Firefox as it is, over WebDriver BiDi: JSON over one socket, so that the socket is all it needs. */
-export async function openFirefox(downloads = tmpdir()): Promise<Driven> {
+export async function openFirefox(downloads = tmpdir()): Promise<Handled> {
   const profile = mkdtempSync(join(tmpdir(), 'firefox-'));
   writeFileSync(join(profile, 'user.js'), preferences(downloads));
   const child = spawn(
@@ -43,6 +43,8 @@ export async function openFirefox(downloads = tmpdir()): Promise<Driven> {
     if (!sharedId) throw new Error(`Nothing is found by ${selector}.`);
     return { sharedId };
   };
+  const act = async (actions: object[]): Promise<void> =>
+    void (await send('input.performActions', { context, actions }));
   return {
     name: 'firefox',
     version: capabilities.browserVersion,
@@ -56,6 +58,8 @@ export async function openFirefox(downloads = tmpdir()): Promise<Driven> {
       await send('input.setFiles', { context, element: await element(selector), files });
     },
     async click(selector) {
+      // It presses places of the window, and nothing outside it.
+      await run(`document.querySelector(${JSON.stringify(selector)}).scrollIntoView({ block: 'center' })`);
       const origin = { type: 'element', element: await element(selector) };
       const actions = [
         { type: 'pointerMove', x: 0, y: 0, origin },
@@ -64,6 +68,10 @@ export async function openFirefox(downloads = tmpdir()): Promise<Driven> {
       ];
       await send('input.performActions', { context, actions: [{ type: 'pointer', id: 'mouse', actions }] });
     },
+    press: (...keys) => act(keyActions(keys)),
+    type: (text) => act(typeActions([...text])),
+    point: (kind, ...places) => act(pointerActions(kind, places, kind === 'touch')),
+    clickAt: (x, y) => act(pointerActions('mouse', [[x, y]], true)),
     async screenshot(path) {
       const { data } = (await send('browsingContext.captureScreenshot', { context })) as { data: string };
       writeFileSync(path, Buffer.from(data, 'base64'));
@@ -109,7 +117,7 @@ async function connected(address: string) {
 
 function preferences(downloads: string): string {
   const wanted = {
-    // Driven, it would treat all files of the disk as one origin, which a person's Firefox does not.
+    // Handled, it would treat all files of the disk as one origin, which a person's Firefox does not.
     'remote.prefs.recommended': false,
     'security.fileuri.strict_origin_policy': true,
     // Saved without a question, into the folder of this run.

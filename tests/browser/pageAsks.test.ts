@@ -143,3 +143,55 @@ check(
     await page.context().close();
   },
 );
+
+/** Readings of 28 days of March every half hour, in numbers of mg/dL, under a name that tells no unit. */
+function readings(): string {
+  const two = (n: number): string => String(n).padStart(2, '0');
+  const rows = Array.from({ length: 28 * 48 }, (_, i) => {
+    const time = `${two(Math.floor((i % 48) / 2))}:${two(30 * (i % 2))}`;
+    return `2026-03-${two(1 + Math.floor(i / 48))} ${time},${150 + Math.round(60 * Math.sin(i / 9))}`;
+  });
+  return ['Time,Sensor glucose', ...rows, ''].join('\n');
+}
+
+check(
+  'what settings beside the files compare with is shown, can be set aside, and can be had again',
+  async (browser) => {
+    const { page, messages } = await openAgain(browser);
+    const compare = page.getByLabel('Compare with');
+    for (const [beside, shown] of [
+      [{ compare: 'previous' }, 'previous'],
+      [{ compare: '2026-03-01..2026-03-10' }, 'lying'],
+      [{ changed: '2026-03-15 new job' }, 'lying'],
+    ] as const) {
+      await page.goto(page.url());
+      await page.check('input[value=visit]');
+      await bring(page, { 'a.csv': readings(), 'settings.json': JSON.stringify({ unit: 'mg/dL', ...beside }) });
+      expect(await compare.inputValue()).toBe(shown);
+      const before = await analysis(page);
+      await compare.selectOption('none');
+      await settled(page);
+      expect((await analysis(page)).settings.compare).toBe(undefined);
+      await compare.selectOption(shown);
+      await settled(page);
+      expect((await analysis(page)).settings.compare).toEqual(before.settings.compare);
+    }
+    expect(messages).toEqual([]);
+  },
+);
+
+check('a unit said on the page that no number can have is said to be wrong, and asked for again', async (browser) => {
+  const { page, messages } = await openAgain(browser);
+  await bring(page, { 'a.csv': readings() });
+  await page.getByLabel('Unit of glucose').selectOption('mmol/L');
+  await until(page, `document.querySelector('#asked [data-of=unit]')`);
+  await settled(page);
+  expect(await page.locator('#asked [data-of=unit] legend').textContent()).toMatch(
+    /You said mmol\/L, which does not fit/,
+  );
+  expect(await page.locator('#asked :checked').count()).toBe(0);
+  await page.locator('#asked input[value="mg/dL"]').check();
+  await go(page);
+  expect((await analysis(page)).settings).toMatchObject({ unit: 'mg/dL' });
+  expect(messages).toEqual([]);
+});

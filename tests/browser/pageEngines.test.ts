@@ -1,39 +1,15 @@
 import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, dirname, join, relative } from 'node:path';
-import { pathToFileURL } from 'node:url';
 import { unzipSync } from 'fflate';
-import { afterAll, expect, test } from 'vitest';
+import { expect } from 'vitest';
 import { filesIn } from '../cli/clinicRun.ts';
 import { run } from '../cli/run.ts';
 import { madePerson } from '../support/people.ts';
 import { home, stories } from '../support/story.ts';
-import { EVERY_TOOL, needs } from '../support/tools.ts';
 import { unpacked } from '../support/unpacked.ts';
-import type { Driven } from './driven.ts';
-import { firefoxProgram, openFirefox } from './firefox.ts';
-import { PAGE } from './pageOpened.ts';
-import { alone, COLLECT, onSides, type Printed, pdfPages, SIDES } from './printing.ts';
+import { inEngines, once, openIn, SETTLED } from './engines.ts';
 import { writtenByCommand } from './sameFiles.ts';
-import { openWebkit, webkitProgram } from './webkit.ts';
-
-/** Engines that CI tries besides: the page opened from the disk, used as a person uses it. */
-const ENGINES: { name: string; there: boolean; open(): Promise<Driven> }[] = [
-  { name: 'firefox-esr', there: firefoxProgram() !== undefined, open: openFirefox },
-  { name: 'webkit2gtk-driver and xvfb', there: webkitProgram() !== undefined, open: openWebkit },
-];
-
-/** Waits in the page until something holds, and gives it. */
-const once = (expression: string): string => `(async () => {
-  for (let i = 0; i < 600; i++) {
-    const found = ${expression};
-    if (found) return found;
-    await new Promise((done) => setTimeout(done, 50));
-  }
-  throw new Error('it never held');
-})()`;
-
-const SETTLED = `!document.querySelector('[aria-busy], #status:not([hidden]) button, .coming') && document.querySelector('iframe.paper, #asked h2') && 'shown'`;
 
 /** What the page hands to the engine to save, read from where it lies. */
 const savedBy = (what: string): string => `(async () => {
@@ -57,21 +33,11 @@ const asFolder = (folder: string, files: readonly string[]): string => `addEvent
   for (const file of target.files ?? []) Object.defineProperty(file, 'webkitRelativePath', { value: paths.get(file.name) });
 }, { capture: true })`;
 
-// A file without a test is a failure.
-if (!EVERY_TOOL)
-  test.skip('Firefox and WebKit save what the command writes (tried with EVERY_TOOL=1, as CI does)', () => {});
-
-for (const { name, there, open } of EVERY_TOOL ? ENGINES : []) {
-  let opened: Promise<Driven> | undefined;
-  afterAll(async () => (await opened)?.close());
+inEngines('saved is what the command writes', (check) => {
   for (const story of stories) {
-    needs(name, there)(`${name}, ${story}: the page saves what the command writes`, async () => {
-      opened ??= open();
-      const engine = await opened;
+    check(`${story}: the page saves what the command writes`, async (engine) => {
       const folder = join(home, 'sample-data', story);
-      await engine.goto(PAGE);
-      await engine.evaluate(once('document.documentElement.dataset.ready'));
-      await engine.evaluate(`document.querySelector('input[value=visit]').click()`);
+      await openIn(engine, 'visit');
       const files = readdirSync(folder, { recursive: true, withFileTypes: true })
         .filter((entry) => entry.isFile() && !entry.name.startsWith('README'))
         .map(({ parentPath, name: file }) => relative(folder, join(parentPath, file)));
@@ -104,11 +70,9 @@ for (const { name, there, open } of EVERY_TOOL ? ENGINES : []) {
     });
   }
 
-  needs(name, there)(
-    `${name}: people beside each other are read by workers of their own, listed and saved as the command does`,
-    async () => {
-      opened ??= open();
-      const engine = await opened;
+  check(
+    'people beside each other are read by workers of their own, listed and saved as the command does',
+    async (engine) => {
       const scratch = mkdtempSync(join(tmpdir(), 'daybands-people-'));
       const folder = join(scratch, 'in');
       mkdirSync(folder);
@@ -116,8 +80,7 @@ for (const { name, there, open } of EVERY_TOOL ? ENGINES : []) {
         writeFileSync(join(folder, `${code}.csv`), madePerson(i, { days: 2, step: 30 }).readings);
       writeFileSync(join(folder, 'P-5.csv'), 'no table');
       const files = readdirSync(folder).sort();
-      await engine.goto(PAGE);
-      await engine.evaluate(once('document.documentElement.dataset.ready'));
+      await openIn(engine, 'own');
       await engine.setFiles(
         '#bring input[type=file]',
         files.map((file) => join(folder, file)),
@@ -146,30 +109,4 @@ for (const { name, there, open } of EVERY_TOOL ? ENGINES : []) {
       rmSync(scratch, { recursive: true });
     },
   );
-
-  needs(name, there)(
-    `${name}: exactly the sheets that are ticked are printed, the person's on its two sides`,
-    async () => {
-      opened ??= open();
-      const engine = await opened;
-      const scratch = mkdtempSync(join(tmpdir(), 'daybands-print-'));
-      await engine.goto(PAGE);
-      await engine.evaluate(once('document.documentElement.dataset.ready'));
-      await engine.evaluate(COLLECT);
-      await engine.evaluate(`document.querySelector('input[value=visit]').click()`);
-      await engine.evaluate(`document.querySelector('#bring .drop > .roads button').click()`);
-      expect(await engine.evaluate(once(SETTLED))).toBe('shown');
-      await engine.evaluate(`document.querySelector('[data-save=print]').click()`);
-      await engine.evaluate(once('window.printed.length === 2'));
-      const printed = (await engine.evaluate('window.printed')) as Printed[];
-      expect(printed.map(({ title }) => title)).toEqual(['Report for the care team', 'Sheet for the person']);
-      // As PDF where the driver prints; else by the layout of its sheets.
-      const path = join(scratch, 'sheet.html');
-      writeFileSync(path, engine.pdf ? alone(printed[1]!) : onSides(printed[1]!));
-      await engine.goto(pathToFileURL(path).href);
-      if (engine.pdf) expect(await pdfPages(await engine.pdf())).toHaveLength(2);
-      else expect(await engine.evaluate(SIDES)).toEqual([1, 1]);
-      rmSync(scratch, { recursive: true });
-    },
-  );
-}
+});

@@ -1,19 +1,9 @@
 import { expect } from 'vitest';
 import { inBrowser } from './browser.ts';
 import { bring, openPage, settled, until } from './pageOpened.ts';
+import { remarked } from './remarked.ts';
 
 const check = inBrowser();
-
-/** Half a month of invented readings every half hour, with more remarks than the report has room for. */
-function remarked(): Record<string, string> {
-  const two = (n: number): string => String(n).padStart(2, '0');
-  const rows = Array.from({ length: 15 * 48 }, (_, i) => {
-    const at = `2026-03-${two(2 + Math.floor(i / 48))} ${two(Math.floor(i / 2) % 24)}:${two(30 * (i % 2))}`;
-    const remark = i % 6 === 0 ? `remark ${i}: slept badly after a late film and walked home` : '';
-    return `${at},${130 + Math.round(40 * Math.sin(i / 7))},${remark}`;
-  });
-  return { 'days.csv': ['Time,Glucose (mg/dL),Remark', ...rows, ''].join('\n') };
-}
 
 /** Notes what a frame shows when it is told to print. */
 const LISTEN = `
@@ -31,7 +21,7 @@ const LISTEN = `
 check('what is ticked is printed, sheet by sheet, and nothing else', async (browser) => {
   const { page, messages } = await openPage(browser, {}, LISTEN);
   await page.check('input[value=visit]');
-  await bring(page, remarked());
+  await bring(page, { 'days.csv': remarked() });
   const tick = (label: string) => page.locator('#saving fieldset').getByLabel(label);
   const print = async (papers: number): Promise<string[][]> => {
     await page.evaluate('printed.length = 0');

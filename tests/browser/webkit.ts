@@ -4,7 +4,7 @@ import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Readable } from 'node:stream';
-import { type Driven, programOf, within } from './driven.ts';
+import { type Handled, keyActions, pointerActions, programOf, typeActions, within } from './driven.ts';
 
 /** Name of an element in answers (W3C WebDriver, 12.2). */
 const KEY = 'element-6066-11e4-a52e-4f735466cecf';
@@ -16,7 +16,7 @@ export const webkitProgram = (): string | undefined =>
     : undefined;
 
 /** WebKitGTK through the W3C WebDriver protocol, which is JSON over HTTP. */
-export async function openWebkit(): Promise<Driven> {
+export async function openWebkit(): Promise<Handled> {
   const started: ChildProcess[] = [];
   const screen = await within(30_000, 'Starting a screen', startScreen(started));
   const home = mkdtempSync(join(tmpdir(), 'webkit-'));
@@ -48,6 +48,7 @@ export async function openWebkit(): Promise<Driven> {
   await session('POST', '/timeouts', { script: 120_000, pageLoad: 60_000 });
   const element = async (selector: string): Promise<string> =>
     (await session<Record<string, string>>('POST', '/element', { using: 'css selector', value: selector }))[KEY]!;
+  const act = (actions: object[]): Promise<void> => session('POST', '/actions', { actions });
   return {
     name: 'webkit',
     version: capabilities.browserVersion,
@@ -68,6 +69,10 @@ export async function openWebkit(): Promise<Driven> {
     async click(selector) {
       await session('POST', `/element/${await element(selector)}/click`, {});
     },
+    press: (...keys) => act(keyActions(keys)),
+    type: (text) => act(typeActions([...text])),
+    point: (kind, ...places) => act(pointerActions(kind, places, kind === 'touch')),
+    clickAt: (x, y) => act(pointerActions('mouse', [[x, y]], true)),
     async screenshot(path) {
       writeFileSync(path, Buffer.from(await session<string>('GET', '/screenshot'), 'base64'));
     },

@@ -48,7 +48,7 @@ export interface State {
   since: boolean;
   /** Days nobody lived: the example. */
   invented: boolean;
-  /** What was chosen or answered, as a settings file and a layout file name it. */
+  /** What was chosen or answered, as a settings file and a layout file name it; a name without a value sets aside what lies there. */
   asked: FolderSettings;
   layout: Record<string, unknown>;
   read: Read | null;
@@ -99,6 +99,11 @@ export function answered(state: State, { asked = {}, layout = {} }: Answered): v
   }
 }
 
+/** Has settings say nothing of some names, whatever lies with the files. */
+export function setAside({ asked, read }: Pick<State, 'asked' | 'read'>, ...names: (keyof FolderSettings)[]): void {
+  for (const name of names) if (name in asked || read?.holds[name] !== undefined) asked[name] = undefined;
+}
+
 /** Whether anything was chosen or answered that could be taken back. */
 export const hasAnswers = ({ asked, layout }: State): boolean =>
   Object.keys(asked).length + Object.keys(layout).length > 0;
@@ -119,10 +124,14 @@ export function beginPerson(state: State, person: Someone, ofMany: boolean, shee
   Object.assign(state, { person, ofMany, asked: { ...asked }, layout: { ...layout }, sheet, sheets, days: [] });
 }
 
+/** What was answered as a text, with the names that have no value. */
+const written = (answers: unknown): string =>
+  JSON.stringify(answers, (_, value: unknown) => (value === undefined ? null : value));
+
 /** Keeps what was answered for one of many; the person, where that differs from before. */
 export function keepAnswers(state: State): Someone | null {
   const { person, asked, layout } = state;
-  const changed = person && JSON.stringify(state.answers.get(person.stem)) !== JSON.stringify({ asked, layout });
+  const changed = person && written(state.answers.get(person.stem)) !== written({ asked, layout });
   if (!changed || !hasAnswers(state)) return null;
   state.answers.set(person.stem, { asked, layout });
   return person;

@@ -29,7 +29,8 @@ export function askingView({ asked, lines }: Pick<Read, 'asked' | 'lines'>, answ
     }
     act.answer(given);
   });
-  const others = lines.filter(({ level, text }) => level === 'refusal' && !asked.some((one) => one.text === text));
+  const unasked = lines.filter(({ text }) => !asked.some((one) => one.text === text));
+  const others = unasked.filter(({ level }) => level === 'refusal');
   return [
     el('h2', { tabindex: -1 }, asked.length > 0 ? say('ask.title') : say('ask.cannot')),
     el('p', {}, asked.length > 0 ? say('ask.help') : say('ask.cannotHelp')),
@@ -37,7 +38,7 @@ export function askingView({ asked, lines }: Pick<Read, 'asked' | 'lines'>, answ
     ...parts.map(({ part }) => part),
     ...(asked.length > 0 ? [wanted] : []),
     el('div', { class: 'roads' }, asked.length > 0 && go, answers && button(say('ask.forget'), act.forget)),
-    ...linesView(lines),
+    ...linesView(unasked),
   ];
 }
 

@@ -52,7 +52,8 @@ export async function showPaper(
   }
   const Sheet = (contentWindow as Window & { CSSStyleSheet: typeof CSSStyleSheet }).CSSStyleSheet;
   const sheet = new Sheet();
-  sheet.replaceSync(paper.style);
+  // It grows with what is in it: a bar that came for a moment would push the curve from under the pointer that reads it.
+  sheet.replaceSync(`${paper.style}\n@media screen{html{overflow:hidden}}`);
   inside.adoptedStyleSheets = [sheet];
   for (const face of faces) inside.fonts.add(face);
   // Laid out in a task of its own, so that the page is held up twice for a little and not once for long.

@@ -1,6 +1,6 @@
 import type { Read } from '../messages.ts';
 import { say, spoken } from '../say.ts';
-import type { State } from '../state/state.ts';
+import { type State, setAside } from '../state/state.ts';
 import { choice, el, tick } from './make.ts';
 
 export interface Looking {
@@ -9,6 +9,8 @@ export interface Looking {
 }
 
 const USUAL = 'usual';
+/** As settings beside the files say, where the page has no name of its own for it. */
+const LYING = 'lying';
 const DAYS = ['7', '14', '21', '28', '90'];
 
 /** Period, goals, comparison, paper: each changes what is shown at once. */
@@ -44,7 +46,8 @@ export function lookView(state: State, read: Read, act: Looking): Node[] {
 }
 
 /** What the period is compared with; visit files that were brought can be chosen. */
-function comparing({ asked, person }: State, { holds }: Read, act: Looking): HTMLElement {
+function comparing(state: State, { holds }: Read, act: Looking): HTMLElement {
+  const { asked, person } = state;
   const visits = person?.visits ?? [];
   const names = visits.map((path) => path.slice(path.lastIndexOf('/') + 1)).join(', ');
   const options: [string, string][] = [
@@ -52,11 +55,19 @@ function comparing({ asked, person }: State, { holds }: Read, act: Looking): HTM
     ['previous', say('look.comparePrevious')],
     ...(visits.length > 0 ? [['visits', say('look.compareVisits', { names })] as [string, string]] : []),
   ];
-  const { compare = 'none' } = holds;
-  const now = typeof compare === 'string' && options.some(([value]) => value === compare) ? compare : 'visits';
+  const { compare = holds.changed === undefined ? 'none' : LYING } = holds;
+  const known = options.find(([value]) => value === compare)?.[0];
+  const other = visits.length > 0 && compare !== LYING ? 'visits' : LYING;
+  const now = known ?? other;
+  if (now === LYING || ('compare' in asked && asked.compare === undefined))
+    options.push([LYING, say('look.compareSettings')]);
   return choice(say('look.compare'), options, now, (value) => {
-    if (value === 'none') delete asked.compare;
-    else asked.compare = value === 'visits' ? [...visits] : value;
+    if (value === 'none') setAside(state, 'compare', 'changed');
+    else {
+      delete asked.changed;
+      if (value === LYING) delete asked.compare;
+      else asked.compare = value === 'visits' ? [...visits] : value;
+    }
     act.changed();
   });
 }
@@ -116,7 +127,7 @@ function text(label: string, value: string, name: 'code' | 'name', state: State,
   const input = el('input', {
     ...{ type: 'text', value, maxlength: 80, autocomplete: 'off', spellcheck: false },
     onchange: () => {
-      if (input.value.trim() === '') delete state.asked[name];
+      if (input.value.trim() === '') setAside(state, name);
       else state.asked[name] = input.value.trim();
       act.changed();
     },

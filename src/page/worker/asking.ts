@@ -11,15 +11,16 @@ import { withoutOptions } from './said.ts';
 /** Of a file's own words: inputs as they were read, and their own names where the results call them otherwise. */
 export interface Source {
   inputs: readonly Input[];
+  /** Where a unit that somebody said stands: in a layout, which wins, or in settings. */
+  unitIn: 'layout' | 'settings';
   own(text: string): string;
 }
 
 /** Every question that the files leave open, once each, with what can be answered. No answer stands first. */
 export function questionsIn(tell: Teller, issues: readonly Issue[], source: Source): Asked[] {
   const asked = new Map<string, Asked>();
-  for (const issue of issues) {
-    if (issue.level !== 'refusal' || issue.question === undefined) continue;
-    const { question, origin } = issue;
+  for (const { issue, question } of [...asking(issues), ...saidWrongly(issues, source)]) {
+    const { origin } = issue;
     const file = origin?.file ?? '';
     const field = question.of === 'layout' ? question.field : '';
     const id = `${question.of}-${field}-${issue.code}-${file}`;
@@ -35,6 +36,23 @@ export function questionsIn(tell: Teller, issues: readonly Issue[], source: Sour
     });
   }
   return [...asked.values()];
+}
+
+interface Asking {
+  issue: Issue;
+  question: Question;
+}
+
+const asking = (issues: readonly Issue[]): Asking[] =>
+  issues.flatMap((issue) =>
+    issue.level === 'refusal' && issue.question !== undefined ? [{ issue, question: issue.question }] : [],
+  );
+
+/** Where nothing can be read in the unit that somebody said, no file asks for it: their own word is asked for once more. */
+function saidWrongly(issues: readonly Issue[], { unitIn }: Source): Asking[] {
+  if (!issues.some(({ code }) => code === 'no-readings')) return [];
+  const question: Question = unitIn === 'layout' ? { of: 'layout', field: 'unit' } : { of: 'unit' };
+  return issues.filter(({ code }) => code === 'unit-contradicts-user').map((issue) => ({ issue, question }));
 }
 
 const details = ({ actual, expected }: Issue): Detail[] =>

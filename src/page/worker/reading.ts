@@ -18,7 +18,7 @@ import type { FileSeen, Read, Wish } from '../messages.ts';
 import { questionsIn } from './asking.ts';
 import { baseOf, type Shelf } from './files.ts';
 import { linesOf, withoutOptions } from './said.ts';
-import { settle } from './settling.ts';
+import { isRecord, settle } from './settling.ts';
 
 /** Rows that were not used are all in the file that is saved; so many are shown. */
 const SHOWN = 500;
@@ -64,7 +64,10 @@ export async function readPerson(
     ok: analysis.ok,
     files: analysis.files.map((file, i) => seen(tell, file, columns[i] ?? [], own)),
     lines: linesOf(tell, analysis.issues, own),
-    asked: questionsIn(tell, analysis.issues, { inputs: opened, own }),
+    asked: questionsIn(tell, analysis.issues, {
+      ...{ inputs: opened, own },
+      unitIn: isRecord(settings.layout) && 'unit' in settings.layout ? 'layout' : 'settings',
+    }),
     setAside: analysis.setAside.slice(0, SHOWN).map(({ file, line, ...one }) => ({
       ...{ file: own(file), line },
       reason: own(withoutOptions(issueMessage(tell, { ...one, level: 'warning', origin: { file, line } }))),

@@ -42,7 +42,9 @@ export function settle(shelf: Shelf, wish: Wish, shown: Place, forms: readonly T
   const lying = lyingFor(shelf, wish);
   const file = baseOf(person.settings ?? person.usual ?? '');
   if ('issues' in lying) return lying;
-  const chosen = settled(nearer(bakedSettings(), lying.settings), wish.asked).asked;
+  const below = nearer(bakedSettings(), lying.settings);
+  for (const name of namesIn(wish.asked)) if (wish.asked[name] === undefined) delete below[name];
+  const chosen = settled(below, wish.asked).asked;
   const asked: FolderSettings = ofMany ? { ...chosen, code: person.code } : chosen;
   // One's own papers speak the language of the page: whoever sees them chose it.
   const place = ofMany ? placeOf(asked.language, asked.region) : shown;
@@ -69,6 +71,8 @@ export function settle(shelf: Shelf, wish: Wish, shown: Place, forms: readonly T
   const wanted = wantedOf(asked, place, brought);
   return { wanted, holds: { ...asked, paper: wanted.paper, targets: wanted.settings.targets } };
 }
+
+const namesIn = (asked: FolderSettings) => Object.keys(asked) as (keyof FolderSettings)[];
 
 /** What was agreed, as a file that lies with the others holds it; null for what is none. */
 function agreedIn(shelf: Shelf, named: string | undefined, forms: readonly Teller[]) {
@@ -128,5 +132,5 @@ function layoutOf(shelf: Shelf, named: string | undefined, answers?: LayoutAnswe
   return checked.ok ? checked.layout : null;
 }
 
-const isRecord = (value: unknown): value is Record<string, unknown> =>
+export const isRecord = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);

@@ -39,16 +39,25 @@ export const SCRIPT = `'use strict';
       };
       // So that it says where it stands when it is come to.
       slider.setAttribute('aria-valuetext', says[0]);
-      slider.addEventListener('input', show);
-      slider.addEventListener('focus', show);
-      slider.addEventListener('blur', clear);
-      slider.addEventListener('pointerleave', clear);
-      slider.addEventListener('pointermove', (event) => {
+      // Engines place a handle that is pressed by its own width: what counts is where the pointer or finger is.
+      let held;
+      const point = (event) => {
         const box = slider.getBoundingClientRect();
         const place = Math.floor(((event.clientX - box.left) / box.width) * says.length);
         slider.value = String(Math.min(says.length - 1, Math.max(0, place)));
+        held = event.buttons ? slider.value : undefined;
+        show();
+      };
+      slider.addEventListener('input', () => {
+        slider.value = held ?? slider.value;
         show();
       });
+      slider.addEventListener('focus', show);
+      slider.addEventListener('blur', clear);
+      slider.addEventListener('pointerleave', clear);
+      slider.addEventListener('pointerdown', point);
+      slider.addEventListener('pointermove', point);
+      for (const end of ['pointerup', 'pointercancel']) slider.addEventListener(end, () => { held = undefined; });
     }
   }
 
