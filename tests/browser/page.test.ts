@@ -103,3 +103,13 @@ check('a day of a paper is read hour by hour with the keys', async (browser) => 
   expect(await strip.locator('input[type=range]').getAttribute('aria-valuetext')).toBe(readout);
   expect(messages).toEqual([]);
 });
+
+check('the button for folders, pressed, takes a folder with all that lies in it', async (browser) => {
+  const { page, messages } = await openAgain(browser);
+  const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.click('text=Choose a folder')]);
+  await chooser.setFiles(join(home, 'sample-data/four-visits'));
+  await settled(page);
+  expect(await page.locator('.taken').textContent()).toContain('four-visits');
+  expect(await page.locator('iframe').count()).toBe(1);
+  expect(messages).toEqual([]);
+});

@@ -159,14 +159,14 @@ check(
   async (browser) => {
     const { page, messages } = await openAgain(browser);
     const compare = page.getByLabel('Compare with');
-    for (const [beside, shown] of [
+    for (const [given, shown] of [
       [{ compare: 'previous' }, 'previous'],
       [{ compare: '2026-03-01..2026-03-10' }, 'lying'],
       [{ changed: '2026-03-15 new job' }, 'lying'],
     ] as const) {
       await page.goto(page.url());
       await page.check('input[value=visit]');
-      await bring(page, { 'a.csv': readings(), 'settings.json': JSON.stringify({ unit: 'mg/dL', ...beside }) });
+      await bring(page, { 'a.csv': readings(), 'settings.json': JSON.stringify({ unit: 'mg/dL', ...given }) });
       expect(await compare.inputValue()).toBe(shown);
       const before = await analysis(page);
       await compare.selectOption('none');

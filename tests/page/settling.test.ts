@@ -43,7 +43,7 @@ async function readWith(files: Record<string, string>, asked: Wish['asked'], lay
   return readPerson(shelf, wish, spoken);
 }
 
-const BESIDE = {
+const LYING = {
   compare: 'previous',
   changed: '2026-03-20 new job',
   code: 'HL-9',
@@ -55,15 +55,15 @@ const BESIDE = {
 test.each(['compare', 'changed', 'code', 'name', 'days'] as const)(
   'settings beside the files say %s until it is set aside on the page, and nothing else goes with it',
   async (name) => {
-    const { compare: _c, ...marked } = BESIDE;
-    const { changed: _m, ...compared } = BESIDE;
-    const beside = name === 'changed' ? marked : compared;
-    const files = { 'a.csv': days(28), 'settings.json': JSON.stringify(beside) };
+    const { compare: _c, ...marked } = LYING;
+    const { changed: _m, ...compared } = LYING;
+    const given = name === 'changed' ? marked : compared;
+    const files = { 'a.csv': days(28), 'settings.json': JSON.stringify(given) };
     const lying = await readWith(files, {});
-    expect(lying.read.holds).toMatchObject(beside);
+    expect(lying.read.holds).toMatchObject(given);
     const { read, current } = await readWith(files, { [name]: undefined });
     expect(read.ok).toBe(true);
-    const { [name]: gone, ...rest } = beside as Record<string, unknown>;
+    const { [name]: gone, ...rest } = given as Record<string, unknown>;
     expect(gone).toBeDefined();
     expect(read.holds).toMatchObject(rest);
     expect(read.holds[name]).toBe(undefined);
