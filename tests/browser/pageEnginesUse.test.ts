@@ -42,12 +42,21 @@ const focusIn = (frame: string, what: string): string => `(() => {
 /** From the middle of a curve, as a share of its width: within a stretch of time, whichever length it has, and not between two. */
 const OFF = 0.2525;
 
+/** Where something stands once it stands still: a day grows to its room, and a bar beside it comes and goes. */
+async function atRest(engine: Handled, where: string): Promise<[number, number, number]> {
+  for (let before = ''; ; await new Promise((done) => setTimeout(done, 100))) {
+    const found = (await engine.evaluate(where)) as [number, number, number];
+    if (JSON.stringify(found) === before) return found;
+    before = JSON.stringify(found);
+  }
+}
+
 /** Reads a curve off with a mouse, with a finger and with the keys. */
 async function readOff(engine: Handled, frame: string): Promise<void> {
   const ask = async (): Promise<Said> => (await engine.evaluate(said(frame))) as Said;
   const found: string[] = [];
   for (const kind of ['mouse', 'touch'] as const) {
-    const [x, y, width] = (await engine.evaluate(middleIn(frame, SLIDER))) as [number, number, number];
+    const [x, y, width] = await atRest(engine, middleIn(frame, SLIDER));
     await engine.point(kind, [x - width * OFF, y], [x + width * OFF, y]);
     const { seen, heard } = await ask();
     expect(heard, kind).toMatch(/\d/);

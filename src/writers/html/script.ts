@@ -57,7 +57,10 @@ export const SCRIPT = `'use strict';
       slider.addEventListener('pointerleave', clear);
       slider.addEventListener('pointerdown', point);
       slider.addEventListener('pointermove', point);
-      for (const end of ['pointerup', 'pointercancel']) slider.addEventListener(end, () => { held = undefined; });
+      // A finger that is lifted is followed by the clicks of a mouse that stands in for it.
+      const letGo = () => setTimeout(() => { held = undefined; }, 500);
+      for (const end of ['pointerup', 'pointercancel']) slider.addEventListener(end, letGo);
+      slider.addEventListener('keydown', () => { held = undefined; });
     }
   }
 
