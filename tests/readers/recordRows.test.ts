@@ -57,4 +57,35 @@ describe('lists inside the records of a JSON file', () => {
     expect(file.fates).toHaveLength(2 * N);
     expect([file.readings.line[7], file.notes[7]?.origin.line]).toEqual([9, 9]);
   });
+  test.each<[string, (i: number) => object]>([
+    ['behind', (i) => ({ t: stamp(i), id: `${1_234_567_000 + i}`, glucose: sugar(i) })],
+    ['before', (i) => ({ id: `${1_234_567_000 + i}`, t: stamp(i), glucose: sugar(i) })],
+    ['a number', (i) => ({ t: stamp(i), ref: 1_234_567_000 + i, glucose: sugar(i) })],
+    ['of milliseconds', (i) => ({ ref: 1_768_374_000_000 + i, at: stamp(i), glucose: sugar(i) })],
+  ])('a number that looks like seconds since 1970 is no time beside one: %s', (_, row) => {
+    const file = json({ unit: 'mg/dL', list: [{ who: 'a', readings: all.map(row) }] });
+    expect(refusals(file)).toEqual([]);
+    expect([times(file), numbers(file)]).toEqual([all.map((i) => stamp(i)), all.map(sugar)]);
+  });
+  it('a number of a dose does not take the place of the time that it stands in', () => {
+    const file = json(
+      all.map((i) => ({
+        time: stamp(i),
+        glucose: sugar(i),
+        ...(i === 9 ? { insulin: [{ id: 1_234_567_890, units: 4 }] } : {}),
+      })),
+    );
+    expect(times(file)).toEqual(all.map((i) => stamp(i)));
+    expect(file.notes.map(({ kind, amount, wall }) => [kind, amount, wall])).toEqual([
+      ['insulin', 4, Date.parse(`${stamp(9).replace(' ', 'T')}Z`)],
+    ]);
+  });
+  test.each<[string, (i: number) => object]>([
+    ['two whole ones', (i) => ({ t: stamp(i), w: stamp(i + 12), glucose: sugar(i) })],
+    ['a date and a clock', (i) => ({ d: stamp(i).slice(0, 10), h: stamp(i).slice(11), glucose: sugar(i) })],
+  ])('of two times under names nobody knows none covers the other: %s', (_, row) => {
+    const file = json({ unit: 'mg/dL', list: [{ who: 'a', readings: all.map(row) }] });
+    if (refusals(file).length === 0) expect(times(file)).toEqual(all.map((i) => stamp(i)));
+    else expect(file.readings.count).toBe(0);
+  });
 });

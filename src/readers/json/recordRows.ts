@@ -1,4 +1,5 @@
 import { columnOf } from '../table/header.ts';
+import { isWhen } from '../table/tables.ts';
 import { objectIn } from './fields.ts';
 
 /** Fields of a row by name. */
@@ -49,8 +50,26 @@ function plainList(list: unknown[]): string | undefined {
     : undefined;
 }
 
-/** "t", "hh" and the like above clocks are times. */
-const timeName = (key: string): string => (columnOf(0, key).role === 'ignore' ? 'time' : key);
+/** Seconds or milliseconds since 1970 look like the number of anything: only such names tell them for times. */
+const COUNTED = /^\d{10,13}$/;
+const OF_TIME = /^(?:t|ts|at)$/i;
+
+/**
+ * The names that the times of a row go by, by their own: "t", "hh" and the like above clocks are times. Only the first such, where nothing in
+ * the row is called a time: another one keeps its name, and is asked about.
+ */
+function timeNames(row: Row): Map<string, string> {
+  const names = new Map<string, string>();
+  let named = [...row].some(([key, text]) => TIME.test(text) && isWhen(columnOf(0, key)));
+  for (const [key, text] of row) {
+    if (!TIME.test(text)) continue;
+    const unknown = columnOf(0, key).role === 'ignore';
+    if (unknown && COUNTED.test(text) && !OF_TIME.test(key)) continue;
+    names.set(key, unknown && !named ? 'time' : key);
+    if (unknown) named = true;
+  }
+  return names;
+}
 
 /**
  * The rows of one record: itself, and one for each entry of the lists inside it. An entry bears the dates and times of what it stands in,
@@ -68,7 +87,8 @@ export function rowsOf(record: unknown, depth = 1): Row[] {
       for (const row of inside) {
         const all = new Map(said);
         // When something was keeps its bare name, so that all lists share it; what it was says of which list it is.
-        for (const [key, text] of row) all.set(TIME.test(text) ? timeName(key) : `${name} ${key}`, text);
+        const times = timeNames(row);
+        for (const [key, text] of row) all.set(times.get(key) ?? `${name} ${key}`, text);
         if (row.size > 0) rows.push(all);
       }
     }
