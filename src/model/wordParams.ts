@@ -1035,6 +1035,7 @@ export interface WordParams {
   'pages.visit.storyDay': 'six';
   'pages.visit.draft': 'topic' | 'chosen';
   'pages.visit.days': never;
+  'pages.visit.daysFew': 'shown' | 'all';
   'pages.visit.daysChosen': 'shown' | 'rest' | 'all' | 'empty';
   'pages.visit.goals': 'name';
   'pages.visit.rightPerson': never;

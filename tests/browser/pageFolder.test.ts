@@ -213,7 +213,8 @@ check('who is answered for while others are read is read again afterwards', asyn
 
 check('files and folders are dropped anywhere, and a table is pasted', async (browser) => {
   // Not in memory, where the suite writes what it can: Chromium gives no page a folder that lies under /dev.
-  const folder = mkdtempSync('/var/tmp/daybands-dropped-');
+  const folder = join(home, 'node_modules/.cache/daybands-dropped');
+  rmSync(folder, { recursive: true, force: true });
   cpSync(folderOf('dropped', 2), folder, { recursive: true });
   const { page, messages } = await openPage(browser);
   const drop = async (...files: string[]): Promise<void> => {

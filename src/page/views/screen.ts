@@ -167,8 +167,8 @@ export function openScreen(state: State, desk: () => Desk): Screen & { dress(): 
       place('saved').textContent = text;
     },
     dress,
-    busy: (on) => void place('papers').toggleAttribute('aria-busy', on),
-    coming: (on) => void place('paper').toggleAttribute('aria-busy', on),
+    busy: (on) => markBusy(place('papers'), on),
+    coming: (on) => markBusy(place('paper'), on),
     noDrop: () => put('status', [el('p', { class: 'grave' }, say('status.noDrop'))]),
     async paper(sheet, paper, faces) {
       markTab('paper', sheet);
@@ -177,6 +177,12 @@ export function openScreen(state: State, desk: () => Desk): Screen & { dress(): 
     },
     day: (shown, faces) => day.show(shown, faces),
   };
+}
+
+/** WAI-ARIA 1.2: the attribute holds a word, and without one says nothing. */
+function markBusy(part: HTMLElement, on: boolean): void {
+  if (on) part.setAttribute('aria-busy', 'true');
+  else part.removeAttribute('aria-busy');
 }
 
 const isText = (one: Element | null): one is HTMLInputElement | HTMLTextAreaElement =>

@@ -48,16 +48,22 @@ export const singleDays: PageMaker = (context) => {
   return { id: 'days', title, blocks: [heading(1, title), ...dayBlocks(context, daily.value)] };
 };
 
-/** Of little data the days that there are, as many as fit beside all else on the one sheet. */
+/** Of little data the days that there are, as many as fit beside all else on the one sheet; how many there are is said where some are missing. */
 export function fewDays(context: PageContext): Block[] {
   const { daily } = context.analysis.measures;
   if (!daily.ok) return [];
   const isLong = longActing(context);
+  const all = seenOf(context, daily.value).length;
   const forms = [8, 6, 4, 2].flatMap((most) =>
-    [LEAST_LARGE, LOWEST].map((height) => (): Block[] => [
-      key(context, isLong),
-      ...large(context, daysThatMatter(context, daily.value, most), daily.value, height, isLong),
-    ]),
+    [LEAST_LARGE, LOWEST].map((height) => (): Block[] => {
+      const chosen = daysThatMatter(context, daily.value, most);
+      const some = { shown: count(chosen.length), all: count(all) };
+      return [
+        key(context, isLong),
+        ...(chosen.length < all ? [paragraph(context.speaker.say('pages.visit.daysFew', some), 'small')] : []),
+        ...large(context, chosen, daily.value, height, isLong),
+      ];
+    }),
   );
   return [{ kind: 'fit', gives: 5, forms }];
 }
@@ -76,7 +82,7 @@ const key = (context: PageContext, isLong: LongActing): Block => ({
 /** Single days as large as they can be; a day without readings and notes is left out. */
 function dayBlocks(context: PageContext, days: DailySummary[]): Block[] {
   const isLong = longActing(context);
-  const seen = days.filter(({ share }, i) => share > 0 || hasNotes(context, i));
+  const seen = seenOf(context, days);
   if (seen.length <= ALL_LARGE) {
     const heights = [...(seen.length <= FEW ? HIGHER : []), ...LARGE];
     const set = seen.length <= ACROSS ? across : large;
@@ -108,6 +114,10 @@ function dayBlocks(context: PageContext, days: DailySummary[]): Block[] {
     },
   ];
 }
+
+/** Days with readings or notes. */
+const seenOf = (context: PageContext, days: DailySummary[]): DailySummary[] =>
+  days.filter(({ share }, i) => share > 0 || hasNotes(context, i));
 
 const hasNotes = ({ analysis }: PageContext, index: number): boolean =>
   analysis.timeline.notes.some(({ day }) => day === index);

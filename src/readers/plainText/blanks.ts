@@ -9,6 +9,11 @@ const SHARE = 0.95;
 const WIDEST = 400;
 const WHEN: readonly string[] = ['time', 'date', 'clock'];
 
+interface Span {
+  from: number;
+  to: number;
+}
+
 interface Row {
   line: number;
   text: string;
@@ -91,11 +96,6 @@ function partByPlace(header: string | undefined, rows: readonly Row[]): Parted |
     ({ words, lead }, i) => ofTime(cells[i]!).replaceAll(/\s+/g, ' ') === words.slice(0, lead).join(' '),
   );
   return double || uneven || !timed || whens.indexOf(false) < 1 ? undefined : { head, cells };
-}
-
-interface Span {
-  from: number;
-  to: number;
 }
 
 /** Whether a place that happens to be blank in every line, name and all, stands within a date: both sides together are a time, not each by itself. */

@@ -11,6 +11,9 @@ export type OrderVerdict =
   | { ok: true; order: DateOrder; evidence: OrderEvidence }
   | { ok: false; why: 'mixed' | 'unclear'; readings: OrderSpan[]; rows: [number, number] };
 
+/** No sensor stored readings before this year; earlier dates are clocks that were never set (common practice, no source). */
+export const FIRST_YEAR = 1999;
+
 const MONTH_DAYS = [31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
 
 /** Days since 1970-01-01 of a proleptic Gregorian date; NaN when there is no such date. */

@@ -5,15 +5,14 @@ import { NO_OFFSET } from '../../time/offset.ts';
 import type { IssueBook } from '../book.ts';
 import { CLOCK_FLAGS } from './clockCell.ts';
 import { type OrderHint, orderOf } from './columnOrder.ts';
-import { dayNumber, openDay } from './dayOrder.ts';
+import { dayNumber, FIRST_YEAR, openDay } from './dayOrder.ts';
 import { mendDates } from './mendDates.ts';
 import { serialBase } from './serialDates.ts';
 import { SHAPE } from './stamp.ts';
 import { NOT_A_TIME, type TimeCells, type TimePlan } from './timeColumn.ts';
 import type { DaySpan } from './yearDays.ts';
 
-/** No sensor stored readings before this day; earlier dates are clocks that were never set. */
-const FIRST_DAY = dayNumber(1999, 1, 1);
+const FIRST_DAY = dayNumber(FIRST_YEAR, 1, 1);
 const RESET_DAY = dayNumber(2000, 1, 1);
 
 /** Why a row has no usable time. */

@@ -1,13 +1,10 @@
 import { DAY_MS, HOUR_MS } from '../../time/calendar.ts';
-import { dayNumber } from './dayOrder.ts';
+import { dayNumber, FIRST_YEAR } from './dayOrder.ts';
 import { packDate, SHAPE } from './stamp.ts';
 import type { TimeCells } from './timeColumn.ts';
 
 /** Rows no further apart than this go on with one another (ours). */
 const NEAR = HOUR_MS;
-
-/** No sensor reported before (common practice, no source). */
-const FIRST_YEAR = 1999;
 
 /** Days since 1970-01-01. */
 export interface DaySpan {
